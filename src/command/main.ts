@@ -1,0 +1,2 @@
+console.error('usage: fitwright check FILE...');
+process.exitCode = 2;

@@ -1,0 +1,31 @@
+import { fileURLToPath } from 'node:url';
+import { lezer } from '@lezer/generator/rollup';
+import unocss from 'unocss/vite';
+import solid from 'vite-plugin-solid';
+import { defineConfig } from 'vitest/config';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const testing = process.env.VITEST !== undefined;
+
+// The grammar is compiled from its source wherever it is imported: page, worker, command line and tests alike.
+export default defineConfig({
+  root: testing ? here('.') : here('src/page'),
+  base: './',
+  publicDir: here('src/page/public'),
+  plugins: [lezer(), solid(), unocss(here('uno.config.ts'))],
+  worker: { format: 'es', plugins: () => [lezer()] },
+  build: {
+    outDir: here('dist/page'),
+    emptyOutDir: true,
+    target: 'es2022',
+    // Inlined assets would be data: addresses, which the Content-Security-Policy allows for images only.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+  },
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'node_modules/**'],
+  },
+});
