@@ -1,0 +1,1 @@
+export { materialTable as default } from '../tables/materials.ts';
