@@ -1,0 +1,24 @@
+import { inRepository } from './root.mjs';
+import { buildIfChanged } from './stamp.mjs';
+
+/** Builds the page into dist/page; returns whether anything had changed since the last build. */
+export const buildPage = () =>
+  buildIfChanged({
+    inputs: [
+      'src/page',
+      'src/document',
+      'src/engine',
+      'src/language',
+      'cells',
+      'shared',
+      'templates',
+      'vite.config.ts',
+      'uno.config.ts',
+      'package-lock.json',
+    ],
+    output: 'dist/page',
+    build: async () => {
+      const { build } = await import('vite');
+      await build({ configFile: inRepository('vite.config.ts'), logLevel: 'warn' });
+    },
+  });

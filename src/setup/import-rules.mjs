@@ -1,0 +1,43 @@
+/**
+ * Which folder may import which. One way round: page -> document, engine, language, cells -> shared.
+ * @type {Record<string, string[]>}
+ */
+export const folderRules = {
+  shared: ['shared'],
+  cells: ['shared', 'cells'],
+  'src/language': ['shared', 'cells', 'src/language'],
+  'src/engine': ['shared', 'cells', 'src/language', 'src/engine'],
+  'src/document': ['shared', 'src/language', 'src/document'],
+  'src/page': ['shared', 'cells', 'templates', 'src/language', 'src/engine', 'src/document', 'src/page'],
+  'src/command': [
+    'shared',
+    'cells',
+    'templates',
+    'src/language',
+    'src/engine',
+    'src/document',
+    'src/command',
+  ],
+  'src/setup': ['src/setup'],
+  templates: ['shared', 'templates'],
+};
+
+/**
+ * Packages that have one home, by the start of their name, and the folders that may import them.
+ * @type {[start: string, homes: string[]][]}
+ */
+export const packageRules = [
+  ['solid-js', ['src/page']],
+  ['codemirror', ['src/page']],
+  ['@codemirror/', ['src/page', 'src/language']],
+  ['@lezer/generator', ['src/setup']],
+  ['@lezer/', ['src/language', 'src/page']],
+  ['hyperformula', ['src/engine']],
+  ['yjs', ['src/document']],
+  ['idb', ['src/document']],
+  ['virtual:', ['src/page']],
+  ['node:', ['src/command', 'src/setup']],
+];
+
+/** Folders that import no package at all: they must run anywhere. */
+export const withoutPackages = ['shared', 'cells', 'templates'];
