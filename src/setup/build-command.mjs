@@ -3,7 +3,6 @@ import { chmodSync, existsSync } from 'node:fs';
 import { inRepository } from './root.mjs';
 import { stampInstall } from './stamp.mjs';
 
-stampInstall();
 if (existsSync(inRepository('node_modules/vite'))) {
   const { build } = await import('vite');
   const { lezer } = await import('@lezer/generator/rollup');
@@ -32,3 +31,4 @@ if (existsSync(inRepository('node_modules/vite'))) {
     'The command line was not built: the development packages are not installed (npm ci --include=dev).',
   );
 }
+stampInstall();

@@ -38,4 +38,11 @@ if (wanted === null) {
     server.closeAllConnections();
   };
   process.on('SIGINT', stop).on('SIGTERM', stop);
+  // npm runs this through a shell that does not hand on a signal: when that shell is gone, so is whoever started us.
+  if (process.env.npm_lifecycle_event) {
+    const parent = process.ppid;
+    setInterval(() => {
+      if (process.ppid !== parent) stop();
+    }, 500);
+  }
 }
