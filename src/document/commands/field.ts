@@ -1,0 +1,47 @@
+import type { Dismissal } from '../../../shared/sheet/format.ts';
+import type { Editing } from '../editing.ts';
+import { CELL_SHAPE, flatten, isPlain, shapeAt, storedPath } from '../fields.ts';
+import { textKind } from '../texts.ts';
+
+/** Fields of a record as stored: flat, with ids in the texts. `self` is the cell they belong to. */
+export function storedFields(
+  e: Editing,
+  self: string,
+  record: object,
+  shape = CELL_SHAPE,
+  prefix = '',
+): Map<string, unknown> {
+  const fields = flatten(record, shape, prefix);
+  for (const [path, value] of fields) fields.set(path, storedValue(e, self, path, value));
+  return fields;
+}
+
+function storedValue(e: Editing, self: string, path: string, value: unknown): unknown {
+  const kind = textKind(path);
+  if (kind && typeof value === 'string') return e.reading.store(value, kind, self);
+  if (path === 'dismissed' && Array.isArray(value)) {
+    return value.map((d: Dismissal) => ({ ...d, text: e.reading.store(String(d.text), 'formula', self) }));
+  }
+  return value;
+}
+
+/**
+ * Sets a field by its path in the file form. An empty text or `undefined` takes it away, a record replaces everything
+ * below its path; text at `measured` is its entry.
+ */
+export function setField(e: Editing, id: string, path: string, value: unknown): void {
+  if (!e.replica.has(id)) return;
+  if (/(^|\.)measured$/.test(path) && typeof value === 'string' && value !== '') {
+    setField(e, id, `${path}.entry`, value);
+    return;
+  }
+  const key = storedPath(path);
+  const shape = shapeAt(path, CELL_SHAPE);
+  let fields = new Map<string, unknown>();
+  if (shape && isPlain(value)) fields = storedFields(e, id, value, shape, `${key}.`);
+  else if (value !== undefined && value !== '') fields.set(key, storedValue(e, id, key, value));
+  for (const [old] of [...e.replica.fields(id)]) {
+    if ((old === key || old.startsWith(`${key}.`)) && !fields.has(old)) e.set(id, old, undefined);
+  }
+  for (const [at, stored] of fields) e.set(id, at, stored);
+}

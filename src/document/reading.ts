@@ -1,0 +1,180 @@
+import type { CellRecord, Dismissal } from '../../shared/sheet/format.ts';
+import { unflatten } from './fields.ts';
+import { type Named, shownNames } from './names.ts';
+import { byPlace } from './order.ts';
+import { idsIn, toNames, toStored } from './references.ts';
+import { GONE, ORDER, type Replica } from './replica.ts';
+import { type TextKind, textKind } from './texts.ts';
+
+/** The sheet as people see it: in order, with names. Keeps what it worked out until a field is touched. */
+export class Reading {
+  private records = new Map<string, CellRecord>();
+  private usesOf = new Map<string, ReadonlySet<string>>();
+  private names: Map<string, string> | undefined;
+  private ids: Map<string, string> | undefined;
+  private places: string[] | undefined;
+  private shown = new Map<string, string>();
+  private lastNames = new Map<string, string>();
+  private meant: ReadonlyMap<string, string> | undefined;
+
+  constructor(private readonly replica: Replica) {}
+
+  /** Must be called for every cell written, by whatever way. */
+  touch(id: string): void {
+    this.records.delete(id);
+    this.usesOf.delete(id);
+    this.names = undefined;
+    this.ids = undefined;
+    this.places = undefined;
+  }
+
+  order(): readonly string[] {
+    this.places ??= this.replica
+      .live()
+      .map((id) => [String(this.replica.get(id, ORDER) ?? ''), id] as [string, string])
+      .sort(byPlace)
+      .map(([, id]) => id);
+    return this.places;
+  }
+
+  /** Cells the texts of a cell refer to. */
+  uses(id: string): ReadonlySet<string> {
+    let uses = this.usesOf.get(id);
+    if (!uses) {
+      const found = new Set<string>();
+      for (const [path, value] of this.replica.fields(id)) {
+        if (typeof value === 'string' && textKind(path)) for (const other of idsIn(value)) found.add(other);
+      }
+      uses = found;
+      this.usesOf.set(id, uses);
+    }
+    return uses;
+  }
+
+  /** Live cells whose texts refer to one of these. */
+  usedBy(ids: ReadonlySet<string>): string[] {
+    return this.replica.live().filter((id) => {
+      for (const other of this.uses(id)) if (ids.has(other)) return true;
+      return false;
+    });
+  }
+
+  nameOf(id: string): string | undefined {
+    const shown = this.allNames().get(id);
+    if (shown !== undefined) return shown;
+    // A deleted cell keeps its name, so that what hung on it can say which one is missing.
+    const name = this.replica.get(id, 'name');
+    return typeof name === 'string' && name !== '' ? name : undefined;
+  }
+
+  idOf(name: string): string | undefined {
+    this.ids ??= new Map([...this.allNames()].map(([id, shown]) => [shown, id]));
+    return this.ids.get(name);
+  }
+
+  /** While `fn` runs, these names stand for these cells: lines that were copied speak of their copies. */
+  withNames<T>(names: ReadonlyMap<string, string>, fn: () => T): T {
+    this.meant = names;
+    try {
+      return fn();
+    } finally {
+      this.meant = undefined;
+    }
+  }
+
+  /** What the page calls a cell where it has no name. */
+  title(id: string): string {
+    const label = this.replica.get(id, 'label');
+    return this.nameOf(id) ?? (typeof label === 'string' && label !== '' ? label : 'a line');
+  }
+
+  /** Text as typed to text as stored; a bare name in an input is another cell, never the cell it stands in. */
+  store(text: string, kind: TextKind, self: string): string {
+    const bare = kind === 'input' && !text.trimStart().startsWith('=');
+    return toStored(text, kind, (name) => {
+      const id = this.meant?.get(name) ?? this.idOf(name);
+      return bare && (id === self || !this.isRecord(id)) ? undefined : id;
+    });
+  }
+
+  show(stored: string): string {
+    return toNames(stored, (id) => this.nameOf(id));
+  }
+
+  cell(id: string): CellRecord | undefined {
+    if (!this.replica.has(id)) return undefined;
+    this.allNames();
+    let record = this.records.get(id);
+    if (!record) {
+      record = this.build(id);
+      this.records.set(id, record);
+    }
+    return record;
+  }
+
+  /** Cells whose texts or name changed because names did, since last asked. */
+  renamed(): Set<string> {
+    const now = this.allNames();
+    const changed = new Set<string>();
+    for (const [id, name] of now) if (this.shown.get(id) !== name) changed.add(id);
+    for (const id of this.shown.keys()) if (!now.has(id)) changed.add(id);
+    this.shown = now;
+    if (changed.size === 0) return changed;
+    const all = new Set(this.usedBy(changed));
+    for (const id of changed) if (this.replica.has(id)) all.add(id);
+    return all;
+  }
+
+  // A choice such as `steel` must not turn into a reference because a line is called so: only a library cell is a record.
+  private isRecord(id: string | undefined): boolean {
+    return id !== undefined && this.replica.get(id, 'role') === 'cell';
+  }
+
+  private allNames(): Map<string, string> {
+    if (this.names) return this.names;
+    const cells: Named[] = [];
+    const referred = new Set<string>();
+    for (const id of this.replica.live()) {
+      const name = this.replica.get(id, 'name');
+      const label = this.replica.get(id, 'label');
+      cells.push({
+        id,
+        name: typeof name === 'string' ? name : undefined,
+        label: typeof label === 'string' ? label : undefined,
+      });
+      for (const other of this.uses(id)) referred.add(other);
+    }
+    const before = this.lastNames;
+    this.names = shownNames(cells, (id) => referred.has(id));
+    this.lastNames = this.names;
+    // Records hold names: those that mention a name that is not the same any more are built again.
+    for (const [id] of this.records) {
+      if (this.names.get(id) !== before.get(id)) this.records.delete(id);
+      else
+        for (const other of this.uses(id))
+          if (this.names.get(other) !== before.get(other)) this.records.delete(id);
+    }
+    return this.names;
+  }
+
+  private build(id: string): CellRecord {
+    const fields: Array<[string, unknown]> = [];
+    for (const [path, value] of this.replica.fields(id)) {
+      if (path === ORDER || path === GONE) continue;
+      fields.push([path, typeof value === 'string' && textKind(path) ? this.show(value) : value]);
+    }
+    const record = unflatten(fields) as unknown as CellRecord;
+    record.id = id;
+    const name = this.nameOf(id);
+    if (name !== undefined) record.name = name;
+    if (Array.isArray(record.dismissed)) {
+      record.dismissed = record.dismissed.map((d: Dismissal) => ({ ...d, text: this.show(String(d.text)) }));
+    }
+    // One person took the reading away while another wrote a note to it: the note stays, the reading is blank.
+    if (record.measured && record.measured.entry === undefined) record.measured.entry = '';
+    for (const output of Object.values(record.outputs ?? {})) {
+      if (output.measured && output.measured.entry === undefined) output.measured.entry = '';
+    }
+    return record;
+  }
+}

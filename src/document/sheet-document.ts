@@ -1,0 +1,307 @@
+import * as Y from 'yjs';
+import type { Problem } from '../../shared/problem.ts';
+import {
+  type CellRecord,
+  type DecisionRule,
+  FORMAT,
+  type KeptValue,
+  type SheetFile,
+  type SheetUnits,
+  type TitleBlock,
+  VERSION,
+} from '../../shared/sheet/format.ts';
+import { type Change, watchChanges } from './change.ts';
+import { become } from './commands/become.ts';
+import { setField } from './commands/field.ts';
+import { fieldLabel, linesLabel, titleLabel } from './commands/labels.ts';
+import { addCell, deleteCells, duplicateCells, insertCells, moveCells } from './commands/lines.ts';
+import { renameCell } from './commands/name.ts';
+import { Editing } from './editing.ts';
+import { unflatten } from './fields.ts';
+import { Reading } from './reading.ts';
+import { type Origin, Replica } from './replica.ts';
+import { type Step, UndoStacks } from './undo.ts';
+import { showVariants, storeVariants } from './variants.ts';
+
+type Variants = NonNullable<SheetFile['variants']>;
+
+/**
+ * A job sheet that can be edited: a Yjs document, read with names and in order, written by commands. One command is one
+ * transaction, one undo step and one update to store. Records read from it are not to be changed in place.
+ */
+export class SheetDocument {
+  private readonly replica = new Replica();
+  private readonly reading = new Reading(this.replica);
+  private readonly editing = new Editing(this.replica, this.reading);
+  private readonly stacks = new UndoStacks();
+  private readonly listeners = new Set<(change: Change) => void>();
+  private step: Step | undefined;
+
+  /** An empty document; it fills by {@link applyUpdate}. See {@link fromFile}. */
+  constructor(readonly id: string = crypto.randomUUID()) {
+    watchChanges(this.replica, this.reading, (change) => {
+      for (const listener of [...this.listeners]) listener(change);
+    });
+  }
+
+  static fromFile(file: SheetFile, options: { id?: string } = {}): SheetDocument {
+    const sheet = new SheetDocument(options.id);
+    sheet.replica.transact(() => become(sheet.editing, file), 'load');
+    sheet.editing.edits = [];
+    return sheet;
+  }
+
+  /** The whole sheet as a file, with names, in order. Shares nothing with the document. */
+  toFile(): SheetFile {
+    const { title, units, rule, variants, ...rest } = this.settings();
+    const file = {
+      format: FORMAT,
+      version: VERSION,
+      ...rest,
+      title,
+      units,
+      rule,
+      cells: this.cells(),
+    } as SheetFile;
+    if (variants) file.variants = variants;
+    return structuredClone(file);
+  }
+
+  // Reading
+
+  order(): string[] {
+    return [...this.reading.order()];
+  }
+
+  cell(id: string): CellRecord | undefined {
+    return this.reading.cell(id);
+  }
+
+  /** Id of the live cell a name stands for. */
+  idOf(name: string): string | undefined {
+    return this.reading.idOf(name);
+  }
+
+  cells(): CellRecord[] {
+    return this.reading.order().map((id) => this.reading.cell(id)!);
+  }
+
+  /** Live cells whose texts refer to a cell. */
+  usedBy(id: string): string[] {
+    return this.reading.usedBy(new Set([id]));
+  }
+
+  title(): TitleBlock {
+    return this.settings().title;
+  }
+
+  units(): SheetUnits {
+    return this.settings().units;
+  }
+
+  rule(): DecisionRule {
+    return this.settings().rule;
+  }
+
+  template(): boolean {
+    return this.settings().template === true;
+  }
+
+  from(): SheetFile['from'] {
+    return this.settings().from;
+  }
+
+  variants(): Variants {
+    return this.settings().variants ?? [];
+  }
+
+  tables(): KeptValue[] {
+    return this.settings().tables ?? [];
+  }
+
+  observe(listener: (change: Change) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  // Commands
+
+  setEntry(id: string, text: string): void {
+    this.setField(id, 'entry', text);
+  }
+
+  /**
+   * @param path field in the file form: `limits.lower`, `inputs.housing`, `outputs.close_in.measured`, `note` ...
+   * @param value text, flag, list or record; `undefined` or `''` takes the field away.
+   */
+  setField(id: string, path: string, value: unknown): Problem | undefined {
+    if (path === 'name') return this.renameCell(id, String(value ?? ''));
+    this.run(fieldLabel(this.editing, id, path), () => setField(this.editing, id, path, value));
+    return undefined;
+  }
+
+  /** @returns the id. `after: null` puts it at the top. */
+  addCell(after: string | null, fields: Partial<CellRecord>, options?: { nameFromLabel?: boolean }): string {
+    return this.run(`new line ${fields.label ?? fields.name ?? ''}`.trim(), () =>
+      addCell(this.editing, after, fields, options),
+    );
+  }
+
+  /** Lines from elsewhere, with new ids; names that are taken get a number, references among the lines follow. */
+  insertCells(
+    after: string | null,
+    records: readonly Partial<CellRecord>[],
+    label = 'insertion of lines',
+  ): string[] {
+    return this.run(label, () => insertCells(this.editing, after, records));
+  }
+
+  renameCell(id: string, name: string): Problem | undefined {
+    return this.run(linesLabel(this.editing, 'name', [id]), () => renameCell(this.editing, id, name));
+  }
+
+  moveCell(id: string, after: string | null): void {
+    this.moveCells([id], after);
+  }
+
+  moveCells(ids: readonly string[], after: string | null): void {
+    this.run(linesLabel(this.editing, 'move', ids), () => moveCells(this.editing, ids, after));
+  }
+
+  deleteCells(ids: readonly string[]): void {
+    this.run(linesLabel(this.editing, 'deletion', ids), () => deleteCells(this.editing, ids));
+  }
+
+  duplicateCells(ids: readonly string[]): string[] {
+    return this.run(linesLabel(this.editing, 'copy', ids), () => duplicateCells(this.editing, ids));
+  }
+
+  setTitle<K extends keyof TitleBlock>(field: K, value: TitleBlock[K]): void {
+    const gone = value === undefined || (value === '' && field !== 'title');
+    this.run(titleLabel(field), () =>
+      this.editing.set(undefined, `title.${field}`, gone ? undefined : value),
+    );
+  }
+
+  setUnits(units: Partial<SheetUnits>): void {
+    this.run('units of the sheet', () => {
+      for (const [name, value] of Object.entries(units)) this.editing.set(undefined, `units.${name}`, value);
+    });
+  }
+
+  setRule(rule: DecisionRule): void {
+    this.run('decision rule of the sheet', () => this.editing.set(undefined, 'rule', rule));
+  }
+
+  setTemplate(template: boolean): void {
+    this.run('use as template', () => this.editing.set(undefined, 'template', template || undefined));
+  }
+
+  setFrom(from: SheetFile['from']): void {
+    this.run('template of the job', () => this.editing.set(undefined, 'from', from));
+  }
+
+  setVariants(variants: Variants): void {
+    const stored = variants.length > 0 ? storeVariants(variants, this.reading) : undefined;
+    this.run('variants', () => this.editing.set(undefined, 'variants', stored));
+  }
+
+  setTables(tables: readonly KeptValue[]): void {
+    this.run('table values kept', () =>
+      this.editing.set(undefined, 'tables', tables.length > 0 ? tables : undefined),
+    );
+  }
+
+  /** Makes the sheet what a file says (a revision, a template's new edition), as one step. Cells are matched by id. */
+  become(file: SheetFile, label: string): void {
+    this.run(label, () => become(this.editing, file));
+  }
+
+  /** Everything `fn` does is one step. If it throws, nothing of it stays. */
+  batch<T>(label: string, fn: () => T): T {
+    return this.run(label, fn);
+  }
+
+  undo(): string | undefined {
+    return this.replica.transact(() => this.stacks.undo(this.editing), 'undo');
+  }
+
+  redo(): string | undefined {
+    return this.replica.transact(() => this.stacks.redo(this.editing), 'undo');
+  }
+
+  undoLabel(): string | undefined {
+    return this.stacks.undoLabel;
+  }
+
+  redoLabel(): string | undefined {
+    return this.stacks.redoLabel;
+  }
+
+  // Exchange with storage and other tabs
+
+  /** Every update of the document, as it happens, with where it came from. */
+  onUpdate(listener: (update: Uint8Array, origin: Origin) => void): () => void {
+    const known: readonly unknown[] = ['local', 'undo', 'load'];
+    const heard = (update: Uint8Array, origin: unknown) =>
+      listener(update, known.includes(origin) ? (origin as Origin) : 'remote');
+    this.replica.doc.on('update', heard);
+    return () => this.replica.doc.off('update', heard);
+  }
+
+  /** @throws when the bytes are no update; the document is as before. */
+  applyUpdate(update: Uint8Array, origin: 'remote' | 'load'): void {
+    Y.applyUpdate(this.replica.doc, update, origin);
+  }
+
+  /** What the document knows, for {@link updateSince}. */
+  stateVector(): Uint8Array {
+    return Y.encodeStateVector(this.replica.doc);
+  }
+
+  /** One update with everything a document of that state lacks; everything there is when none is given. */
+  updateSince(state?: Uint8Array): Uint8Array {
+    return Y.encodeStateAsUpdate(this.replica.doc, state);
+  }
+
+  destroy(): void {
+    this.listeners.clear();
+    this.replica.doc.destroy();
+  }
+
+  private settings(): Omit<SheetFile, 'format' | 'version' | 'cells'> {
+    const stored = unflatten(this.replica.sheet.entries()) as unknown as Omit<
+      SheetFile,
+      'format' | 'version' | 'cells'
+    >;
+    const settings = {
+      ...stored,
+      title: { ...stored.title, title: stored.title?.title ?? '' },
+      units: { ...stored.units, length: stored.units?.length ?? 'in' },
+      rule: stored.rule ?? 'iso14253-2013',
+    };
+    if (settings.variants) settings.variants = showVariants(settings.variants, this.reading);
+    return settings;
+  }
+
+  private run<T>(label: string, fn: () => T): T {
+    if (this.step) return fn();
+    const step: Step = { label, edits: [] };
+    this.step = step;
+    this.editing.edits = step.edits;
+    return this.replica.transact(() => {
+      try {
+        const result = fn();
+        if (step.edits.length > 0) this.stacks.push(step);
+        return result;
+      } catch (error) {
+        this.editing.rollBack();
+        throw error;
+      } finally {
+        // Before the listeners hear of it, so that a command of theirs is a step of its own.
+        this.step = undefined;
+        this.editing.edits = [];
+      }
+    }, 'local');
+  }
+}
