@@ -37,11 +37,13 @@ export function importsOf(from, source) {
     const literal = /^(['"`])([^'"`$]+)\1$/.exec(source.slice(moduleRequest.start, moduleRequest.end));
     return literal?.[2] ? [found(literal[2], false)] : [];
   });
-  const addresses = [...source.matchAll(/new URL\(\s*['"](\.[^'"]*)['"]\s*,\s*import\.meta\.url/g)];
-  const globs = [...source.matchAll(/import\.meta\.glob\b[^(]*\(([^)]*)\)/g)].flatMap(([, args = '']) => [
-    ...args.matchAll(/['"](\.[^'"]*)['"]/g),
-  ]);
-  const named = [...addresses, ...globs].map(([, to = '']) => found(to, false));
+  // Only a real `import.meta` counts, not one in a string or a comment.
+  const named = module.importMetas.flatMap(({ start, end }) => {
+    const address = /new URL\(\s*['"](\.[^'"]*)['"]\s*,\s*$/.exec(source.slice(0, start));
+    const glob = /^\.glob\b[^(]*\(([^)]*)\)/.exec(source.slice(end));
+    const patterns = (glob?.[1] ?? '').matchAll(/['"](\.[^'"]*)['"]/g);
+    return [...(address ? [address] : []), ...patterns].map(([, to = '']) => found(to, false));
+  });
   return [...fromImports, ...fromExports, ...dynamic, ...named];
 }
 

@@ -41,6 +41,7 @@ describe('imports go one way', () => {
       ...target,
       'src/page/main.tsx': `import { render } from 'solid-js/web'; import 'virtual:uno.css'; import './sheet.ts'; import '../engine/run.ts'; render(() => <p />, document.body)`,
       'src/command/main.ts': `import { readFileSync } from 'node:fs'; import '../engine/run.ts'; import '../../package.json'`,
+      'cells/text.ts': `const text = "new URL('../src/page/sheet.ts', import.meta.url)"`,
       'tests/a.test.ts': `import '../src/page/sheet.ts'; import 'hyperformula'`,
     };
     expect(lint(allowed)).toEqual([]);
