@@ -32,4 +32,5 @@ export const powerDimension = (a: Dimension, exponent: number): Dimension =>
   dimension(a[0] * exponent, a[1] * exponent, a[2] * exponent, a[3] * exponent);
 
 /** True when raising a dimension to `exponent` stays within the exponents this module can keep exactly. */
-export const isRationalExponent = (exponent: number): boolean => Math.abs(exponent * 60 - Math.round(exponent * 60)) < 1e-9;
+export const isRationalExponent = (exponent: number): boolean =>
+  Math.abs(exponent * 60 - Math.round(exponent * 60)) < 1e-9;

@@ -43,7 +43,11 @@ export interface Problem {
   choices?: Remedy[];
 }
 
-export const problem = (kind: ProblemKind, message: string, more: Partial<Omit<Problem, 'kind' | 'message'>> = {}): Problem => ({
+export const problem = (
+  kind: ProblemKind,
+  message: string,
+  more: Partial<Omit<Problem, 'kind' | 'message'>> = {},
+): Problem => ({
   kind,
   message,
   ...more,
