@@ -1,0 +1,27 @@
+import { boreAndDepthGauges } from './gauges/bores-and-depths.ts';
+import type { GaugeKind } from './gauges/gauge.ts';
+import { indicators } from './gauges/indicators.ts';
+import { mastersAndFeelers } from './gauges/masters-and-feelers.ts';
+import { outsideGauges } from './gauges/outside.ts';
+
+export type { GaugeKind } from './gauges/gauge.ts';
+
+/** Common shop gauges in good order; see `GaugeKind`. */
+export const gauges: readonly GaugeKind[] = [
+  ...outsideGauges,
+  ...boreAndDepthGauges,
+  ...indicators,
+  ...mastersAndFeelers,
+];
+
+export const gaugeByKey = (key: string): GaugeKind | undefined => gauges.find((each) => each.key === key);
+
+export const gaugeTable = {
+  title: 'Gauges',
+  rows: gauges.map(({ key, name, resolution, permissible_error, setting_error, repeatability, note }) => ({
+    key,
+    name,
+    columns: { resolution, permissible_error, setting_error, repeatability },
+    ...(note === undefined ? {} : { note }),
+  })),
+};
