@@ -42,11 +42,16 @@ export interface CellOutput {
   /** Or read from a table; then the output brings a source of spread of its own. */
   table?: TableColumn;
   /** A source of spread the output adds to its formula: ends relative to the formula's value, as formulas. */
-  spread?: { low: string; high: string; distribution: 'rectangular' | 'normal' | 'triangular' | 'arcsine'; label: string };
+  spread?: {
+    low: string;
+    high: string;
+    distribution: 'rectangular' | 'normal' | 'triangular' | 'arcsine';
+    label: string;
+  };
   /** Shown without unfolding. */
   face?: boolean;
-  /** Limits every use of the cell has, as formulas; a sheet may put its own in their place. */
-  limits?: { lower?: string; upper?: string; metalOn?: 'low' | 'high' };
+  /** Limits every use of the cell has, as formulas; a sheet may put its own in their place. `wear`: in service. */
+  limits?: { lower?: string; upper?: string; wear?: string; metalOn?: 'low' | 'high' };
   /** Unit to show it in, by system, where the kind of quantity's own is not the trade's. */
   display?: { in?: string; mm?: string };
   hint?: string;
@@ -74,11 +79,27 @@ export interface WorkedExample {
 
 export type Shape =
   | { kind: 'rect'; x: number; y: number; width: number; height: number; fill?: Fill }
-  | { kind: 'line'; x1: number; y1: number; x2: number; y2: number; style?: 'outline' | 'centre' | 'hidden' | 'thin' }
+  | {
+      kind: 'line';
+      x1: number;
+      y1: number;
+      x2: number;
+      y2: number;
+      style?: 'outline' | 'centre' | 'hidden' | 'thin';
+    }
   | { kind: 'circle'; x: number; y: number; r: number; fill?: Fill }
   | { kind: 'path'; d: string; fill?: Fill }
   /** A dimension between two points, written with the value of an output or input. */
-  | { kind: 'dimension'; x1: number; y1: number; x2: number; y2: number; offset: number; of: string; label?: string }
+  | {
+      kind: 'dimension';
+      x1: number;
+      y1: number;
+      x2: number;
+      y2: number;
+      offset: number;
+      of: string;
+      label?: string;
+    }
   | { kind: 'text'; x: number; y: number; text: string; anchor?: 'start' | 'middle' | 'end' };
 
 /** Hatching by member, after drawing practice: sections of neighbours are hatched in opposite directions. */
@@ -102,7 +123,15 @@ export interface CellKind {
   title: string;
   /** One line: what it is for. */
   purpose: string;
-  group: 'measuring' | 'materials' | 'bore and shaft' | 'fits' | 'clearance' | 'heat' | 'threads' | 'machine work';
+  group:
+    | 'measuring'
+    | 'materials'
+    | 'bore and shaft'
+    | 'fits'
+    | 'clearance'
+    | 'heat'
+    | 'threads'
+    | 'machine work';
   inputs: readonly CellInput[];
   outputs: readonly CellOutput[];
   validity?: readonly Validity[];

@@ -1,0 +1,392 @@
+import { defineCell } from '../cell.ts';
+import { ringPair } from '../drawings/rings.ts';
+
+const caseOne = {
+  contact_diameter: '50 mm',
+  interference: '0.040 mm',
+  inner_bore: '40 mm',
+  outer_diameter: '90 mm',
+  length: '40 mm',
+  friction: '0.15',
+  inner_material: { E: '100 GPa', nu: '0.34', yield: '138 MPa', brittle: '0' },
+  outer_material: { E: '100 GPa', nu: '0.26', yield: '214 MPa', brittle: '1' },
+};
+
+export default defineCell({
+  key: 'interference-fit',
+  edition: 1,
+  title: 'Interference fit of two rings',
+  purpose:
+    'What an interference does: pressure, stress against strength, growth and close-in, force to press, torque held.',
+  group: 'fits',
+  inputs: [
+    {
+      name: 'contact_diameter',
+      label: 'diameter where they meet',
+      quantity: 'length',
+      sensible: ['3 mm', '1 m'],
+    },
+    {
+      name: 'interference',
+      label: 'interference, on diameter',
+      quantity: 'length',
+      sensible: ['1 um', '1 mm'],
+      hint: 'Outside of the inner part less bore of the outer part, both before joining.',
+    },
+    {
+      name: 'inner_bore',
+      label: 'bore of the inner part',
+      quantity: 'length',
+      hint: 'Enter 0 for a solid shaft.',
+    },
+    { name: 'outer_diameter', label: 'outside of the outer part', quantity: 'length' },
+    { name: 'length', label: 'length in contact', quantity: 'length', sensible: ['1 mm', '1 m'] },
+    { name: 'inner_material', label: 'material of the inner part', record: 'material' },
+    { name: 'outer_material', label: 'material of the outer part', record: 'material' },
+    {
+      name: 'friction',
+      label: 'friction while pressing and holding',
+      quantity: 'number',
+      default: '0.12 ± 0.06',
+      sensible: ['0.03', '0.4'],
+      source:
+        'A bracket, common practice. DIN 7190-1 (from memory): pressed in along the axis, steel 0.07 to 0.11, cast iron 0.06 to 0.11, copper alloys 0.04 to 0.07. Lecture notes after Ugural and Shigley: 0.15 to 0.20',
+    },
+    {
+      name: 'inner_roughness',
+      label: 'roughness Rz of the inner part',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.5 um', '60 um'],
+      hint: 'Blank: no interference is taken as lost to roughness.',
+    },
+    {
+      name: 'outer_roughness',
+      label: 'roughness Rz of the bore',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.5 um', '60 um'],
+    },
+    {
+      name: 'roughness_share',
+      label: 'share of both roughnesses that is lost',
+      quantity: 'number',
+      default: '0.4',
+      sensible: ['0.4', '0.8'],
+      source:
+        'DIN 7190-1:2017: interference lost = 0.4 (Rz inner + Rz outer); DIN 7190:2001 took 0.8. Both at second hand, from a published calculation manual',
+    },
+    {
+      name: 'least_margin',
+      label: 'least strength over stress you accept',
+      quantity: 'number',
+      default: '1.2',
+      sensible: ['1', '4'],
+      source: 'common practice, no source',
+    },
+    {
+      name: 'press_capacity',
+      label: 'force your press can give',
+      quantity: 'force',
+      optional: true,
+    },
+    { name: 'torque_needed', label: 'torque it must hold', quantity: 'torque', optional: true },
+  ],
+  outputs: [
+    {
+      name: 'interference_lost',
+      label: 'interference lost to roughness',
+      quantity: 'length',
+      formula:
+        '=IF(OR(ISBLANK(inner_roughness); ISBLANK(outer_roughness)); 0 m; roughness_share * (inner_roughness + outer_roughness))',
+      display: { in: 'tenth_in', mm: 'um' },
+    },
+    {
+      name: 'effective_interference',
+      label: 'interference that presses',
+      quantity: 'length',
+      formula: '=interference - interference_lost',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'interference_per_diameter',
+      label: 'interference per unit of diameter',
+      quantity: 'interference per diameter',
+      formula: '=interference / contact_diameter',
+    },
+    {
+      name: 'inner_give',
+      label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
+      quantity: 'number',
+      formula:
+        '=(contact_diameter^2 + inner_bore^2) / (contact_diameter^2 - inner_bore^2) - inner_material.nu',
+    },
+    {
+      name: 'outer_give',
+      label: 'give of the outer part: change of diameter per diameter, times E, per pressure',
+      quantity: 'number',
+      formula:
+        '=(outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2) + outer_material.nu',
+    },
+    {
+      name: 'pressure',
+      label: 'pressure between them',
+      quantity: 'pressure',
+      formula:
+        '=MAX(effective_interference; 0 m) / (contact_diameter * (inner_give / inner_material.E + outer_give / outer_material.E))',
+    },
+    {
+      name: 'hoop_inner_bore',
+      label: 'hoop stress at the inner bore',
+      quantity: 'pressure',
+      formula:
+        '=IF(inner_bore > 0 m; -2 * pressure * contact_diameter^2 / (contact_diameter^2 - inner_bore^2); -pressure)',
+      hint: 'Minus is compression. Of a solid shaft, everywhere the pressure itself.',
+    },
+    {
+      name: 'hoop_inner_outside',
+      label: 'hoop stress at the outside of the inner part',
+      quantity: 'pressure',
+      formula: '=-pressure * (contact_diameter^2 + inner_bore^2) / (contact_diameter^2 - inner_bore^2)',
+    },
+    {
+      name: 'hoop_outer_bore',
+      label: 'hoop stress at the bore of the outer part',
+      quantity: 'pressure',
+      formula:
+        '=pressure * (outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2)',
+    },
+    {
+      name: 'hoop_outer_outside',
+      label: 'hoop stress at the outside of the outer part',
+      quantity: 'pressure',
+      formula: '=2 * pressure * contact_diameter^2 / (outer_diameter^2 - contact_diameter^2)',
+    },
+    {
+      name: 'inner_stress',
+      label: 'stress to compare, inner part',
+      quantity: 'pressure',
+      formula:
+        '=IF(inner_material.brittle > 0.5; -hoop_inner_bore / 3; MAX(-hoop_inner_bore; SQRT(hoop_inner_outside^2 + hoop_inner_outside * pressure + pressure^2)))',
+      hint: 'Yielding metal: von Mises, plane stress. Brittle: a third of the compression, against tensile strength.',
+    },
+    {
+      name: 'outer_stress',
+      label: 'stress to compare, outer part',
+      quantity: 'pressure',
+      formula:
+        '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT(hoop_outer_bore^2 + hoop_outer_bore * pressure + pressure^2))',
+      hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure, against tensile strength.',
+    },
+    {
+      name: 'inner_margin',
+      label: 'strength over stress, inner part',
+      quantity: 'number',
+      formula: '=inner_material.yield / MAX(inner_stress; inner_material.yield / 1000)',
+      hint: '1000 where nothing presses.',
+    },
+    {
+      name: 'outer_margin',
+      label: 'strength over stress, outer part',
+      quantity: 'number',
+      formula: '=outer_material.yield / MAX(outer_stress; outer_material.yield / 1000)',
+      hint: '1000 where nothing presses.',
+    },
+    {
+      name: 'yield_margin',
+      label: 'strength over stress, the weaker of both',
+      quantity: 'number',
+      formula: '=MIN(inner_margin; outer_margin)',
+      face: true,
+      limits: { lower: '=least_margin' },
+    },
+    {
+      name: 'close_in',
+      label: 'inner bore closes in by',
+      quantity: 'length',
+      formula:
+        '=2 * pressure * contact_diameter^2 * inner_bore / (inner_material.E * (contact_diameter^2 - inner_bore^2))',
+      face: true,
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'inner_shrinkage',
+      label: 'outside of the inner part shrinks by',
+      quantity: 'length',
+      formula: '=pressure * contact_diameter * inner_give / inner_material.E',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'bore_growth',
+      label: 'bore of the outer part grows by',
+      quantity: 'length',
+      formula: '=pressure * contact_diameter * outer_give / outer_material.E',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'outside_growth',
+      label: 'outside of the outer part grows by',
+      quantity: 'length',
+      formula:
+        '=2 * pressure * contact_diameter^2 * outer_diameter / (outer_material.E * (outer_diameter^2 - contact_diameter^2))',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'axial_force',
+      label: 'force to press home, and to push out',
+      quantity: 'force',
+      formula: '=PI() * contact_diameter * length * pressure * friction',
+      face: true,
+      limits: { upper: '=press_capacity' },
+      hint: 'At the end of the stroke. Friction is a range: plan the press on the high end, the hold on the low end.',
+    },
+    {
+      name: 'torque_held',
+      label: 'torque held',
+      quantity: 'torque',
+      formula: '=axial_force * contact_diameter / 2',
+      limits: { lower: '=torque_needed' },
+    },
+  ],
+  validity: [
+    {
+      holds: '=AND(inner_bore >= 0 m; contact_diameter > inner_bore)',
+      otherwise:
+        'The bore of the inner part must be smaller than the diameter where they meet, and not below zero: check that neither is a radius.',
+      grade: 'error',
+    },
+    {
+      holds: '=outer_diameter > contact_diameter',
+      otherwise: 'The outside of the outer part must be larger than the diameter where they meet.',
+      grade: 'error',
+    },
+    {
+      holds: '=interference > 0 m',
+      otherwise: 'The fit is loose: the inner part is no larger than the bore, so nothing presses.',
+      grade: 'error',
+    },
+    {
+      holds: '=effective_interference > 0 m',
+      otherwise: 'Roughness takes up the whole interference: as good as loose.',
+      grade: 'caution',
+    },
+    {
+      holds: '=AND(interference_per_diameter >= 0.0003; interference_per_diameter <= 0.002)',
+      otherwise:
+        'Interference per unit of diameter is outside 0.0003 to 0.002, the usual range for pressed and shrunk parts (common practice, no source).',
+      grade: 'caution',
+    },
+    {
+      holds: '=yield_margin >= 1',
+      otherwise:
+        'The stress passes the strength: the parts yield or crack, and the true pressure, close-in and force are less than these elastic figures.',
+      grade: 'caution',
+    },
+  ],
+  assumptions: [
+    'Thick rings after Lame, elastic, plane stress, equal length, same temperature; both taken at the nominal diameter where they meet.',
+    'Long or overhanging housings, flanges, keyways, oil holes and thin sections are outside it; edges of a hub carry more stress.',
+    'Brittle metal is taken to bear three times its tensile strength in compression (Coulomb-Mohr).',
+    'Stress from turning, load or heat is not included.',
+  ],
+  sources: [
+    "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-14, 3-16, Eqs (3-56), (3-57); 5-9 (brittle Coulomb-Mohr)",
+    'Friction force and torque: the same, sec. 7-8',
+    'Roughness: DIN 7190-1:2017 and DIN 7190:2001, at second hand',
+  ],
+  cautions: [
+    'Pressing: a part can burst or fly out. Guard the press, keep hands clear, press square and in one stroke, and stop when the force climbs past the plan.',
+    'A cracked hub gives no warning: do not press into cast iron near its limit, and keep to the press maker\u2019s data and local rules.',
+    'Leaded bronze chips and dust: keep off hands and food.',
+  ],
+  examples: [
+    {
+      title: 'Bronze bush 50/40 mm in gray iron 90 mm, interference 0.040 mm',
+      source:
+        'Radial equilibrium equation solved numerically (boundary value problem and finite differences), and axisymmetric finite elements; reference R122 to R130, R193',
+      grade: 'computed',
+      inputs: caseOne,
+      expect: {
+        pressure: { value: '12.562 MPa', within: 4e-5 },
+        inner_shrinkage: { value: '0.0264779 mm', within: 1e-5 },
+        bore_growth: { value: '0.0135221 mm', within: 1e-5 },
+        hoop_inner_bore: { value: '-69.7889 MPa', within: 1e-5 },
+        hoop_outer_bore: { value: '23.7781 MPa', within: 1e-5 },
+        hoop_outer_outside: { value: '11.2161 MPa', within: 1e-5 },
+        torque_held: { value: '295.985 N.m', within: 1e-5 },
+      },
+    },
+    {
+      title: 'Hollow steel shaft 30/10 mm in a steel hub 60 mm, interference 0.030 mm',
+      source: 'The same numerical solution; reference R140 to R148',
+      grade: 'computed',
+      inputs: {
+        contact_diameter: '30 mm',
+        interference: '0.030 mm',
+        inner_bore: '10 mm',
+        outer_diameter: '60 mm',
+        length: '30 mm',
+        inner_material: { E: '207 GPa', nu: '0.3', yield: '370 MPa', brittle: '0' },
+        outer_material: { E: '207 GPa', nu: '0.3', yield: '370 MPa', brittle: '0' },
+      },
+      expect: {
+        pressure: { value: '70.9714 MPa', within: 1e-5 },
+        close_in: { value: '0.00771429 mm', within: 1e-5 },
+        hoop_inner_outside: { value: '-88.7143 MPa', within: 1e-5 },
+        hoop_outer_outside: { value: '47.3143 MPa', within: 1e-5 },
+      },
+    },
+    {
+      title: 'Two steel tubes 25/50/75 mm, interference 0.02 mm',
+      source: "Shigley's Mechanical Engineering Design, 8e, solutions manual, problem 5-35",
+      grade: 'seen',
+      inputs: {
+        contact_diameter: '50 mm',
+        interference: '0.02 mm',
+        inner_bore: '25 mm',
+        outer_diameter: '75 mm',
+        length: '50 mm',
+        inner_material: { E: '207 GPa', nu: '0.292', yield: '370 MPa', brittle: '0' },
+        outer_material: { E: '207 GPa', nu: '0.292', yield: '370 MPa', brittle: '0' },
+      },
+      expect: {
+        pressure: { value: '19.41 MPa', within: 1e-3 },
+        hoop_inner_outside: { value: '-32.35 MPa', within: 1e-3 },
+        outer_stress: { value: '62.48 MPa', within: '0.02 MPa' },
+      },
+    },
+    {
+      title: 'Bronze bush in a steel sleeve, class FN3 at its greatest interference',
+      source: 'Mott, Machine Elements in Mechanical Design, Example 13-2',
+      grade: 'seen',
+      inputs: {
+        contact_diameter: '2.5 in',
+        interference: '0.0032 in',
+        inner_bore: '2.0 in',
+        outer_diameter: '3.5 in',
+        length: '2 in',
+        inner_material: { E: '17 Mpsi', nu: '0.27', yield: '20 ksi', brittle: '0' },
+        outer_material: { E: '30 Mpsi', nu: '0.27', yield: '51 ksi', brittle: '0' },
+      },
+      expect: {
+        pressure: { value: '3517.7 psi', within: 1e-3 },
+        hoop_outer_bore: { value: '10846 psi', within: 1e-3 },
+        bore_growth: { value: '0.00098301 in', within: 1e-3 },
+        inner_shrinkage: { value: '0.002217 in', within: 1e-3 },
+      },
+    },
+  ],
+  drawing: (v) =>
+    ringPair({
+      bore: v.inner_bore,
+      contact: v.contact_diameter,
+      outside: v.outer_diameter,
+      misfit: v.interference,
+      names: {
+        bore: 'inner_bore',
+        contact: 'contact_diameter',
+        outside: 'outer_diameter',
+        misfit: 'interference',
+      },
+    }),
+});
