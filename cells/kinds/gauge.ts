@@ -42,7 +42,7 @@ export default defineCell({
       quantity: 'length',
       optional: true,
       sensible: ['0 um', '0.05 mm'],
-      hint: 'Blank: half a division, and half a division of the gauge it is set in.',
+      hint: 'Blank: the usual one, and half a division of the gauge it is set in.',
     },
     {
       name: 'division',
@@ -100,13 +100,19 @@ export default defineCell({
       table: { choice: 'gauge', column: 'repeatability' },
     },
     {
+      name: 'usual_setting',
+      label: 'usual doubt of the setting',
+      quantity: 'length',
+      table: { choice: 'gauge', column: 'setting_error' },
+    },
+    {
       name: 'permitted_error',
       label: 'error permitted to the gauge',
       quantity: 'length',
-      formula: '=0 m',
+      formula: '=0 mm',
       spread: {
-        low: '=IF(ISBLANK(certificate); -usual_error; 0 m)',
-        high: '=IF(ISBLANK(certificate); usual_error; 0 m)',
+        low: '=IF(ISBLANK(certificate); -usual_error; 0 mm)',
+        high: '=IF(ISBLANK(certificate); usual_error; 0 mm)',
         distribution: 'rectangular',
         label: 'permissible error',
       },
@@ -115,10 +121,10 @@ export default defineCell({
       name: 'certified_error',
       label: 'error left by the certificate',
       quantity: 'length',
-      formula: '=IF(ISBLANK(correction); 0 m; correction)',
+      formula: '=IF(ISBLANK(correction); 0 mm; correction)',
       spread: {
-        low: '=IF(ISBLANK(certificate); 0 m; -certificate)',
-        high: '=IF(ISBLANK(certificate); 0 m; certificate)',
+        low: '=IF(ISBLANK(certificate); 0 mm; -certificate)',
+        high: '=IF(ISBLANK(certificate); 0 mm; certificate)',
         distribution: 'normal',
         label: 'certificate',
       },
@@ -127,7 +133,7 @@ export default defineCell({
       name: 'setting_error',
       label: 'error of the setting',
       quantity: 'length',
-      formula: '=0 m',
+      formula: '=0 mm',
       spread: {
         low: '=-setting_limit',
         high: '=setting_limit',
@@ -140,13 +146,13 @@ export default defineCell({
       label: 'doubt of the setting, either way',
       quantity: 'length',
       formula:
-        '=IF(ISBLANK(setting_doubt); resolution / 2 + IF(ISBLANK(set_in); 0 m; set_in.resolution / 2); setting_doubt)',
+        '=IF(ISBLANK(setting_doubt); usual_setting + IF(ISBLANK(set_in); 0 mm; set_in.resolution / 2); setting_doubt)',
     },
     {
       name: 'error',
       label: 'correction of a reading, with its doubt',
       quantity: 'length',
-      formula: '=permitted_error + certified_error + setting_error + IF(ISBLANK(set_in); 0 m; set_in.error)',
+      formula: '=permitted_error + certified_error + setting_error + IF(ISBLANK(set_in); 0 mm; set_in.error)',
       face: true,
       hint: 'Every reading with this gauge adds this one figure: what two readings share drops out of their difference.',
     },
@@ -185,12 +191,12 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=IF(ISBLANK(certificate); 1 > 0; certificate > 0 m)',
+      holds: '=OR(ISBLANK(certificate); certificate > 0 mm)',
       otherwise: 'The uncertainty on a certificate is above zero: enter the figure without a sign.',
       grade: 'error',
     },
     {
-      holds: '=IF(ISBLANK(setting_doubt); 1 > 0; setting_doubt >= 0 m)',
+      holds: '=OR(ISBLANK(setting_doubt); setting_doubt >= 0 mm)',
       otherwise: 'The doubt of the setting is a figure without a sign.',
       grade: 'error',
     },
@@ -203,7 +209,7 @@ export default defineCell({
   assumptions: [
     'The permissible error is the same at every size and stays the same from one reading to the next.',
     'Between its limits the permissible error may lie anywhere with equal chance; a certificate is taken as normal, k = 2.',
-    'A gauge is set to within half a division, and reads the gauge it is set in to within half a division of that one.',
+    'A gauge is set or zeroed as well as is usual for its kind; one set in another reads that one to half a division.',
   ],
   sources: [
     'JCGM 100:2008, 4.3.3 to 4.3.7 (certificates and limits), 5.2 (shared errors)',
@@ -212,10 +218,10 @@ export default defineCell({
   cautions: [],
   examples: [
     {
-      title: 'Limits of ±2 µm and a setting within half of a 1 µm division',
-      source: 'JCGM 100:2008, 4.3.7: u = a / sqrt 3 for each, added in quadrature',
+      title: 'Certificate with a correction of 3 µm and U = 2 µm (k = 2)',
+      source: 'by hand: the correction is the middle of the error; JCGM 100:2008, 4.3.3',
       grade: 'recomputed',
-      inputs: { gauge: 'outside-micrometer', certificate: '2 um', division: '1 um', correction: '3 um' },
+      inputs: { gauge: 'micrometer-25-50-mm', certificate: '2 um', division: '1 um', correction: '3 um' },
       expect: { error: { value: '3 um', within: '1e-9 m' }, resolution: { value: '1 um', within: 1e-9 } },
     },
   ],

@@ -1,0 +1,1 @@
+export { gaugeTable as default } from '../tables/gauges.ts';
