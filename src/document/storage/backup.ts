@@ -1,0 +1,163 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import { canonical } from '../../../shared/sheet/canonical.ts';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { isPlain, storable } from '../fields.ts';
+import { exportText, importText } from '../files.ts';
+import type { ListRow } from './row.ts';
+import type { StorageState } from './state.ts';
+import type { Vault } from './vault.ts';
+
+export const BACKUP_FORMAT = 'fitwright-shop';
+
+/** @param done sheets so far @param total sheets in all. */
+export type Progress = (done: number, total: number) => void;
+
+/** What of a shop a backup needs. */
+export interface Stock {
+  readonly vault: Pick<Vault, 'settings' | 'addRevision' | 'revisions'>;
+  list(): ListRow[];
+  row(id: string): ListRow | undefined;
+  file(id: string): Promise<SheetFile | Problem>;
+  create(file: SheetFile, options: { id?: string }): Promise<string>;
+  dateRow(id: string, was: Partial<Kept>): Promise<StorageState>;
+  setting(key: string): Promise<unknown>;
+  setSetting(key: string, value: unknown): Promise<StorageState>;
+}
+
+type Kept = Pick<ListRow, 'id' | 'archived' | 'removed' | 'created' | 'changed'>;
+
+/**
+ * The whole shop as one JSON file: settings, and for every sheet its file as of now and its revisions. A sheet that
+ * cannot be read is left out and named in `problems`.
+ */
+export async function backup(
+  shop: Stock,
+  progress: Progress = () => {},
+): Promise<{ file: Blob; problems: Problem[] }> {
+  const rows = shop.list();
+  const settings = Object.fromEntries(await shop.vault.settings());
+  const head = { format: BACKUP_FORMAT, version: 1, made: new Date().toISOString(), settings };
+  // Put together from pieces, so that a big shop is never one string in memory.
+  const pieces: BlobPart[] = [`${JSON.stringify(head).slice(0, -1)},"sheets":[`];
+  const problems: Problem[] = [];
+  let first = true;
+  for (const [k, row] of rows.entries()) {
+    const file = await shop.file(row.id);
+    if ('cells' in file) {
+      const { id, archived, removed, created, changed } = row;
+      const revisions = (await shop.revisions(id)).map(({ sheet: _sheet, n: _n, ...revision }) => revision);
+      const piece = JSON.stringify({ id, archived, removed, created, changed, revisions });
+      pieces.push(new Blob([first ? '\n' : ',\n', piece.slice(0, -1), ',"file":', exportText(file), '}']));
+      first = false;
+    } else {
+      problems.push({ ...file, origin: row.title.title });
+    }
+    progress(k + 1, rows.length);
+  }
+  pieces.push('\n]}\n');
+  return { file: new Blob(pieces, { type: 'application/json' }), problems };
+}
+
+export interface Restored {
+  /** Sheets that were not here. */
+  added: string[];
+  /** Sheets that are here with the same content; nothing was done. */
+  same: string[];
+  /** Sheets that are here with other content: the backup's stand beside them as copies. */
+  copies: string[];
+  problems: Problem[];
+}
+
+/** Takes in a backup. Nothing that is in the shop is changed or overwritten. */
+export async function restore(
+  shop: Stock,
+  file: Blob | string,
+  progress: Progress = () => {},
+): Promise<Restored | Problem> {
+  const saved = readBackup(typeof file === 'string' ? file : await file.text());
+  if (!('sheets' in saved)) return saved;
+  const result: Restored = { added: [], same: [], copies: [], problems: [] };
+  for (const [k, sheet] of saved.sheets.entries()) {
+    await restoreSheet(shop, sheet, saved.made, result);
+    progress(k + 1, saved.sheets.length);
+  }
+  for (const [key, value] of Object.entries(saved.settings)) {
+    if ((await shop.setting(key)) === undefined) await shop.setSetting(key, value);
+  }
+  return result;
+}
+
+async function restoreSheet(shop: Stock, saved: unknown, made: string, result: Restored): Promise<void> {
+  if (!isPlain(saved) || typeof saved.id !== 'string' || !isPlain(saved.file)) {
+    result.problems.push(
+      problem('syntax', 'The backup holds a sheet that cannot be read; the others are restored.'),
+    );
+    return;
+  }
+  const read = importText(JSON.stringify(saved.file));
+  if (!('file' in read)) {
+    result.problems.push(read);
+    return;
+  }
+  const { file } = read;
+  const { id } = saved;
+  const here = shop.row(id) ? await shop.file(id) : undefined;
+  if (here && 'cells' in here && alike(here, storable(file) as SheetFile)) {
+    result.same.push(id);
+    return;
+  }
+  if (here) {
+    const title = `${file.title.title} (backup of ${made.slice(0, 10)})`;
+    result.copies.push(await shop.create({ ...file, title: { ...file.title, title } }, {}));
+    return;
+  }
+  await shop.create(file, { id });
+  const { archived, removed, created, changed } = saved as unknown as Kept;
+  await shop.dateRow(id, {
+    archived: archived === true,
+    ...(typeof removed === 'number' && { removed }),
+    ...(typeof created === 'number' && { created }),
+    ...(typeof changed === 'number' && { changed }),
+  });
+  for (const revision of Array.isArray(saved.revisions) ? saved.revisions : []) {
+    if (!isPlain(revision) || typeof revision.text !== 'string') continue;
+    await shop.vault.addRevision({
+      sheet: id,
+      time: Number(revision.time) || 0,
+      label: String(revision.label ?? ''),
+      fingerprint: String(revision.fingerprint ?? ''),
+      text: revision.text,
+    });
+  }
+  result.added.push(id);
+}
+
+const alike = (a: SheetFile, b: SheetFile): boolean => canonical(a) === canonical(b);
+
+function readBackup(
+  text: string,
+): { sheets: unknown[]; settings: Record<string, unknown>; made: string } | Problem {
+  let saved: unknown;
+  try {
+    saved = JSON.parse(text);
+  } catch {
+    return problem(
+      'syntax',
+      'This is not a backup of a shop, or it is cut short: the text ends or breaks off early.',
+    );
+  }
+  if (!isPlain(saved) || saved.format !== BACKUP_FORMAT || !Array.isArray(saved.sheets)) {
+    return problem('syntax', `This file is not a backup of a shop: its format is not ${BACKUP_FORMAT}.`);
+  }
+  if (saved.version !== 1) {
+    return problem(
+      'syntax',
+      `This backup is of version ${String(saved.version)}; this edition reads version 1.`,
+    );
+  }
+  return {
+    sheets: saved.sheets,
+    settings: isPlain(saved.settings) ? saved.settings : {},
+    made: String(saved.made ?? ''),
+  };
+}

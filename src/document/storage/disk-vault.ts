@@ -1,0 +1,113 @@
+import { type Database, ofSheet, openDatabase, writing } from './database.ts';
+import type { ListRow, RowChange } from './row.ts';
+import type { Revision, Vault } from './vault.ts';
+
+/** Keeps a shop in the browser's database. A lost connection is opened again at the next call. */
+export class DiskVault implements Vault {
+  private connection: Promise<Database> | undefined;
+
+  private db(): Promise<Database> {
+    if (!this.connection) {
+      const opening = openDatabase(() => {
+        if (this.connection === opening) this.connection = undefined;
+      });
+      opening.catch(() => {
+        if (this.connection === opening) this.connection = undefined;
+      });
+      this.connection = opening;
+    }
+    return this.connection;
+  }
+
+  async rows() {
+    return (await this.db()).getAll('list');
+  }
+
+  async changeRow(id: string, change: RowChange) {
+    return writing(await this.db(), ['list'], (tx) => putRow(tx.objectStore('list'), id, change));
+  }
+
+  async updates(sheet: string) {
+    const stored = await (await this.db()).getAll('updates', ofSheet(sheet));
+    return stored.map(({ update }) => update);
+  }
+
+  async append(sheet: string, update: Uint8Array, change: RowChange) {
+    return writing(await this.db(), ['updates', 'list'], async (tx) => {
+      const updates = tx.objectStore('updates');
+      // Numbered within the transaction: another tab may be writing the same sheet.
+      const last = await updates.openKeyCursor(ofSheet(sheet), 'prev');
+      const n = (last?.primaryKey[1] ?? 0) + 1;
+      await updates.add({ sheet, n, update });
+      await putRow(tx.objectStore('list'), sheet, change);
+      return updates.count(ofSheet(sheet));
+    });
+  }
+
+  async compact(sheet: string, merge: (updates: Uint8Array[]) => Uint8Array) {
+    await writing(await this.db(), ['updates'], async (tx) => {
+      const updates = tx.objectStore('updates');
+      const stored = await updates.getAll(ofSheet(sheet));
+      const last = stored.at(-1);
+      if (!last || stored.length === 1) return;
+      const update = merge(stored.map((one) => one.update));
+      await updates.delete(ofSheet(sheet));
+      await updates.add({ sheet, n: last.n, update });
+    });
+  }
+
+  async discard(sheet: string) {
+    await writing(await this.db(), ['updates', 'list', 'revisions'], async (tx) => {
+      await tx.objectStore('updates').delete(ofSheet(sheet));
+      await tx.objectStore('revisions').delete(ofSheet(sheet));
+      await tx.objectStore('list').delete(sheet);
+    });
+  }
+
+  async addRevision(revision: Omit<Revision, 'n'>) {
+    return writing(await this.db(), ['revisions'], async (tx) => {
+      const revisions = tx.objectStore('revisions');
+      const last = await revisions.openKeyCursor(ofSheet(revision.sheet), 'prev');
+      const added = { ...revision, n: (last?.primaryKey[1] ?? 0) + 1 };
+      await revisions.add(added);
+      return added;
+    });
+  }
+
+  async revisions(sheet: string) {
+    return (await this.db()).getAll('revisions', ofSheet(sheet));
+  }
+
+  async setting(key: string) {
+    return (await this.db()).get('settings', key);
+  }
+
+  async settings() {
+    const tx = (await this.db()).transaction('settings');
+    const [keys, values] = await Promise.all([tx.store.getAllKeys(), tx.store.getAll(), tx.done]);
+    return keys.map((key, k) => [key, values[k]] as [string, unknown]);
+  }
+
+  async setSetting(key: string, value: unknown) {
+    await writing(await this.db(), ['settings'], (tx) => tx.objectStore('settings').put(value, key));
+  }
+
+  close() {
+    this.connection?.then((db) => db.close()).catch(() => {});
+    this.connection = undefined;
+  }
+}
+
+interface Rows {
+  get(id: string): Promise<ListRow | undefined>;
+  put(row: ListRow): Promise<unknown>;
+  delete(id: string): Promise<void>;
+}
+
+async function putRow(list: Rows, id: string, change: RowChange): Promise<ListRow | undefined> {
+  const before = await list.get(id);
+  const row = change(before);
+  if (row) await list.put(row);
+  else if (before) await list.delete(id);
+  return row;
+}

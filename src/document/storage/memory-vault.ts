@@ -1,0 +1,66 @@
+import type { ListRow, RowChange } from './row.ts';
+import type { Revision, Vault } from './vault.ts';
+
+/** Keeps a shop for as long as the page is open, where the browser keeps nothing. */
+export class MemoryVault implements Vault {
+  private readonly list = new Map<string, ListRow>();
+  private readonly stored = new Map<string, Uint8Array[]>();
+  private readonly past = new Map<string, Revision[]>();
+  private readonly kept = new Map<string, unknown>();
+
+  async rows() {
+    return [...this.list.values()];
+  }
+
+  async changeRow(id: string, change: RowChange) {
+    const row = change(this.list.get(id));
+    if (row) this.list.set(id, row);
+    else this.list.delete(id);
+    return row;
+  }
+
+  async updates(sheet: string) {
+    return [...(this.stored.get(sheet) ?? [])];
+  }
+
+  async append(sheet: string, update: Uint8Array, change: RowChange) {
+    const updates = [...(this.stored.get(sheet) ?? []), update];
+    this.stored.set(sheet, updates);
+    await this.changeRow(sheet, change);
+    return updates.length;
+  }
+
+  async compact(sheet: string, merge: (updates: Uint8Array[]) => Uint8Array) {
+    const updates = this.stored.get(sheet);
+    if (updates) this.stored.set(sheet, [merge(updates)]);
+  }
+
+  async discard(sheet: string) {
+    for (const map of [this.list, this.stored, this.past]) map.delete(sheet);
+  }
+
+  async addRevision(revision: Omit<Revision, 'n'>) {
+    const past = this.past.get(revision.sheet) ?? [];
+    const added = { ...revision, n: past.length + 1 };
+    this.past.set(revision.sheet, [...past, added]);
+    return added;
+  }
+
+  async revisions(sheet: string) {
+    return [...(this.past.get(sheet) ?? [])];
+  }
+
+  async setting(key: string) {
+    return this.kept.get(key);
+  }
+
+  async settings() {
+    return [...this.kept];
+  }
+
+  async setSetting(key: string, value: unknown) {
+    this.kept.set(key, value);
+  }
+
+  close() {}
+}

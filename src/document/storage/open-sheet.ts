@@ -1,0 +1,105 @@
+import * as Y from 'yjs';
+import type { SheetDocument } from '../sheet-document.ts';
+import { joinTabs, type Tabs } from '../tabs.ts';
+import type { ShopList } from './list.ts';
+import { type ListRow, rowOf } from './row.ts';
+import { Saver, type SaverTimes } from './saver.ts';
+import type { StorageState } from './state.ts';
+import type { Vault } from './vault.ts';
+
+/** With so many updates a sheet is put together again: opening stays quick, and what was deleted leaves the disk. */
+const MANY = 200;
+
+/** A sheet that is being edited: every command is stored at once and told to the other tabs. */
+export class OpenSheet {
+  readonly id: string;
+  private readonly saver: Saver;
+  private readonly tabs: Tabs;
+  private readonly stop: () => void;
+
+  /** @param release is called at each `close`. */
+  constructor(
+    readonly document: SheetDocument,
+    private readonly vault: Vault,
+    private readonly list: ShopList,
+    done: StorageState,
+    private readonly release: () => void,
+    times?: SaverTimes,
+  ) {
+    this.id = document.id;
+    this.saver = new Saver(
+      (update) => this.store(update),
+      done,
+      (update) => this.tabs.send(update),
+      times,
+    );
+    this.tabs = joinTabs(document, (update) => this.saver.add(update));
+    this.stop = document.onUpdate((update, origin) => {
+      if (origin === 'local' || origin === 'undo') this.saver.add(update);
+    });
+  }
+
+  /** Whether the last entry is on the disk. */
+  state(): StorageState {
+    return this.saver.state.get();
+  }
+
+  observeState(listener: (state: StorageState) => void): () => void {
+    return this.saver.state.observe(listener);
+  }
+
+  /** Stores the document as a whole, as when it is new. */
+  storeAll(): Promise<void> {
+    this.saver.add(this.document.updateSince());
+    return this.saver.flush();
+  }
+
+  /** Tries to store what could not be stored. */
+  retry(): Promise<void> {
+    return this.saver.flush();
+  }
+
+  /** Asks the other tabs for what this one missed while it was frozen. */
+  catchUp(): void {
+    this.tabs.hello();
+  }
+
+  /** Everything is stored. */
+  get idle(): boolean {
+    return this.saver.idle;
+  }
+
+  /** Stores the rest. What cannot be stored stays in memory: the sheet opens again with it. */
+  async close(): Promise<void> {
+    await this.saver.flush();
+    this.release();
+  }
+
+  /** Lets go of everything; for the shop alone. */
+  end(): void {
+    this.saver.close();
+    this.stop();
+    this.tabs.close();
+    this.document.destroy();
+  }
+
+  private async store(update: Uint8Array): Promise<void> {
+    let stored: ListRow | undefined;
+    const count = await this.vault.append(this.id, update, (row) => {
+      stored = rowOf(this.document, Date.now(), row);
+      return stored;
+    });
+    this.list.put(this.id, stored);
+    // Failing, it leaves everything as it was; the next time is soon enough.
+    if (count >= MANY) await this.vault.compact(this.id, mergeAll).catch(() => {});
+  }
+}
+
+/** One update in place of many, without what was overwritten or deleted. @throws when one of them is damaged. */
+export function mergeAll(updates: Uint8Array[]): Uint8Array {
+  const doc = new Y.Doc();
+  for (const update of updates) Y.applyUpdate(doc, update);
+  const merged = Y.encodeStateAsUpdate(doc);
+  doc.destroy();
+  return merged;
+}

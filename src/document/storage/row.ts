@@ -1,0 +1,54 @@
+import type { CheckState } from '../../../shared/check.ts';
+import type { TitleBlock } from '../../../shared/sheet/format.ts';
+import type { SheetDocument } from '../sheet-document.ts';
+
+/** How many checks of a sheet stand in which state. */
+export type CheckCounts = Partial<Record<CheckState, number>>;
+
+/** One sheet in the shop's list. Times are milliseconds since 1970. */
+export interface ListRow {
+  id: string;
+  title: TitleBlock;
+  template: boolean;
+  archived: boolean;
+  /** When it was deleted; it can be restored until it is discarded. */
+  removed?: number;
+  created: number;
+  changed: number;
+  /** Number of cells. */
+  cells: number;
+  /** Counted of the sheet with this fingerprint, at that time; stale once `changed` is later. */
+  checks?: { counts: CheckCounts; fingerprint: string; at: number };
+  /** Folded text that a search looks through. */
+  search: string;
+}
+
+export type RowChange = (row: ListRow | undefined) => ListRow | undefined;
+
+/** Text without case, accents and width, as search compares it. */
+export const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+
+/** What the list shows of a sheet, put into the row it had. */
+export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRow {
+  const title = sheet.title();
+  const cells = sheet.cells();
+  const words = new Set<string>();
+  for (const value of Object.values(title))
+    for (const word of [value].flat()) if (word) words.add(String(word));
+  for (const cell of cells) {
+    for (const word of [cell.label, cell.name, cell.material]) if (word) words.add(word);
+    // Choices such as the material; formulas and numbers find nothing anybody would look for.
+    for (const text of Object.values(cell.inputs ?? {})) if (/^\p{L}/u.test(text)) words.add(text);
+  }
+  return {
+    ...row,
+    id: sheet.id,
+    title,
+    template: sheet.template(),
+    archived: row?.archived ?? false,
+    created: row?.created ?? time,
+    changed: time,
+    cells: cells.length,
+    search: fold([...words].join('\n')),
+  };
+}

@@ -1,0 +1,81 @@
+import * as Y from 'yjs';
+import { Observable } from './observable.ts';
+import { SAVING, SLOW, type StorageState, stateOf } from './state.ts';
+
+export interface SaverTimes {
+  /** Milliseconds after which an unanswered write is called unsaved. */
+  slow: number;
+  /** Milliseconds until a failed write is tried again; also tried at the next edit. */
+  retry: number;
+}
+
+const TIMES: SaverTimes = { slow: 8_000, retry: 5_000 };
+
+/**
+ * Writes updates one transaction at a time, in order. What failed stays in the queue and goes with the next try, so that
+ * an update is never on the disk without those before it.
+ */
+export class Saver {
+  readonly state: Observable<StorageState>;
+  private waiting: Uint8Array[] = [];
+  private running: Promise<void> | undefined;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+
+  /**
+   * @param store one transaction.
+   * @param done state once everything is stored: saved, or that nothing lasts here.
+   * @param stored is called with every update that has been stored.
+   */
+  constructor(
+    private readonly store: (update: Uint8Array) => Promise<unknown>,
+    private readonly done: StorageState,
+    private readonly stored: (update: Uint8Array) => void = () => {},
+    private readonly times: SaverTimes = TIMES,
+  ) {
+    this.state = new Observable(done);
+  }
+
+  add(update: Uint8Array): void {
+    this.waiting.push(update);
+    // A warning stays until something has been saved again.
+    if (this.state.get() === this.done) this.state.set(SAVING);
+    void this.flush();
+  }
+
+  get idle(): boolean {
+    return this.waiting.length === 0;
+  }
+
+  /** Tries to store what waits. Settles when all is stored or a try has failed; see `state`. */
+  flush(): Promise<void> {
+    this.running ??= this.run().finally(() => {
+      this.running = undefined;
+    });
+    return this.running;
+  }
+
+  close(): void {
+    clearTimeout(this.timer);
+  }
+
+  private async run(): Promise<void> {
+    clearTimeout(this.timer);
+    while (this.waiting.length > 0) {
+      const count = this.waiting.length;
+      const update = count === 1 ? this.waiting[0]! : Y.mergeUpdates(this.waiting);
+      const slow = setTimeout(() => this.state.set(SLOW), this.times.slow);
+      try {
+        await this.store(update);
+      } catch (error) {
+        this.state.set(stateOf(error));
+        this.timer = setTimeout(() => void this.flush(), this.times.retry);
+        return;
+      } finally {
+        clearTimeout(slow);
+      }
+      this.waiting.splice(0, count);
+      this.stored(update);
+    }
+    this.state.set(this.done);
+  }
+}

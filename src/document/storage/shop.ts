@@ -1,0 +1,244 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { exportText } from '../files.ts';
+import { SheetDocument } from '../sheet-document.ts';
+import { backup, type Progress, type Restored, restore } from './backup.ts';
+import { ShopList, type Wanted } from './list.ts';
+import { OpenSheet } from './open-sheet.ts';
+import { type CheckCounts, type ListRow, rowOf } from './row.ts';
+import { type StorageState, stateOf } from './state.ts';
+import type { Revision, Vault } from './vault.ts';
+
+/** All jobs and templates of this browser. */
+export class Shop {
+  private readonly opened = new Map<string, { sheet: OpenSheet; users: number }>();
+  private readonly rows: ShopList;
+
+  /** @param state `saved` where things last, else why they do not, for a warning that stays. */
+  constructor(
+    readonly vault: Vault,
+    rows: readonly ListRow[],
+    readonly state: StorageState,
+  ) {
+    this.rows = new ShopList(rows);
+  }
+
+  /** Every sheet, archived and deleted ones too. */
+  list(): ListRow[] {
+    return this.rows.all();
+  }
+
+  row(id: string): ListRow | undefined {
+    return this.rows.get(id);
+  }
+
+  find(query: string, wanted?: Wanted): ListRow[] {
+    return this.rows.find(query, wanted);
+  }
+
+  observeList(listener: () => void): () => void {
+    return this.rows.observe(listener);
+  }
+
+  /** Opened twice it is the same sheet; close it as often. */
+  async open(id: string): Promise<OpenSheet | Problem> {
+    const sheet = this.use(id);
+    if (sheet) return sheet;
+    const document = await this.load(id);
+    if (!(document instanceof SheetDocument)) return document;
+    // Somebody else may have opened it meanwhile.
+    return this.use(id) ?? this.register(document);
+  }
+
+  /** What a sheet says now, without opening it. */
+  async file(id: string): Promise<SheetFile | Problem> {
+    const sheet = this.opened.get(id)?.sheet;
+    if (sheet) return sheet.document.toFile();
+    const document = await this.load(id);
+    if (!(document instanceof SheetDocument)) return document;
+    const file = document.toFile();
+    document.destroy();
+    return file;
+  }
+
+  /**
+   * A new sheet from a file. Always gives an id that opens: where it could not be stored, the sheet is in memory and its
+   * state says so.
+   */
+  async create(file: SheetFile, options: { id?: string } = {}): Promise<string> {
+    const sheet = this.register(SheetDocument.fromFile(file, options));
+    await sheet.storeAll();
+    if (!sheet.idle) this.rows.show(sheet.id, rowOf(sheet.document, Date.now()));
+    await sheet.close();
+    return sheet.id;
+  }
+
+  /** A copy with an id of its own; its cells keep theirs, so that the two can be compared line by line. */
+  async duplicate(id: string): Promise<string | Problem> {
+    const file = await this.file(id);
+    if (!('cells' in file)) return file;
+    return this.create({ ...file, title: { ...file.title, title: `${file.title.title} (copy)`.trim() } });
+  }
+
+  archive(id: string, archived = true): Promise<StorageState> {
+    return this.changeRow(id, (row) => ({ ...row, archived }));
+  }
+
+  /** Deletes a sheet so that it can be brought back. */
+  remove(id: string): Promise<StorageState> {
+    return this.changeRow(id, (row) => ({ ...row, removed: Date.now() }));
+  }
+
+  bringBack(id: string): Promise<StorageState> {
+    return this.changeRow(id, ({ removed: _removed, ...row }) => row);
+  }
+
+  /** Deletes a sheet with its revisions for good. */
+  discard(id: string): Promise<StorageState> {
+    return this.attempt(async () => {
+      await this.vault.discard(id);
+      this.rows.put(id, undefined);
+    });
+  }
+
+  /** Gives a sheet that came from a backup the times and place it had. */
+  dateRow(
+    id: string,
+    was: Partial<Pick<ListRow, 'archived' | 'removed' | 'created' | 'changed'>>,
+  ): Promise<StorageState> {
+    return this.changeRow(id, (row) => ({ ...row, ...was }));
+  }
+
+  /** Caches what the engine counted, with the fingerprint of the sheet it counted. */
+  async noteChecks(id: string, counts: CheckCounts): Promise<StorageState> {
+    const at = Date.now();
+    const file = await this.file(id);
+    if (!('cells' in file)) return this.state;
+    const checks = { counts, fingerprint: fingerprint(file), at };
+    return this.changeRow(id, (row) => ({ ...row, checks }));
+  }
+
+  /** Keeps the sheet as it stands now. */
+  async revise(id: string, label: string): Promise<Revision | StorageState | Problem> {
+    const file = await this.file(id);
+    if (!('cells' in file)) return file;
+    const revision = {
+      sheet: id,
+      time: Date.now(),
+      label,
+      fingerprint: fingerprint(file),
+      text: exportText(file),
+    };
+    try {
+      return await this.vault.addRevision(revision);
+    } catch (error) {
+      return stateOf(error);
+    }
+  }
+
+  /** Oldest first. */
+  revisions(id: string): Promise<Revision[]> {
+    return this.vault.revisions(id);
+  }
+
+  /** The whole shop as one file. */
+  backup(progress?: Progress): Promise<{ file: Blob; problems: Problem[] }> {
+    return backup(this, progress);
+  }
+
+  /** Takes in a backup beside what is here. */
+  restore(file: Blob | string, progress?: Progress): Promise<Restored | Problem> {
+    return restore(this, file, progress);
+  }
+
+  setting(key: string): Promise<unknown> {
+    return this.vault.setting(key);
+  }
+
+  setSetting(key: string, value: unknown): Promise<StorageState> {
+    return this.attempt(() => this.vault.setSetting(key, value));
+  }
+
+  /** Writes what waits, in every open sheet, and lets go of the database. */
+  async close(): Promise<void> {
+    await Promise.all([...this.opened.values()].map(({ sheet }) => sheet.retry()));
+    for (const { sheet } of this.opened.values()) sheet.end();
+    this.opened.clear();
+    this.rows.close();
+    this.vault.close();
+  }
+
+  private use(id: string): OpenSheet | undefined {
+    const entry = this.opened.get(id);
+    if (entry) entry.users++;
+    return entry?.sheet;
+  }
+
+  private register(document: SheetDocument): OpenSheet {
+    const { id } = document;
+    const release = () => {
+      const entry = this.opened.get(id)!;
+      entry.users--;
+      letGo();
+    };
+    // A sheet with something unsaved stays, until that is saved, though nobody looks at it.
+    const letGo = () => {
+      const entry = this.opened.get(id);
+      if (!entry || entry.users > 0 || !sheet.idle) return;
+      this.opened.delete(id);
+      sheet.end();
+    };
+    const sheet = new OpenSheet(document, this.vault, this.rows, this.state, release);
+    sheet.observeState(letGo);
+    this.opened.set(id, { sheet, users: 1 });
+    return sheet;
+  }
+
+  private async load(id: string): Promise<SheetDocument | Problem> {
+    let updates: Uint8Array[];
+    try {
+      updates = await this.vault.updates(id);
+    } catch (error) {
+      return problem('unknown-key', `The sheet could not be read: ${stateOf(error).message}`, {
+        originId: id,
+      });
+    }
+    if (updates.length === 0) {
+      return problem(
+        'unknown-key',
+        'There is no such sheet in this browser: it was deleted, or made in another one.',
+        {
+          originId: id,
+        },
+      );
+    }
+    const document = new SheetDocument(id);
+    try {
+      for (const update of updates) document.applyUpdate(update, 'load');
+    } catch {
+      document.destroy();
+      return problem(
+        'syntax',
+        'What this browser kept of the sheet is damaged and was left as it is: open its last revision or a saved file.',
+        { originId: id },
+      );
+    }
+    return document;
+  }
+
+  private changeRow(id: string, change: (row: ListRow) => ListRow): Promise<StorageState> {
+    return this.attempt(async () => {
+      this.rows.put(id, await this.vault.changeRow(id, (row) => row && change(row)));
+    });
+  }
+
+  private async attempt(fn: () => Promise<void>): Promise<StorageState> {
+    try {
+      await fn();
+      return this.state;
+    } catch (error) {
+      return stateOf(error);
+    }
+  }
+}
