@@ -1,0 +1,179 @@
+import { type Problem, problem } from '../problem.ts';
+import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
+import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
+import { faultsOf, isObject, type JsonObject } from './schema.ts';
+
+export interface ReadSheet {
+  file: SheetFile;
+  /** What the user should know: read all the same. */
+  warnings: string[];
+}
+
+const MAX_BYTES = 5_000_000;
+const MAX_DEPTH = 32;
+const SHOWN = 3;
+
+/** Names that reach into the workings of every object; no field of a sheet is called so. */
+const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
+
+/** Deepest nesting of a JSON text, strings skipped; told before it is parsed. */
+const depthOf = (text: string): number => {
+  let depth = 0;
+  let deepest = 0;
+  let inText = false;
+  for (let i = 0; i < text.length; i += 1) {
+    const c = text[i];
+    if (inText) {
+      if (c === '\\') i += 1;
+      else if (c === '"') inText = false;
+    } else if (c === '"') inText = true;
+    else if (c === '[' || c === '{') deepest = Math.max(deepest, ++depth);
+    else if (c === ']' || c === '}') depth -= 1;
+  }
+  return deepest;
+};
+
+/** The same data in fresh objects, without forbidden fields; `dropped` and `unseen` collect the paths concerned. */
+const cleaned = (value: unknown, path: string, found: { dropped: string[]; unseen: string[] }): unknown => {
+  if (typeof value === 'string') {
+    const sound = wellFormed(value);
+    if (sound !== value || hasUnseen(value)) found.unseen.push(path);
+    return sound;
+  }
+  if (Array.isArray(value)) return value.map((item, i) => cleaned(item, `${path}[${i}]`, found));
+  if (!isObject(value)) return value;
+  const copy: JsonObject = {};
+  for (const [key, item] of Object.entries(value)) {
+    const below = path ? `${path}.${key}` : key;
+    if (FORBIDDEN.has(key)) found.dropped.push(below);
+    else {
+      if (hasUnseen(key)) found.unseen.push(below);
+      copy[wellFormed(key)] = cleaned(item, below, found);
+    }
+  }
+  return copy;
+};
+
+const some = (items: readonly string[]): string =>
+  items.slice(0, SHOWN).join(', ') + (items.length > SHOWN ? ` and ${items.length - SHOWN} more` : '');
+
+const place = (text: string, message: string): string => {
+  const at = /position (\d+)/.exec(message)?.[1];
+  if (at === undefined) return '';
+  const before = text.slice(0, Number(at)).split('\n');
+  return ` (line ${before.length}, column ${(before.at(-1) as string).length + 1})`;
+};
+
+const parse = (text: string): { value: unknown } | Problem => {
+  if (text.length > MAX_BYTES)
+    return problem(
+      'too-big',
+      `The file has ${(text.length / 1e6).toFixed(1)} MB; a sheet has at most ${MAX_BYTES / 1e6} MB.`,
+    );
+  const depth = depthOf(text);
+  if (depth > MAX_DEPTH)
+    return problem('too-big', `The file nests ${depth} levels deep; a sheet has at most ${MAX_DEPTH}.`);
+  if (text.trim() === '') return problem('syntax', 'The file is empty.');
+  try {
+    return { value: JSON.parse(text) };
+  } catch (error) {
+    return problem(
+      'syntax',
+      `The file is damaged or is no job sheet: it is not JSON${place(text, String(error))}.`,
+    );
+  }
+};
+
+/** Whether this is a sheet at all, and one of a version that can be read. */
+const recognise = (value: unknown): Problem | undefined => {
+  if (!isObject(value)) return problem('syntax', 'This is not a job sheet: the file holds no fields.');
+  if (value.format !== FORMAT) {
+    const said =
+      value.format === undefined ? 'is missing' : `is ${JSON.stringify(value.format)?.slice(0, 40)}`;
+    return problem('syntax', `This is not a job sheet: its field "format" ${said}; it must be "${FORMAT}".`, {
+      field: 'format',
+    });
+  }
+  if (typeof value.version === 'number' && value.version > VERSION)
+    return problem(
+      'syntax',
+      `This sheet was written by a newer edition of the program (file version ${value.version}); this one reads up to version ${VERSION}. Open it with the newer edition.`,
+      { field: 'version' },
+    );
+  return undefined;
+};
+
+/** Gives the second cell with the same id an id of its own: formulas go by name, so nothing hangs on it. */
+const distinctIds = (cells: readonly CellRecord[], warnings: string[]): CellRecord[] => {
+  const used = new Set(cells.map((cell) => cell.id));
+  const seen = new Set<string>();
+  return cells.map((cell, i) => {
+    if (!seen.has(cell.id)) {
+      seen.add(cell.id);
+      return cell;
+    }
+    let n = 2;
+    while (used.has(`${cell.id}-${n}`)) n += 1;
+    const id = `${cell.id}-${n}`;
+    used.add(id);
+    seen.add(id);
+    warnings.push(`Cell ${i + 1} had the same id as an earlier one (${cell.id}); it was given the id ${id}.`);
+    return { ...cell, id };
+  });
+};
+
+const nameWarnings = (cells: readonly CellRecord[]): string[] => {
+  const warnings: string[] = [];
+  const byLooks = new Map<string, { name: string; at: number }>();
+  for (const [i, { name }] of cells.entries()) {
+    if (!name) continue;
+    const first = byLooks.get(looks(name));
+    if (first?.name === name)
+      warnings.push(
+        `Cells ${first.at} and ${i + 1} are both named "${name}": formulas cannot tell them apart. Rename one.`,
+      );
+    else if (first)
+      warnings.push(
+        `The names of cells ${first.at} and ${i + 1} look alike ("${revealed(name)}") but are not the same. Rename one.`,
+      );
+    else byLooks.set(looks(name), { name, at: i + 1 });
+    if (mixesScripts(name))
+      warnings.push(
+        `The name of cell ${i + 1}, "${revealed(name)}", mixes Latin letters with others that look like them.`,
+      );
+  }
+  return warnings;
+};
+
+/**
+ * Reads the text of a sheet file. Unknown fields are kept. A problem says what is wrong and where; warnings tell of what
+ * was read but deserves a look: doubled ids and names, unseen and look-alike characters, fields that were dropped.
+ */
+export const readSheet = (text: string): ReadSheet | Problem => {
+  const parsed = parse(text.startsWith('\ufeff') ? text.slice(1) : text);
+  if (!('value' in parsed)) return parsed;
+  const refused = recognise(parsed.value);
+  if (refused) return refused;
+
+  const found = { dropped: [] as string[], unseen: [] as string[] };
+  const value = cleaned(parsed.value, '', found);
+  const faults = faultsOf(value);
+  const [first] = faults;
+  if (first) {
+    const words = some(faults.map((fault) => `${fault.path || 'the file'} ${fault.message}`));
+    const kind = /at most/.test(first.message) ? 'too-big' : 'syntax';
+    return problem(kind, `The sheet cannot be read: ${words}.`, { field: first.path });
+  }
+
+  const file = value as SheetFile;
+  const warnings: string[] = [];
+  if (found.dropped.length > 0)
+    warnings.push(`Left out, because a sheet has no such fields: ${some(found.dropped)}.`);
+  if (found.unseen.length > 0)
+    warnings.push(
+      `Characters that cannot be seen or that turn the writing direction stand in ${some(found.unseen)}.`,
+    );
+  const cells = distinctIds(file.cells, warnings);
+  warnings.push(...nameWarnings(cells));
+  return { file: { ...file, cells }, warnings };
+};
