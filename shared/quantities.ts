@@ -164,7 +164,7 @@ const unitFor = (symbol: string, k: QuantityKind): Unit | undefined => {
 
 /**
  * Unit to show a value in: the one asked for where it fits the kind, else the preferred one of the sheet's system.
- * Without a kind: the one asked for, else a plain number; see {@link displayUnitOf} where the dimension is known.
+ * Without a kind: the one asked for, else a plain number.
  */
 export const displayUnit = (name: string | undefined, units: SheetUnits, display?: string): Unit => {
   const k = name === undefined ? undefined : byName.get(name);
@@ -174,10 +174,4 @@ export const displayUnit = (name: string | undefined, units: SheetUnits, display
   }
   const wanted = display === undefined ? undefined : unitFor(display, k);
   return wanted ?? unitFor(k.units[system(k, units)][0] ?? '', k) ?? baseUnit(k.dimension);
-};
-
-/** The same by dimension, for a value whose kind is not settled: the likeliest kind's unit, else SI base units. */
-export const displayUnitOf = (dim: Dimension, point: boolean, units: SheetUnits, display?: string): Unit => {
-  const [k] = kindsOf(dim, point);
-  return k ? displayUnit(k.name, units, display) : baseUnit(dim);
 };

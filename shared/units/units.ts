@@ -1,4 +1,4 @@
-import { type Dimension, dimension, overDimension, sameDimension, timesDimension } from '../dimension.ts';
+import { type Dimension, dimension, sameDimension, timesDimension } from '../dimension.ts';
 import { type Problem, problem } from '../problem.ts';
 import type { SheetUnits } from '../sheet/format.ts';
 import { normal, readCompound } from './compound.ts';
@@ -20,7 +20,6 @@ export interface UnitContext {
   tenth?: SheetUnits['tenth'];
 }
 
-const TEMPERATURE = dimension(0, 0, 0, 1);
 const ACCELERATION = dimension(1, 0, -2);
 const MAX_LENGTH = 64;
 
@@ -156,7 +155,3 @@ export const parseUnit = (text: string, context: UnitContext = {}): Unit | Probl
   }
   return unit;
 };
-
-/** True when the unit measures a temperature or a temperature difference. */
-export const isTemperature = (unit: Unit): boolean =>
-  sameDimension(overDimension(unit.dimension, TEMPERATURE), dimension());
