@@ -44,6 +44,10 @@ export class Reading {
       const found = new Set<string>();
       for (const [path, value] of this.replica.fields(id)) {
         if (typeof value === 'string' && textKind(path)) for (const other of idsIn(value)) found.add(other);
+        if (path === 'dismissed' && Array.isArray(value)) {
+          for (const { text } of value as Dismissal[])
+            for (const other of idsIn(String(text))) found.add(other);
+        }
       }
       uses = found;
       this.usesOf.set(id, uses);
@@ -60,16 +64,12 @@ export class Reading {
   }
 
   nameOf(id: string): string | undefined {
-    const shown = this.allNames().get(id);
-    if (shown !== undefined) return shown;
-    // A deleted cell keeps its name, so that what hung on it can say which one is missing.
-    const name = this.replica.get(id, 'name');
-    return typeof name === 'string' && name !== '' ? name : undefined;
+    return this.allNames().get(id);
   }
 
   idOf(name: string): string | undefined {
-    this.ids ??= new Map([...this.allNames()].map(([id, shown]) => [shown, id]));
-    return this.ids.get(name);
+    this.allNames();
+    return this.ids?.get(name);
   }
 
   /** While `fn` runs, these names stand for these cells: lines that were copied speak of their copies. */
@@ -130,31 +130,36 @@ export class Reading {
     return id !== undefined && this.replica.get(id, 'role') === 'cell';
   }
 
+  /** Names as shown, of deleted cells too: what hung on one can say which is missing. */
   private allNames(): Map<string, string> {
     if (this.names) return this.names;
-    const cells: Named[] = [];
+    const live: Named[] = [];
+    const names = new Map<string, string>();
     const referred = new Set<string>();
-    for (const id of this.replica.live()) {
-      const name = this.replica.get(id, 'name');
-      const label = this.replica.get(id, 'label');
-      cells.push({
-        id,
-        name: typeof name === 'string' ? name : undefined,
-        label: typeof label === 'string' ? label : undefined,
-      });
-      for (const other of this.uses(id)) referred.add(other);
+    for (const id of this.replica.cells.keys()) {
+      const [name, label] = [this.replica.get(id, 'name'), this.replica.get(id, 'label')];
+      const own = typeof name === 'string' && name !== '' ? name : undefined;
+      if (this.replica.has(id)) {
+        live.push({ id, name: own, label: typeof label === 'string' ? label : undefined });
+        for (const other of this.uses(id)) referred.add(other);
+      } else if (own) names.set(id, own);
+    }
+    this.ids = new Map();
+    for (const [id, name] of shownNames(live, (id) => referred.has(id))) {
+      names.set(id, name);
+      this.ids.set(name, id);
     }
     const before = this.lastNames;
-    this.names = shownNames(cells, (id) => referred.has(id));
-    this.lastNames = this.names;
+    this.names = names;
+    this.lastNames = names;
     // Records hold names: those that mention a name that is not the same any more are built again.
     for (const [id] of this.records) {
-      if (this.names.get(id) !== before.get(id)) this.records.delete(id);
+      if (names.get(id) !== before.get(id)) this.records.delete(id);
       else
         for (const other of this.uses(id))
-          if (this.names.get(other) !== before.get(other)) this.records.delete(id);
+          if (names.get(other) !== before.get(other)) this.records.delete(id);
     }
-    return this.names;
+    return names;
   }
 
   private build(id: string): CellRecord {

@@ -45,7 +45,9 @@ export async function backup(
     const file = await shop.file(row.id);
     if ('cells' in file) {
       const { id, archived, removed, created, changed } = row;
-      const revisions = (await shop.revisions(id)).map(({ sheet: _sheet, n: _n, ...revision }) => revision);
+      const revisions = (await shop.vault.revisions(id)).map(
+        ({ sheet: _sheet, n: _n, ...revision }) => revision,
+      );
       const piece = JSON.stringify({ id, archived, removed, created, changed, revisions });
       pieces.push(new Blob([first ? '\n' : ',\n', piece.slice(0, -1), ',"file":', exportText(file), '}']));
       first = false;
