@@ -44,13 +44,18 @@ export default defineCell({
     { name: 'inner_material', label: 'material of the inner part', record: 'material' },
     { name: 'outer_material', label: 'material of the outer part', record: 'material' },
     {
+      name: 'friction_pair',
+      label: 'which metals rub, dry or oiled',
+      choice: 'friction',
+      optional: true,
+      hint: 'Blank, and no figure of your own below: any pair, 0.04 to 0.20.',
+    },
+    {
       name: 'friction',
-      label: 'friction while pressing and holding',
+      label: 'friction, your own figure',
       quantity: 'number',
-      default: '0.12 ± 0.06',
+      optional: true,
       sensible: ['0.03', '0.4'],
-      source:
-        'A bracket, common practice. DIN 7190-1 (from memory): pressed in along the axis, steel 0.07 to 0.11, cast iron 0.06 to 0.11, copper alloys 0.04 to 0.07. Lecture notes after Ugural and Shigley: 0.15 to 0.20',
     },
     {
       name: 'inner_roughness',
@@ -113,6 +118,24 @@ export default defineCell({
       label: 'interference per unit of diameter',
       quantity: 'interference per diameter',
       formula: '=interference / contact_diameter',
+    },
+    {
+      name: 'pair_friction',
+      label: 'friction of that pair',
+      quantity: 'number',
+      table: { choice: 'friction_pair', column: 'press' },
+    },
+    {
+      name: 'friction_taken',
+      label: 'friction taken',
+      quantity: 'number',
+      formula: '=IF(ISBLANK(friction); IF(ISBLANK(friction_pair); 0.12; pair_friction); friction)',
+      spread: {
+        low: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); -0.08; 0)',
+        high: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); 0.08; 0)',
+        distribution: 'rectangular',
+        label: 'friction, pair not said',
+      },
     },
     {
       name: 'inner_give',
@@ -235,7 +258,7 @@ export default defineCell({
       name: 'axial_force',
       label: 'force to press home, and to push out',
       quantity: 'force',
-      formula: '=PI() * contact_diameter * length * pressure * friction',
+      formula: '=PI() * contact_diameter * length * pressure * friction_taken',
       face: true,
       limits: { upper: '=press_capacity' },
       hint: 'At the end of the stroke. Friction is a range: plan the press on the high end, the hold on the low end.',
@@ -291,7 +314,7 @@ export default defineCell({
   ],
   sources: [
     "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-14, 3-16, Eqs (3-56), (3-57); 5-9 (brittle Coulomb-Mohr)",
-    'Friction force and torque: the same, sec. 7-8',
+    'Friction force and torque: the same, sec. 7-8. Friction: the table of friction of interference fits; without a pair 0.04 to 0.20, the span of DIN 7190-1 (from memory) and of lecture notes after Ugural and Shigley',
     'Roughness: DIN 7190-1:2017 and DIN 7190:2001, at second hand',
   ],
   cautions: [

@@ -1,0 +1,1 @@
+export { bearingLimitTable as default } from '../tables/bearing-limits.ts';

@@ -1,0 +1,1 @@
+export { frictionTable as default } from '../tables/friction.ts';

@@ -1,0 +1,1 @@
+export { retainingCompoundTable as default } from '../tables/retaining-compounds.ts';

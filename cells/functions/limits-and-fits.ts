@@ -1,0 +1,36 @@
+import type { TradeFunction } from '../cell.ts';
+import { limitDeviations } from '../tables/iso286.ts';
+import { isProblem } from '../tables/table.ts';
+
+const takes = [
+  { name: 'nominal', quantity: 'length' },
+  { name: 'class', text: true },
+] as const;
+
+const deviation =
+  (end: 'upper' | 'lower'): TradeFunction['compute'] =>
+  (nominal, designation) => {
+    const found = limitDeviations(Number(nominal), String(designation));
+    return isProblem(found) ? { message: found.problem } : found[end];
+  };
+
+const functions: readonly TradeFunction[] = [
+  {
+    name: 'UPPER_DEVIATION',
+    purpose: 'Upper limit deviation of a tolerance class, such as H7 or g6, at a nominal size.',
+    takes,
+    gives: 'length',
+    compute: deviation('upper'),
+    source: 'ISO 286-1:2010 and ISO 286-2:2010',
+  },
+  {
+    name: 'LOWER_DEVIATION',
+    purpose: 'Lower limit deviation of a tolerance class, such as H7 or g6, at a nominal size.',
+    takes,
+    gives: 'length',
+    compute: deviation('lower'),
+    source: 'ISO 286-1:2010 and ISO 286-2:2010',
+  },
+];
+
+export default functions;

@@ -1,0 +1,213 @@
+import { defineCell } from '../cell.ts';
+import { ringPair } from '../drawings/rings.ts';
+
+export default defineCell({
+  key: 'retaining-compound',
+  edition: 1,
+  title: 'Joint with retaining compound',
+  purpose: 'Force and torque a bonded bush or hub holds, cold and hot, alone or together with a press fit.',
+  group: 'fits',
+  inputs: [
+    { name: 'diameter', label: 'diameter where they meet', quantity: 'length', sensible: ['3 mm', '500 mm'] },
+    { name: 'length', label: 'length bonded', quantity: 'length', sensible: ['2 mm', '500 mm'] },
+    {
+      name: 'gap',
+      label: 'gap, on diameter',
+      quantity: 'length',
+      sensible: ['-0.2 mm', '0.5 mm'],
+      hint: 'Bore less inner part. A press fit is entered with a minus.',
+    },
+    { name: 'compound', label: 'compound', choice: 'retaining-compounds', optional: true },
+    {
+      name: 'shear_strength',
+      label: 'shear strength, from its sheet',
+      quantity: 'pressure',
+      optional: true,
+      sensible: ['2 MPa', '50 MPa'],
+      hint: 'The figure of its maker comes first. Blank: of the kind chosen above.',
+    },
+    {
+      name: 'widest_gap',
+      label: 'widest gap, from its sheet',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.02 mm', '1 mm'],
+    },
+    {
+      name: 'joint_share',
+      label: 'share of the strength to count on',
+      quantity: 'number',
+      default: '0.5',
+      sensible: ['0.1', '1'],
+      source:
+        'as in a published worked example, reference R699; metals, finish, length and cure take their part',
+    },
+    {
+      name: 'hot_share',
+      label: 'share of the strength kept at running temperature',
+      quantity: 'number',
+      optional: true,
+      sensible: ['0.1', '1'],
+      hint: 'From the curve on its sheet. Blank: what the kind chosen keeps at 100 degC.',
+    },
+    {
+      name: 'press_pressure',
+      label: 'pressure of the press fit with it',
+      quantity: 'pressure',
+      optional: true,
+      hint: 'From the interference fit. Blank: no press fit.',
+    },
+    {
+      name: 'friction',
+      label: 'friction of the press fit, cured',
+      quantity: 'number',
+      default: '0.10 ± 0.05',
+      sensible: ['0.03', '0.3'],
+      source: 'common practice, no source',
+    },
+    { name: 'force_needed', label: 'force it must hold', quantity: 'force', optional: true },
+    { name: 'torque_needed', label: 'torque it must hold', quantity: 'torque', optional: true },
+  ],
+  outputs: [
+    {
+      name: 'usual_strength',
+      label: 'shear strength of that kind',
+      quantity: 'pressure',
+      table: { choice: 'compound', column: 'shear' },
+    },
+    {
+      name: 'usual_gap',
+      label: 'widest gap of that kind',
+      quantity: 'length',
+      table: { choice: 'compound', column: 'gap' },
+    },
+    {
+      name: 'usual_hot_share',
+      label: 'share kept at 100 degC by that kind',
+      quantity: 'number',
+      table: { choice: 'compound', column: 'keptAt100C' },
+    },
+    {
+      name: 'strength_taken',
+      label: 'shear strength taken',
+      quantity: 'pressure',
+      formula: '=IF(ISBLANK(shear_strength); usual_strength; shear_strength)',
+    },
+    {
+      name: 'gap_taken',
+      label: 'widest gap taken',
+      quantity: 'length',
+      formula: '=IF(ISBLANK(widest_gap); usual_gap; widest_gap)',
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'bonded_area',
+      label: 'bonded area',
+      quantity: 'area',
+      formula: '=PI() * diameter * length',
+    },
+    {
+      name: 'bond_force',
+      label: 'force the bond holds, cold',
+      quantity: 'force',
+      formula: '=bonded_area * strength_taken * joint_share',
+    },
+    {
+      name: 'press_force',
+      label: 'force the press fit adds',
+      quantity: 'force',
+      formula: '=IF(ISBLANK(press_pressure); 0 N; bonded_area * press_pressure * friction)',
+    },
+    {
+      name: 'force_held',
+      label: 'force held, cold',
+      quantity: 'force',
+      formula: '=bond_force + press_force',
+      face: true,
+      limits: { lower: '=force_needed' },
+    },
+    {
+      name: 'hot_force',
+      label: 'force held, running',
+      quantity: 'force',
+      formula: '=bond_force * IF(ISBLANK(hot_share); usual_hot_share; hot_share) + press_force',
+      face: true,
+      limits: { lower: '=force_needed' },
+      hint: 'With the pressure of the press fit as entered: enter the hot one where it differs.',
+    },
+    {
+      name: 'torque_held',
+      label: 'torque held, cold',
+      quantity: 'torque',
+      formula: '=force_held * diameter / 2',
+      limits: { lower: '=torque_needed' },
+    },
+    {
+      name: 'hot_torque',
+      label: 'torque held, running',
+      quantity: 'torque',
+      formula: '=hot_force * diameter / 2',
+      limits: { lower: '=torque_needed' },
+    },
+  ],
+  validity: [
+    {
+      holds: '=AND(diameter > 0 m; length > 0 m)',
+      otherwise: 'Diameter and length must be above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=gap <= gap_taken',
+      otherwise:
+        'The gap is wider than the compound fills: sleeve it, build it up, or take a compound for worn parts.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(ISBLANK(press_pressure); gap >= 0 m; 1 > 0)',
+      otherwise: 'A press fit wipes most of the compound off: enter its pressure to count what it holds.',
+      grade: 'caution',
+    },
+    {
+      holds: '=length <= 2 * diameter',
+      otherwise:
+        'Beyond a length of two diameters the bond does not load evenly: less is gained than this says.',
+      grade: 'caution',
+    },
+  ],
+  assumptions: [
+    'The bond is loaded evenly in shear, clean and fully cured; peel, shock and solvents take more.',
+    'With a press fit, bond and friction are added: a range, not a promise.',
+    'A bonded bush keeps its bore: without a press nothing closes in.',
+  ],
+  sources: [
+    'F = pi d L x shear strength x share, worked example, reference R699',
+    "Kinds of compound: the table of retaining compounds, from memory of makers' sheets; the maker's sheet for the very grade comes first",
+  ],
+  cautions: [
+    'Skin and eye irritant, and it sensitises: gloves, air, and the supplier\u2019s safety sheet.',
+    'To come apart, heat to about 250 degC: burns and fume; ventilate, and no flame near solvent cleaners.',
+  ],
+  examples: [
+    {
+      title: 'Slip fit 25 mm, 20 mm long, 15 MPa, half counted on',
+      source: 'F = pi d L tau f, reference R699: 11 781 N',
+      grade: 'computed',
+      inputs: {
+        diameter: '25 mm',
+        length: '20 mm',
+        gap: '0.05 mm',
+        shear_strength: '15 MPa',
+        widest_gap: '0.15 mm',
+        joint_share: '0.5',
+      },
+      expect: { force_held: { value: '11781 N', within: 1e-4 } },
+    },
+  ],
+  drawing: (v) =>
+    ringPair({
+      bore: 0,
+      contact: v.diameter,
+      misfit: v.gap === undefined ? undefined : -v.gap,
+      names: { contact: 'diameter', misfit: 'gap' },
+    }),
+});

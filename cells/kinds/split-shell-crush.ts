@@ -1,0 +1,234 @@
+import { defineCell } from '../cell.ts';
+
+export default defineCell({
+  key: 'split-shell-crush',
+  edition: 1,
+  title: 'Crush of split shells',
+  purpose:
+    'What the excess of two half shells does when the cap closes: interference, pressure on the housing, load on the bolts.',
+  group: 'fits',
+  inputs: [
+    {
+      name: 'housing_bore',
+      label: 'housing bore, cap closed',
+      quantity: 'length',
+      sensible: ['15 mm', '500 mm'],
+    },
+    { name: 'shell_wall', label: 'shell wall', quantity: 'length', sensible: ['1 mm', '20 mm'] },
+    { name: 'shell_length', label: 'shell length', quantity: 'length', sensible: ['5 mm', '500 mm'] },
+    {
+      name: 'crush',
+      label: 'crush',
+      quantity: 'length',
+      sensible: ['5 um', '0.5 mm'],
+      hint: 'As counted below: shops and makers count it in four ways.',
+    },
+    { name: 'crush_counted', label: 'crush is counted', choice: 'crush-conventions' },
+    {
+      name: 'housing_outside',
+      label: 'outside of the housing round the shells',
+      quantity: 'length',
+      hint: 'Of an uneven cap, the smallest ring that fits in it.',
+    },
+    {
+      name: 'bolts',
+      label: 'bolts at each joint',
+      quantity: 'number',
+      default: '1',
+      sensible: ['1', '4'],
+      source: 'one each side, as most caps have',
+    },
+    {
+      name: 'shell_material',
+      label: 'shell material',
+      record: 'material',
+      hint: 'Of a lined shell, its back.',
+    },
+    { name: 'housing_material', label: 'housing material', record: 'material' },
+    { name: 'least_pressure', label: 'least pressure wanted', quantity: 'pressure', optional: true },
+  ],
+  outputs: [
+    {
+      name: 'times',
+      label: 'times the figure stands in the whole excess',
+      quantity: 'number',
+      table: { choice: 'crush_counted', column: 'times' },
+    },
+    {
+      name: 'excess',
+      label: 'excess of both shells along the circle',
+      quantity: 'length',
+      formula: '=times * crush',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'interference',
+      label: 'interference it makes, on diameter',
+      quantity: 'length',
+      formula: '=excess / PI()',
+      face: true,
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'shell_bore',
+      label: 'shell bore, by sizes',
+      quantity: 'length',
+      formula: '=housing_bore - 2 * shell_wall',
+    },
+    {
+      name: 'shell_give',
+      label: 'give of the shell: change of diameter per diameter, times E, per pressure',
+      quantity: 'number',
+      formula: '=(housing_bore^2 + shell_bore^2) / (housing_bore^2 - shell_bore^2) - shell_material.nu',
+    },
+    {
+      name: 'housing_give',
+      label: 'give of the housing: change of diameter per diameter, times E, per pressure',
+      quantity: 'number',
+      formula:
+        '=(housing_outside^2 + housing_bore^2) / (housing_outside^2 - housing_bore^2) + housing_material.nu',
+    },
+    {
+      name: 'pressure',
+      label: 'pressure on the housing',
+      quantity: 'pressure',
+      formula:
+        '=interference / (housing_bore * (shell_give / shell_material.E + housing_give / housing_material.E))',
+      face: true,
+      limits: { lower: '=least_pressure' },
+    },
+    {
+      name: 'shell_stress',
+      label: 'hoop stress in the shell, mean',
+      quantity: 'pressure',
+      formula: '=pressure * housing_bore / (2 * shell_wall)',
+      hint: 'Compression.',
+    },
+    {
+      name: 'shell_margin',
+      label: 'yield over stress, shell',
+      quantity: 'number',
+      formula: '=shell_material.yield / MAX(shell_stress; shell_material.yield / 1000)',
+      limits: { lower: '=1' },
+    },
+    {
+      name: 'close_in',
+      label: 'shell bore closes in by',
+      quantity: 'length',
+      formula:
+        '=2 * pressure * housing_bore^2 * shell_bore / (shell_material.E * (housing_bore^2 - shell_bore^2))',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'bolt_load',
+      label: 'load on each bolt to close the joint',
+      quantity: 'force',
+      formula: '=pressure * housing_bore * shell_length / (2 * bolts)',
+      face: true,
+      hint: 'What the crush alone takes. The running load comes on top, and the joint must still be clamped.',
+    },
+  ],
+  validity: [
+    {
+      holds: '=AND(shell_bore > 0 m; housing_outside > housing_bore)',
+      otherwise: 'The wall must leave a bore, and the housing must be larger outside than its bore.',
+      grade: 'error',
+    },
+    {
+      holds: '=crush > 0 m',
+      otherwise:
+        'No crush: the shells are loose in the housing and will turn or fret. Never shim or file to make it up.',
+      grade: 'error',
+    },
+    {
+      holds: '=shell_margin >= 1',
+      otherwise:
+        'The shell yields: it springs inwards at the joints and the true pressure is less than this.',
+      grade: 'caution',
+    },
+    { holds: '=bolts >= 1', otherwise: 'There is at least one bolt at each joint.', grade: 'error' },
+  ],
+  assumptions: [
+    'The shells slide in the housing until the crush is even all round; with friction the joints take more than the crown.',
+    'Shells and housing as full rings after Lame, plane stress; a lined shell counted as all of its back metal.',
+    'Crush is measured with the shells seated under load as the maker says.',
+  ],
+  sources: [
+    'Change of diameter = excess along the circle / pi (geometry)',
+    "Rings: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-16",
+    'Four ways of counting crush: common practice, no source',
+  ],
+  cautions: [
+    'Shell linings may hold lead: keep dust off hands and food.',
+    'Cap bolts stretched past yield break in service: keep to the maker\u2019s torque and replace bolts it says to replace.',
+  ],
+  examples: [
+    {
+      title: 'Steel shells in a steel housing, crush 0.06 mm at each joint',
+      source:
+        'Second method: hoop strain of a thin ring in a housing taken from the summed give of thin shell and thick housing; bolt load from the force in the wall, stress x wall x length',
+      grade: 'recomputed',
+      inputs: {
+        housing_bore: '80 mm',
+        shell_wall: '2.5 mm',
+        shell_length: '30 mm',
+        crush: '0.06 mm',
+        crush_counted: 'each-joint',
+        housing_outside: '120 mm',
+        shell_material: { E: '207 GPa', nu: '0.29', yield: '210 MPa' },
+        housing_material: { E: '207 GPa', nu: '0.29' },
+      },
+      expect: {
+        interference: { value: '0.0381972 mm', within: 1e-5 },
+        shell_stress: { value: '86.0 MPa', within: 0.03 },
+        bolt_load: { value: '6449 N', within: 0.03 },
+      },
+    },
+  ],
+  drawing: (v) => {
+    const { housing_bore: bore, shell_wall: wall, housing_outside: outside } = v;
+    if (bore === undefined || wall === undefined || outside === undefined) return undefined;
+    if (!(wall > 0 && bore > 2 * wall && outside > bore)) return undefined;
+    const scale = 180 / outside;
+    const [x, y] = [150, 110];
+    const r = (d: number): number => (d * scale) / 2;
+    const proud = 6;
+    return {
+      width: 300,
+      height: 230,
+      shapes: [
+        { kind: 'circle', x, y, r: r(outside), fill: 'section-b' },
+        { kind: 'circle', x, y, r: r(bore), fill: 'section-a' },
+        { kind: 'circle', x, y, r: r(bore - 2 * wall), fill: 'paper' },
+        { kind: 'line', x1: x - r(outside) - 10, y1: y, x2: x + r(outside) + 10, y2: y, style: 'centre' },
+        {
+          kind: 'rect',
+          x: x + r(bore - 2 * wall),
+          y: y - proud,
+          width: r(2 * wall),
+          height: proud,
+          fill: 'section-c',
+        },
+        {
+          kind: 'dimension',
+          x1: x + r(bore),
+          y1: y - proud,
+          x2: x + r(bore),
+          y2: y,
+          offset: 50,
+          of: 'crush',
+        },
+        {
+          kind: 'dimension',
+          x1: x - r(bore),
+          y1: y,
+          x2: x + r(bore),
+          y2: y,
+          offset: 104,
+          of: 'housing_bore',
+        },
+      ],
+      exaggeration: 'crush drawn much larger than it is',
+    };
+  },
+});
