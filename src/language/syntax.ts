@@ -17,13 +17,18 @@ export interface Literal extends Span {
   bare: boolean;
   /** Unit symbol as written, absent when bare. */
   unit?: string;
-  /** Digits after the point in the text, for the echo of an entry; fractions give none. */
+  /** Number and unit as written: `27/64 in`, `30 deg 15'`. */
   text: string;
+  /** Digits after the decimal mark as written; absent for a fraction. Says how finely the number was read. */
+  digits?: number;
 }
 
 export interface Reference extends Span {
   kind: 'ref';
-  /** Cell name, or the name of an input or output inside a library cell's own formulas. */
+  /**
+   * Cell name, or the name of an input or output inside a library cell's own formulas. In stored text a cell may be
+   * named by its id in braces; then this is the id with its braces, `{c12}`, so that it cannot be taken for a name.
+   */
   name: string;
   output?: string;
 }
@@ -54,12 +59,26 @@ export interface Spread {
   designation?: string;
 }
 
+/** A gauge set to a known size and read in its own divisions from there: `set 1.7500 in, +14 div of .0001 in`. */
+export interface GaugeSetting {
+  size: Literal;
+  /** Divisions read, signed, in the order of the readings. */
+  divisions: number[];
+  division: Literal;
+}
+
 export type Entry =
   | { kind: 'blank' }
-  | { kind: 'value'; value: Literal; spread?: Spread; /** total indicator reading: twice the offset */ tir?: boolean }
+  | {
+      kind: 'value';
+      value: Literal;
+      spread?: Spread /** total indicator reading: twice the offset */;
+      tir?: boolean;
+      set?: GaugeSetting;
+    }
   | { kind: 'range'; low: Literal; high: Literal }
   /** Readings by station along the length, then by direction; one station unless the text has `|`. */
-  | { kind: 'readings'; stations: Literal[][]; spread?: Spread }
+  | { kind: 'readings'; stations: Literal[][]; spread?: Spread; set?: GaugeSetting }
   /** `50H7/g6`: a nominal with a hole class and a shaft class. */
   | { kind: 'fit'; nominal: Literal; hole: string; shaft: string }
   /** A row of a table named by its designation: `#7`, `F drill`, `3/8-16 UNC-2B`, `M8x1.25`; `value` is its size. */

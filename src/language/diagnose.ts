@@ -1,0 +1,155 @@
+import type { SyntaxNode, Tree } from '@lezer/common';
+import type { Remedy } from '../../shared/problem.ts';
+import { complain, type Reading, replaced } from './reading.ts';
+import type { Span } from './syntax.ts';
+import { firstError, isFormula, parserFor } from './tree.ts';
+import { short } from './wording.ts';
+
+const remedy = (entry: string): Remedy => ({ label: entry.trim(), entry });
+
+/** Where reading stopped: the piece that does not fit, or the last character where the text ended too early. */
+const place = (r: Reading, error: SyntaxNode | undefined): Span => {
+  const end = r.text.trimEnd().length;
+  const from = Math.min(error?.from ?? end, end);
+  const to = Math.min(Math.max(error?.to ?? end, from), end);
+  return to > from
+    ? { from, to }
+    : { from: Math.max(0, Math.min(from, end - 1)), to: Math.min(from + 1, end) };
+};
+
+const openParentheses = (text: string): number => {
+  let depth = 0;
+  for (const c of text.replace(/"[^"]*"/g, '')) depth += c === '(' ? 1 : c === ')' ? -1 : 0;
+  return depth;
+};
+
+const OPERATOR_END = /[-+*/^×−;(<>=]\s*$/;
+
+/** Says why a formula cannot be read, with a remedy where there is one. */
+export const diagnoseFormula = (r: Reading, tree: Tree): void => {
+  const error = firstError(tree);
+  const span = place(r, error);
+  const near = short(r.text.slice(span.from, span.to));
+  const open = openParentheses(r.text);
+  const body = r.text.trim();
+  if (body === '=') return void complain(r, 'syntax', 'A formula is missing after "=".', span);
+  if (OPERATOR_END.test(body)) {
+    return void complain(
+      r,
+      'syntax',
+      `The formula stops after "${body.at(-1)}": something is missing there.`,
+      span,
+    );
+  }
+  if (open > 0) {
+    const entry = `${r.text.trimEnd()}${')'.repeat(open)}`;
+    const fixed = !firstError(parserFor('Formula', r.context.decimal).parse(entry));
+    const message = `${open === 1 ? 'A closing parenthesis is' : `${open} closing parentheses are`} missing.`;
+    return void complain(r, 'syntax', message, span, fixed ? [remedy(entry)] : undefined);
+  }
+  if (open < 0)
+    return void complain(r, 'syntax', 'There is a closing parenthesis without an opening one.', span);
+  if (/"[^"]*$/.test(body.replace(/"[^"]*"/g, ''))) {
+    return void complain(r, 'syntax', 'A text in quotes is not closed.', span);
+  }
+  const mixed = /(\d+)\s+(\d+\/\d+)/.exec(r.text);
+  if (mixed && mixed.index <= span.to && span.from <= mixed.index + mixed[0].length) {
+    return void complain(
+      r,
+      'syntax',
+      `"${mixed[0]}" needs its unit in a formula, as in ${mixed[0]} in; as a plain number write (${mixed[1]} + ${mixed[2]}).`,
+      { from: mixed.index, to: mixed.index + mixed[0].length },
+      [
+        remedy(
+          replaced(
+            r,
+            { from: mixed.index, to: mixed.index + mixed[0].length },
+            `(${mixed[1]} + ${mixed[2]})`,
+          ),
+        ),
+      ],
+    );
+  }
+  if (/^[A-Za-z]{1,2}\d{1,2}/.test(near) && error?.parent?.name === 'Quantity') {
+    return void complain(
+      r,
+      'syntax',
+      `"${near}" cannot stand behind a quantity in a formula: a class such as H7 belongs in the tolerance.`,
+      span,
+    );
+  }
+  complain(
+    r,
+    'syntax',
+    `The formula cannot be read at "${near}": an operator (+ - * / ^) or ";" is missing before it, or it does not belong there.`,
+    span,
+  );
+};
+
+const NUMBER = String.raw`\d*[.,]?\d+`;
+const UNIT = String.raw`\s*(?:[A-Za-zµ°"'_]+)?`;
+/** 2.2510-2.2515 in: two sizes with a hyphen between them. */
+const LIMITS = new RegExp(String.raw`^\s*(${NUMBER})(${UNIT})\s*[-−–]\s*(${NUMBER})(${UNIT})\s*$`);
+/** 2.25 in + 0.004 in: one half of a tolerance, or arithmetic. */
+const HALF = new RegExp(String.raw`^(.*?\S)\s*([-+−])\s*(${NUMBER}${UNIT})\s*$`);
+
+const asFormula = (r: Reading): string | undefined => {
+  const entry = `=${r.text.trim()}`;
+  return firstError(parserFor('Formula', r.context.decimal).parse(entry)) ? undefined : entry;
+};
+
+/** Says why an entry that is no formula cannot be read. Arithmetic without "=" is offered, never done in silence. */
+export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
+  const text = r.text.trim();
+  const whole = { from: r.text.indexOf(text[0] ?? ''), to: r.text.trimEnd().length };
+  const limits = LIMITS.exec(text);
+  const formula = asFormula(r);
+  if (limits) {
+    const [, a, unitA = '', b, unitB = ''] = limits;
+    const choices = [remedy(`${a}${unitA}..${b}${unitB}`), ...(formula ? [remedy(formula)] : [])];
+    return void complain(
+      r,
+      'ask',
+      `${short(text)}: are these limits of size, or is one to be taken from the other?`,
+      whole,
+      choices,
+    );
+  }
+  const half = HALF.exec(text);
+  if (half && formula) {
+    const [, size, sign, amount = ''] = half;
+    const zero = sign === '+' ? '-0' : '+0';
+    const spread = sign === '+' ? `${size} +${amount} ${zero}` : `${size} ${zero} -${amount}`;
+    const choices = [...(isReadable(r, spread) ? [remedy(spread)] : []), remedy(formula)];
+    return void complain(
+      r,
+      'ask',
+      `${short(text)}: is this a tolerance on one side, or a calculation? A calculation begins with "=".`,
+      whole,
+      choices,
+    );
+  }
+  const squared = /\^([234])\s*$/.exec(text);
+  if (squared && isReadable(r, text.replace(/\^([234])\s*$/, '$1'))) {
+    const entry = text.replace(/\^([234])\s*$/, '$1');
+    return void complain(r, 'syntax', `Write the power behind the unit without "^": ${entry}.`, whole, [
+      remedy(entry),
+    ]);
+  }
+  if (formula) {
+    return void complain(r, 'syntax', `A calculation or a name begins with "=": ${short(formula)}.`, whole, [
+      remedy(formula),
+    ]);
+  }
+  const span = place(r, firstError(tree));
+  const near = short(r.text.slice(span.from, span.to));
+  complain(
+    r,
+    'syntax',
+    `"${short(text)}" cannot be read as a value: it stops at "${near}". A value is a number and a unit (2.2515 in, 1 1/2 thou, 38 mm); a calculation begins with "=".`,
+    span,
+  );
+};
+
+const isReadable = (r: Reading, text: string): boolean =>
+  !isFormula(text) && !firstError(parserFor('Literal', r.context.decimal).parse(text));

@@ -1,0 +1,29 @@
+import type { SyntaxNode } from '@lezer/common';
+import { readAmount } from '../amount.ts';
+import type { ReadForm } from '../forms.ts';
+import { isNumberNode } from '../number.ts';
+import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
+import { settleLiterals } from '../settle.ts';
+
+/** 2.2510..2.2515 in: limits of size. */
+export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined => {
+  const groups: SyntaxNode[][] = [];
+  for (const child of children(node)) {
+    if (isNumberNode(child)) groups.push([child]);
+    else if (child.name === 'Unit') groups.at(-1)?.push(child);
+  }
+  const amounts = groups.map((group) => readAmount(r, group, wanted(r)));
+  const [first, second] = amounts;
+  if (!first || !second) return undefined;
+  const settled = settleLiterals(r, [first, second]);
+  const [low, high] = settled?.literals ?? [];
+  if (!low || !high) return undefined;
+  if (low.value > high.value) {
+    const [a, b] = [sliceOf(r, first), sliceOf(r, second)];
+    const entry = replaced(r, { from: first.from, to: second.to }, `${b} .. ${a}`);
+    return complain(r, 'range', `The lower limit ${a} is above the upper ${b}.`, node, [
+      { label: entry.trim(), entry },
+    ]);
+  }
+  return { entry: { kind: 'range', low, high } };
+};

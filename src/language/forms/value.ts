@@ -1,0 +1,76 @@
+import type { SyntaxNode } from '@lezer/common';
+import type { Unit } from '../../../shared/units/unit.ts';
+import { findUnit } from '../../../shared/units/units.ts';
+import { readAmount } from '../amount.ts';
+import type { ReadForm } from '../forms.ts';
+import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
+import { settleLiterals } from '../settle.ts';
+import { readSpread, resolveClass, resolveSpread, unitOfSpread } from '../spread.ts';
+import type { Literal, Spread } from '../syntax.ts';
+import { decimalEcho } from './echo.ts';
+
+const HOLE = /^[A-Z]/;
+
+/** 50H7/g6: a hole class and a shaft class on one nominal. */
+const readFit = (r: Reading, nominal: Literal, hole: SyntaxNode, shaft: SyntaxNode): ReadForm | undefined => {
+  const [first, second] = [sliceOf(r, hole), sliceOf(r, shaft)];
+  if (!HOLE.test(first) || HOLE.test(second)) {
+    const entry = `${r.text.slice(0, hole.from)}${second}/${first}${r.text.slice(shaft.to)}`;
+    const swapped = HOLE.test(second) && !HOLE.test(first);
+    return complain(
+      r,
+      'syntax',
+      `${first}/${second}: a fit names the hole first with a capital, then the shaft with a small letter, as in H7/g6.`,
+      { from: hole.from, to: shaft.to },
+      swapped ? [{ label: entry.trim(), entry }] : undefined,
+    );
+  }
+  for (const [cls, span] of [
+    [first, hole],
+    [second, shaft],
+  ] as const) {
+    if (!resolveClass(r, r.context.handbook, nominal.value, cls, span)) return undefined;
+  }
+  return { entry: { kind: 'fit', nominal, hole: first, shaft: second } };
+};
+
+const isFraction = (text: string): boolean => /\d\s*\/\s*\d/.test(text);
+
+const SMALL = /^(thou|tenth_in|tenth_mm|um|uin|nm)$/;
+
+/** Fractions, compounds and small units are where a misreading hides: they are shown as a decimal of a common unit. */
+const echoOf = (r: Reading, literal: Literal, unit: Unit): string | undefined => {
+  const sheet = findUnit(r.context.units.length);
+  if (SMALL.test(unit.symbol) && sheet) return decimalEcho(literal.value, sheet);
+  return isFraction(literal.text) || /['\u2032\u2019]/.test(literal.text)
+    ? decimalEcho(literal.value, unit)
+    : undefined;
+};
+
+export const readValue = (r: Reading, value: SyntaxNode, nodes: SyntaxNode[]): ReadForm | undefined => {
+  const want = wanted(r);
+  const amount = readAmount(r, children(value), want);
+  const spreadNode = nodes.find((node) => node.name === 'Spread' || node.name === 'Within');
+  const typed = spreadNode && readSpread(r, spreadNode, want);
+  if (!amount || (spreadNode && !typed)) return undefined;
+  const settled = settleLiterals(r, [amount], unitOfSpread(typed));
+  const literal = settled?.literals[0];
+  const unit = settled?.units[0];
+  if (!literal || !unit) return undefined;
+  const [hole, shaft] = nodes.filter((node) => node.name === 'Fit');
+  if (hole && shaft) return readFit(r, literal, hole, shaft);
+  let spread: Spread | undefined;
+  if (typed) {
+    spread = resolveSpread(r, typed, unit);
+    if (!spread) return undefined;
+  } else if (hole) {
+    spread = resolveClass(r, r.context.handbook, literal.value, sliceOf(r, hole), hole);
+    if (!spread) return undefined;
+  }
+  const tir = nodes.some((node) => node.name === 'Tir');
+  const echo = echoOf(r, literal, unit);
+  return {
+    entry: { kind: 'value', value: literal, ...(spread ? { spread } : {}), ...(tir ? { tir } : {}) },
+    ...(echo ? { echo } : {}),
+  };
+};

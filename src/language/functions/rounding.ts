@@ -1,0 +1,110 @@
+import { isNone } from '../../../shared/dimension.ts';
+import { problem } from '../../../shared/problem.ts';
+import { dimensionOf, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from '../types.ts';
+import { describeType } from '../wording.ts';
+import { type ArgType, numeric, type SheetFunction } from './function.ts';
+
+/**
+ * Rounding to decimal places works on the shortest decimal that reads back as the double, which is what a person sees:
+ * ROUND(2.675; 2) is 2.68, ROUND(1.005; 2) is 1.01. Halves go away from zero.
+ */
+const shift = (x: number, places: number): number => {
+  const [digits, exponent = '0'] = String(x).split('e');
+  return Number(`${digits}e${Number(exponent) + places}`);
+};
+
+const MAX_PLACES = 300;
+
+const decimals =
+  (round: (x: number) => number) =>
+  (x: number, places = 0) => {
+    if (!Number.isFinite(x)) return x;
+    const whole = Math.trunc(places);
+    if (Math.abs(whole) > MAX_PLACES)
+      return { message: `${places} decimal places are more than can be kept` };
+    return Math.sign(x) * shift(round(shift(Math.abs(x), whole)), -whole) || 0;
+  };
+
+/** Doubles make 0.3 / 0.1 a hair less than 3: a quotient that close to a whole number is taken for it. */
+const CLOSE = 1e-12;
+
+const multiple =
+  (name: string, round: (x: number) => number) =>
+  (x: number, step = 1) => {
+    if (step === 0) return x === 0 ? 0 : { message: `${name} needs a step other than 0` };
+    const size = Math.abs(step);
+    const quotient = x / size;
+    const near = Math.round(quotient);
+    const whole = Math.abs(quotient - near) <= CLOSE * Math.max(1, Math.abs(near)) ? near : round(quotient);
+    return whole * size || 0;
+  };
+
+const dimensioned = (arg: ArgType): boolean => {
+  const dim = dimensionOf(arg.type);
+  return dim !== undefined && !isNone(dim);
+};
+
+const toPlaces = (name: string, purpose: string, round: (x: number) => number): SheetFunction => ({
+  name,
+  purpose,
+  takes: ['number', 'places'],
+  args: { min: 1, max: 2 },
+  type: ([value, places]) => {
+    const wrong = needQuantity(value!, name) ?? (places && needPlain(places, name));
+    if (wrong) return wrong;
+    if (!dimensioned(value!)) return NUMBER;
+    return problem(
+      'dimension',
+      `${name} counts decimal places, and ${named(value!)} is ${describeType(value!.type)}, which has none without a unit: give a step instead, such as MROUND(${value!.text}; 0.001 in).`,
+      { from: value!.from, to: value!.to },
+    );
+  },
+  compute: numeric(decimals(round)),
+});
+
+const toMultiple = (
+  name: string,
+  purpose: string,
+  round: (x: number) => number,
+  min: number,
+): SheetFunction => ({
+  name,
+  purpose,
+  takes: ['value', 'step'],
+  args: { min, max: 2 },
+  type: (args) => {
+    const wrong = args.map((arg) => needQuantity(arg, name) ?? needNoPoint(arg, name)).find((found) => found);
+    if (wrong) return wrong;
+    if (args.length > 1) return unify(args, `${name} needs a step of the same kind`);
+    if (!dimensioned(args[0]!)) return NUMBER;
+    return problem(
+      'dimension',
+      `${named(args[0]!)} is ${describeType(args[0]!.type)}: give ${name} a step, such as ${name}(${args[0]!.text}; 0.001 in).`,
+      { from: args[0]!.from, to: args[0]!.to },
+    );
+  },
+  compute: numeric(multiple(name, round)),
+});
+
+/** As OASIS OpenFormula 1.3 has them, CEILING and FLOOR without a mode: up and down, with either sign of the value. */
+export const rounding: readonly SheetFunction[] = [
+  toPlaces('ROUND', 'to decimal places, halves away from zero', (x) => Math.floor(x + 0.5)),
+  toPlaces('ROUNDUP', 'to decimal places, away from zero', Math.ceil),
+  toPlaces('ROUNDDOWN', 'to decimal places, toward zero', Math.floor),
+  toMultiple('CEILING', 'up to a multiple of the step', Math.ceil, 1),
+  toMultiple('FLOOR', 'down to a multiple of the step', Math.floor, 1),
+  toMultiple(
+    'MROUND',
+    'to the nearest multiple of the step',
+    (x) => Math.sign(x) * Math.floor(Math.abs(x) + 0.5),
+    2,
+  ),
+  {
+    name: 'INT',
+    purpose: 'down to a whole number',
+    takes: ['number'],
+    args: { min: 1, max: 1 },
+    type: ([arg]) => needPlain(arg!, 'INT') ?? NUMBER,
+    compute: numeric((x) => Math.floor(x)),
+  },
+];

@@ -1,0 +1,162 @@
+/**
+ * Reads what people type: entries, tolerances, limits and formulas. Nothing here throws on bad input; what is wrong is
+ * in `problems`, each with its span in the text and, where there is one, a remedy. No value is given beside a problem
+ * that could change it.
+ */
+import type { Problem } from '../../shared/problem.ts';
+import type { SheetUnits } from '../../shared/sheet/format.ts';
+import { findUnit } from '../../shared/units/units.ts';
+import { type EntryContext, NO_HANDBOOK } from './context.ts';
+import { diagnoseFormula, diagnoseLiteral } from './diagnose.ts';
+import { readForm } from './forms.ts';
+import { operands, readExpression } from './formula.ts';
+import { edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
+import { refuse } from './refusals.ts';
+import { settle } from './settle.ts';
+import { levelProblem, sizeProblem } from './size.ts';
+import { readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
+import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
+import { cleaned, firstError, isFormula, parserFor } from './tree.ts';
+
+export type { EntryContext, Handbook } from './context.ts';
+export { NO_HANDBOOK } from './context.ts';
+
+const BLANK: Entry = { kind: 'blank' };
+
+const finish = (r: Reading): string =>
+  (r.problems.length > 0 ? r.text : edited(r.text, r.edits)).trim().normalize('NFC');
+
+/** Reads a formula's tree; its spread may be bare, and is then settled by `r.kind`. */
+const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
+  const tree = parserFor('Formula', r.context.decimal).parse(r.text);
+  if (firstError(tree)) {
+    diagnoseFormula(r, tree);
+    return {};
+  }
+  const top = tree.topNode;
+  const body = operands(top)[0];
+  const expr = body && readExpression(r, body);
+  if (!expr) return {};
+  refuse(r, expr);
+  const deep = levelProblem(expr);
+  if (deep) r.problems.push(deep);
+  const within = top.getChild('Within');
+  const typed = within && readSpread(r, within, wanted(r));
+  if (!typed) return { expr };
+  const unit = unitOfSpread(typed) ?? settle(r, typed.amounts)?.[0];
+  const spread = unit && resolveSpread(r, typed, unit);
+  return spread ? { expr, spread } : { expr };
+};
+
+/**
+ * Reads one entry. Where there is a problem `committed` is the text as it was, and the entry is blank unless what was
+ * read so far can stand (a formula's tree, for its references).
+ */
+export const parseEntry = (text: string, context: EntryContext): ParsedEntry => {
+  if (text.trim() === '') return { entry: BLANK, problems: [], committed: '' };
+  const big = sizeProblem(text);
+  if (big) return { entry: BLANK, problems: [big], committed: text };
+  const r = reading(cleaned(text), context);
+  if (isFormula(text)) {
+    const { expr, spread } = readFormula(r);
+    const entry: Entry = expr ? { kind: 'formula', expr, ...(spread ? { spread } : {}) } : BLANK;
+    return { entry, problems: r.problems, committed: finish(r) };
+  }
+  const tree = parserFor('Literal', context.decimal).parse(r.text);
+  if (firstError(tree)) {
+    diagnoseLiteral(r, tree);
+    return { entry: BLANK, problems: r.problems, committed: text };
+  }
+  const form = readForm(r, tree.topNode);
+  const sound = form !== undefined && r.problems.length === 0;
+  return {
+    entry: sound ? form.entry : BLANK,
+    problems: r.problems,
+    ...(sound && form.echo !== undefined ? { echo: form.echo } : {}),
+    committed: finish(r),
+  };
+};
+
+/** Reads a limit: an entry or a formula. */
+export const parseLimit = (text: string, context: EntryContext): ParsedEntry => parseEntry(text, context);
+
+export interface ParsedTolerance {
+  spread?: Spread;
+  /** ISO 286 class as written; without a nominal it is known before its deviations are. */
+  designation?: string;
+  problems: Problem[];
+  committed: string;
+}
+
+/** Reads the field `tolerance`: `+0.0005 -0 in`, `± .02 mm`, `H7`. `nominal` in SI is needed for a class alone. */
+export const parseTolerance = (
+  text: string,
+  context: EntryContext & { nominal?: number },
+): ParsedTolerance => {
+  if (text.trim() === '') return { problems: [], committed: '' };
+  const big = sizeProblem(text);
+  if (big) return { problems: [big], committed: text };
+  const r = reading(cleaned(text), context);
+  const tree = parserFor('Cut', context.decimal).parse(r.text);
+  if (firstError(tree)) {
+    r.problems.push({
+      kind: 'syntax',
+      message: `"${text.trim().slice(0, 40)}" is not a tolerance: write +0.0005 -0 in, ± 0.02 mm, or a class such as H7.`,
+      from: 0,
+      to: text.length,
+    });
+    return { problems: r.problems, committed: text };
+  }
+  const fit = tree.topNode.getChild('Fit');
+  if (fit) {
+    const designation = sliceOf(r, fit);
+    const { nominal } = context;
+    const spread =
+      nominal === undefined ? undefined : resolveClass(r, context.handbook, nominal, designation, fit);
+    return { ...(spread ? { spread } : {}), designation, problems: r.problems, committed: text };
+  }
+  const node = tree.topNode.getChild('Spread');
+  const typed = node && readSpread(r, node, { dimension: wanted(r).dimension });
+  const spread = typed && settledSpread(r, typed);
+  return { ...(spread ? { spread } : {}), problems: r.problems, committed: finish(r) };
+};
+
+/** A tolerance stands alone: its unit is its own, or the sheet's for what the cell holds. */
+const settledSpread = (r: Reading, typed: NonNullable<ReturnType<typeof readSpread>>): Spread | undefined => {
+  const own = typed.amounts.map(({ unit }) => unit).find((unit) => unit !== undefined);
+  const zero = typed.amounts.every(({ ratio }) => ratio.n === 0n);
+  if (!own && zero && !r.kind) return { low: 0, high: 0, percent: false, form: typed.form };
+  const value = r.kind && findUnit(r.kind.units[r.context.units.length][0] ?? '');
+  if (own) return resolveSpread(r, typed, value ?? own);
+  const unit = settle(r, typed.amounts)?.at(-1);
+  return unit && resolveSpread(r, typed, unit);
+};
+
+export interface ParsedFormula {
+  expr?: Expr;
+  spread?: Spread;
+  problems: Problem[];
+  /** With a point, `;`, and any unit that had to be settled. */
+  committed: string;
+}
+
+/** Reads a formula, with `=` in front or (in a library cell) without. */
+export const parseFormula = (
+  text: string,
+  context: { units?: SheetUnits; decimal?: '.' | ','; quantity?: string } = {},
+): ParsedFormula => {
+  const { units = { length: 'mm' }, ...more } = context;
+  const written = isFormula(text) ? text : `=${text}`;
+  const big = sizeProblem(written);
+  if (big) return { problems: [big], committed: text };
+  const r = reading(cleaned(written), { ...more, units, handbook: NO_HANDBOOK });
+  const read = readFormula(r);
+  const shift = written.length - text.length;
+  const problems = r.problems.map((p) =>
+    shift === 0 || p.from === undefined
+      ? p
+      : { ...p, from: Math.max(0, p.from - shift), to: (p.to ?? p.from) - shift },
+  );
+  const committed = finish(r);
+  return { ...read, problems, committed: shift === 0 ? committed : committed.slice(shift).trim() };
+};

@@ -1,0 +1,162 @@
+import { isNone, sameDimension } from '../../shared/dimension.ts';
+import type { Remedy } from '../../shared/problem.ts';
+import { bareUnit, NUMBER_UNIT, type QuantityKind } from '../../shared/quantities.ts';
+import type { SheetUnits } from '../../shared/sheet/format.ts';
+import type { Unit } from '../../shared/units/unit.ts';
+import { findUnit, isUnit, parseUnit } from '../../shared/units/units.ts';
+import { type Amount, toLiteral } from './amount.ts';
+import { complain, type Reading, replaced, wanted } from './reading.ts';
+import type { Literal, Span } from './syntax.ts';
+import { describeDimension, short } from './wording.ts';
+
+/** Label of the choice that leaves a number without a unit: whoever takes it sets the cell's quantity to `number`. */
+export const PLAIN_NUMBER = 'plain number';
+
+const other = (length: SheetUnits['length']): SheetUnits['length'] => (length === 'in' ? 'mm' : 'in');
+
+/** A unit put in front of a class, `50H7`, needs a blank on either side. */
+const spaced = (r: Reading, at: number, unit: string): string =>
+  ` ${unit}${/^[A-Za-z]/.test(r.text.slice(at)) ? ' ' : ''}`;
+
+const withUnit = (r: Reading, at: number, unit: string): Remedy => {
+  const entry = replaced(r, { from: at, to: at }, spaced(r, at, unit));
+  return { label: entry.trim(), entry };
+};
+
+const askQuantity = (r: Reading, span: Span, at: number): undefined => {
+  const { length } = r.context.units;
+  const names = { in: 'inches', mm: 'millimetres' };
+  return complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit: ${names[length]}, ${names[other(length)]}, or a plain number?`,
+    span,
+    [withUnit(r, at, length), withUnit(r, at, other(length)), { label: PLAIN_NUMBER, entry: r.text }],
+  );
+};
+
+const askUnit = (r: Reading, kind: QuantityKind, span: Span, at: number): undefined => {
+  const { length } = r.context.units;
+  const units = [
+    ...new Set([...kind.units[length].slice(0, 3), ...kind.units[other(length)].slice(0, 2)]),
+  ].filter((unit) => unit !== '');
+  return complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit, and the trade has no one unit for ${describeDimension(kind.dimension, kind.point)}: which is it?`,
+    span,
+    units.map((unit) => withUnit(r, at, unit)),
+  );
+};
+
+/** Small units never stand for the size itself: 2.25 ± 2 thou is inches and thou. */
+const SMALL: Readonly<Record<string, 'in' | 'mm'>> = {
+  thou: 'in',
+  tenth_in: 'in',
+  uin: 'in',
+  um: 'mm',
+  tenth_mm: 'mm',
+  nm: 'mm',
+};
+
+/** Unit of a bare size from the unit of its spread, where that can only be read in one way. */
+const fromSpread = (r: Reading, spread: Unit, span: Span, at: number): Unit | undefined => {
+  const sheet = r.context.units.length;
+  const system = SMALL[spread.symbol];
+  if (system === undefined || r.kind?.name !== 'length') return spread;
+  if (system === sheet) return insert(r, sheet, at);
+  return complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit: is it in ${system} or in ${sheet}?`,
+    span,
+    [withUnit(r, at, system), withUnit(r, at, sheet)],
+  );
+};
+
+const insert = (r: Reading, symbol: string, at: number): Unit | undefined => {
+  if (symbol === '') return NUMBER_UNIT;
+  const unit = parseUnit(symbol, wanted(r));
+  if (!isUnit(unit)) return undefined;
+  r.edits.push({ from: at, to: at, insert: spaced(r, at, symbol) });
+  return unit;
+};
+
+/**
+ * Units of a group of amounts that belong together. A bare one takes the unit the others have, a trailing one first;
+ * else that of the spread; else the sheet's for what the cell holds, which is then written into the stored text once,
+ * behind the last of them.
+ */
+export const settle = (r: Reading, amounts: readonly Amount[], spread?: Unit): Unit[] | undefined => {
+  const last = amounts.at(-1);
+  if (!last) return undefined;
+  const bare = amounts.filter((amount) => !amount.unit);
+  const present = new Map(amounts.flatMap(({ unit }) => (unit ? [[unit.symbol, unit] as const] : [])));
+  let common: Unit | undefined;
+  const span = { from: (bare[0] ?? last).from, to: (bare.at(-1) ?? last).to };
+  if (bare.length === 0) common = last.unit;
+  else if (last.unit) common = last.unit;
+  else if (present.size === 1) [common] = present.values();
+  else if (present.size > 1) {
+    complain(
+      r,
+      'ask',
+      `${short(r.text.slice(last.from, last.to))} has no unit, and the others have different ones: which is it?`,
+      last,
+      [...present.keys()].map((symbol) => withUnit(r, last.to, symbol)),
+    );
+  } else if (spread) common = fromSpread(r, spread, span, last.to);
+  else if (!r.kind) askQuantity(r, span, last.to);
+  else {
+    const symbol = bareUnit(r.kind, r.context.units);
+    common = symbol === undefined ? askUnit(r, r.kind, span, last.to) : insert(r, symbol, last.to);
+  }
+  const found = common;
+  return found && amounts.map((amount) => amount.unit ?? found);
+};
+
+/** The cell holds one kind of quantity; a literal of another is refused with both named. */
+export const fitsKind = (r: Reading, literal: Literal, unitSpan?: Span): boolean => {
+  const { kind } = r;
+  if (!kind) return true;
+  const point = kind.point ?? false;
+  const span = { from: literal.from, to: literal.to };
+  if (!sameDimension(kind.dimension, literal.dimension)) {
+    complain(
+      r,
+      'dimension',
+      `${describeDimension(kind.dimension, point)} is wanted here, ${short(literal.text)} is ${describeDimension(literal.dimension, literal.point)}.`,
+      span,
+    );
+    return false;
+  }
+  if (isNone(kind.dimension) || literal.point === point) return true;
+  const swapped = point ? literal.unit?.replace(/_diff$/, '') : `${literal.unit}_diff`;
+  const unit = swapped === undefined ? undefined : findUnit(swapped);
+  const entry = unit && unitSpan ? replaced(r, unitSpan, unit.symbol) : undefined;
+  complain(
+    r,
+    'dimension',
+    point
+      ? `a temperature is wanted here, ${literal.text} is a temperature difference${entry ? `: write ${entry.trim()} for a temperature` : ''}.`
+      : `a temperature difference is wanted here, ${literal.text} is a point on the scale${entry ? `: write ${entry.trim()} for a rise or fall of that many degrees` : ''}.`,
+    span,
+    entry && unit ? [{ label: point ? entry.trim() : `a rise or fall: ${entry.trim()}`, entry }] : undefined,
+  );
+  return false;
+};
+
+/** Settles, converts and checks a group of amounts that belong together. */
+export const settleLiterals = (
+  r: Reading,
+  amounts: readonly Amount[],
+  spread?: Unit,
+): { literals: Literal[]; units: Unit[] } | undefined => {
+  const units = settle(r, amounts, spread);
+  if (!units) return undefined;
+  const literals = amounts.map((amount, i) => toLiteral(r, amount, units[i] as Unit));
+  const whole = literals.filter((literal) => literal !== undefined);
+  if (whole.length < literals.length) return undefined;
+  const fit = whole.every((literal, i) => fitsKind(r, literal, amounts[i]?.unitSpan));
+  return fit ? { literals: whole, units } : undefined;
+};
