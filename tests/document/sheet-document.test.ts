@@ -114,7 +114,8 @@ describe('names', () => {
     expect(sheet.renameCell('c3', 'press')?.message).toContain(
       'press is already the name of the line "Press fit"',
     );
-    expect(sheet.renameCell('c3', '2 bores')?.message).toContain('2 bores cannot be a name');
+    expect(sheet.renameCell('c3', '2 bores')?.message).toContain('a name begins with a letter');
+    expect(sheet.renameCell('c3', 'thou')?.message).toContain('is a unit');
     expect(sheet.renameCell('c3', '')?.message).toContain('bush_od uses bore');
     expect(sheet.cell('c3')!.name).toBe('bore');
     expect(sheet.undoLabel()).toBeUndefined();

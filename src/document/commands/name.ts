@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
-import { isValidCellName } from '../../language/names.ts';
+import { cellNameProblem } from '../../language/names.ts';
 import type { Editing } from '../editing.ts';
 import { textKind } from '../texts.ts';
 
@@ -18,11 +18,8 @@ export function renameCell(e: Editing, id: string, wish: string): Problem | unde
       );
     }
   } else {
-    if (!isValidCellName(name)) {
-      return refuse(
-        `${name} cannot be a name: a name begins with a letter, holds only letters, digits and _, and is not a unit or a function.`,
-      );
-    }
+    const bad = cellNameProblem(name);
+    if (bad) return { ...bad, field: 'name', originId: id, origin: e.reading.title(id) };
     const other = e.reading.idOf(name);
     if (other !== undefined && other !== id) {
       const label = e.replica.get(other, 'label');
