@@ -25,6 +25,8 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
+    // Laws run hundreds of random cases; a busy machine is no failure.
+    testTimeout: 120_000,
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
   },

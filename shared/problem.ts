@@ -41,6 +41,8 @@ export interface Problem {
   from?: number;
   to?: number;
   choices?: Remedy[];
+  /** A blank that may stay blank: what hangs on it inside its own cell is idle, not waiting. */
+  optional?: boolean;
 }
 
 export const problem = (

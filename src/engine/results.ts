@@ -61,6 +61,8 @@ export interface OutputResult {
   limits?: LimitFigures;
   check: CheckVerdict;
   problem?: Problem;
+  /** Hangs on an optional input of its own cell that was left blank: nothing is asked for, nothing is wrong. */
+  idle?: boolean;
 }
 
 /** Something that the cell says about itself: outside its range of validity, or an assumption worth a look. */

@@ -1,0 +1,306 @@
+import { problem } from '../../../shared/problem.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { Entry, Expr, Literal, Spread } from '../../language/syntax.ts';
+import { call, constant, minus, plus, rowRef, times } from '../expr.ts';
+import type { SourceEnds } from '../row.ts';
+import type { CellBuilder } from './builder.ts';
+import type { SheetScope } from './scope.ts';
+import { readingFigures } from './statistics.ts';
+
+/** What a set of readings was taken with and at. */
+export interface ReadingContext {
+  gauge?: string | undefined;
+  at?: string | undefined;
+  material?: string | undefined;
+  quantity?: string | undefined;
+  field: string;
+  /** Entry of the sheet's reference temperature. */
+  reference: string;
+}
+
+/** Suffixes of the rows of a set of readings after its base key; the base itself is the mean. */
+export const READING_OUTPUTS = ['least', 'greatest', 'out_of_round', 'taper', 'range'] as const;
+
+/**
+ * Rows of what was read: mean, least, greatest, out-of-round, taper. The gauge's error is a row of the gauge cell and
+ * is added to each, so whatever is read with one gauge shares it; out-of-round and taper are differences, so they lose
+ * it. Three sources of the set's own: of the mean (type A scatter and resolution), of a single reading, of a difference.
+ */
+export function readingRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  base: string,
+  entry: Entry,
+  context: ReadingContext,
+): void {
+  const stations = stationsOf(entry);
+  const figures = readingFigures(stations.map((station) => station.map((one) => one.value)));
+  const spread = entry.kind === 'readings' || entry.kind === 'value' ? entry.spread : undefined;
+  const gauge = spread ? undefined : gaugeOf(build, scope, context);
+  const parts = spread
+    ? statedDoubt(build, base, spread, figures.mean)
+    : gauge
+      ? gaugeDoubt(build, base, gauge, figures.n, figures.deviation)
+      : bareDoubt(build, base, stations, figures.n, figures.deviation);
+
+  const corrected = correction(build, scope, gauge, context);
+  const size = (key: string, value: number, source: string | undefined): void => {
+    const raw = build.number(`${key}!read`, value);
+    let expr: Expr = rowRef(raw);
+    if (gauge) expr = plus(expr, rowRef(`${gauge}.error`));
+    if (source) expr = plus(expr, rowRef(source));
+    build.formula(key, corrected ? times(expr, corrected) : expr);
+  };
+  size(base, figures.mean, parts.mean);
+  size(`${base}.least`, figures.least, parts.single);
+  size(`${base}.greatest`, figures.greatest, parts.single);
+  const difference = (name: string, value: number | undefined, missing: string): void => {
+    const key = `${base}.${name}`;
+    if (value === undefined) {
+      build.blank(key, missing, true);
+      return;
+    }
+    const raw = build.number(`${key}!read`, value);
+    build.formula(key, parts.difference ? plus(rowRef(raw), rowRef(parts.difference)) : rowRef(raw));
+  };
+  const one = 'needs two readings or more';
+  difference('range', figures.n > 1 ? figures.range : undefined, `The range ${one}.`);
+  difference(
+    'out_of_round',
+    stations.some((s) => s.length > 1) ? figures.outOfRound : undefined,
+    `Out-of-round ${one} in different directions at one place.`,
+  );
+  difference('taper', figures.taper, 'Taper needs readings at two places or more: put `|` between them.');
+}
+
+function stationsOf(entry: Entry): Literal[][] {
+  if (entry.kind === 'readings') return entry.stations;
+  if (entry.kind === 'fit') return [[entry.nominal]];
+  if (entry.kind === 'value' || entry.kind === 'designation' || entry.kind === 'offset')
+    return [[entry.value]];
+  if (entry.kind === 'range') return [[entry.low, entry.high]];
+  return [];
+}
+
+interface Doubt {
+  mean?: string;
+  single?: string;
+  difference?: string;
+}
+
+/** Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. */
+function statedDoubt(build: CellBuilder, base: string, spread: Spread, value: number): Doubt {
+  const scale = spread.percent ? Math.abs(value) : 1;
+  const ends: SourceEnds = {
+    low: spread.low * scale,
+    high: spread.high * scale,
+    distribution: 'normal',
+    k: spread.k ?? 2,
+    dof: Number.POSITIVE_INFINITY,
+    label: `${build.name}: uncertainty as stated`,
+  };
+  const own = build.source(`${base}~u`, 0, ends);
+  const difference = build.source(`${base}~d`, 0, {
+    ...ends,
+    low: (ends.low as number) * Math.SQRT2,
+    high: (ends.high as number) * Math.SQRT2,
+    label: `${build.name}: two readings as stated`,
+  });
+  return { mean: own, single: own, difference };
+}
+
+/** From the gauge: its resolution and repeatability, and the scatter of the set. The gauge's own error comes by its row. */
+function gaugeDoubt(
+  build: CellBuilder,
+  base: string,
+  gauge: string,
+  n: number,
+  deviation: number | undefined,
+): Doubt {
+  const repeatability = rowRef(`${gauge}.repeatability`);
+  const resolution = rowRef(`${gauge}.resolution`);
+  const scatter = deviation === undefined ? repeatability : call('MAX', constant(deviation), repeatability);
+  const square = (expr: Expr): Expr => times(expr, expr);
+  const doubt = (variance: Expr, factor: number): Expr =>
+    times(constant(factor), call('SQRT', plus(variance, times(constant(1 / 12), square(resolution)))));
+  const ends = (expr: Expr, dof: number, what: string): SourceEnds => ({
+    low: { kind: 'negate', of: expr, from: 0, to: 0 },
+    high: expr,
+    distribution: 'normal',
+    k: 2,
+    dof,
+    label: `${build.name}: ${what}`,
+  });
+  return {
+    mean: build.source(
+      `${base}~m`,
+      0,
+      ends(
+        doubt(times(constant(1 / n), square(scatter)), 2),
+        n > 1 ? n - 1 : Number.POSITIVE_INFINITY,
+        n > 1 ? `scatter of ${n} readings` : 'one reading',
+      ),
+    ),
+    single: build.source(
+      `${base}~s`,
+      0,
+      ends(doubt(square(repeatability), 2), Number.POSITIVE_INFINITY, 'a single reading'),
+    ),
+    difference: build.source(
+      `${base}~d`,
+      0,
+      ends(
+        doubt(square(repeatability), 2 * Math.SQRT2),
+        Number.POSITIVE_INFINITY,
+        'difference of two readings',
+      ),
+    ),
+  };
+}
+
+/** Neither gauge nor uncertainty: the scatter, and half a step of the last figure written, which is the least it can be. */
+function bareDoubt(
+  build: CellBuilder,
+  base: string,
+  stations: readonly Literal[][],
+  n: number,
+  deviation: number | undefined,
+): Doubt {
+  build.cell.cautions.push(
+    'No gauge and no ± is given for this reading: only the last figure written and the scatter are counted as doubt.',
+  );
+  const half = Math.max(...stations.flat().map(lastFigure)) / 2;
+  const step = half / Math.sqrt(3);
+  const ends = (u: number, dof: number, what: string): SourceEnds => ({
+    low: -2 * u,
+    high: 2 * u,
+    distribution: 'normal',
+    k: 2,
+    dof,
+    label: `${build.name}: ${what}`,
+  });
+  const single = build.source(`${base}~s`, 0, {
+    ...ends(step, Number.POSITIVE_INFINITY, 'last figure written'),
+    low: -half,
+    high: half,
+    distribution: 'rectangular',
+  });
+  const difference = build.source(
+    `${base}~d`,
+    0,
+    ends(step * Math.SQRT2, Number.POSITIVE_INFINITY, 'last figures of two readings'),
+  );
+  if (deviation === undefined) return { mean: single, single, difference };
+  const mean = build.source(
+    `${base}~m`,
+    0,
+    ends(Math.hypot(deviation / Math.sqrt(n), step), n - 1, `scatter of ${n} readings`),
+  );
+  return { mean, single, difference };
+}
+
+/** Worth of one step of the last figure of a reading as written, SI. */
+function lastFigure(reading: Literal): number {
+  const digits = reading.text.match(/\d+(?:[.,](\d+))?/);
+  const decimals = digits?.[1]?.length ?? 0;
+  const written = Number.parseFloat((digits?.[0] ?? '1').replace(',', '.'));
+  const factor = written !== 0 && !reading.point ? Math.abs(reading.value / written) : 1;
+  return /\d\s*\/\s*\d/.test(reading.text) ? Math.abs(reading.value) * 1e-4 : factor * 10 ** -decimals;
+}
+
+/** Id of the gauge cell the readings name, or undefined with a problem said. */
+function gaugeOf(build: CellBuilder, scope: SheetScope, context: ReadingContext): string | undefined {
+  return recordOf(
+    build,
+    scope,
+    context.gauge,
+    'gauge',
+    `${context.field === 'entry' ? '' : `${context.field}.`}gauge`,
+  );
+}
+
+function recordOf(
+  build: CellBuilder,
+  scope: SheetScope,
+  name: string | undefined,
+  kind: string,
+  field: string,
+): string | undefined {
+  const wanted = name?.trim().replace(/^=\s*/, '');
+  if (!wanted) return undefined;
+  build.cell.mentions.add(wanted);
+  const id = scope.idOf(wanted);
+  const record: CellRecord | undefined = id === undefined ? undefined : scope.records.get(id);
+  if (!record || record.kind !== kind) {
+    const said = record
+      ? `\`${wanted}\` is not a ${kind} cell`
+      : `There is no ${kind} cell named \`${wanted}\``;
+    build.cell.problems.push(
+      problem('unknown-name', `${said}: choose one, or add a ${kind} cell of that name.`, { field }),
+    );
+    return undefined;
+  }
+  build.cell.feeds.add(record.id);
+  return record.id;
+}
+
+/**
+ * Factor that brings a reading to reference temperature: 1 - alpha (t - t0) of the part + alpha (t - t0) of the gauge
+ * (first order, as in JCGM 100 H.1). Undefined where no part temperature is given.
+ */
+function correction(
+  build: CellBuilder,
+  scope: SheetScope,
+  gauge: string | undefined,
+  context: ReadingContext,
+): Expr | undefined {
+  const text = context.at?.trim();
+  if (!text) return undefined;
+  const field = context.field === 'entry' ? 'at' : `${context.field}.at`;
+  const material = recordOf(
+    build,
+    scope,
+    context.material,
+    'material',
+    context.field === 'entry' ? 'material' : `${context.field}.material`,
+  );
+  const { entry, problems } = scope.texts.entry(text, 'temperature', 'measured');
+  const reference = scope.texts.entry(context.reference, 'temperature', 'given').entry;
+  if (problems[0] || entry.kind !== 'value' || reference.kind !== 'value') {
+    build.cell.problems.push({
+      ...(problems[0] ?? problem('syntax', 'A temperature is one value, such as 24 degC ± 1 K.')),
+      field,
+    });
+    return undefined;
+  }
+  if (!material) {
+    build.cell.problems.push(
+      problem(
+        'blank',
+        'The part was read away from reference temperature: name its material cell, so that the reading can be corrected.',
+        {
+          field: context.field === 'entry' ? 'material' : `${context.field}.material`,
+        },
+      ),
+    );
+    return undefined;
+  }
+  const key = `${build.cell.id}!at${context.field}`;
+  const spread = entry.spread;
+  const part = spread
+    ? build.source(key, entry.value.value, {
+        low: spread.low,
+        high: spread.high,
+        distribution: 'normal',
+        k: spread.k ?? 2,
+        dof: Number.POSITIVE_INFINITY,
+        label: `${build.name}: temperature of the part`,
+      })
+    : build.number(key, entry.value.value);
+  const zero = constant(reference.value.value);
+  const grown = times(rowRef(`${material}.alpha`), minus(rowRef(part), zero));
+  const one = minus(constant(1), grown);
+  return gauge
+    ? plus(one, times(rowRef(`${gauge}.alpha`), minus(rowRef(`${gauge}.temperature`), zero)))
+    : one;
+}

@@ -1,0 +1,267 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import { quantityKind } from '../../../shared/quantities.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { checkExpr } from '../../language/check.ts';
+import type { Reference, ValueType } from '../../language/syntax.ts';
+import type { Library } from '../client-types.ts';
+import { numberOf, type Texts } from './texts.ts';
+
+/** Where a reference leads: the row that holds it, and what it is. */
+export interface Target {
+  key: string;
+  type: ValueType;
+  cell: string;
+}
+
+/** Figures a set of readings has besides its mean. A plain value answers to the first three with itself. */
+const OF_READINGS = new Set(['mean', 'least', 'greatest', 'out_of_round', 'taper', 'range']);
+const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
+
+/** Names of a sheet and what they lead to. Holds no results; asked while cells are assembled. */
+export class SheetScope {
+  readonly records = new Map<string, CellRecord>();
+  private names = new Map<string, string[]>();
+  private types = new Map<string, ValueType | Problem>();
+  /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
+  private aliasDepth = 0;
+
+  constructor(
+    readonly library: Library,
+    readonly texts: Texts,
+    /** As-measured values stand in for planned ones. */
+    readonly measured: boolean,
+  ) {}
+
+  /** Makes the list of names and forgets the types, after records have come or gone. */
+  refresh(): void {
+    this.names = new Map();
+    this.types = new Map();
+    for (const record of this.records.values()) {
+      if (!record.name) continue;
+      const list = this.names.get(record.name);
+      if (list) list.push(record.id);
+      else this.names.set(record.name, [record.id]);
+    }
+  }
+
+  /** Of several cells of one name the one with the lowest id, whatever order they came in. */
+  idOf(name: string): string | undefined {
+    return this.names.get(name)?.reduce((first, id) => (id < first ? id : first));
+  }
+
+  /** Every name of the sheet that can be referred to. */
+  allNames(): string[] {
+    return [...this.names.keys()];
+  }
+
+  /** True for the second and later cells of one name. */
+  isDuplicate(record: CellRecord): boolean {
+    return record.name !== undefined && this.idOf(record.name) !== record.id;
+  }
+
+  /** What a person calls the cell. */
+  called(id: string): string {
+    const record = this.records.get(id);
+    return record?.name ?? record?.label ?? id;
+  }
+
+  /** As-measured stands in for the plan of this output. */
+  isMeasured(record: CellRecord, output: string): boolean {
+    if (!this.measured) return false;
+    // A reading is no plan: there is nothing its own value could stand in for.
+    if (record.role === 'measured') return false;
+    const measured = record.role === 'cell' ? record.outputs?.[output]?.measured : record.measured;
+    return measured !== undefined && measured.entry.trim() !== '';
+  }
+
+  /** Key of the row that stands for an output: measured before planned. */
+  standing(record: CellRecord, output: string): string {
+    const base = record.role === 'cell' ? `${record.id}.${output}` : record.id;
+    return this.isMeasured(record, output) ? `${base}@` : base;
+  }
+
+  hasReadings(record: CellRecord): boolean {
+    const text = this.isMeasured(record, 'value')
+      ? record.measured?.entry
+      : record.role === 'measured'
+        ? record.entry
+        : undefined;
+    if (text === undefined || text.trim() === '') return false;
+    const { entry } = this.texts.entry(text, record.quantity, 'measured');
+    return entry.kind === 'readings' || numberOf(entry) !== undefined;
+  }
+
+  resolve(ref: Reference): Target | Problem {
+    const id = this.idOf(ref.name);
+    const record = id === undefined ? undefined : this.records.get(id);
+    if (!record)
+      return problem('unknown-name', `There is no cell named \`${ref.name}\`.${this.near(ref.name)}`, {
+        from: ref.from,
+        to: ref.to,
+      });
+    return this.outputOf(record, ref);
+  }
+
+  outputOf(record: CellRecord, ref: { output?: string; from: number; to: number }): Target | Problem {
+    const span = { from: ref.from, to: ref.to };
+    const called = this.called(record.id);
+    if (record.role === 'section' || record.role === 'remark')
+      return problem('unknown-name', `\`${called}\` is a heading or a remark: it has no value.`, span);
+    if (record.role !== 'cell') {
+      const type = this.typeOfPlain(record);
+      if ('message' in type) return { key: record.id, type: { kind: 'quantity' }, cell: record.id };
+      const output = ref.output ?? 'value';
+      const base = this.standing(record, 'value');
+      if (output === 'value' || output === 'mean') return { key: base, type, cell: record.id };
+      if (!OF_READINGS.has(output))
+        return problem(
+          'unknown-name',
+          `\`${called}\` has no \`${output}\`: a plain cell has mean, least, greatest, out_of_round and taper.`,
+          span,
+        );
+      if (this.hasReadings(record)) return { key: `${base}.${output}`, type, cell: record.id };
+      if (OF_A_VALUE.has(output)) return { key: base, type, cell: record.id };
+      return problem('blank', `\`${called}\` has no readings, so no ${output.replaceAll('_', ' ')}.`, span);
+    }
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    if (!kind)
+      return problem(
+        'unknown-key',
+        `\`${called}\` is of a kind this library does not have (${record.kind ?? 'none'}).`,
+        span,
+      );
+    if (ref.output === undefined) {
+      const faces = kind.outputs.filter((output) => output.face);
+      const only = kind.outputs.length === 1 ? kind.outputs[0] : faces.length === 1 ? faces[0] : undefined;
+      if (!only) {
+        const list = (faces.length > 0 ? faces : kind.outputs)
+          .map((output) => `\`${called}.${output.name}\``)
+          .join(', ');
+        return problem(
+          'unknown-name',
+          `\`${called}\` has more than one figure: say which, such as ${list}.`,
+          span,
+        );
+      }
+      return { key: this.standing(record, only.name), type: typeOfQuantity(only.quantity), cell: record.id };
+    }
+    const output = kind.outputs.find((one) => one.name === ref.output);
+    if (output)
+      return {
+        key: this.standing(record, output.name),
+        type: typeOfQuantity(output.quantity),
+        cell: record.id,
+      };
+    const input = kind.inputs.find((one) => one.name === ref.output && one.quantity !== undefined);
+    if (input) return this.inputOf(record, input.name, typeOfQuantity(input.quantity as string));
+    const list = kind.outputs.map((one) => one.name).join(', ');
+    return problem(
+      'unknown-name',
+      `\`${called}\` (${kind.title}) has no figure \`${ref.output}\`. It has: ${list}.`,
+      span,
+    );
+  }
+
+  /** An input of a library cell: a row, or the cell its entry names. */
+  private inputOf(record: CellRecord, name: string, type: ValueType): Target | Problem {
+    const text = record.inputs?.[name]?.trim().replace(/^=\s*/, '') ?? '';
+    const [cell, output] = text.split('.');
+    if (
+      cell &&
+      this.aliasDepth < 20 &&
+      this.idOf(cell) !== undefined &&
+      /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(text)
+    )
+      return this.deeper({ kind: 'ref', name: cell, ...(output ? { output } : {}), from: 0, to: 0 });
+    return { key: `${record.id}>${name}`, type, cell: record.id };
+  }
+
+  private deeper(ref: Reference): Target | Problem {
+    this.aliasDepth++;
+    try {
+      return this.resolve(ref);
+    } finally {
+      this.aliasDepth--;
+    }
+  }
+
+  /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or in a ring. */
+  typeOfPlain(record: CellRecord): ValueType | Problem {
+    if (record.quantity && quantityKind(record.quantity)) return typeOfQuantity(record.quantity);
+    const known = this.types.get(record.id);
+    if (known) return known;
+    this.types.set(record.id, { kind: 'quantity' });
+    const type = this.inferType(record);
+    this.types.set(record.id, type);
+    return type;
+  }
+
+  private inferType(record: CellRecord): ValueType | Problem {
+    const { entry, problems } = this.texts.entry(record.entry ?? '', undefined, record.role);
+    if (problems.length > 0) return problems[0] as Problem;
+    switch (entry.kind) {
+      case 'blank':
+        return { kind: 'quantity' };
+      case 'formula': {
+        const scope = { typeOf: (ref: Reference) => this.typeOf(ref) };
+        const { type, problems: found } = checkExpr(entry.expr, scope, this.library.functions);
+        return found[0] ?? type;
+      }
+      default: {
+        const literal =
+          entry.kind === 'range'
+            ? entry.low
+            : entry.kind === 'readings'
+              ? entry.stations[0]?.[0]
+              : entry.kind === 'fit'
+                ? entry.nominal
+                : entry.value;
+        return literal
+          ? { kind: 'quantity', dimension: literal.dimension, point: literal.point }
+          : { kind: 'quantity' };
+      }
+    }
+  }
+
+  typeOf(ref: Reference): ValueType | Problem {
+    const target = this.resolve(ref);
+    return 'message' in target ? target : target.type;
+  }
+
+  private near(name: string): string {
+    const low = name.toLowerCase();
+    const close = this.allNames()
+      .sort()
+      .filter((other) => {
+        const o = other.toLowerCase();
+        return (
+          o === low ||
+          o.startsWith(low) ||
+          low.startsWith(o) ||
+          (Math.abs(o.length - low.length) <= 1 && differences(o, low) <= 1)
+        );
+      });
+    return close.length > 0 ? ` Is \`${close[0]}\` meant?` : ' Add it, or choose another name.';
+  }
+}
+
+export function typeOfQuantity(name: string): ValueType {
+  const kind = quantityKind(name);
+  return kind
+    ? { kind: 'quantity', dimension: kind.dimension, ...(kind.point ? { point: true } : {}) }
+    : { kind: 'quantity' };
+}
+
+/** Characters in which two words of nearly one length differ, place by place from both ends. */
+function differences(a: string, b: string): number {
+  let front = 0;
+  while (front < a.length && front < b.length && a[front] === b[front]) front++;
+  let back = 0;
+  while (
+    back < a.length - front &&
+    back < b.length - front &&
+    a[a.length - 1 - back] === b[b.length - 1 - back]
+  )
+    back++;
+  return Math.max(a.length, b.length) - front - back;
+}

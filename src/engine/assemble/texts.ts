@@ -1,0 +1,80 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import type { Role, SheetUnits } from '../../../shared/sheet/format.ts';
+import type { Handbook } from '../../language/context.ts';
+import { parseEntry, parseFormula, parseTolerance } from '../../language/parse.ts';
+import type { Entry, Expr, ParsedEntry, Spread } from '../../language/syntax.ts';
+
+/** Reads the texts of a sheet, remembering each: an edit reads only what it changed. */
+export class Texts {
+  private readonly entries = new Map<string, ParsedEntry>();
+  private readonly formulas = new Map<string, Expr | Problem>();
+
+  constructor(
+    private readonly handbook: Handbook,
+    private readonly units: SheetUnits,
+  ) {}
+
+  entry(text: string, quantity: string | undefined, role: Role): ParsedEntry {
+    const key = `${quantity ?? ''}\n${role}\n${text}`;
+    let known = this.entries.get(key);
+    if (!known) {
+      if (this.entries.size > 20_000) this.entries.clear();
+      known = parseEntry(text, {
+        ...(quantity ? { quantity } : {}),
+        units: this.units,
+        handbook: this.handbook,
+        role,
+      });
+      this.entries.set(key, known);
+    }
+    return known;
+  }
+
+  tolerance(
+    text: string,
+    quantity: string | undefined,
+    nominal: number | undefined,
+  ): { spread?: Spread; problems: Problem[] } {
+    return parseTolerance(text, {
+      ...(quantity ? { quantity } : {}),
+      units: this.units,
+      handbook: this.handbook,
+      role: 'chosen',
+      ...(nominal === undefined ? {} : { nominal }),
+    });
+  }
+
+  /** A formula of the library (with its `=`): the language of its own records, so a mistake there is a programmer's. */
+  formula(text: string): Expr {
+    let known = this.formulas.get(text);
+    if (!known) {
+      const { expr, problems } = parseFormula(text);
+      known = expr ?? problems[0] ?? problem('syntax', `cannot read the formula ${text}`);
+      this.formulas.set(text, known);
+    }
+    if ('message' in known) throw new LibraryFormulaError(text, known.message);
+    return known;
+  }
+}
+
+/** A formula in a record of `cells/kinds` that cannot be read. */
+export class LibraryFormulaError extends Error {
+  override name = 'LibraryFormulaError';
+  constructor(formula: string, reason: string) {
+    super(`${formula}: ${reason}`);
+  }
+}
+
+/** The number an entry stands for where it is one number, whatever it was written as. */
+export function numberOf(entry: Entry): number | undefined {
+  switch (entry.kind) {
+    case 'value':
+    case 'designation':
+    case 'offset':
+      return entry.value.value;
+    case 'fit':
+      return entry.nominal.value;
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,170 @@
+import { problem } from '../../../shared/problem.ts';
+import type { Role } from '../../../shared/sheet/format.ts';
+import type { Entry, Expr, Spread } from '../../language/syntax.ts';
+import { call, constant, plus, quoted, rowRef, times } from '../expr.ts';
+import type { SourceEnds } from '../row.ts';
+import type { CellBuilder } from './builder.ts';
+import { sheetFormula } from './formulas.ts';
+import { type ReadingContext, readingRows } from './readings.ts';
+import type { SheetScope } from './scope.ts';
+import { numberOf } from './texts.ts';
+
+/** Where a value comes from and what its spread means. */
+export interface ValuePlace {
+  key: string;
+  field: string;
+  role: Role;
+  quantity?: string | undefined;
+  /** Text of the tolerance field, if the place has one. */
+  tolerance?: string | undefined;
+  /** Told when the text is blank. */
+  blank: string;
+  readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference'>;
+}
+
+/** Gives a formula over row keys, or a problem: differs between a sheet's own entries and a library cell's defaults. */
+export type FormulaReader = (expr: Expr) => { expr: Expr } | ReturnType<typeof problem>;
+
+/**
+ * Rows of one entry: a number, a range, a value with its spread, readings, or a formula; chosen formulas are held.
+ * Returns the key of the source that is its tolerance, where it has one.
+ */
+export function valueRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  text: string,
+  place: ValuePlace,
+  formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity),
+): string | undefined {
+  const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role);
+  if (echo) build.cell.echoes[place.field] = echo;
+  if (problems[0]) {
+    build.problem(place.key, problems[0], place.field);
+    for (const more of problems.slice(1)) build.cell.problems.push({ ...more, field: place.field });
+    return undefined;
+  }
+  if (entry.kind === 'blank') {
+    build.blank(place.key, place.blank);
+    return undefined;
+  }
+  if (place.role === 'measured' && entry.kind !== 'formula') {
+    readingRows(build, scope, place.key, entry, {
+      ...place.readings,
+      reference: place.readings?.reference ?? '20 degC',
+      quantity: place.quantity,
+      field: place.field,
+    });
+    return undefined;
+  }
+  if (entry.kind === 'formula') return formulaRows(build, scope, entry, place, formula);
+  if (entry.kind === 'range') {
+    const low = Math.min(entry.low.value, entry.high.value);
+    const high = Math.max(entry.low.value, entry.high.value);
+    const middle = (low + high) / 2;
+    return build.source(place.key, middle, rectangular(build, low - middle, high - middle, place));
+  }
+  if (entry.kind === 'readings') {
+    build.problem(
+      place.key,
+      problem(
+        'syntax',
+        'A list of readings belongs in a measured cell: change what the cell is, or give one value.',
+      ),
+      place.field,
+    );
+    return undefined;
+  }
+  const value = numberOf(entry) as number;
+  const spread =
+    (entry.kind === 'value' ? entry.spread : undefined) ?? toleranceOf(build, scope, place, value);
+  if (!spread) {
+    build.number(place.key, value);
+    return undefined;
+  }
+  const scale = spread.percent ? Math.abs(value) : 1;
+  return build.source(
+    place.key,
+    value,
+    rectangular(build, spread.low * scale, spread.high * scale, place, spread),
+  );
+}
+
+function formulaRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  entry: Extract<Entry, { kind: 'formula' }>,
+  place: ValuePlace,
+  formula: FormulaReader,
+): string | undefined {
+  const read = formula(entry.expr);
+  if ('message' in read) {
+    build.problem(place.key, read, place.field);
+    return undefined;
+  }
+  const spread = entry.spread ?? toleranceOf(build, scope, place, undefined);
+  const held = place.role === 'chosen';
+  if (!spread) {
+    build.formula(place.key, read.expr, held);
+    return undefined;
+  }
+  const nominal = held ? read.expr : rowRef(build.formula(`${place.key}!formula`, read.expr));
+  const ends = endsOver(build, nominal, spread, place);
+  if (held) return build.source(place.key, nominal, ends);
+  const own = build.source(`${place.key}!cut`, 0, ends);
+  build.formula(place.key, plus(nominal, rowRef(own)));
+  return own;
+}
+
+/** Ends of a spread about a nominal that is a formula: a part of it, or the deviations of an ISO 286 class at its size. */
+function endsOver(build: CellBuilder, nominal: Expr, spread: Spread, place: ValuePlace): SourceEnds {
+  const plain = rectangular(build, spread.low, spread.high, place, spread);
+  if (spread.form === 'class' && spread.designation) {
+    return {
+      ...plain,
+      low: call('CLASS_LOWER', nominal, quoted(spread.designation)),
+      high: call('CLASS_UPPER', nominal, quoted(spread.designation)),
+    };
+  }
+  if (!spread.percent) return plain;
+  return { ...plain, low: times(nominal, constant(spread.low)), high: times(nominal, constant(spread.high)) };
+}
+
+function rectangular(
+  build: CellBuilder,
+  low: number,
+  high: number,
+  place: ValuePlace,
+  spread?: Spread,
+): SourceEnds {
+  const what =
+    place.role === 'chosen'
+      ? 'tolerance'
+      : spread?.form === 'within' || spread === undefined
+        ? 'limits given'
+        : 'tolerance given';
+  const field =
+    place.field === 'entry' || place.field === 'issued'
+      ? ''
+      : ` ${place.field.replace(/^inputs\./, '').replaceAll('_', ' ')}`;
+  return {
+    low,
+    high,
+    distribution: spread?.k ? 'normal' : 'rectangular',
+    k: spread?.k ?? 2,
+    dof: Number.POSITIVE_INFINITY,
+    label: `${build.name}${field}: ${what}`,
+  };
+}
+
+function toleranceOf(
+  build: CellBuilder,
+  scope: SheetScope,
+  place: ValuePlace,
+  nominal: number | undefined,
+): Spread | undefined {
+  const text = place.tolerance?.trim();
+  if (!text) return undefined;
+  const { spread, problems } = scope.texts.tolerance(text, place.quantity, nominal);
+  for (const one of problems) build.cell.problems.push({ ...one, field: 'tolerance' });
+  return spread;
+}

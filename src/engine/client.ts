@@ -1,0 +1,101 @@
+import type { SheetFile } from '../../shared/sheet/format.ts';
+import type { EngineClient, SheetChange } from './client-types.ts';
+import type { Reply, Request } from './messages.ts';
+import type { SheetResults } from './results.ts';
+
+/** What a request is without its number. */
+type Asked = Request extends infer R ? (R extends Request ? Omit<R, 'n'> : never) : never;
+
+/** Tells that the engine could not answer at all: a fault of ours, never of the sheet. */
+export class EngineFailure extends Error {
+  override name = 'EngineFailure';
+}
+
+/** Two edits waiting for the engine, made one: the later record of a cell wins. */
+export function mergeChanges(first: SheetChange, second: SheetChange): SheetChange {
+  const gone = new Set([...(first.gone ?? []), ...(second.gone ?? [])]);
+  const changed = new Map((first.changed ?? []).map((record) => [record.id, record]));
+  for (const id of second.gone ?? []) changed.delete(id);
+  for (const record of second.changed ?? []) {
+    changed.set(record.id, record);
+    gone.delete(record.id);
+  }
+  const settings = second.settings ?? first.settings;
+  const measured = second.measured ?? first.measured;
+  return {
+    changed: [...changed.values()],
+    gone: [...gone],
+    ...(settings ? { settings } : {}),
+    ...(measured === undefined ? {} : { measured }),
+  };
+}
+
+/**
+ * The engine in its worker. One edit is in flight at a time; those that come meanwhile are merged into the next, so a
+ * slow sheet falls behind by one edit at most.
+ */
+export function createEngineClient(onFailure: (failure: EngineFailure) => void = () => {}): EngineClient {
+  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  const waiting = new Map<number, (reply: Reply) => void>();
+  const listeners = new Set<(results: SheetResults) => void>();
+  let next = 0;
+  let busy = false;
+  let queued: { load?: SheetFile; change?: SheetChange } = {};
+
+  worker.onmessage = (event: MessageEvent<Reply>) => {
+    const settle = waiting.get(event.data.n);
+    waiting.delete(event.data.n);
+    settle?.(event.data);
+  };
+  worker.onerror = (event) =>
+    onFailure(new EngineFailure(event.message || 'The engine could not be started.'));
+
+  const ask = (request: Asked): Promise<Reply> =>
+    new Promise((resolve) => {
+      const n = next++;
+      waiting.set(n, resolve);
+      worker.postMessage({ ...request, n });
+    });
+
+  const pump = async (): Promise<void> => {
+    if (busy) return;
+    busy = true;
+    while (queued.load || queued.change) {
+      const { load, change } = queued;
+      queued = load && change ? { change } : {};
+      const reply = await ask(
+        load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange },
+      );
+      if (reply.gives === 'results') for (const listener of listeners) listener(reply.results);
+      else if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
+    }
+    busy = false;
+  };
+
+  return {
+    load(file) {
+      queued = { load: file };
+      void pump();
+    },
+    update(change) {
+      queued.change = queued.change ? mergeChanges(queued.change, change) : change;
+      void pump();
+    },
+    onResults(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    async budget(cell, output) {
+      const reply = await ask({ ask: 'budget', cell, output });
+      return reply.gives === 'budget' ? reply.budget : [];
+    },
+    async chain(cell) {
+      const reply = await ask({ ask: 'chain', cell });
+      return reply.gives === 'chain' ? reply.chain : { upstream: [], downstream: [] };
+    },
+    close() {
+      worker.terminate();
+      listeners.clear();
+    },
+  };
+}

@@ -1,0 +1,29 @@
+import type { SheetFile } from '../../shared/sheet/format.ts';
+import type { Library } from './client-types.ts';
+import { Engine } from './engine.ts';
+import type { CellResult, Contribution } from './results.ts';
+
+/** A sheet computed once: results by cell id, in the order of the sheet. */
+export interface ComputedSheet {
+  cells: CellResult[];
+  byName(name: string): CellResult | undefined;
+  budget(cell: string, output: string): Contribution[];
+}
+
+/** Computes a whole sheet, in Node or anywhere. `measured: false` leaves as-measured values out. */
+export function computeSheet(
+  file: SheetFile,
+  library: Library,
+  options: { measured?: boolean } = {},
+): ComputedSheet {
+  const engine = new Engine(library);
+  if (options.measured === false) engine.apply({ measured: false });
+  const results = engine.load(file);
+  const byId = new Map(results.cells.map((cell) => [cell.id, cell]));
+  const idOf = new Map(file.cells.filter((cell) => cell.name).map((cell) => [cell.name as string, cell.id]));
+  return {
+    cells: file.cells.map((cell) => byId.get(cell.id)).filter((cell) => cell !== undefined),
+    byName: (name) => byId.get(idOf.get(name) ?? ''),
+    budget: (cell, output) => engine.budget(cell, output),
+  };
+}

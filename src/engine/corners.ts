@@ -1,0 +1,264 @@
+import { isEmpty } from './bits.ts';
+import type { Effect } from './figure.ts';
+import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
+import type { CornerLayout, Network, Row } from './network.ts';
+import type { End, Trial } from './trial.ts';
+
+/** The end at which each source upstream of a row has to stand to push it down (or up), by source. */
+export type Demand = ReadonlyMap<number, End>;
+
+const UNSET = 2;
+
+/** One column in which every source stands at an end; rows whose demands agree share it. */
+class CornerColumn implements CornerLayout {
+  needs: Set<Row> = new Set();
+  readonly guests = new Map<string, { row: Row; demand: Demand }>();
+  private ends: number[] = [];
+
+  constructor(readonly column: number) {}
+
+  end(source: number): End {
+    const end = this.ends[source] ?? UNSET;
+    return end === UNSET ? 0 : (end as End);
+  }
+
+  takes(demand: Demand): boolean {
+    for (const [source, end] of demand) {
+      const own = this.ends[source] ?? UNSET;
+      if (own !== UNSET && own !== end) return false;
+    }
+    return true;
+  }
+
+  add(key: string, row: Row, demand: Demand): void {
+    this.guests.set(key, { row, demand });
+    for (const [source, end] of demand) this.ends[source] = end;
+  }
+
+  /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
+  refit(): void {
+    this.ends = [];
+    for (const { demand } of this.guests.values())
+      for (const [source, end] of demand) this.ends[source] = end;
+  }
+
+  /** Rows that must have a cell in this column: every row with sources that a guest hangs on. */
+  gather(): Set<Row> {
+    const all = new Set<Row>();
+    const open = [...this.guests.values()].map((guest) => guest.row);
+    for (let row = open.pop(); row; row = open.pop()) {
+      if (all.has(row) || isEmpty(row.sources)) continue;
+      all.add(row);
+      if (row.source === undefined) open.push(...row.uses);
+    }
+    return all;
+  }
+}
+
+interface Seat {
+  low?: CornerColumn;
+  high?: CornerColumn;
+}
+
+/** A row whose worst case is wanted, with its effects as they stand. */
+export interface Target {
+  row: Row;
+  effects: readonly Effect[];
+}
+
+/**
+ * Worst case by corners. Adding one-at-a-time effects misleads where they multiply, so the signs of a row's effects
+ * pick two corners of the box of sources, and the row is computed there. Exact where each source pushes the same way
+ * throughout the box; where the corner value departs from the sum of effects, every source is tried both ways at the
+ * corner until none improves it.
+ */
+export class Corners {
+  private columns: CornerColumn[] = [];
+  private readonly seats = new Map<string, Seat>();
+  private readonly spare: number[] = [];
+
+  constructor(
+    private readonly network: Network,
+    private readonly grid: Grid,
+    private readonly trial: Trial,
+  ) {}
+
+  /** Value of the row at its low and its high corner; undefined while it has none. */
+  valueOf(row: Row): { low: number; high: number } | undefined {
+    const seat = this.seats.get(row.key);
+    if (!seat?.low || !seat.high) return undefined;
+    const at = (column: CornerColumn): number => {
+      const value = this.grid.value(row.slot, column.column);
+      return typeof value === 'number' ? value : Number.NaN;
+    };
+    return { low: at(seat.low), high: at(seat.high) };
+  }
+
+  /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
+  seat(targets: readonly Target[], gone: Iterable<string>, relaid: boolean): void {
+    const dirty = new Set<CornerColumn>();
+    for (const key of gone) this.leave(key, dirty);
+    for (const { row, effects } of targets) {
+      if (effects.length < 2) {
+        this.leave(row.key, dirty);
+        continue;
+      }
+      this.place(row, 'low', this.demand(row, effects, -1), dirty);
+      this.place(row, 'high', this.demand(row, effects, 1), dirty);
+    }
+    this.rewrite(relaid ? new Set(this.columns) : dirty);
+  }
+
+  /**
+   * Second look, after the corners have been computed: where effects interact, single sources are turned at the corner
+   * as long as that makes it worse. Returns true when something was moved.
+   */
+  refine(targets: readonly Target[]): boolean {
+    const dirty = new Set<CornerColumn>();
+    for (const { row, effects } of targets) {
+      const at = this.valueOf(row);
+      if (!at) continue;
+      for (const way of [-1, 1] as const) {
+        const end = way < 0 ? 'low' : 'high';
+        const column = this.seats.get(row.key)?.[end];
+        const guest = column?.guests.get(`${row.key}:${end}`);
+        if (!guest) continue;
+        if (!interacts(effects, guest.demand, this.grid, row, at[end])) continue;
+        const turned = this.ascend(row, guest.demand, way);
+        if (turned) this.place(row, end, turned, dirty);
+      }
+    }
+    if (dirty.size === 0) return false;
+    this.rewrite(dirty);
+    return true;
+  }
+
+  private demand(row: Row, effects: readonly Effect[], way: -1 | 1): Demand {
+    const demand = new Map<number, End>();
+    const dead: number[] = [];
+    for (const effect of effects) {
+      const low = Number.isNaN(effect.low) ? 0 : effect.low * way;
+      const high = Number.isNaN(effect.high) ? 0 : effect.high * way;
+      // Both ends push the wrong way: the worst is at nominal, between them.
+      const end: End = low < 0 && high < 0 ? 0 : low >= high ? -1 : 1;
+      demand.set(effect.source, end);
+      if (low === 0 && high === 0) dead.push(effect.source);
+    }
+    if (dead.length === 0) return demand;
+    return this.ascend(row, demand, way, dead) ?? demand;
+  }
+
+  /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
+  private ascend(row: Row, start: Demand, way: -1 | 1, only?: readonly number[]): Demand | undefined {
+    const demand = new Map(start);
+    let best = this.trial.value(row, (source) => demand.get(source) ?? 0) * way;
+    if (Number.isNaN(best)) return undefined;
+    let moved = false;
+    for (let pass = 0; pass < 3; pass++) {
+      let better = false;
+      for (const source of only ?? demand.keys()) {
+        const kept = demand.get(source) as End;
+        let choice = kept;
+        for (const end of [-1, 1, 0] as const) {
+          if (end === kept) continue;
+          demand.set(source, end);
+          const value = this.trial.value(row, (of) => demand.get(of) ?? 0) * way;
+          if (value > best) {
+            best = value;
+            choice = end;
+          }
+        }
+        demand.set(source, choice);
+        if (choice !== kept) better = moved = true;
+      }
+      if (!better) break;
+    }
+    return moved ? demand : undefined;
+  }
+
+  private place(row: Row, end: 'low' | 'high', demand: Demand, dirty: Set<CornerColumn>): void {
+    const key = `${row.key}:${end}`;
+    const seat = this.seats.get(row.key) ?? {};
+    this.seats.set(row.key, seat);
+    const old = seat[end];
+    if (old) {
+      const guest = old.guests.get(key);
+      if (guest && guest.row === row && sameDemand(guest.demand, demand)) return;
+      old.guests.delete(key);
+      old.refit();
+      dirty.add(old);
+    }
+    let column = old?.takes(demand) ? old : this.columns.find((one) => one.takes(demand));
+    if (!column) {
+      column = new CornerColumn(this.takeColumn());
+      this.columns.push(column);
+    }
+    column.add(key, row, demand);
+    seat[end] = column;
+    dirty.add(column);
+  }
+
+  private leave(key: string, dirty: Set<CornerColumn>): void {
+    const seat = this.seats.get(key);
+    if (!seat) return;
+    this.seats.delete(key);
+    for (const end of ['low', 'high'] as const) {
+      const column = seat[end];
+      if (!column) continue;
+      column.guests.delete(`${key}:${end}`);
+      column.refit();
+      dirty.add(column);
+    }
+  }
+
+  private rewrite(dirty: ReadonlySet<CornerColumn>): void {
+    if (dirty.size === 0) return;
+    this.network.corners = this.columns;
+    const before = new Map([...dirty].map((column) => [column, column.needs]));
+    for (const column of dirty) column.needs = column.gather();
+    for (const column of dirty) this.network.layCorner(column, before.get(column) as Set<Row>);
+    for (const column of dirty) {
+      if (column.guests.size > 0) continue;
+      this.columns = this.columns.filter((one) => one !== column);
+      this.spare.push(column.column);
+    }
+    this.network.corners = this.columns;
+  }
+
+  private takeColumn(): number {
+    const spare = this.spare.pop();
+    if (spare !== undefined) return spare;
+    const slot = this.network.columnSlots.take();
+    this.spare.push(highColumn(slot));
+    return lowColumn(slot);
+  }
+}
+
+const sameDemand = (a: Demand, b: Demand): boolean => {
+  if (a.size !== b.size) return false;
+  for (const [source, end] of a) if (b.get(source) !== end) return false;
+  return true;
+};
+
+/** True where the value at the corner is not what the single effects add up to, so that signs at nominal may mislead. */
+function interacts(
+  effects: readonly Effect[],
+  demand: Demand,
+  grid: Grid,
+  row: Row,
+  corner: number,
+): boolean {
+  if (Number.isNaN(corner)) return true;
+  const nominal = grid.value(row.slot, NOMINAL);
+  if (typeof nominal !== 'number') return false;
+  let sum = 0;
+  let reach = 0;
+  for (const effect of effects) {
+    const end = demand.get(effect.source) ?? 0;
+    const part = end < 0 ? effect.low : end > 0 ? effect.high : 0;
+    if (Number.isNaN(part)) return true;
+    sum += part;
+    reach += Math.abs(part);
+  }
+  return Math.abs(corner - nominal - sum) > 0.02 * reach;
+}

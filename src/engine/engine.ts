@@ -1,0 +1,296 @@
+import { handbook } from '../../cells/handbook.ts';
+import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { AssembledCell } from './assemble/assembled.ts';
+import { SheetScope } from './assemble/scope.ts';
+import { assemble } from './assemble/sheet.ts';
+import { Texts } from './assemble/texts.ts';
+import type { Library, SheetChange, SheetSettings } from './client-types.ts';
+import { Corners, type Target } from './corners.ts';
+import { budgetOf, type Effect, effectsOf, figureOf } from './figure.ts';
+import { engineFunctions } from './functions.ts';
+import { Grid, NOMINAL } from './grid.ts';
+import { sheetFunctions } from './handbook.ts';
+import { Network, type Row } from './network.ts';
+import { Provenance } from './provenance.ts';
+import { reportCell } from './report.ts';
+import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
+import { Trial } from './trial.ts';
+
+/**
+ * One view of one sheet: takes edits, gives the results of the cells that changed. The same in a worker and in Node.
+ *
+ * An edit assembles the cells it touches into rows, the network writes what differs to the grid, the corners are
+ * seated anew where signs turned, and figures are read off for the rows that moved.
+ */
+export class Engine {
+  private readonly grid: Grid;
+  private readonly network: Network;
+  private readonly corners: Corners;
+  private scope: SheetScope;
+  private settings: SheetSettings = { units: { length: 'mm' }, rule: 'worst-case' };
+  private kept: readonly KeptValue[] = [];
+  private measured = true;
+  private readonly cells = new Map<string, AssembledCell>();
+  private readonly faces = new Map<string, string>();
+  private readonly figures = new Map<string, Figure | undefined>();
+  private readonly brokenAt = new Map<string, string>();
+  /** Rows whose worst case is wanted: everything that is shown or judged. */
+  private readonly wanted = new Map<string, string>();
+  private provenance: Provenance;
+  private rev = 0;
+
+  constructor(private readonly library: Library) {
+    const functions = [...engineFunctions(library.functions), ...sheetFunctions];
+    this.grid = new Grid(functions);
+    this.network = new Network(this.grid, (owner) => this.scope.called(owner));
+    const byName = new Map(functions.map((fn) => [fn.name, fn]));
+    this.corners = new Corners(this.network, this.grid, new Trial(this.network, this.grid, byName));
+    this.scope = this.newScope();
+    this.provenance = new Provenance((id) => this.scope.records.get(id));
+  }
+
+  private newScope(): SheetScope {
+    return new SheetScope(this.library, new Texts(handbook, this.settings.units), this.measured);
+  }
+
+  /** Takes a whole sheet in, in place of whatever was there. */
+  load(file: SheetFile): SheetResults {
+    this.kept = file.tables ?? [];
+    const present = new Set(file.cells.map((cell) => cell.id));
+    return this.apply({
+      changed: file.cells,
+      gone: [...this.scope.records.keys()].filter((id) => !present.has(id)),
+      settings: settingsOf(file),
+    });
+  }
+
+  apply(change: SheetChange): SheetResults {
+    const gone = (change.gone ?? []).filter((id) => this.scope.records.has(id));
+    const afresh = this.takeSettings(change);
+    const open = new Set<string>(afresh ? this.scope.records.keys() : []);
+    const stirred = new Set<string>();
+    for (const id of gone) {
+      const name = this.scope.records.get(id)?.name;
+      if (name) stirred.add(name);
+      this.scope.records.delete(id);
+      this.faces.delete(id);
+      open.delete(id);
+    }
+    for (const record of change.changed ?? []) {
+      const before = this.scope.records.get(record.id)?.name;
+      if (before && before !== record.name) stirred.add(before);
+      this.scope.records.set(record.id, record);
+      open.add(record.id);
+    }
+    this.scope.refresh();
+    const assembled = this.assembleAll(open, stirred);
+    return this.settle(assembled, gone);
+  }
+
+  private takeSettings(change: SheetChange): boolean {
+    const measured = change.measured ?? this.measured;
+    const settings = change.settings ?? this.settings;
+    const same = measured === this.measured && JSON.stringify(settings) === JSON.stringify(this.settings);
+    if (same) return false;
+    this.measured = measured;
+    this.settings = settings;
+    const records = this.scope.records;
+    this.scope = this.newScope();
+    for (const [id, record] of records) this.scope.records.set(id, record);
+    return true;
+  }
+
+  /** Assembles the cells in `open`, and on and on those that mention a cell whose face (name, type, figures) changed. */
+  private assembleAll(open: Set<string>, stirred: Set<string>): AssembledCell[] {
+    const around = { reference: this.settings.referenceTemperature ?? '20 degC', kept: this.kept };
+    const done = new Map<string, AssembledCell>();
+    for (;;) {
+      for (const id of open) {
+        const record = this.scope.records.get(id) as CellRecord;
+        const face = this.faceOf(record);
+        if (this.faces.get(id) !== face) {
+          this.faces.set(id, face);
+          if (record.name) stirred.add(record.name);
+        }
+      }
+      for (const id of open) {
+        const record = this.scope.records.get(id) as CellRecord;
+        done.set(id, assemble(record, this.scope, around));
+      }
+      open.clear();
+      if (stirred.size === 0) break;
+      for (const [id, cell] of this.cells) {
+        if (done.has(id) || !this.scope.records.has(id)) continue;
+        // One that names what is not there may now find it, or a better guess at what was meant.
+        const lost = cell.problems.some((one) => one.kind === 'unknown-name');
+        if (lost || [...cell.mentions].some((name) => stirred.has(name))) open.add(id);
+      }
+      stirred.clear();
+      if (open.size === 0) break;
+    }
+    return [...done.values()];
+  }
+
+  /** What others see of a cell: changes when a reference to it may lead elsewhere or mean another kind of thing. */
+  private faceOf(record: CellRecord): string {
+    const outputs = record.role === 'cell' ? Object.keys(record.outputs ?? {}) : ['value'];
+    const measured = outputs.filter((output) => this.scope.isMeasured(record, output));
+    const type = record.role === 'cell' ? '' : JSON.stringify(this.scope.typeOfPlain(record));
+    const inputs = record.role === 'cell' ? JSON.stringify(record.inputs ?? {}) : '';
+    return [
+      record.name,
+      record.role,
+      record.kind,
+      measured.join(),
+      this.scope.hasReadings(record),
+      type,
+      inputs,
+    ].join('|');
+  }
+
+  private settle(assembled: readonly AssembledCell[], gone: readonly string[]): SheetResults {
+    const upserts = assembled.flatMap((cell) => cell.rows);
+    const present = new Set(upserts.map((row) => row.key));
+    const removed: string[] = [];
+    const forget = (cell: AssembledCell | undefined) => {
+      for (const row of cell?.rows ?? []) if (!present.has(row.key)) removed.push(row.key);
+    };
+    for (const cell of assembled) forget(this.cells.get(cell.id));
+    for (const id of gone) {
+      forget(this.cells.get(id));
+      this.cells.delete(id);
+    }
+    for (const cell of assembled) {
+      this.cells.set(cell.id, cell);
+      for (const plan of cell.outputs) for (const key of keysOf(plan)) this.wanted.set(key, cell.id);
+    }
+    for (const key of removed) {
+      this.wanted.delete(key);
+      this.figures.delete(key);
+      this.brokenAt.delete(key);
+    }
+
+    const relaid = this.network.update(upserts, removed);
+    if (relaid.size > 0 || removed.length > 0)
+      this.provenance = new Provenance((id) => this.scope.records.get(id));
+    const touched = this.grid.settle();
+    for (const row of relaid) touched.add(row.slot);
+    const targets = this.targets(touched);
+    this.corners.seat(targets, removed, relaid.size > 0 || removed.length > 0);
+    add(touched, this.grid.settle());
+    if (this.corners.refine(targets)) add(touched, this.grid.settle());
+
+    const owners = new Set(assembled.map((cell) => cell.id));
+    for (const { row, effects } of this.targets(touched)) {
+      this.figures.set(row.key, this.figure(row, effects));
+      const broken = effects.find((effect) => Number.isNaN(effect.low) || Number.isNaN(effect.high));
+      const source = broken ? this.network.sourceRow(broken.source) : undefined;
+      const body = source?.definition.body;
+      if (body?.kind === 'source' && this.figures.get(row.key)) this.brokenAt.set(row.key, body.ends.label);
+      else this.brokenAt.delete(row.key);
+      owners.add(row.owner);
+    }
+    for (const slot of touched) {
+      const row = this.network.rowAt(slot);
+      if (row) owners.add(row.owner);
+    }
+    return { rev: ++this.rev, cells: this.report(owners), gone: [...gone] };
+  }
+
+  private targets(touched: ReadonlySet<number>): Target[] {
+    const targets: Target[] = [];
+    for (const slot of touched) {
+      const row = this.network.rowAt(slot);
+      if (row && this.wanted.has(row.key))
+        targets.push({ row, effects: effectsOf(this.network, this.grid, row) });
+    }
+    return targets;
+  }
+
+  private figure(row: Row, effects: readonly Effect[]): Figure | undefined {
+    return figureOf(this.network, this.grid, row, effects, this.corners.valueOf(row));
+  }
+
+  private report(owners: ReadonlySet<string>): CellResult[] {
+    const from = {
+      network: this.network,
+      grid: this.grid,
+      rule: this.settings.rule,
+      figure: (key: string) => this.figures.get(key),
+      broken: (key: string) => this.brokenAt.get(key),
+      nameOf: (id: string) => this.scope.called(id),
+      isProof: (row: Row) => this.provenance.isProof(row),
+    };
+    const results: CellResult[] = [];
+    for (const id of owners) {
+      const cell = this.cells.get(id);
+      if (cell) results.push(reportCell(cell, from));
+    }
+    return results;
+  }
+
+  /** What each source contributes to an output as it stands, largest first. */
+  budget(cell: string, output: string): Contribution[] {
+    const plan = this.cells.get(cell)?.outputs.find((one) => one.name === output);
+    const key = plan?.measured ?? plan?.planned;
+    const row = key === undefined ? undefined : this.network.rows.get(key);
+    if (!row || typeof this.grid.value(row.slot, NOMINAL) !== 'number') return [];
+    return budgetOf(this.network, this.grid, row);
+  }
+
+  /** Cells a cell hangs on, and cells that hang on it. */
+  chain(cell: string): { upstream: string[]; downstream: string[] } {
+    const users = new Map<string, string[]>();
+    for (const [id, { feeds }] of this.cells)
+      for (const feed of feeds) {
+        const list = users.get(feed);
+        if (list) list.push(id);
+        else users.set(feed, [id]);
+      }
+    const walk = (next: (id: string) => Iterable<string>): string[] => {
+      const seen = new Set<string>();
+      const open = [...next(cell)];
+      for (let id = open.pop(); id !== undefined; id = open.pop()) {
+        if (seen.has(id) || id === cell) continue;
+        seen.add(id);
+        open.push(...next(id));
+      }
+      return [...seen];
+    };
+    return {
+      upstream: walk((id) => this.cells.get(id)?.feeds ?? []),
+      downstream: walk((id) => users.get(id) ?? []),
+    };
+  }
+
+  destroy(): void {
+    this.grid.destroy();
+  }
+}
+
+const add = (to: Set<number>, more: Iterable<number>): void => {
+  for (const one of more) to.add(one);
+};
+
+function keysOf(plan: AssembledCell['outputs'][number]): string[] {
+  const limits = plan.limits;
+  return [
+    plan.planned,
+    plan.measured,
+    plan.difference,
+    plan.replanned,
+    plan.tolerance,
+    limits?.lower,
+    limits?.upper,
+    limits?.wear,
+    limits?.lowerMargin,
+    limits?.upperMargin,
+    limits?.wearAbove,
+    limits?.wearBelow,
+  ].filter((key) => key !== undefined);
+}
+
+export function settingsOf(file: Pick<SheetFile, 'units' | 'rule' | 'title'>): SheetSettings {
+  const reference = file.title.referenceTemperature?.trim();
+  return { units: file.units, rule: file.rule, ...(reference ? { referenceTemperature: reference } : {}) };
+}

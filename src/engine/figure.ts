@@ -1,0 +1,94 @@
+import { type Grid, type GridError, highColumn, lowColumn, NOMINAL } from './grid.ts';
+import type { Network, Row } from './network.ts';
+import type { Contribution, Figure } from './results.ts';
+import { type SourceEnds, standardFromEnds } from './row.ts';
+
+/** Effect of one source alone on a row, SI; NaN where the row is an error with the source at that end. */
+export interface Effect {
+  source: number;
+  low: number;
+  high: number;
+}
+
+const number = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN);
+
+/** Nominal of a row as it stands on the grid: a number, a logical, an error, or undefined before it is computed. */
+export const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined =>
+  grid.value(row.slot, NOMINAL);
+
+/** One-at-a-time effects of every source upstream. A case without a cell equals nominal. */
+export function effectsOf(network: Network, grid: Grid, row: Row): Effect[] {
+  const nominal = number(nominalOf(grid, row));
+  return network.sourcesInOrder(row).map((source) => ({
+    source,
+    low: number(grid.value(row.slot, lowColumn(source))) - nominal,
+    high: number(grid.value(row.slot, highColumn(source))) - nominal,
+  }));
+}
+
+const endsOf = (network: Network, source: number): SourceEnds => {
+  const body = network.sourceRow(source)?.definition.body;
+  if (body?.kind !== 'source') throw new Error(`no source row for slot ${source}`);
+  return body.ends;
+};
+
+/** Standard uncertainty that a source contributes by its effect on a row. */
+export const standardOf = (network: Network, effect: Effect): number => {
+  const ends = endsOf(network, effect.source);
+  return standardFromEnds(effect.low, effect.high, ends.distribution, ends.k);
+};
+
+/**
+ * Statistical figure and worst case of a row. `corner` gives the two corner values, where the row has more than one
+ * source. Welch-Satterthwaite (JCGM 100 G.4) for the degrees of freedom.
+ */
+export function figureOf(
+  network: Network,
+  grid: Grid,
+  row: Row,
+  effects: readonly Effect[],
+  corner: { low: number; high: number } | undefined,
+): Figure | undefined {
+  const value = nominalOf(grid, row);
+  if (typeof value !== 'number') return undefined;
+  let centre = value;
+  let variance = 0;
+  let fourth = 0;
+  let low = value;
+  let high = value;
+  for (const effect of effects) {
+    centre += (effect.low + effect.high) / 2;
+    const u = standardOf(network, effect);
+    variance += u * u;
+    const dof = endsOf(network, effect.source).dof;
+    if (Number.isFinite(dof) && u > 0) fourth += u ** 4 / dof;
+    low = Math.min(low, value + effect.low, value + effect.high);
+    high = Math.max(high, value + effect.low, value + effect.high);
+  }
+  if (corner) {
+    low = Math.min(low, corner.low);
+    high = Math.max(high, corner.high);
+  }
+  const dof = fourth > 0 ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
+  return { value, low, high, centre, u: Math.sqrt(variance), dof };
+}
+
+/** What each source contributes to a row's spread, largest first. */
+export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[] {
+  return effectsOf(network, grid, row)
+    .map((effect) => {
+      const source = network.sourceRow(effect.source) as Row;
+      const ends = endsOf(network, effect.source);
+      return {
+        source: source.key,
+        label: ends.label,
+        cell: source.owner,
+        low: effect.low,
+        high: effect.high,
+        u: standardOf(network, effect),
+        dof: ends.dof,
+      };
+    })
+    .filter((one) => one.low !== 0 || one.high !== 0)
+    .sort((a, b) => b.u - a.u || Math.abs(b.high - b.low) - Math.abs(a.high - a.low));
+}

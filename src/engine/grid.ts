@@ -1,0 +1,146 @@
+import { DetailedCellError, HyperFormula } from 'hyperformula';
+import type { EngineFunction } from './functions.ts';
+import { PREFIX, registerFunctions } from './plugin.ts';
+
+/** An error value as it stands in a grid cell: the row where it began, and what was said there. */
+export interface GridError {
+  root: number | undefined;
+  message: string;
+}
+
+export type GridValue = number | boolean | GridError;
+export type Content = string | number | null;
+
+/** Column with everything at nominal, and one kept free for trials. */
+export const NOMINAL = 0;
+/** First column of the pair with number `slot`: its low end, or the low corner; the next is the high one. */
+export const lowColumn = (slot: number): number => 2 + 2 * slot;
+export const highColumn = (slot: number): number => 3 + 2 * slot;
+
+const letters: string[] = [];
+/** Column letters of a column number from 0: A, B ... Z, AA. */
+export function columnLetters(column: number): string {
+  let known = letters[column];
+  if (known === undefined) {
+    known = '';
+    for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26))
+      known = String.fromCharCode(65 + ((n - 1) % 26)) + known;
+    letters[column] = known;
+  }
+  return known;
+}
+
+/** Reports the problem of its own row; the text never enters the grid. */
+export const PROBLEM_CALL = `=${PREFIX}PROBLEM()`;
+export const PROBLEM_MESSAGE = 'problem';
+export const DIVISION = 'division by zero';
+
+/** After so many formula writes the engine is made anew, because its parser's cache is never emptied. */
+const REBUILD_AFTER = 40_000;
+
+/**
+ * The one place that touches HyperFormula: a sheet of rows and case columns, with a mirror of its values so that
+ * reading costs nothing. Writes are gathered and carried out together by {@link Grid.settle}.
+ */
+export class Grid {
+  private engine: HyperFormula;
+  private readonly contents: Map<number, Content>[] = [];
+  private readonly mirror: (GridValue | undefined)[][] = [];
+  private pending: { row: number; column: number; content: Content }[] = [];
+  private formulasWritten = 0;
+
+  constructor(functions: readonly EngineFunction[]) {
+    registerFunctions([
+      ...functions,
+      { name: 'PROBLEM', args: { min: 0, max: 0 }, compute: () => ({ message: PROBLEM_MESSAGE }) },
+    ]);
+    this.engine = this.build();
+  }
+
+  private build(): HyperFormula {
+    const engine = HyperFormula.buildEmpty({
+      licenseKey: 'gpl-v3',
+      smartRounding: false,
+      undoLimit: 0,
+      caseSensitive: true,
+      useWildcards: false,
+      useStats: false,
+      dateFormats: [],
+      timeFormats: [],
+    });
+    engine.addSheet('S');
+    return engine;
+  }
+
+  write(row: number, column: number, content: Content): void {
+    this.pending.push({ row, column, content });
+  }
+
+  /** Carries out the writes gathered, recomputes, and gives the rows in which any case changed. */
+  settle(): Set<number> {
+    const touched = new Set<number>();
+    if (this.pending.length === 0) return touched;
+    if (this.formulasWritten > REBUILD_AFTER) this.renew();
+    const writes = this.pending;
+    this.pending = [];
+    this.engine.suspendEvaluation();
+    for (const { row, column, content } of writes) {
+      const own = (this.contents[row] ??= new Map());
+      if (content === null) own.delete(column);
+      else own.set(column, content);
+      if (content === null) {
+        const values = this.mirror[row];
+        if (values) values[column] = undefined;
+      }
+      touched.add(row);
+      this.put(row, column, content);
+    }
+    this.take(this.engine.resumeEvaluation() as ReturnType<HyperFormula['resumeEvaluation']>, touched);
+    return touched;
+  }
+
+  private put(row: number, column: number, content: Content): void {
+    if (typeof content === 'string') this.formulasWritten++;
+    this.engine.setCellContents({ sheet: 0, row, col: column }, content);
+  }
+
+  private take(changes: ReturnType<HyperFormula['resumeEvaluation']>, touched: Set<number>): void {
+    for (const change of changes) {
+      const { address, newValue } = change as { address?: { row: number; col: number }; newValue: unknown };
+      if (address === undefined) continue;
+      touched.add(address.row);
+      (this.mirror[address.row] ??= [])[address.col] = this.read(newValue);
+    }
+  }
+
+  private read(value: unknown): GridValue | undefined {
+    if (typeof value === 'number' || typeof value === 'boolean') return value;
+    if (value instanceof DetailedCellError) {
+      const digits = value.address?.match(/(\d+)$/);
+      return {
+        root: digits ? Number(digits[1]) - 1 : undefined,
+        message: value.type === 'DIV_BY_ZERO' ? DIVISION : (value.message ?? ''),
+      };
+    }
+    return undefined;
+  }
+
+  private renew(): void {
+    this.engine.destroy();
+    this.engine = this.build();
+    this.formulasWritten = 0;
+    this.engine.suspendEvaluation();
+    this.contents.forEach((own, row) => {
+      for (const [column, content] of own) this.put(row, column, content);
+    });
+    this.take(this.engine.resumeEvaluation() as ReturnType<HyperFormula['resumeEvaluation']>, new Set());
+  }
+
+  value(row: number, column: number): GridValue | undefined {
+    return this.mirror[row]?.[column];
+  }
+
+  destroy(): void {
+    this.engine.destroy();
+  }
+}

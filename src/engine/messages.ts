@@ -1,0 +1,19 @@
+import type { SheetFile } from '../../shared/sheet/format.ts';
+import type { SheetChange } from './client-types.ts';
+import type { Contribution, SheetResults } from './results.ts';
+
+/** Page to worker. Each is answered with its number. */
+export type Request = { n: number } & (
+  | { ask: 'load'; file: SheetFile }
+  | { ask: 'update'; change: SheetChange }
+  | { ask: 'budget'; cell: string; output: string }
+  | { ask: 'chain'; cell: string }
+);
+
+/** Worker to page. */
+export type Reply = { n: number } & (
+  | { gives: 'results'; results: SheetResults }
+  | { gives: 'budget'; budget: Contribution[] }
+  | { gives: 'chain'; chain: { upstream: string[]; downstream: string[] } }
+  | { gives: 'failure'; message: string }
+);

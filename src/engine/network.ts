@@ -1,0 +1,348 @@
+import { type Problem, problem } from '../../shared/problem.ts';
+import type { Expr } from '../language/syntax.ts';
+import { type Bits, bit, hasBit, isEmpty, members, NO_BITS, sameBits, union } from './bits.ts';
+import {
+  type Content,
+  columnLetters,
+  type Grid,
+  highColumn,
+  lowColumn,
+  NOMINAL,
+  PROBLEM_CALL,
+} from './grid.ts';
+import { findRings } from './rings.ts';
+import type { RowDefinition, SourceEnds } from './row.ts';
+import { SlotPool } from './slots.ts';
+import { compileTemplate, fillTemplate, type Template } from './template.ts';
+
+/** A row laid out on the grid. */
+export interface Row {
+  key: string;
+  owner: string;
+  /** Grid row, from 0. */
+  slot: number;
+  definition: RowDefinition;
+  /** Formula of the nominal, where it has one. */
+  template: Template | undefined;
+  /** Formulas of the ends of a source, where they are not plain numbers. */
+  low: Template | undefined;
+  high: Template | undefined;
+  /** Rows its formulas refer to, and the rows that refer to it. */
+  uses: Row[];
+  usedBy: Set<Row>;
+  /** Sources upstream, its own included. */
+  sources: Bits;
+  /** Slot of its own source. */
+  source: number | undefined;
+  /** Set while the row stands in a ring of names. */
+  ring: Problem | undefined;
+  /** Place in an order in which every row comes after the rows it uses. */
+  place: number;
+  /** What is written on the grid, by column. */
+  cells: Map<number, Content>;
+}
+
+/** Where the corner columns are, told by `corners.ts`: which rows need a cell there and what sources point to. */
+export interface CornerLayout {
+  column: number;
+  needs: ReadonlySet<Row>;
+  /** End at which a source stands in this column: -1 low, 1 high, 0 nominal. */
+  end(source: number): -1 | 0 | 1;
+}
+
+/**
+ * Rows, what they refer to and which sources are upstream of each; decides which grid cell holds what and writes only
+ * what differs. A cell (row, case) is written only where the source of the case is upstream of the row; elsewhere the
+ * row equals its nominal and references go there.
+ */
+export class Network {
+  readonly rows = new Map<string, Row>();
+  private readonly bySlot: (Row | undefined)[] = [];
+  private readonly rowSlots = new SlotPool();
+  /** Pairs of columns, handed out to sources and to corners alike. */
+  readonly columnSlots = new SlotPool();
+  private readonly sourceRows: (Row | undefined)[] = [];
+  private ranks: number[] = [];
+  corners: CornerLayout[] = [];
+
+  constructor(
+    private readonly grid: Grid,
+    /** Name of a cell for people, for the message about a ring. */
+    private readonly nameOf: (owner: string, key: string) => string,
+  ) {}
+
+  rowAt(slot: number): Row | undefined {
+    return this.bySlot[slot];
+  }
+
+  /**
+   * Sources upstream of a row in an order that does not depend on how the sheet came about (that of their keys), so
+   * that sums over them come out the same to the last bit.
+   */
+  sourcesInOrder(row: Row): number[] {
+    const found = members(row.sources);
+    return found.length < 2
+      ? found
+      : found.sort((a, b) => (this.ranks[a] as number) - (this.ranks[b] as number));
+  }
+
+  sourceRow(source: number): Row | undefined {
+    return this.sourceRows[source];
+  }
+
+  /** Takes new and changed rows in and old ones out, and writes what follows from it. Gives the rows whose layout changed. */
+  update(upserts: readonly RowDefinition[], gone: readonly string[]): Set<Row> {
+    const dirty = new Set<Row>();
+    for (const key of gone) this.remove(key, dirty);
+    const rewire: Row[] = [];
+    for (const definition of upserts) this.upsert(definition, dirty, rewire);
+    if (rewire.length === 0 && gone.length === 0) return dirty;
+    for (const row of rewire) this.connect(row);
+    const changed = this.restructure(dirty);
+    for (const row of changed) this.lay(row);
+    return changed;
+  }
+
+  private upsert(definition: RowDefinition, dirty: Set<Row>, rewire: Row[]): void {
+    const old = this.rows.get(definition.key);
+    const body = definition.body;
+    if (old) {
+      const before = old.definition.body;
+      old.definition = definition;
+      if (body.kind === 'number' && before.kind === 'number') {
+        if (!Object.is(body.value, before.value)) this.put(old, NOMINAL, body.value);
+        return;
+      }
+      const next = templatesOf(definition);
+      const same =
+        before.kind === body.kind &&
+        (body.kind !== 'formula' || (before.kind === 'formula' && !before.held === !body.held)) &&
+        old.template?.signature === next.template?.signature &&
+        old.low?.signature === next.low?.signature &&
+        old.high?.signature === next.high?.signature &&
+        keysOf(old).size === old.uses.length;
+      if (same && body.kind === 'source') {
+        this.laySource(old, body);
+        return;
+      }
+      if (same && body.kind === 'formula') return;
+      Object.assign(old, next);
+      dirty.add(old);
+      rewire.push(old);
+      return;
+    }
+    const slot = this.rowSlots.take();
+    const row: Row = {
+      key: definition.key,
+      owner: definition.owner,
+      slot,
+      definition,
+      ...templatesOf(definition),
+      uses: [],
+      usedBy: new Set(),
+      sources: NO_BITS,
+      source: undefined,
+      ring: undefined,
+      place: 0,
+      cells: new Map(),
+    };
+    this.rows.set(row.key, row);
+    this.bySlot[slot] = row;
+    dirty.add(row);
+    rewire.push(row);
+  }
+
+  private remove(key: string, dirty: Set<Row>): void {
+    const row = this.rows.get(key);
+    if (!row) return;
+    for (const used of row.uses) used.usedBy.delete(row);
+    for (const user of row.usedBy) {
+      user.uses = user.uses.filter((other) => other !== row);
+      dirty.add(user);
+    }
+    for (const column of row.cells.keys()) this.grid.write(row.slot, column, null);
+    if (row.source !== undefined) this.freeSource(row);
+    this.rows.delete(key);
+    this.bySlot[row.slot] = undefined;
+    this.rowSlots.give(row.slot);
+    dirty.delete(row);
+  }
+
+  private freeSource(row: Row): void {
+    if (row.source === undefined) return;
+    this.sourceRows[row.source] = undefined;
+    this.columnSlots.give(row.source);
+    row.source = undefined;
+  }
+
+  private connect(row: Row): void {
+    for (const used of row.uses) used.usedBy.delete(row);
+    row.uses = [];
+    for (const key of keysOf(row)) {
+      const used = this.rows.get(key);
+      if (used) {
+        row.uses.push(used);
+        used.usedBy.add(row);
+      }
+    }
+    const isSource = row.definition.body.kind === 'source';
+    if (isSource && row.source === undefined) {
+      row.source = this.columnSlots.take();
+      this.sourceRows[row.source] = row;
+    } else if (!isSource && row.source !== undefined) this.freeSource(row);
+  }
+
+  /** Orders the rows, finds rings, carries the source sets down; gives every row whose cells may have to change. */
+  private restructure(dirty: ReadonlySet<Row>): Set<Row> {
+    const { order, rings } = findRings(this.rows.values());
+    const changed = new Set<Row>(dirty);
+    for (const row of rings.keys()) {
+      const ring = rings.get(row) as Row[];
+      const names = ring.map((member) => this.nameOf(member.owner, member.key));
+      const round = [...names.filter((name, i) => i === 0 || name !== names[i - 1])];
+      const message = `These hang on each other in a ring: ${[...round, round[0]].join(' → ')}. Give one of them a value of its own.`;
+      if (row.ring?.message !== message) changed.add(row);
+      row.ring = problem('ring', message, { origin: this.nameOf(row.owner, row.key), originId: row.owner });
+    }
+    this.ranks = [];
+    this.sourceRows
+      .filter((row) => row !== undefined)
+      .sort((a, b) => (a.key < b.key ? -1 : 1))
+      .forEach((row, rank) => {
+        this.ranks[row.source as number] = rank;
+      });
+    order.forEach((row, place) => {
+      row.place = place;
+      if (!rings.has(row) && row.ring) {
+        row.ring = undefined;
+        changed.add(row);
+      }
+      const before = row.sources;
+      row.sources = this.sourcesOf(row);
+      if (!sameBits(before, row.sources)) changed.add(row);
+    });
+    for (const row of [...changed]) for (const user of row.usedBy) changed.add(user);
+    return changed;
+  }
+
+  private sourcesOf(row: Row): Bits {
+    if (row.ring) return NO_BITS;
+    const body = row.definition.body;
+    if (body.kind === 'source') return bit(row.source as number);
+    if (body.kind !== 'formula' || body.held) return NO_BITS;
+    let all: Bits = NO_BITS;
+    for (const used of row.uses) all = union(all, used.sources);
+    return all;
+  }
+
+  /** Writes the cells of a row that differ from what stands there. */
+  private lay(row: Row): void {
+    const body = row.definition.body;
+    const wanted = new Map<number, Content>();
+    if (row.ring || body.kind === 'problem') wanted.set(NOMINAL, PROBLEM_CALL);
+    else if (body.kind === 'number') wanted.set(NOMINAL, body.value);
+    else if (body.kind === 'source') {
+      this.laySource(row, body);
+      return;
+    } else {
+      wanted.set(NOMINAL, this.formula(row, NOMINAL));
+      for (const source of members(row.sources)) {
+        wanted.set(lowColumn(source), this.formula(row, lowColumn(source)));
+        wanted.set(highColumn(source), this.formula(row, highColumn(source)));
+      }
+      if (!isEmpty(row.sources))
+        for (const corner of this.corners)
+          if (corner.needs.has(row)) wanted.set(corner.column, this.formula(row, corner.column));
+    }
+    this.replace(row, wanted);
+  }
+
+  private laySource(row: Row, body: { nominal: number | Expr; ends: SourceEnds }): void {
+    const source = row.source as number;
+    const nominalCell = `$A${row.slot + 1}`;
+    const end = (offset: number | Expr, template: Template | undefined): Content => {
+      if (typeof offset !== 'number') return `=${nominalCell}+(${this.fill(template as Template, NOMINAL)})`;
+      return typeof body.nominal === 'number'
+        ? body.nominal + offset
+        : `=${nominalCell}+(${numeral(offset)})`;
+    };
+    const wanted = new Map<number, Content>([
+      [NOMINAL, typeof body.nominal === 'number' ? body.nominal : this.formula(row, NOMINAL)],
+      [lowColumn(source), end(body.ends.low, row.low)],
+      [highColumn(source), end(body.ends.high, row.high)],
+    ]);
+    for (const corner of this.corners) {
+      if (!corner.needs.has(row)) continue;
+      wanted.set(corner.column, this.sourceCell(row, corner.end(source)));
+    }
+    this.replace(row, wanted);
+  }
+
+  private sourceCell(row: Row, end: -1 | 0 | 1): string {
+    const source = row.source as number;
+    const column = end < 0 ? lowColumn(source) : end > 0 ? highColumn(source) : NOMINAL;
+    return `=$${columnLetters(column)}${row.slot + 1}`;
+  }
+
+  /** Writes anew the cells of a corner column after its layout changed; `before` are the rows that needed it till now. */
+  layCorner(corner: CornerLayout, before: ReadonlySet<Row>): void {
+    for (const row of before)
+      if (!corner.needs.has(row) && row.cells.has(corner.column)) this.put(row, corner.column, null);
+    for (const row of corner.needs) {
+      const content =
+        row.source !== undefined
+          ? this.sourceCell(row, corner.end(row.source))
+          : this.formula(row, corner.column);
+      if (row.cells.get(corner.column) !== content) this.put(row, corner.column, content);
+    }
+  }
+
+  private formula(row: Row, column: number): string {
+    return `=${this.fill(row.template as Template, column)}`;
+  }
+
+  private fill(template: Template, column: number): string {
+    return fillTemplate(template, (hole) => {
+      const used = this.rows.get(template.keys[hole] as string);
+      if (!used) return '#REF!';
+      return this.hasCase(used, column) ? columnLetters(column) + (used.slot + 1) : `$A${used.slot + 1}`;
+    });
+  }
+
+  private hasCase(row: Row, column: number): boolean {
+    if (column === NOMINAL) return false;
+    const pair = (column - 2) >> 1;
+    return this.sourceRows[pair] ? hasBit(row.sources, pair) : !isEmpty(row.sources);
+  }
+
+  private replace(row: Row, wanted: ReadonlyMap<number, Content>): void {
+    for (const column of [...row.cells.keys()]) if (!wanted.has(column)) this.put(row, column, null);
+    for (const [column, content] of wanted)
+      if (!Object.is(row.cells.get(column), content)) this.put(row, column, content);
+  }
+
+  private put(row: Row, column: number, content: Content): void {
+    if (content === null) row.cells.delete(column);
+    else row.cells.set(column, content);
+    this.grid.write(row.slot, column, content);
+  }
+}
+
+/** Keys of every row that the formulas of a row refer to. */
+const keysOf = (row: Pick<Row, 'template' | 'low' | 'high'>): Set<string> =>
+  new Set([...(row.template?.keys ?? []), ...(row.low?.keys ?? []), ...(row.high?.keys ?? [])]);
+
+const numeral = (value: number): string => String(value).replace('E', 'e').replace('e+', 'e');
+
+function templatesOf(definition: RowDefinition): Pick<Row, 'template' | 'low' | 'high'> {
+  const body = definition.body;
+  if (body.kind === 'formula')
+    return { template: compileTemplate(body.expr), low: undefined, high: undefined };
+  if (body.kind === 'source')
+    return {
+      template: typeof body.nominal === 'number' ? undefined : compileTemplate(body.nominal),
+      low: typeof body.ends.low === 'number' ? undefined : compileTemplate(body.ends.low),
+      high: typeof body.ends.high === 'number' ? undefined : compileTemplate(body.ends.high),
+    };
+  return { template: undefined, low: undefined, high: undefined };
+}

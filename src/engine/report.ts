@@ -1,0 +1,154 @@
+import { type CheckVerdict, judge, type Margin } from '../../shared/check.ts';
+import type { Problem } from '../../shared/problem.ts';
+import type { DecisionRule } from '../../shared/sheet/format.ts';
+import type { AssembledCell, LimitPlan, OutputPlan } from './assemble/assembled.ts';
+import { type Grid, NOMINAL } from './grid.ts';
+import type { Network, Row } from './network.ts';
+import { caseProblem, problemOf } from './problems.ts';
+import type { CellResult, Figure, LimitFigures, OutputResult, Remark } from './results.ts';
+
+/** What the reporter asks the engine. */
+export interface Reading {
+  network: Network;
+  grid: Grid;
+  rule: DecisionRule;
+  figure(key: string): Figure | undefined;
+  /** Label of a source at whose end a row cannot be computed, if there is one. */
+  broken(key: string): string | undefined;
+  nameOf(id: string): string;
+  isProof(row: Row): boolean;
+}
+
+/** Puts together what a cell shows, from its plan and the rows as they stand. */
+export function reportCell(cell: AssembledCell, from: Reading): CellResult {
+  const outputs: Record<string, OutputResult> = {};
+  for (const plan of cell.outputs) outputs[plan.name] = reportOutput(cell, plan, from);
+  return {
+    id: cell.id,
+    outputs,
+    problems: cell.problems,
+    remarks: remarksOf(cell, from),
+    slips: [],
+    echoes: cell.echoes,
+    feeds: [...cell.feeds],
+  };
+}
+
+function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {
+  const { network, grid } = from;
+  const planned = plan.planned ? from.figure(plan.planned) : undefined;
+  const measured = plan.measured ? from.figure(plan.measured) : undefined;
+  const difference = plan.difference ? from.figure(plan.difference) : undefined;
+  const replanned = plan.replanned ? from.figure(plan.replanned) : undefined;
+  const standing = plan.measured ?? plan.planned;
+  const row = standing === undefined ? undefined : network.rows.get(standing);
+  const value = row ? grid.value(row.slot, NOMINAL) : undefined;
+  let problem: Problem | undefined;
+  if (typeof value === 'object') problem = problemOf(network, value, cell.id, from.nameOf);
+  else if (standing !== undefined) {
+    const label = from.broken(standing);
+    if (label !== undefined) problem = caseProblem(label);
+  }
+  const idle = problem?.optional === true && problem.originId === cell.id;
+  const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
+  const result: OutputResult = { stands: plan.stands, check: check(plan, row, value, limits, from, idle) };
+  if (plan.quantity) result.quantity = plan.quantity;
+  if (plan.label) result.label = plan.label;
+  if (plan.display) result.display = plan.display;
+  if (planned) result.planned = withAim(planned, plan, from);
+  if (measured) result.measured = measured;
+  if (difference) result.difference = difference;
+  if (replanned) result.replanned = replanned;
+  if (typeof value === 'boolean') result.logical = value;
+  if (limits) result.limits = limits;
+  if (problem) result.problem = problem;
+  if (idle) result.idle = true;
+  return result;
+}
+
+/**
+ * Size to aim for while cutting to an unequal tolerance: a quarter of the band in from the limit on the side where a
+ * miss can still be reworked; the middle where that side is not known (common practice, no source).
+ */
+function withAim(figure: Figure, plan: OutputPlan, from: Reading): Figure {
+  const source = plan.tolerance === undefined ? undefined : from.network.rows.get(plan.tolerance);
+  if (source?.source === undefined) return figure;
+  const ends = from.figure(source.key);
+  if (!ends) return figure;
+  const below = ends.low - ends.value;
+  const above = ends.high - ends.value;
+  const band = above - below;
+  if (band <= 0 || Math.abs(below + above) <= 1e-9 * band) return figure;
+  const side = plan.limits?.metalOn;
+  const aim = side === 'low' ? below + band / 4 : side === 'high' ? above - band / 4 : (below + above) / 2;
+  return { ...figure, aim: figure.value + aim };
+}
+
+function limitFigures(plan: LimitPlan, from: Reading): LimitFigures {
+  const figures: LimitFigures = {};
+  for (const which of ['lower', 'upper', 'wear'] as const) {
+    const key = plan[which];
+    const figure = key === undefined ? undefined : from.figure(key);
+    if (figure) figures[which] = figure;
+  }
+  if (plan.metalOn) figures.metalOn = plan.metalOn;
+  return figures;
+}
+
+function check(
+  plan: OutputPlan,
+  row: Row | undefined,
+  value: unknown,
+  limits: LimitFigures | undefined,
+  from: Reading,
+  idle: boolean,
+): CheckVerdict {
+  const own = plan.limits;
+  const rule = own?.rule ?? from.rule;
+  const mode = plan.measured !== undefined || (row !== undefined && from.isProof(row)) ? 'part' : 'plan';
+  const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
+  const found = limits
+    ? [limits.lower, limits.upper, limits.wear].filter((one) => one !== undefined).length
+    : 0;
+  if (idle) return judge({ mode, rule });
+  if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
+    return judge({ mode, rule, waiting: true });
+  if (!own || wanted === 0) return judge({ mode, rule });
+  if (found < wanted) return judge({ mode, rule, waiting: true });
+  const margin = (key: string | undefined): Margin | undefined =>
+    key === undefined ? undefined : from.figure(key);
+  const lower = margin(own.lowerMargin);
+  const upper = margin(own.upperMargin);
+  const side = wearSide(limits as LimitFigures);
+  const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
+  return judge({
+    mode,
+    rule,
+    justMade: plan.justMade,
+    ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
+    ...(lower ? { lower } : {}),
+    ...(upper ? { upper } : {}),
+    ...(wear && own.wear ? { wear: { ...wear, side } } : {}),
+    ...(own.metalOn ? { metalOn: own.metalOn } : {}),
+  });
+}
+
+/** Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). */
+function wearSide(limits: LimitFigures): 'low' | 'high' {
+  const wear = limits.wear?.value;
+  if (wear === undefined) return 'high';
+  if (limits.upper && wear >= limits.upper.value) return 'high';
+  if (limits.lower && wear <= limits.lower.value) return 'low';
+  return limits.metalOn === 'high' ? 'low' : 'high';
+}
+
+function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
+  const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
+  for (const validity of cell.validity) {
+    const row = from.network.rows.get(validity.key);
+    const value = row ? from.grid.value(row.slot, NOMINAL) : undefined;
+    const fails = value === false || (typeof value === 'object' && value.message === validity.otherwise);
+    if (fails) remarks.push({ grade: validity.grade, message: validity.otherwise });
+  }
+  return remarks;
+}

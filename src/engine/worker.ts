@@ -1,0 +1,33 @@
+import { library } from '../../cells/catalogue.ts';
+import { Engine } from './engine.ts';
+import type { Reply, Request } from './messages.ts';
+
+const engine = new Engine(library);
+
+function answer(request: Request): Reply {
+  const { n } = request;
+  switch (request.ask) {
+    case 'load':
+      return { n, gives: 'results', results: engine.load(request.file) };
+    case 'update':
+      return { n, gives: 'results', results: engine.apply(request.change) };
+    case 'budget':
+      return { n, gives: 'budget', budget: engine.budget(request.cell, request.output) };
+    case 'chain':
+      return { n, gives: 'chain', chain: engine.chain(request.cell) };
+  }
+}
+
+self.onmessage = (event: MessageEvent<Request>) => {
+  let reply: Reply;
+  try {
+    reply = answer(event.data);
+  } catch (thrown) {
+    reply = {
+      n: event.data.n,
+      gives: 'failure',
+      message: thrown instanceof Error ? thrown.message : String(thrown),
+    };
+  }
+  self.postMessage(reply);
+};
