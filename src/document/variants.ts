@@ -2,10 +2,10 @@ import type { SheetFile } from '../../shared/sheet/format.ts';
 import type { Reading } from './reading.ts';
 import { toNames, toStored } from './references.ts';
 
-type Variants = NonNullable<SheetFile['variants']>;
+export type Variants = NonNullable<SheetFile['variants']>;
 
 /** A variant's entries stand by cell, or by `cell.input`; the cell is stored by id like every reference. */
-function mapVariants(
+export function mapVariants(
   variants: Variants,
   key: (head: string) => string,
   text: (entry: string) => string,

@@ -1,0 +1,52 @@
+import { expect, it } from 'vitest';
+import { fingerprint } from '../../shared/sheet/fingerprint.ts';
+import type { SheetFile } from '../../shared/sheet/format.ts';
+import { jobOf, templateOf } from '../../src/document/template.ts';
+import { bushJob } from './sample.ts';
+
+const finished = (): SheetFile => {
+  const job = bushJob();
+  job.title = { ...job.title, customer: 'the mill', drawnBy: 'me' };
+  job.cells[2]!.at = '68 degF';
+  job.cells[3]!.issued = '2.2540 in';
+  job.cells[4]!.outputs!.close_in!.measured = { entry: '1.9 thou' };
+  job.variants![0]!.entries.bore = '2.3 in';
+  job.tables = [{ table: 'materials', key: 'bronze', column: 'E', value: 1, low: 1, high: 1 }];
+  return job;
+};
+
+it('a template keeps the thinking and leaves out readings and people, and says what it leaves out', () => {
+  const { file, emptied } = templateOf(finished());
+  const [section, gauge, bore, od, press, pressed] = bushJob().cells;
+  const { measured: _measured, ...odKept } = od!;
+  const { dismissed: _dismissed, ...pressKept } = press!;
+  const { entry: example, ...boreKept } = bore!;
+  expect(file).toEqual({
+    ...bushJob(),
+    template: true,
+    cells: [section, gauge, { ...boreKept, fill: true, example }, odKept, pressKept, pressed],
+  });
+  expect(emptied).toEqual([
+    { field: 'customer', text: 'the mill' },
+    { field: 'drawnBy', text: 'me' },
+    { id: 'c3', field: 'entry', text: '2.2512; 2.2514 in' },
+    { id: 'c4', field: 'measured.entry', text: '2.2541 in' },
+    { id: 'c4', field: 'issued', text: '2.2540 in' },
+    { id: 'c5', field: 'outputs.close_in.measured.entry', text: '1.9 thou' },
+  ]);
+});
+
+it('the job a template was made of is as before', () => {
+  const job = finished();
+  templateOf(job);
+  expect(job).toEqual(finished());
+});
+
+it('a job knows the template it came from, and has its cells', () => {
+  const template = templateOf(finished()).file;
+  const job = jobOf(template, { customer: 'another mill' });
+  expect(job).not.toHaveProperty('template');
+  expect(job.from).toEqual({ title: 'Countershaft bush', fingerprint: fingerprint(template) });
+  expect(job.title).toMatchObject({ title: 'Countershaft bush', customer: 'another mill' });
+  expect(job.cells).toEqual(template.cells);
+});
