@@ -16,7 +16,7 @@ const deviation =
 
 const functions: readonly TradeFunction[] = [
   {
-    name: 'UPPER_DEVIATION',
+    name: 'UPPERDEVIATION',
     purpose: 'Upper limit deviation of a tolerance class, such as H7 or g6, at a nominal size.',
     takes,
     gives: 'length',
@@ -24,7 +24,7 @@ const functions: readonly TradeFunction[] = [
     source: 'ISO 286-1:2010 and ISO 286-2:2010',
   },
   {
-    name: 'LOWER_DEVIATION',
+    name: 'LOWERDEVIATION',
     purpose: 'Lower limit deviation of a tolerance class, such as H7 or g6, at a nominal size.',
     takes,
     gives: 'length',

@@ -17,28 +17,28 @@ export default defineCell({
       name: 'hole_upper',
       label: 'hole, upper deviation',
       quantity: 'length',
-      formula: '=UPPER_DEVIATION(nominal; hole_class)',
+      formula: '=UPPERDEVIATION(nominal; hole_class)',
       display: { in: 'tenth_in', mm: 'um' },
     },
     {
       name: 'hole_lower',
       label: 'hole, lower deviation',
       quantity: 'length',
-      formula: '=LOWER_DEVIATION(nominal; hole_class)',
+      formula: '=LOWERDEVIATION(nominal; hole_class)',
       display: { in: 'tenth_in', mm: 'um' },
     },
     {
       name: 'shaft_upper',
       label: 'shaft, upper deviation',
       quantity: 'length',
-      formula: '=UPPER_DEVIATION(nominal; shaft_class)',
+      formula: '=UPPERDEVIATION(nominal; shaft_class)',
       display: { in: 'tenth_in', mm: 'um' },
     },
     {
       name: 'shaft_lower',
       label: 'shaft, lower deviation',
       quantity: 'length',
-      formula: '=LOWER_DEVIATION(nominal; shaft_class)',
+      formula: '=LOWERDEVIATION(nominal; shaft_class)',
       display: { in: 'tenth_in', mm: 'um' },
     },
     { name: 'hole_least', label: 'hole, least', quantity: 'length', formula: '=nominal + hole_lower' },
@@ -100,7 +100,9 @@ export default defineCell({
     'Form and taper are within the limits of size (envelope asked, or measured at the worst place).',
   ],
   sources: ['ISO 286-1:2010, ISO 286-2:2010 with ISO 286-2:1988/Cor.1:2006'],
-  cautions: [],
+  cautions: [
+    'A transition or interference fit is pressed or shrunk together: see the cautions of those cells before putting a part under the press.',
+  ],
   examples: [
     {
       title: '50 H7/f7',

@@ -42,7 +42,7 @@ export default defineCell({
       name: 'friction',
       label: 'friction',
       quantity: 'number',
-      formula: '=IF(ISBLANK(friction_here); fit.friction; friction_here)',
+      formula: '=IF(ISBLANK(friction_here); fit.friction_taken; friction_here)',
     },
     {
       name: 'contact_pressure',
@@ -127,7 +127,7 @@ export default defineCell({
         fit: {
           contact_diameter: '100 mm',
           length: '100 mm',
-          friction: '0.15',
+          friction_taken: '0.15',
           pressure: '21.724 MPa',
           interference: '0.05 mm',
           effective_interference: '0.05 mm',
@@ -149,7 +149,7 @@ export default defineCell({
         fit: {
           contact_diameter: '50 mm',
           length: '40 mm',
-          friction: '0.12',
+          friction_taken: '0.12',
           pressure: '20 MPa',
           interference: '0.04 mm',
           effective_interference: '0.04 mm',

@@ -1,0 +1,9 @@
+import type { ChoiceTable } from '../cell.ts';
+import { fitClasses } from '../tables/b41.ts';
+
+const table: ChoiceTable = {
+  title: 'Inch fits of B4.1',
+  rows: fitClasses.map(({ name, purpose }) => ({ key: name, name: `${name}, ${purpose}`, columns: {} })),
+};
+
+export default table;
