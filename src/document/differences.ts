@@ -97,7 +97,8 @@ function compare(
   const found: FieldDifference[] = [];
   for (const field of new Set([...was.keys(), ...is.keys()])) {
     const [before, after] = [was.get(field), is.get(field)];
-    if (!sameValue(tieWas(field, before), tieIs(field, after))) found.push({ field, before, after });
+    if (!sameValue(before, after) && !sameValue(tieWas(field, before), tieIs(field, after)))
+      found.push({ field, before, after });
   }
   return found;
 }

@@ -21,9 +21,7 @@ import { unflatten } from './fields.ts';
 import { Reading } from './reading.ts';
 import { type Origin, Replica } from './replica.ts';
 import { type Step, UndoStacks } from './undo.ts';
-import { showVariants, storeVariants } from './variants.ts';
-
-type Variants = NonNullable<SheetFile['variants']>;
+import { showVariants, storeVariants, type Variants } from './variants.ts';
 
 /**
  * A job sheet that can be edited: a Yjs document, read with names and in order, written by commands. One command is one
