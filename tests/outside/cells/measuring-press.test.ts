@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { cell, figure, one, remarksOf, sheetOf, valueIn } from './sheet-of.ts';
+
+const press = {
+  diameter: '100 mm',
+  fit_length: '100 mm',
+  contact_pressure: '21.724 MPa',
+  friction: '0.15',
+  ram_bore: '50 mm',
+  rated_pressure: '70 MPa',
+};
+
+describe('bush at the press', () => {
+  test('R185 hollow steel shaft in a cast-iron disc: assembly force 102.37 kN (seen: Ugural, press-fit example)', () => {
+    expect(Math.abs(one('bush-press', press)('force', 'kN') / 102.37 - 1)).toBeLessThan(0.001);
+  });
+  test('R701 ram of 50 mm at 70 MPa: 137.445 kN; 60.298 bar for 11.84 kN (computed)', () => {
+    const it = one('bush-press', {
+      ...press,
+      diameter: '50 mm',
+      fit_length: '50 mm',
+      friction: '0.12',
+      contact_pressure: '= 11.84 kN / (0.12 * PI() * 50 mm * 50 mm)',
+    });
+    expect(Math.abs(it('press_force', 'kN') / 137.445 - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(it('gauge_pressure', 'bar') / 60.298 - 1)).toBeLessThan(1e-4);
+  });
+  test('the longest bush takes the whole force of the press', () => {
+    const longest = one('bush-press', press)('longest', 'mm');
+    const it = one('bush-press', { ...press, fit_length: `${longest} mm` });
+    expect(it('force', 'kN')).toBeCloseTo(it('press_force', 'kN'), 9);
+    expect(it('gauge_pressure', 'MPa')).toBeCloseTo(70, 9);
+  });
+  test('a press too weak is said', () => {
+    expect(remarksOf('bush-press', { ...press, rated_pressure: '20 MPa' }).join(' ')).toContain('too weak');
+  });
+});
+
+// The same shaft and disc as a fit of the library: bore 50 mm, contact 100 mm, outside 250 mm.
+const ring = (modulus: string, poisson: string) =>
+  cell('material', {
+    own_modulus: modulus,
+    own_poisson: poisson,
+    own_yield: '300 MPa',
+    own_expansion: '11e-6 1/K',
+    own_density: '7800 kg/m3',
+    own_max_temperature: '300 degC',
+  });
+const withTrace = (trace: string, interference = '0.0510 mm', more: Record<string, string> = {}) =>
+  sheetOf({
+    steel: ring('210 GPa', '0.3'),
+    iron: ring('70 GPa', '0.25'),
+    planned_fit: cell('interference-fit', {
+      contact_diameter: '100 mm',
+      interference,
+      inner_bore: '50 mm',
+      outer_diameter: '250 mm',
+      length: '100 mm',
+      inner_material: 'steel',
+      outer_material: 'iron',
+      friction: '0.15',
+    }),
+    pressing: cell('ram-trace', { trace, fit: 'planned_fit', ...more }),
+  });
+
+describe('ram trace', () => {
+  const sheet = withTrace('25 mm: 25.5925 kN; 50 mm: 51.185 kN; 100 mm: 102.37 kN');
+  test('R183, R185 force over depth gives the contact pressure 21.724 MPa back (seen: Ugural, press-fit example)', () => {
+    expect(Math.abs(valueIn('MPa', sheet, 'pressing', 'contact_pressure') / 21.724 - 1)).toBeLessThan(0.001);
+    expect(valueIn('kN', sheet, 'pressing', 'force_at_end')).toBeCloseTo(102.37, 9);
+  });
+  test('the interference it implies makes that pressure in the fit (second way: the fit computed with it)', () => {
+    const there = valueIn('mm', sheet, 'pressing', 'interference');
+    const again = withTrace('100 mm: 102.37 kN; 50 mm: 51.185 kN', `${there} mm`);
+    expect(valueIn('MPa', again, 'planned_fit', 'pressure')).toBeCloseTo(
+      valueIn('MPa', sheet, 'pressing', 'contact_pressure'),
+      9,
+    );
+    expect(valueIn('um', again, 'pressing', 'more_than_planned')).toBeCloseTo(0, 6);
+  });
+  test('least squares through the origin, and its standard error (recomputed: normal equation by hand)', () => {
+    const scattered = withTrace('2 mm: 1.2 kN; 4 mm: 2.3 kN; 6 mm: 3.6 kN');
+    const slope = 33.2 / 56;
+    const rest = (1.2 - 2 * slope) ** 2 + (2.3 - 4 * slope) ** 2 + (3.6 - 6 * slope) ** 2;
+    const error = Math.sqrt(rest / 2 / 56);
+    expect(valueIn('N/mm', scattered, 'pressing', 'slope')).toBeCloseTo(1000 * slope, 6);
+    expect(figure(scattered, 'pressing', 'slope').u / 1e6).toBeCloseTo(error, 9);
+  });
+  test('the doubt of the friction goes into the interference', () => {
+    const doubtful = withTrace('50 mm: 51.185 kN; 100 mm: 102.37 kN', '0.0510 mm', {
+      friction_here: '0.15 ± 0.03',
+    });
+    const found = figure(doubtful, 'pressing', 'interference');
+    expect(found.high / found.value).toBeCloseTo(0.15 / 0.12, 2);
+    expect(found.low / found.value).toBeCloseTo(0.15 / 0.18, 2);
+  });
+  test.each([
+    ['', /blank/],
+    ['2 mm', /colon/],
+    ['2 mm: 1.2', /depth and a force/],
+    ['1.2 kN: 2 mm', /Depth first/],
+    ['2 furlong: 1 kN', /furlong/],
+    ['0 mm: 0 kN; 0 mm: 1 kN', /above zero/],
+    ['2 mm: 1 kN', /two pairs/],
+  ])('a trace of "%s" is refused with the reason', (trace, reason) => {
+    expect(() => valueIn('N/mm', withTrace(trace), 'pressing', 'slope')).toThrow(reason);
+  });
+  test('inches and pounds: a pound is a force here', () => {
+    const pounds = withTrace('1 in: 2000 lb; 2 in: 4000 lbf');
+    expect(valueIn('lbf/in', pounds, 'pressing', 'slope')).toBeCloseTo(2000, 6);
+  });
+  test('a bent trace is asked about', () => {
+    const bent = withTrace('10 mm: 1 kN; 20 mm: 8 kN; 30 mm: 9 kN');
+    const said = bent
+      .byName('pressing')
+      ?.remarks.map((one) => one.message)
+      .join(' ');
+    expect(said).toContain('not a straight line');
+  });
+});
