@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { exportText, importText } from '../../src/document/files.ts';
@@ -7,6 +7,9 @@ import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { mergeAll } from '../../src/document/storage/open-sheet.ts';
 import { apply, edit, SEED } from './edits.ts';
 import { bushJob } from './sample.ts';
+
+// Hundreds of sheets each; a busy machine may take a while over them.
+vi.setConfig({ testTimeout: 60_000 });
 
 const edits = fc.array(edit, { maxLength: 25 });
 const open = () => SheetDocument.fromFile(bushJob(), { id: 'job' });

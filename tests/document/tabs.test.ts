@@ -1,8 +1,10 @@
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { joinTabs, type Tabs } from '../../src/document/tabs.ts';
 import { bushJob } from './sample.ts';
 import { until } from './storage/shops.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
 
 const tabs: Tabs[] = [];
 afterEach(() => {

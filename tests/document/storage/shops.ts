@@ -9,6 +9,7 @@ import type { Shop } from '../../../src/document/storage/shop.ts';
 
 /** Every test gets an empty database; shops opened through `newShop` are closed after it. */
 export function useShops(): () => Promise<Shop> {
+  vi.setConfig({ testTimeout: 30_000 });
   const shops: Shop[] = [];
   beforeEach(() => deleteDB(DATABASE));
   afterEach(async () => {
@@ -40,5 +41,5 @@ export const until = (holds: () => boolean): Promise<void> =>
     () => {
       if (!holds()) throw new Error('still waiting');
     },
-    { timeout: 4000, interval: 5 },
+    { timeout: 20_000, interval: 5 },
   );
