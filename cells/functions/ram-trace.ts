@@ -13,7 +13,7 @@ interface Pair {
 type Message = { message: string };
 
 const MOST_PAIRS = 500;
-const numberAndUnit = /^([+]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(.+)$/i;
+const numberAndUnit = /^([+]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([^\d\s.].*)$/i;
 
 const quantity = (text: string, name: 'length' | 'force', pair: string): number | Message => {
   const read = numberAndUnit.exec(text.trim());
@@ -48,12 +48,13 @@ export const readTrace = (text: string): Pair[] | Message => {
     if (typeof force === 'object') return force;
     pairs.push({ depth, force });
   }
+  if (pairs.length < 2) return { message: 'A trace needs two pairs or more: one alone shows no scatter.' };
   if (!pairs.some((pair) => pair.depth > 0))
     return { message: 'A trace needs a pair with a depth above zero.' };
   return pairs;
 };
 
-/** Least squares through the origin: slope and its standard error, N/m. The error is infinite with one pair only. */
+/** Least squares through the origin: slope and its standard error, N/m. Of two pairs or more. */
 export const slopeThroughOrigin = (pairs: readonly Pair[]): { slope: number; error: number } => {
   const squares = pairs.reduce((sum, { depth }) => sum + depth ** 2, 0);
   const slope = pairs.reduce((sum, { depth, force }) => sum + depth * force, 0) / squares;
@@ -81,9 +82,7 @@ const functions: readonly TradeFunction[] = [
     gives: 'stiffness',
     compute: (text) => {
       const pairs = readTrace(String(text));
-      if ('message' in pairs) return pairs;
-      if (pairs.length < 2) return { message: 'A trace needs two pairs or more to show its scatter.' };
-      return slopeThroughOrigin(pairs).error;
+      return 'message' in pairs ? pairs : slopeThroughOrigin(pairs).error;
     },
     source: 'least squares; JCGM 100:2008, H.3 (straight line, here through the origin)',
   },

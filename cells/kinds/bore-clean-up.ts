@@ -85,7 +85,7 @@ export default defineCell({
       otherwise: 'A diameter is above zero.',
       grade: 'error',
     },
-    { holds: '=offset >= 0 mm', otherwise: 'The offset is a distance, not below zero.', grade: 'error' },
+    { holds: '=offset >= 0 mm', otherwise: 'The offset is a distance, not below zero.', grade: 'caution' },
     { holds: '=skin >= 0 mm', otherwise: 'The skin is not below zero.', grade: 'error' },
     {
       holds: '=greatest >= new_size - 0.05 mm',

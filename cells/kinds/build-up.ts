@@ -89,8 +89,13 @@ export default defineCell({
   validity: [
     { holds: '=AND(finished > 0 mm; least > 0 mm)', otherwise: 'A diameter is above zero.', grade: 'error' },
     {
-      holds: '=AND(runout >= 0 mm; clean_cut >= 0 mm; least_deposit >= 0 mm; finishing >= 0 mm)',
-      otherwise: 'Indicator reading, cut, deposit and stock are not below zero.',
+      holds: '=runout >= 0 mm',
+      otherwise: 'An indicator reading over a turn is not below zero.',
+      grade: 'caution',
+    },
+    {
+      holds: '=AND(clean_cut >= 0 mm; least_deposit >= 0 mm; finishing >= 0 mm)',
+      otherwise: 'Cut, deposit and stock are not below zero.',
       grade: 'error',
     },
     {

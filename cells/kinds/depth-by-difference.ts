@@ -60,8 +60,8 @@ export default defineCell({
     },
   ],
   validity: [
-    { holds: '=to_face >= 0 mm', otherwise: 'A depth below the datum is not below zero.', grade: 'error' },
-    { holds: '=to_part >= 0 mm', otherwise: 'A depth below the datum is not below zero.', grade: 'error' },
+    { holds: '=to_face >= 0 mm', otherwise: 'A depth below the datum is not below zero.', grade: 'caution' },
+    { holds: '=to_part >= 0 mm', otherwise: 'A depth below the datum is not below zero.', grade: 'caution' },
   ],
   assumptions: [
     'One datum and one gauge for both depths: its constant error drops out of the difference.',
@@ -79,7 +79,8 @@ export default defineCell({
     },
   ],
   drawing: ({ to_face, to_part, proud }) => {
-    if (to_face === undefined || to_part === undefined || proud === undefined) return undefined;
+    if (to_face === undefined || to_part === undefined || proud === undefined || !Number.isFinite(proud))
+      return undefined;
     const deepest = Math.max(to_face, to_part, 1e-9);
     const face = 40 + (100 * to_face) / deepest;
     const apart = Math.sign(proud) * Math.max(12, (100 * Math.abs(proud)) / deepest);

@@ -113,7 +113,7 @@ export default defineCell({
     {
       holds: '=runout >= 0 mm',
       otherwise: 'An indicator reading over a turn is not below zero.',
-      grade: 'error',
+      grade: 'caution',
     },
     { holds: '=stock >= 0 mm', otherwise: 'Stock is not below zero.', grade: 'error' },
     {

@@ -81,7 +81,7 @@ export default defineCell({
     {
       holds: '=reading >= 0 mm',
       otherwise: 'An indicator reading over a turn is not below zero.',
-      grade: 'error',
+      grade: 'caution',
     },
     {
       holds: '=factor > 0.1',

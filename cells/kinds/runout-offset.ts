@@ -19,7 +19,6 @@ export default defineCell({
       name: 'out_of_round',
       label: 'out-of-round, greatest less least diameter',
       quantity: 'length',
-      role: 'measured',
       default: '0 mm',
       sensible: ['0 mm', '2 mm'],
       hint: 'Of the surface read. An oval adds up to half of it to the indicator reading.',
@@ -55,9 +54,9 @@ export default defineCell({
     {
       holds: '=runout >= 0 mm',
       otherwise: 'An indicator reading over a turn is not below zero.',
-      grade: 'error',
+      grade: 'caution',
     },
-    { holds: '=out_of_round >= 0 mm', otherwise: 'Out-of-round is not below zero.', grade: 'error' },
+    { holds: '=out_of_round >= 0 mm', otherwise: 'Out-of-round is not below zero.', grade: 'caution' },
     {
       holds: '=out_of_round <= runout',
       otherwise:

@@ -99,7 +99,13 @@ export default defineCell({
     },
   ],
   drawing: ({ roller_distance, angle, height }) => {
-    if (roller_distance === undefined || angle === undefined || height === undefined) return undefined;
+    if (
+      roller_distance === undefined ||
+      angle === undefined ||
+      height === undefined ||
+      !Number.isFinite(angle)
+    )
+      return undefined;
     const a = Math.min(1.2, Math.max(0.05, angle));
     const length = 200;
     const x = 60 + length * Math.cos(a);

@@ -78,11 +78,11 @@ export default defineCell({
   ],
   validity: [
     { holds: '=apart > 0 mm', otherwise: 'The two diameters are taken some distance apart.', grade: 'error' },
-    { holds: '=small >= 0 mm', otherwise: 'A diameter is not below zero.', grade: 'error' },
+    { holds: '=small >= 0 mm', otherwise: 'A diameter is not below zero.', grade: 'caution' },
     {
       holds: '=large >= small',
       otherwise: 'The large diameter is below the small one: change them over.',
-      grade: 'error',
+      grade: 'caution',
     },
     {
       holds: '=between_centres >= apart',
@@ -119,15 +119,16 @@ export default defineCell({
       },
     },
     {
-      title: 'Morse taper no. 3 over 3 in',
-      source: 'ANSI/ASME B5.10: 0.60235 in per foot, so 0.1505875 in over 3 in',
+      title: 'Morse taper no. 3 plug: 0.938 in to 0.778 in over 3 3/16 in',
+      source: 'ANSI/ASME B5.10: 0.60235 in per foot; diameters of the plug to three places',
       grade: 'memory',
-      inputs: { large: '0.938 in', small: '0.7874125 in', apart: '3 in' },
-      expect: { taper: { value: '0.60235 in/ft', within: 1e-5 } },
+      inputs: { large: '0.938 in', small: '0.778 in', apart: '3 3/16 in' },
+      expect: { taper: { value: '0.60235 in/ft', within: 1e-4 } },
     },
   ],
   drawing: ({ large, small, apart }) => {
-    if (large === undefined || small === undefined || apart === undefined || large <= 0) return undefined;
+    if (large === undefined || small === undefined || apart === undefined || !(large > 0 && small >= 0))
+      return undefined;
     const l = 55;
     const s = l * Math.min(0.9, Math.max(0.2, small / large));
     return {

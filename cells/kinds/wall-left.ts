@@ -68,7 +68,7 @@ export default defineCell({
       otherwise: 'The bore is not smaller than the outside: look which is which.',
       grade: 'error',
     },
-    { holds: '=offset >= 0 mm', otherwise: 'The offset is a distance, not below zero.', grade: 'error' },
+    { holds: '=offset >= 0 mm', otherwise: 'The offset is a distance, not below zero.', grade: 'caution' },
     { holds: '=thinnest > 0 mm', otherwise: 'The bore breaks through the outside.', grade: 'error' },
     {
       holds: '=to_bore >= 0.04',

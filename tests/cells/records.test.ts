@@ -19,8 +19,6 @@ const typeOf = (name: string): ValueType => {
     : { kind: 'quantity' };
 };
 
-const ofReadings = new Set(['mean', 'least', 'greatest', 'out_of_round', 'taper', 'range']);
-
 /** Names as the cell's own formulas see them; those of outputs only where `outputs` is true. */
 const scopeOf = (kind: CellKind, outputs: boolean): Scope => {
   const missing = (ref: Reference) =>
