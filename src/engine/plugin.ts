@@ -36,6 +36,9 @@ export function registerFunctions(functions: readonly EngineFunction[]): void {
       ...(fn.args.max === Infinity ? { repeatLastArgs: 1 } : {}),
     };
     const body: Body = (...args) => {
+      // What is wrong upstream goes on as it is: it names the cell where it began.
+      const upstream = (args as readonly unknown[]).find((arg) => arg instanceof CellError);
+      if (upstream instanceof CellError) return upstream;
       try {
         const result = fn.compute(...args.filter((arg) => arg !== undefined));
         if (typeof result === 'object') return new CellError(ErrorType.NUM, result.message);
