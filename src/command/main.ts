@@ -1,2 +1,16 @@
-console.error('usage: fitwright check FILE...');
-process.exitCode = 2;
+import { EXIT } from './exit.ts';
+import { nodeIo } from './node-io.ts';
+import { run } from './run.ts';
+
+// A reader such as `head` may close the pipe before everything is written: that is no error of ours.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+// The exit code is set, not exited with, so that long output still reaches a pipe.
+try {
+  process.exitCode = await run(process.argv.slice(2), nodeIo);
+} catch (error) {
+  process.exitCode = EXIT.error;
+  nodeIo.err(`fitwright: this is a fault of the program, not of your sheet: ${(error as Error).stack}\n`);
+}

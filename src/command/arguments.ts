@@ -1,0 +1,99 @@
+import { parseArgs } from 'node:util';
+
+/** `name=entry` or `name.part=entry` as typed. */
+export interface Assignment {
+  name: string;
+  /** Input or output of a library cell. */
+  part?: string;
+  entry: string;
+}
+
+export interface CheckCommand {
+  kind: 'check';
+  files: string[];
+  set: Assignment[];
+  measured: Assignment[];
+  example: boolean;
+  json: boolean;
+}
+
+export type Command =
+  | CheckCommand
+  | { kind: 'cells'; wanted?: string }
+  | { kind: 'help' }
+  | { kind: 'version' }
+  | { kind: 'misuse'; message: string };
+
+const misuse = (message: string): Command => ({ kind: 'misuse', message });
+
+class Misuse extends Error {}
+
+const assignment = (option: string, text: string): Assignment => {
+  const at = text.indexOf('=');
+  const target = text.slice(0, Math.max(at, 0)).trim();
+  if (at < 0 || target === '')
+    throw new Misuse(
+      `${option} ${text.slice(0, 60)}: write a cell's name, an equals sign and the entry, as in ${option} journal="1.7480 in".`,
+    );
+  const dot = target.indexOf('.');
+  const entry = text.slice(at + 1);
+  return dot < 0
+    ? { name: target, entry }
+    : { name: target.slice(0, dot), part: target.slice(dot + 1), entry };
+};
+
+const assignments = (option: string, texts: readonly string[]): Assignment[] => {
+  const list = texts.map((text) => assignment(option, text));
+  const seen = new Set<string>();
+  for (const { name, part } of list) {
+    const key = part === undefined ? name : `${name}.${part}`;
+    if (seen.has(key)) throw new Misuse(`${option} ${key} is given twice: give it once.`);
+    seen.add(key);
+  }
+  return list;
+};
+
+const read = (argv: readonly string[]): Command => {
+  const { values, positionals } = parseArgs({
+    args: [...argv],
+    allowPositionals: true,
+    options: {
+      set: { type: 'string', multiple: true, default: [] },
+      measured: { type: 'string', multiple: true, default: [] },
+      example: { type: 'boolean', default: false },
+      json: { type: 'boolean', default: false },
+      help: { type: 'boolean', short: 'h', default: false },
+      version: { type: 'boolean', default: false },
+    },
+  });
+  if (values.help) return { kind: 'help' };
+  if (values.version) return { kind: 'version' };
+  const [command, ...rest] = positionals;
+  if (command === undefined) return misuse('Say what to do.');
+  if (command === 'cells') {
+    const [wanted, more] = rest;
+    if (more !== undefined) return misuse('cells takes one kind.');
+    return wanted === undefined ? { kind: 'cells' } : { kind: 'cells', wanted };
+  }
+  if (command !== 'check') return misuse(`There is no command "${command}".`);
+  if (rest.length === 0) return misuse('check needs a file.');
+  return {
+    kind: 'check',
+    files: rest,
+    set: assignments('--set', values.set),
+    measured: assignments('--measured', values.measured),
+    example: values.example,
+    json: values.json,
+  };
+};
+
+/** Reads the arguments behind the command's own name. */
+export const readArguments = (argv: readonly string[]): Command => {
+  try {
+    return read(argv);
+  } catch (error) {
+    const { message, code } = error as Error & { code?: string };
+    if (error instanceof Misuse || code?.startsWith('ERR_PARSE_ARGS')) return misuse(message);
+    throw error;
+  }
+};

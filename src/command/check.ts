@@ -1,0 +1,118 @@
+import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import { readSheet } from '../../shared/sheet/read.ts';
+import type { Library } from '../engine/client-types.ts';
+import { computeSheet } from '../engine/compute.ts';
+import type { CellResult } from '../engine/results.ts';
+import type { CheckCommand } from './arguments.ts';
+import { withExamples } from './example.ts';
+import { EXIT, type Exit, worst } from './exit.ts';
+import { exitOf, type Finding, findingsOf } from './findings.ts';
+import type { Io } from './io.ts';
+import { type JsonResult, jsonOf } from './json.ts';
+import { linesOf } from './lines.ts';
+import { override } from './override.ts';
+import { type Block, countText, findingsText, tableText } from './report.ts';
+
+interface Checked {
+  exit: Exit;
+  json: Record<string, JsonResult> | null;
+}
+
+const SYSTEM: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'it is a folder: name the files in it',
+  EACCES: 'it may not be read: look at its permissions',
+};
+
+const fetch = async (path: string, io: Io): Promise<string | undefined> => {
+  try {
+    return await io.read(path);
+  } catch (error) {
+    const { code, message } = error as Error & { code?: string };
+    io.err(`fitwright: ${path}: cannot be read: ${SYSTEM[code ?? ''] ?? message}.\n`);
+    return undefined;
+  }
+};
+
+interface Numbered {
+  cell: CellRecord;
+  result: CellResult;
+  number: number;
+}
+
+const hasValue = (cell: CellRecord): boolean => cell.role !== 'section' && cell.role !== 'remark';
+
+/** Cells with a value and their results, numbered as the page numbers them. */
+const numbered = (file: SheetFile, results: readonly CellResult[]): Numbered[] => {
+  const byId = new Map(results.map((result) => [result.id, result]));
+  const cells: Numbered[] = [];
+  for (const cell of file.cells.filter(hasValue)) {
+    const result = byId.get(cell.id);
+    if (result) cells.push({ cell, result, number: cells.length + 1 });
+  }
+  return cells;
+};
+
+const printed = (file: SheetFile, cells: readonly Numbered[], library: Library): string => {
+  const byId = new Map(cells.map((one) => [one.cell.id, one]));
+  const blocks = file.cells.flatMap((cell): Block[] => {
+    if (cell.role === 'section') return [{ heading: cell.label ?? cell.name ?? '' }];
+    const found = byId.get(cell.id);
+    if (!found) return [];
+    const context = { units: file.units, kinds: library.kinds, number: found.number };
+    return [{ lines: linesOf(cell, found.result, context) }];
+  });
+  return tableText(blocks);
+};
+
+const checkFile = async (path: string, command: CheckCommand, library: Library, io: Io): Promise<Checked> => {
+  const failed: Checked = { exit: EXIT.error, json: null };
+  const tell = (message: string): void => io.err(`fitwright: ${path}: ${message}\n`);
+  const text = await fetch(path, io);
+  if (text === undefined) return failed;
+  const read = readSheet(text);
+  if ('kind' in read) {
+    tell(read.message);
+    return failed;
+  }
+  for (const warning of read.warnings) tell(warning);
+  const base = command.example ? withExamples(read.file) : read.file;
+  const { file, faults, notices } = override(base, command.set, command.measured, library.kinds);
+  for (const message of [...faults, ...notices]) tell(message);
+  if (faults.length > 0) return failed;
+
+  const cells = numbered(file, computeSheet(file, library).cells);
+  const findings: Finding[] = [];
+  const exits: Exit[] = [];
+  for (const { cell, number, result } of cells) {
+    const own = findingsOf(cell, number, result);
+    findings.push(...own);
+    exits.push(exitOf(own, result));
+  }
+  for (const { grade, where, message } of findings) if (grade === 'error') tell(`${where}: ${message}`);
+  if (!command.json) {
+    io.out(`${path}: ${file.title.title}\n`);
+    io.out(printed(file, cells, library));
+    io.out(findingsText(findings));
+    io.out(countText(cells.map(({ result }) => result)));
+  }
+  return { exit: worst(exits), json: command.json ? jsonOf(cells) : null };
+};
+
+/** Works every file out and prints it; the worst of them decides the exit status. */
+export const check = async (command: CheckCommand, library: Library, io: Io): Promise<Exit> => {
+  const byFile: Record<string, Checked['json']> = Object.create(null);
+  const exits: Exit[] = [];
+  for (const path of command.files) {
+    if (exits.length > 0 && !command.json) io.out('\n');
+    const { exit, json } = await checkFile(path, command, library, io);
+    exits.push(exit);
+    byFile[path] = json;
+  }
+  if (command.json) {
+    const [only] = command.files;
+    const all = command.files.length === 1 ? byFile[only as string] : byFile;
+    io.out(`${JSON.stringify(all, undefined, 2)}\n`);
+  }
+  return worst(exits);
+};

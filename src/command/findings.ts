@@ -1,0 +1,64 @@
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import type { CellResult } from '../engine/results.ts';
+import { EXIT, type Exit, isSettled } from './exit.ts';
+
+export interface Finding {
+  /** `error`: a text is in error; `open`: a value is missing or outside what a cell can take; `caution`: worth a look. */
+  grade: 'error' | 'open' | 'caution';
+  /** Which cell, which field: `3 journal (Journal diameter), entry`. */
+  where: string;
+  message: string;
+}
+
+const FIELDS: Readonly<Record<string, string>> = { at: 'part temperature', measured: 'as measured' };
+
+/** `inputs.length` as people say it: `input length`. */
+const fieldWords = (field: string): string =>
+  FIELDS[field] ??
+  field
+    .replace(/^inputs\.(.+)$/, 'input $1')
+    .replace(/^outputs\.(\w+)\.(.+)$/, '$1, $2')
+    .replace(/^limits\.(\w+)$/, '$1 limit')
+    .replace('measured', 'as measured');
+
+/** How a cell is named in messages: number in the sheet, name, label. */
+export const cellWords = (cell: CellRecord, number: number | undefined): string => {
+  const name = cell.name ?? cell.kind ?? cell.id;
+  return [number === undefined ? '' : String(number), name, cell.label ? `(${cell.label})` : '']
+    .filter((part) => part !== '')
+    .join(' ');
+};
+
+/** Everything a cell says about itself that someone should read. What merely waits for another cell is told there. */
+export const findingsOf = (cell: CellRecord, number: number | undefined, result: CellResult): Finding[] => {
+  const place = cellWords(cell, number);
+  const findings: Finding[] = [];
+  const told = new Set<string>();
+  const add = (grade: Finding['grade'], message: string, field?: string): void => {
+    if (told.has(message)) return;
+    told.add(message);
+    findings.push({ grade, where: field ? `${place}, ${fieldWords(field)}` : place, message });
+  };
+  for (const own of result.problems) add(own.kind === 'blank' ? 'open' : 'error', own.message, own.field);
+  for (const output of Object.values(result.outputs)) {
+    const found = output.problem;
+    if (!found || output.idle || found.kind === 'upstream') continue;
+    if (found.originId !== undefined && found.originId !== cell.id) continue;
+    add(found.kind === 'blank' || found.kind === 'range' ? 'open' : 'error', found.message, found.field);
+  }
+  for (const remark of result.remarks) add(remark.grade === 'error' ? 'open' : 'caution', remark.message);
+  for (const slip of result.slips) add('caution', slip.message, slip.field);
+  return findings;
+};
+
+/** What one cell lets the run end with: its findings, and the checks of its outputs, as new and in service both. */
+export const exitOf = (findings: readonly Finding[], result: CellResult): Exit => {
+  if (findings.some(({ grade }) => grade === 'error')) return EXIT.error;
+  if (findings.some(({ grade }) => grade === 'open')) return EXIT.open;
+  const open = Object.values(result.outputs).some(
+    ({ check, idle }) =>
+      !idle &&
+      !(isSettled(check.asNew.state) && (check.inService === undefined || isSettled(check.inService.state))),
+  );
+  return open ? EXIT.open : EXIT.holds;
+};

@@ -1,0 +1,107 @@
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
+
+/** Coherent SI unit of each kind of quantity; of a number, `1`. */
+const SI: Readonly<Record<string, string>> = {
+  length: 'm',
+  number: '1',
+  angle: 'rad',
+  'interference per diameter': '1',
+  temperature: 'K',
+  'temperature difference': 'K',
+  'expansion coefficient': '1/K',
+  force: 'N',
+  pressure: 'Pa',
+  torque: 'N.m',
+  energy: 'J',
+  power: 'W',
+  area: 'm2',
+  volume: 'm3',
+  mass: 'kg',
+  density: 'kg/m3',
+  speed: 'm/s',
+  'rotational speed': '1/s',
+  flow: 'm3/s',
+  viscosity: 'Pa.s',
+  'kinematic viscosity': 'm2/s',
+  time: 's',
+  stiffness: 'N/m',
+  conductivity: 'W/(m.K)',
+  'pressure times speed': 'W/m2',
+};
+
+export const siUnitOf = (quantity: string | undefined): string | null => SI[quantity ?? ''] ?? null;
+
+/** What is printed of one figure, SI. */
+export interface JsonFigure {
+  value: number;
+  /** Worst case. */
+  low: number;
+  high: number;
+  /** Standard uncertainty. */
+  u: number;
+}
+
+export interface JsonResult extends Partial<JsonFigure> {
+  unit: string | null;
+  stands: 'planned' | 'measured' | 'issued';
+  /** Verdict as new, and where there is a wear limit the one in service. */
+  check: string;
+  inService?: string;
+  /** By how much the limit concerned is missed (positive) or kept (negative). */
+  by?: number;
+  at?: string;
+  side?: string;
+  lower?: number;
+  upper?: number;
+  wear?: number;
+  /** The plan, where a measured or an issued value stands. */
+  planned?: JsonFigure;
+  logical?: boolean;
+  error?: string;
+}
+
+const figure = ({ value, low, high, u }: Figure): JsonFigure => ({ value, low, high, u });
+
+const resultOf = (output: OutputResult): JsonResult => {
+  const { check, limits, problem } = output;
+  const stands = output.stands ?? 'planned';
+  const standing = stands === 'measured' ? output.measured : output.planned;
+  const plan = stands === 'measured' ? output.planned : stands === 'issued' ? output.replanned : undefined;
+  const { by, at, side } = check.asNew;
+  return {
+    ...(standing ? figure(standing) : {}),
+    unit: siUnitOf(output.quantity),
+    stands,
+    check: check.asNew.state,
+    ...(check.inService ? { inService: check.inService.state } : {}),
+    ...(by === undefined ? {} : { by }),
+    ...(at ? { at } : {}),
+    ...(side ? { side } : {}),
+    ...(limits?.lower ? { lower: limits.lower.value } : {}),
+    ...(limits?.upper ? { upper: limits.upper.value } : {}),
+    ...(limits?.wear ? { wear: limits.wear.value } : {}),
+    ...(plan ? { planned: figure(plan) } : {}),
+    ...(output.logical === undefined ? {} : { logical: output.logical }),
+    ...(problem ? { error: problem.message } : {}),
+  };
+};
+
+/** Results by cell name and `cell.output`; a cell without a name goes by its id. What nothing was asked of is left out. */
+export const jsonOf = (
+  cells: readonly { cell: CellRecord; result: CellResult }[],
+): Record<string, JsonResult> => {
+  // No prototype: a cell may be called as one of an object's own workings is.
+  const all: Record<string, JsonResult> = Object.create(null);
+  for (const { cell, result } of cells) {
+    const name = cell.name ?? cell.id;
+    for (const [output, found] of Object.entries(result.outputs)) {
+      const key = output === 'value' && cell.role !== 'cell' ? name : `${name}.${output}`;
+      if (!found.idle) all[key] = resultOf(found);
+    }
+    const own = result.problems.find(({ kind }) => kind !== 'blank');
+    if (own && Object.keys(result.outputs).length === 0)
+      all[name] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
+  }
+  return all;
+};

@@ -1,0 +1,169 @@
+import type { CellKind } from '../../cells/cell.ts';
+import { formatFigure, formatQuantity } from '../../shared/figures.ts';
+import { displayUnit } from '../../shared/quantities.ts';
+import type { CellRecord, SheetUnits } from '../../shared/sheet/format.ts';
+import type { Unit } from '../../shared/units/units.ts';
+import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
+
+/** One printed line. */
+export interface Line {
+  number: string;
+  /** Cell name, or `cell.output`. */
+  name: string;
+  /** How it comes by its value: given, measured, chosen, worked out, as measured, issued, planned. */
+  by: string;
+  value: string;
+  limits: string;
+  check: string;
+  label: string;
+}
+
+export interface LineContext {
+  units: SheetUnits;
+  kinds: ReadonlyMap<string, CellKind>;
+  number: number;
+}
+
+const BY: Readonly<Record<string, string>> = {
+  given: 'given',
+  measured: 'measured',
+  chosen: 'chosen',
+  worked: 'worked out',
+  cell: 'worked out',
+};
+
+const half = (figure: Figure): number | undefined => {
+  const spread = (figure.high - figure.low) / 2;
+  return spread > 0 && Number.isFinite(spread) ? spread : undefined;
+};
+
+/** A reading with its expanded uncertainty, everything else with its worst case. */
+const valueText = (figure: Figure, unit: Unit, read: boolean): string => {
+  const { text, spread } = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+  const aim =
+    figure.aim === undefined ? '' : `, aim ${formatQuantity(figure.aim, unit, optional(half(figure)))}`;
+  return text + (read && spread !== '' ? ' (k=2)' : '') + aim;
+};
+
+const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
+
+const limitsText = (output: OutputResult, unit: Unit): string => {
+  const { lower, upper, wear } = output.limits ?? {};
+  const one = (figure: Figure): string => formatQuantity(figure.value, unit, optional(half(figure)));
+  const range =
+    lower && upper
+      ? `${one(lower)} to ${one(upper)}`
+      : lower
+        ? `not below ${one(lower)}`
+        : upper
+          ? `not above ${one(upper)}`
+          : '';
+  return [range, wear ? `worn ${one(wear)}` : ''].filter((part) => part !== '').join(', ');
+};
+
+/** The difference from the limit that is missed, on the unit's own scale: 2 K is 3.6 degF, not a temperature. */
+const checkText = (output: OutputResult, unit: Unit): string => {
+  const { check } = output;
+  if (output.idle || check.words === 'no limits') return '';
+  const { by, state } = check.asNew;
+  const missed = by !== undefined && by > 0 && (state === 'misses' || state === 'proven out');
+  const step: Unit = unit.point ? { ...unit, point: false, offset: 0 } : unit;
+  return missed ? `${check.words}, by ${formatQuantity(by, step)}` : check.words;
+};
+
+const outputLines = (
+  cell: CellRecord,
+  name: string,
+  label: string,
+  output: OutputResult,
+  unit: Unit,
+  number: string,
+): Line[] => {
+  const common = { name, label, limits: limitsText(output, unit), check: checkText(output, unit) };
+  const stands = output.stands ?? 'planned';
+  const figure = stands === 'measured' ? output.measured : output.planned;
+  const read = stands === 'measured' || cell.role === 'measured';
+  const value = figure
+    ? valueText(figure, unit, read)
+    : output.logical === undefined
+      ? '—'
+      : output.logical
+        ? 'true'
+        : 'false';
+  const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : (BY[cell.role] ?? '');
+  const lines: Line[] = [{ number, by, value, ...common }];
+  const beside = (word: string, other: Figure): void => {
+    lines.push({
+      number: '',
+      name: '',
+      by: word,
+      value: valueText(other, unit, false),
+      limits: '',
+      check: '',
+      label: '',
+    });
+  };
+  if (stands === 'measured' && output.planned) beside('planned', output.planned);
+  if (stands === 'issued' && output.replanned) beside('would now be', output.replanned);
+  return lines;
+};
+
+const unitOf = (
+  cell: CellRecord,
+  name: string,
+  output: OutputResult,
+  { units, kinds }: LineContext,
+): Unit => {
+  const inKind = kinds.get(cell.kind ?? '')?.outputs.find((one) => one.name === name)?.display?.[
+    units.length
+  ];
+  return displayUnit(output.quantity, units, output.display ?? inKind);
+};
+
+/** Outputs of a library cell that are printed: those of its face, and those with limits, a reading or settings of their own. */
+const isPrinted = (
+  cell: CellRecord,
+  kind: CellKind | undefined,
+  name: string,
+  output: OutputResult,
+): boolean => {
+  if (output.idle) return false;
+  const face = kind?.outputs.find((one) => one.name === name)?.face ?? false;
+  return face || output.limits !== undefined || cell.outputs?.[name] !== undefined;
+};
+
+/** The lines of one cell. */
+export const linesOf = (cell: CellRecord, result: CellResult, context: LineContext): Line[] => {
+  const number = String(context.number);
+  const name = cell.name ?? '';
+  if (cell.role !== 'cell') {
+    const value = result.outputs.value;
+    if (!value) return [];
+    const unit = unitOf(cell, 'value', value, context);
+    const lines = outputLines(cell, name, cell.label ?? '', value, unit, number);
+    const round = result.outputs.out_of_round;
+    if (round?.planned ?? round?.measured)
+      lines.push(
+        ...outputLines(
+          cell,
+          name ? `${name}.out_of_round` : '',
+          'out of round',
+          round as OutputResult,
+          unit,
+          '',
+        ),
+      );
+    return lines;
+  }
+  const kind = context.kinds.get(cell.kind ?? '');
+  const title = cell.label ?? kind?.title ?? cell.kind ?? '';
+  const heading: Line = { number, name, by: '', value: '', limits: '', check: '', label: title };
+  const order = kind?.outputs.map((output) => output.name) ?? Object.keys(result.outputs);
+  const lines = order.flatMap((output) => {
+    const found = result.outputs[output];
+    if (!found || !isPrinted(cell, kind, output, found)) return [];
+    const label = kind?.outputs.find((one) => one.name === output)?.label ?? output;
+    return outputLines(cell, `${name}.${output}`, label, found, unitOf(cell, output, found, context), '');
+  });
+  return [heading, ...lines];
+};

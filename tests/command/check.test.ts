@@ -1,0 +1,117 @@
+import { describe, expect, it } from 'vitest';
+import { clearanceSheet, fitwright } from './shop.ts';
+
+const INCH = 0.0254;
+const files = { 'job.json': clearanceSheet() };
+
+describe('check', () => {
+  it('prints every cell with value, spread, limits and check, under its heading', async () => {
+    const { exit, out, err } = await fitwright(['check', 'job.json'], files);
+    expect(err).toBe('');
+    expect(exit).toBe(0);
+    const lines = out.replaceAll('\u00a0', ' ').split('\n');
+    expect(lines[0]).toBe('job.json: Countershaft, clearance');
+    expect(lines).toContain('  Sizes');
+    const clearance = lines.find((line) => line.includes('Running clearance'));
+    expect(clearance).toMatch(
+      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in as new; proven serviceable/,
+    );
+    const outside = lines.find((line) => line.includes('Bush outside diameter'));
+    expect(outside).toMatch(
+      /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
+    );
+    expect(lines.find((line) => line.includes('1  bore'))).toMatch(/1\.7510 in ± 0\.0002 in \(k=2\)/);
+    expect(out).toContain('2 checks: 1 proven in; 1 holds');
+  });
+
+  it('keeps columns aligned where values differ in length', async () => {
+    const { out } = await fitwright(['check', 'job.json'], files);
+    const starts = out
+      .split('\n')
+      .filter((line) => /^ {2}\d {2}/.test(line))
+      .map((line) => line.search(/measured|worked out|chosen/));
+    expect(new Set(starts).size).toBe(1);
+  });
+
+  it('gives SI figures, spread, limits and check by name as JSON', async () => {
+    const { exit, out } = await fitwright(['check', 'job.json', '--json'], files);
+    expect(exit).toBe(0);
+    const { clearance, bush_outside } = JSON.parse(out);
+    expect(clearance.unit).toBe('m');
+    expect(clearance.check).toBe('proven in');
+    expect(clearance.inService).toBe('proven in');
+    // By hand: 1.7510 - 1.7480 in; worst case 0.0004 in; u = sqrt(2) x 0.0001 in; limits as typed.
+    expect(clearance.value).toBeCloseTo(0.003 * INCH, 12);
+    expect(clearance.low).toBeCloseTo(0.0026 * INCH, 12);
+    expect(clearance.high).toBeCloseTo(0.0034 * INCH, 12);
+    expect(clearance.u).toBeCloseTo(Math.SQRT2 * 0.0001 * INCH, 12);
+    expect(clearance.lower).toBeCloseTo(0.002 * INCH, 12);
+    expect(clearance.wear).toBeCloseTo(0.008 * INCH, 12);
+    expect(bush_outside).toMatchObject({ check: 'holds', stands: 'planned', unit: 'm' });
+  });
+
+  it('keys several files by their path, an unreadable one as null', async () => {
+    const { exit, out, err } = await fitwright(['check', 'job.json', 'gone.json', '--json'], files);
+    const all = JSON.parse(out);
+    expect(Object.keys(all)).toEqual(['job.json', 'gone.json']);
+    expect(all['job.json'].clearance.check).toBe('proven in');
+    expect(all['gone.json']).toBeNull();
+    expect(exit).toBe(2);
+    expect(err).toContain('gone.json: cannot be read: there is no such file.');
+  });
+
+  it('fills the emptied cells of a template from its examples, and nothing that is filled', async () => {
+    const template = clearanceSheet();
+    template.template = true;
+    const cells = template.cells.map((cell) =>
+      cell.name === 'journal'
+        ? { ...cell, entry: '', example: '1.7480 in ± 0.0002 in', fill: true }
+        : cell.name === 'bore'
+          ? { ...cell, example: '9 in' }
+          : cell,
+    );
+    const files = { 't.json': { ...template, cells } };
+    const empty = await fitwright(['check', 't.json'], files);
+    expect(empty.exit).toBe(1);
+    expect(empty.out).toMatch(/2 journal \(Journal\): `journal` has no reading yet\./);
+    expect(empty.out).toContain('waiting');
+    const filled = await fitwright(['check', 't.json', '--example'], files);
+    expect(filled.exit).toBe(0);
+    expect(filled.out).toMatch(/clearance +worked out +3\.0/);
+  });
+});
+
+describe('exit status', () => {
+  const withJournal = (entry: string) => fitwright(['check', 'job.json', '--set', `journal=${entry}`], files);
+
+  it('is 0 near the edge', async () => {
+    const { exit, out } = await withJournal('1.7484 in ± 0.0002 in');
+    expect(out).toContain('proven in as new, near the edge');
+    expect(exit).toBe(0);
+  });
+
+  it('is 1 where the spread straddles a limit', async () => {
+    const { exit, out } = await withJournal('1.7488 in ± 0.0002 in');
+    expect(out).toContain('not proven as new');
+    expect(exit).toBe(1);
+  });
+
+  it('is 1 where a limit is missed, with the side and by how much', async () => {
+    const { exit, out } = await withJournal('1.7500 in ± 0.0002 in');
+    expect(out.replaceAll('\u00a0', ' ')).toMatch(/proven out.*lower limit, metal on.*by 1\.0 thou/);
+    expect(exit).toBe(1);
+  });
+
+  it('is 1 while something waits', async () => {
+    const { exit, out } = await withJournal('');
+    expect(out).toMatch(/clearance.*waiting/);
+    expect(exit).toBe(1);
+  });
+
+  it('is 2 for an entry that cannot be read, and the rest is still printed', async () => {
+    const { exit, out, err } = await withJournal('1.74 lbf');
+    expect(err).toMatch(/^fitwright: job\.json: 2 journal \(Journal\), entry: .*length.*force/);
+    expect(out).toMatch(/bush_outside.*holds/);
+    expect(exit).toBe(2);
+  });
+});
