@@ -88,7 +88,7 @@ export default defineCell({
           r: 7,
           fill: i === Math.round(hole) - 1 ? ('section-a' as const) : ('paper' as const),
         })),
-        { kind: 'dimension', x1: 65, y1: 115, x2: 235, y2: 115, offset: 112, of: 'circle' },
+        { kind: 'dimension', x1: 65, y1: 115, x2: 235, y2: 115, offset: -112, of: 'circle' },
       ],
     };
   },

@@ -133,7 +133,7 @@ export default defineCell({
       const at = r + 5 * Math.cos(lobes * a);
       return `${(160 + at * Math.sin(a)).toFixed(2)} ${(110 - at * Math.cos(a)).toFixed(2)}`;
     });
-    const apex = 110 + (r - 5 * 0.5) / Math.sin(half);
+    const apex = 110 + (r + 5 * Math.cos(lobes * (Math.PI / 2 + half))) / Math.sin(half);
     const reach = 130 / Math.max(Math.sin(half), Math.cos(half));
     const dx = reach * Math.sin(half);
     const dy = reach * Math.cos(half);

@@ -95,7 +95,7 @@ export default defineCell({
             { kind: 'line', x1: 60, y1: 110, x2: 280, y2: 110, style: 'centre' },
             { kind: 'line', x1: 160, y1: 20, x2: 160, y2: 200, style: 'centre' },
             { kind: 'line', x1: 178, y1: 20, x2: 178, y2: 200, style: 'centre' },
-            { kind: 'dimension', x1: 160, y1: 30, x2: 178, y2: 30, offset: -10, of: 'offset' },
+            { kind: 'dimension', x1: 160, y1: 30, x2: 178, y2: 30, offset: 10, of: 'offset' },
           ],
           exaggeration: 'offset drawn larger than it is',
         },

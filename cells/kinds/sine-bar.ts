@@ -120,7 +120,7 @@ export default defineCell({
         { kind: 'line', x1: 60, y1: 170, x2: x, y2: y, style: 'centre' },
         { kind: 'rect', x: x - 14, y: y + 12, width: 28, height: Math.max(0, 170 - y), fill: 'section-b' },
         { kind: 'dimension', x1: x + 14, y1: y + 12, x2: x + 14, y2: 182, offset: 16, of: 'height' },
-        { kind: 'dimension', x1: 60, y1: 170, x2: x, y2: y, offset: -24, of: 'roller_distance' },
+        { kind: 'dimension', x1: 60, y1: 170, x2: x, y2: y, offset: 24, of: 'roller_distance' },
       ],
     };
   },

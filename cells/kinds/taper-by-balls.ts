@@ -119,22 +119,40 @@ export default defineCell({
   drawing: ({ included_angle, large_ball, small_ball }) => {
     if (included_angle === undefined || large_ball === undefined || small_ball === undefined)
       return undefined;
-    const slope = 0.22;
-    const mouth = 80;
+    const slope = 0.45;
+    const mouth = 110;
     const at = (y: number) => mouth - slope * (y - 30);
+    /** Radius of the ball that rests in the bore with its centre at that height. */
     const ball = (y: number) => at(y) * Math.cos(Math.atan(slope));
+    const [large, small] = [115, 225];
     return {
       width: 320,
-      height: 220,
+      height: 260,
       shapes: [
-        { kind: 'path', d: `M20 30 L${160 - mouth} 30 L${160 - at(200)} 200 L20 200 Z`, fill: 'section-a' },
-        { kind: 'path', d: `M300 30 L${160 + mouth} 30 L${160 + at(200)} 200 L300 200 Z`, fill: 'section-a' },
-        { kind: 'circle', x: 160, y: 95, r: ball(95), fill: 'none' },
-        { kind: 'circle', x: 160, y: 175, r: Math.min(22, ball(175)), fill: 'none' },
-        { kind: 'line', x1: 160, y1: 10, x2: 160, y2: 210, style: 'centre' },
-        { kind: 'dimension', x1: 160 - mouth, y1: 30, x2: 160 + mouth, y2: 30, offset: -16, of: 'mouth' },
-        { kind: 'dimension', x1: 160, y1: 30, x2: 160, y2: 95 - ball(95), offset: 60, of: 'large_depth' },
-        { kind: 'dimension', x1: 160, y1: 30, x2: 160, y2: 153, offset: -60, of: 'small_depth' },
+        { kind: 'path', d: `M20 30 L${160 - mouth} 30 L${160 - at(250)} 250 L20 250 Z`, fill: 'section-a' },
+        { kind: 'path', d: `M300 30 L${160 + mouth} 30 L${160 + at(250)} 250 L300 250 Z`, fill: 'section-a' },
+        { kind: 'circle', x: 160, y: large, r: ball(large), fill: 'none' },
+        { kind: 'circle', x: 160, y: small, r: ball(small), fill: 'none' },
+        { kind: 'line', x1: 160, y1: 10, x2: 160, y2: 256, style: 'centre' },
+        { kind: 'dimension', x1: 160 - mouth, y1: 30, x2: 160 + mouth, y2: 30, offset: 14, of: 'mouth' },
+        {
+          kind: 'dimension',
+          x1: 160,
+          y1: 30,
+          x2: 160,
+          y2: large - ball(large),
+          offset: 100,
+          of: 'large_depth',
+        },
+        {
+          kind: 'dimension',
+          x1: 160,
+          y1: 30,
+          x2: 160,
+          y2: small - ball(small),
+          offset: -100,
+          of: 'small_depth',
+        },
       ],
     };
   },

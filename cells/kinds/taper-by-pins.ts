@@ -120,8 +120,8 @@ export default defineCell({
             { kind: 'rect', x: 66, y: 90, width: 24, height: 100, fill: 'section-b' },
             { kind: 'rect', x: 230, y: 90, width: 24, height: 100, fill: 'section-b' },
             { kind: 'line', x1: 160, y1: 15, x2: 160, y2: 205, style: 'centre' },
-            { kind: 'dimension', x1: 95, y1: 179, x2: 225, y2: 179, offset: 26, of: 'over_low' },
-            { kind: 'dimension', x1: 77, y1: 79, x2: 243, y2: 79, offset: -64, of: 'over_high' },
+            { kind: 'dimension', x1: 95, y1: 179, x2: 225, y2: 179, offset: -26, of: 'over_low' },
+            { kind: 'dimension', x1: 77, y1: 79, x2: 243, y2: 79, offset: 64, of: 'over_high' },
           ],
         },
 });

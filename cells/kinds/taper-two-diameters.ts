@@ -139,7 +139,7 @@ export default defineCell({
         { kind: 'line', x1: 40, y1: 95, x2: 280, y2: 95, style: 'centre' },
         { kind: 'dimension', x1: 60, y1: 95 - l, x2: 60, y2: 95 + l, offset: -24, of: 'large' },
         { kind: 'dimension', x1: 260, y1: 95 - s, x2: 260, y2: 95 + s, offset: 24, of: 'small' },
-        { kind: 'dimension', x1: 60, y1: 95 + l, x2: 260, y2: 95 + l, offset: 20, of: 'apart' },
+        { kind: 'dimension', x1: 60, y1: 95 + l, x2: 260, y2: 95 + l, offset: -20, of: 'apart' },
       ],
     };
   },
