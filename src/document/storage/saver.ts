@@ -67,7 +67,9 @@ export class Saver {
       try {
         await this.store(update);
       } catch (error) {
-        this.state.set(stateOf(error));
+        const failed = stateOf(error);
+        // With the disk still full the next tries fail at the opening, which does not say why.
+        if (this.state.get().state !== 'full' || failed.state !== 'unsaved') this.state.set(failed);
         this.timer = setTimeout(() => void this.flush(), this.times.retry);
         return;
       } finally {

@@ -17,21 +17,23 @@ export const REFUSED = {
   newer: `Another tab has opened this shop with a newer edition of Fitwright. ${FILE} Then load this page again.`,
 } as const;
 
+const FULL: StorageState = {
+  state: 'full',
+  message: `The disk space for this page is full: the last entries are not saved. ${FILE}`,
+};
+
 /** What a failed transaction or opening means. Both names of the quota error are in use among browsers. */
 export function stateOf(error: unknown): StorageState {
   const name = error instanceof Error || error instanceof DOMException ? error.name : '';
   const text = error instanceof Error || error instanceof DOMException ? error.message : String(error);
-  if (name === 'QuotaExceededError' || name === 'NS_ERROR_DOM_QUOTA_REACHED') {
-    return {
-      state: 'full',
-      message: `The disk space for this page is full: the last entries are not saved. ${FILE}`,
-    };
-  }
+  if (name === 'QuotaExceededError' || name === 'NS_ERROR_DOM_QUOTA_REACHED') return FULL;
+  // A disk that is full for everybody breaks the connection instead; only the text of the error tells.
+  if (/no.?space|disk.{0,8}full/i.test(text)) return FULL;
   if (name === 'VersionError') return { state: 'refused', message: REFUSED.newer };
   if (name === 'SecurityError') return { state: 'refused', message: REFUSED.refused };
   return {
     state: 'unsaved',
-    message: `The last entries could not be saved (${text || name || 'no reason given'}); it is tried again. ${FILE}`,
+    message: `The last entries could not be saved (${text.slice(0, 80) || name || 'no reason given'}); it is tried again. ${FILE}`,
   };
 }
 

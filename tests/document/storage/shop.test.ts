@@ -158,6 +158,22 @@ describe('where nothing can be kept', () => {
     });
   });
 
+  it('a disk that is full for everybody is called full, also while the database cannot even be opened', async () => {
+    const shop = await newShop();
+    const sheet = opened(await shop.open(await shop.create(bushJob())));
+    const broken = refuseWrites(
+      'AbortError',
+      'Connection is closing because of: IO error: FILE_ERROR_NO_SPACE',
+    );
+    sheet.document.setEntry('c3', '2.26 in');
+    await sheet.retry();
+    expect(sheet.state().state).toBe('full');
+    broken.mockRestore();
+    refuseWrites('UnknownError', 'Internal error opening backing store');
+    await sheet.retry();
+    expect(sheet.state().state).toBe('full');
+  });
+
   it('a sheet made while the disk is full opens, is listed and says so', async () => {
     const shop = await newShop();
     refuseWrites();
