@@ -8,9 +8,10 @@ import type { Library, SheetChange, SheetSettings } from './client-types.ts';
 import { Corners, type Target } from './corners.ts';
 import { budgetOf, type Effect, effectsOf, figureOf } from './figure.ts';
 import { engineFunctions } from './functions.ts';
-import { Grid, NOMINAL } from './grid.ts';
+import { Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
 import { sheetFunctions } from './handbook.ts';
 import { Network, type Row } from './network.ts';
+import type { BrokenCase } from './problems.ts';
 import { Provenance } from './provenance.ts';
 import { reportCell } from './report.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
@@ -33,7 +34,7 @@ export class Engine {
   private readonly cells = new Map<string, AssembledCell>();
   private readonly faces = new Map<string, string>();
   private readonly figures = new Map<string, Figure | undefined>();
-  private readonly brokenAt = new Map<string, string>();
+  private readonly brokenAt = new Map<string, BrokenCase>();
   /** Rows whose worst case is wanted: everything that is shown or judged. */
   private readonly wanted = new Map<string, string>();
   private provenance: Provenance;
@@ -183,10 +184,8 @@ export class Engine {
     const owners = new Set(assembled.map((cell) => cell.id));
     for (const { row, effects } of this.targets(touched)) {
       this.figures.set(row.key, this.figure(row, effects));
-      const broken = effects.find((effect) => Number.isNaN(effect.low) || Number.isNaN(effect.high));
-      const source = broken ? this.network.sourceRow(broken.source) : undefined;
-      const body = source?.definition.body;
-      if (body?.kind === 'source' && this.figures.get(row.key)) this.brokenAt.set(row.key, body.ends.label);
+      const broken = this.figures.get(row.key) ? this.brokenCase(row, effects) : undefined;
+      if (broken) this.brokenAt.set(row.key, broken);
       else this.brokenAt.delete(row.key);
       owners.add(row.owner);
     }
@@ -205,6 +204,23 @@ export class Engine {
         targets.push({ row, effects: effectsOf(this.network, this.grid, row) });
     }
     return targets;
+  }
+
+  /** The first source at whose end a row cannot be computed. */
+  private brokenCase(row: Row, effects: readonly Effect[]): BrokenCase | undefined {
+    const broken = effects.find((effect) => Number.isNaN(effect.low) || Number.isNaN(effect.high));
+    const source = broken ? this.network.sourceRow(broken.source) : undefined;
+    const body = source?.definition.body;
+    if (!broken || !source || body?.kind !== 'source') return undefined;
+    const column = Number.isNaN(broken.low) ? lowColumn(broken.source) : highColumn(broken.source);
+    const own = this.grid.value(source.slot, column);
+    const here = this.grid.value(row.slot, column);
+    return {
+      label: body.ends.label,
+      unknown: typeof own === 'object',
+      column,
+      ...(typeof here === 'object' ? { error: here } : {}),
+    };
   }
 
   private figure(row: Row, effects: readonly Effect[]): Figure | undefined {

@@ -34,6 +34,8 @@ export function columnLetters(column: number): string {
 export const PROBLEM_CALL = `=${PREFIX}PROBLEM()`;
 export const PROBLEM_MESSAGE = 'problem';
 export const DIVISION = 'division by zero';
+/** HyperFormula's words for a result beyond a double; the one error it hands on without the cell where it began. */
+export const OVERFLOW = 'NaN or infinite value encountered.';
 
 /** After so many formula writes the engine is made anew, because its parser's cache is never emptied. */
 const REBUILD_AFTER = 40_000;
@@ -85,7 +87,8 @@ export class Grid {
     this.pending = [];
     this.engine.suspendEvaluation();
     for (const { row, column, content } of writes) {
-      const own = (this.contents[row] ??= new Map());
+      const own = this.contents[row] ?? new Map<number, Content>();
+      this.contents[row] = own;
       if (content === null) own.delete(column);
       else own.set(column, content);
       if (content === null) {
@@ -109,7 +112,12 @@ export class Grid {
       const { address, newValue } = change as { address?: { row: number; col: number }; newValue: unknown };
       if (address === undefined) continue;
       touched.add(address.row);
-      (this.mirror[address.row] ??= [])[address.col] = this.read(newValue);
+      let values = this.mirror[address.row];
+      if (!values) {
+        values = [];
+        this.mirror[address.row] = values;
+      }
+      values[address.col] = this.read(newValue);
     }
   }
 

@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../../shared/problem.ts';
-import { DIVISION, type GridError, PROBLEM_MESSAGE } from './grid.ts';
+import { DIVISION, type Grid, type GridError, NOMINAL, OVERFLOW, PROBLEM_MESSAGE } from './grid.ts';
 import type { Network, Row } from './network.ts';
 
 /**
@@ -8,11 +8,18 @@ import type { Network, Row } from './network.ts';
  */
 export function problemOf(
   network: Network,
+  grid: Grid,
+  at: { row: Row; column: number },
   error: GridError,
   asked: string,
   nameOf: (id: string) => string,
 ): Problem {
-  const root = error.root === undefined ? undefined : network.rowAt(error.root);
+  const root =
+    error.message === OVERFLOW
+      ? overflowRoot(grid, at.row, at.column)
+      : error.root === undefined
+        ? undefined
+        : network.rowAt(error.root);
   const found = root ? rootProblem(root, error, nameOf) : problem('arithmetic', wordsOf(error.message));
   const origin = found.originId ?? root?.owner;
   if (origin === undefined || origin === asked) return found;
@@ -21,6 +28,14 @@ export function problemOf(
     origin: name,
     originId: origin,
   });
+}
+
+/** Follows an overflow up to the row that hangs on no other row in error. */
+function overflowRoot(grid: Grid, row: Row, column: number): Row {
+  const wrong = (of: Row): boolean =>
+    typeof (grid.value(of.slot, column) ?? grid.value(of.slot, NOMINAL)) === 'object';
+  const above = row.uses.find(wrong);
+  return above ? overflowRoot(grid, above, column) : row;
 }
 
 function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string): Problem {
@@ -37,14 +52,38 @@ function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string
 
 function wordsOf(message: string): string {
   if (message === DIVISION) return 'Division by zero: what stands below the stroke is 0 here.';
-  if (message === '') return 'The result is not a finite number.';
+  if (message === '' || message === OVERFLOW) return 'The result is not a finite number.';
   return message.charAt(0).toUpperCase() + message.slice(1) + (/[.!?]$/.test(message) ? '' : '.');
 }
 
+/** A row that can be computed at nominal, but not with one of its sources at an end. */
+export interface BrokenCase {
+  /** The source, for people. */
+  label: string;
+  /** How far the source reaches is itself not known: something is missing or wrong where it comes from. */
+  unknown: boolean;
+  /** Grid column of the case. */
+  column: number;
+  error?: GridError;
+}
+
 /** An error in one case only: the figure stands, but its spread is not known. */
-export function caseProblem(label: string): Problem {
-  return problem(
-    'arithmetic',
-    `At one end of "${label}" this cannot be computed, so its spread is not known.`,
-  );
+export function caseProblem(
+  network: Network,
+  grid: Grid,
+  row: Row,
+  broken: BrokenCase,
+  asked: string,
+  nameOf: (id: string) => string,
+): Problem {
+  const at = { row, column: broken.column };
+  const behind = broken.error ? problemOf(network, grid, at, broken.error, asked, nameOf) : undefined;
+  const why = behind ? ` ${behind.message}` : '';
+  const message = broken.unknown
+    ? `The spread is not known yet.${why}`
+    : `At one end of "${broken.label}" this cannot be computed, so its spread is not known.${why}`;
+  return problem(broken.unknown ? (behind?.kind ?? 'blank') : 'arithmetic', message, {
+    ...(behind?.origin ? { origin: behind.origin } : {}),
+    ...(behind?.originId ? { originId: behind.originId } : {}),
+  });
 }

@@ -4,7 +4,7 @@ import type { DecisionRule } from '../../shared/sheet/format.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from './assemble/assembled.ts';
 import { type Grid, NOMINAL } from './grid.ts';
 import type { Network, Row } from './network.ts';
-import { caseProblem, problemOf } from './problems.ts';
+import { type BrokenCase, caseProblem, problemOf } from './problems.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark } from './results.ts';
 
 /** What the reporter asks the engine. */
@@ -13,8 +13,8 @@ export interface Reading {
   grid: Grid;
   rule: DecisionRule;
   figure(key: string): Figure | undefined;
-  /** Label of a source at whose end a row cannot be computed, if there is one. */
-  broken(key: string): string | undefined;
+  /** The case in which a row cannot be computed though it can at nominal, if there is one. */
+  broken(key: string): BrokenCase | undefined;
   nameOf(id: string): string;
   isProof(row: Row): boolean;
 }
@@ -44,14 +44,16 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const row = standing === undefined ? undefined : network.rows.get(standing);
   const value = row ? grid.value(row.slot, NOMINAL) : undefined;
   let problem: Problem | undefined;
-  if (typeof value === 'object') problem = problemOf(network, value, cell.id, from.nameOf);
-  else if (standing !== undefined) {
-    const label = from.broken(standing);
-    if (label !== undefined) problem = caseProblem(label);
-  }
+  if (row && typeof value === 'object')
+    problem = problemOf(network, grid, { row, column: NOMINAL }, value, cell.id, from.nameOf);
+  const broken = typeof value === 'number' && standing !== undefined ? from.broken(standing) : undefined;
+  if (row && broken) problem = caseProblem(network, grid, row, broken, cell.id, from.nameOf);
   const idle = problem?.optional === true && problem.originId === cell.id;
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
-  const result: OutputResult = { stands: plan.stands, check: check(plan, row, value, limits, from, idle) };
+  const result: OutputResult = {
+    stands: plan.stands,
+    check: check(plan, row, value, limits, from, idle, broken?.unknown === true),
+  };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
   if (plan.display) result.display = plan.display;
@@ -79,7 +81,7 @@ function withAim(figure: Figure, plan: OutputPlan, from: Reading): Figure {
   const above = ends.high - ends.value;
   const band = above - below;
   if (band <= 0 || Math.abs(below + above) <= 1e-9 * band) return figure;
-  const side = plan.limits?.metalOn;
+  const side = plan.metalOn;
   const aim = side === 'low' ? below + band / 4 : side === 'high' ? above - band / 4 : (below + above) / 2;
   return { ...figure, aim: figure.value + aim };
 }
@@ -102,6 +104,7 @@ function check(
   limits: LimitFigures | undefined,
   from: Reading,
   idle: boolean,
+  unknownSpread: boolean,
 ): CheckVerdict {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
@@ -114,7 +117,7 @@ function check(
   if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
     return judge({ mode, rule, waiting: true });
   if (!own || wanted === 0) return judge({ mode, rule });
-  if (found < wanted) return judge({ mode, rule, waiting: true });
+  if (found < wanted || unknownSpread) return judge({ mode, rule, waiting: true });
   const margin = (key: string | undefined): Margin | undefined =>
     key === undefined ? undefined : from.figure(key);
   const lower = margin(own.lowerMargin);

@@ -35,7 +35,7 @@ export function findRings(rows: Iterable<Row>): { order: Row[]; rings: Map<Row, 
       const seen = at.get(row);
       if (seen !== undefined) {
         const ring = path.slice(seen);
-        ring.forEach((member, i) => rings.set(member, [...ring.slice(i), ...ring.slice(0, i)]));
+        for (const [i, member] of ring.entries()) rings.set(member, [...ring.slice(i), ...ring.slice(0, i)]);
         break;
       }
       at.set(row, path.length);

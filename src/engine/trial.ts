@@ -20,7 +20,7 @@ export class Trial {
   /** Value of `row`, NaN where it is an error. */
   value(row: Row, end: (source: number) => End): number {
     const known = new Map<Row, number | boolean>();
-    const valueOf = (of: Row): number | boolean => {
+    const worth = (of: Row): number | boolean => {
       const nominal = (column: number) => {
         const value = this.grid.value(of.slot, column);
         return typeof value === 'object' || value === undefined ? Number.NaN : value;
@@ -39,7 +39,7 @@ export class Trial {
                 body.expr,
                 (ref) => {
                   const used = this.network.rows.get(ref.name);
-                  return used ? valueOf(used) : Number.NaN;
+                  return used ? worth(used) : Number.NaN;
                 },
                 this.functions,
               )
@@ -49,7 +49,7 @@ export class Trial {
       }
       return value;
     };
-    const value = valueOf(row);
+    const value = worth(row);
     return typeof value === 'number' ? value : Number.NaN;
   }
 }

@@ -33,6 +33,8 @@ export interface OutputPlan {
   justMade: boolean;
   /** Source row whose ends are the tolerance the size is cut to. */
   tolerance?: string;
+  /** Side on which a miss while cutting can still be reworked. */
+  metalOn?: 'low' | 'high';
   /** True for a set of figures that belong to the readings and are shown unfolded only. */
   aside?: boolean;
 }

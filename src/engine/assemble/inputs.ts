@@ -1,4 +1,4 @@
-import type { CellInput, CellKind } from '../../../cells/cell.ts';
+import type { CellInput, CellKind, ChoiceTable } from '../../../cells/cell.ts';
 import { problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Expr, Reference } from '../../language/syntax.ts';
@@ -174,9 +174,7 @@ function choicePlan(
   const wanted = text.toLowerCase();
   const row = table.rows.find((one) => one.key.toLowerCase() === wanted || one.name.toLowerCase() === wanted);
   if (row) return { kind: 'choice', text: row.key };
-  const near = table.rows
-    .filter((one) => `${one.key} ${one.name}`.toLowerCase().includes(wanted))
-    .slice(0, 6);
+  const near = nearRows(table, wanted);
   build.problem(
     key,
     problem('unknown-key', `"${text}" is not in the table ${table.title}. Choose a row of it.`, {
@@ -185,4 +183,20 @@ function choicePlan(
     `inputs.${input.name}`,
   );
   return { kind: 'blank', key };
+}
+
+/** Rows that share most words with what was typed, best first. */
+function nearRows(table: ChoiceTable, wanted: string): ChoiceTable['rows'] {
+  const words = wanted.split(/[^\p{L}\p{N}.]+/u).filter((word) => word.length > 1);
+  const scored = table.rows.map((row) => {
+    const text = `${row.key} ${row.name}`.toLowerCase();
+    return { row, score: words.filter((word) => text.includes(word)).length };
+  });
+  const best = Math.max(0, ...scored.map(({ score }) => score));
+  return best === 0
+    ? []
+    : scored
+        .filter(({ score }) => score === best)
+        .map(({ row }) => row)
+        .slice(0, 6);
 }

@@ -50,6 +50,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     ...(record.display ? { display: record.display } : {}),
     ...(issued ? { replanned: planKey } : {}),
     ...(cut ? { tolerance: cut } : {}),
+    ...(record.limits?.metalOn ? { metalOn: record.limits.metalOn } : {}),
   };
   const measured = scope.isMeasured(record, 'value') ? record.measured : undefined;
   if (measured) {

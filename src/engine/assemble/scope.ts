@@ -46,7 +46,7 @@ export class SheetScope {
 
   /** Of several cells of one name the one with the lowest id, whatever order they came in. */
   idOf(name: string): string | undefined {
-    return this.names.get(name)?.reduce((first, id) => (id < first ? id : first));
+    return this.names.get(name)?.toSorted()[0];
   }
 
   /** Every name of the sheet that can be referred to. */
