@@ -5,7 +5,7 @@ import {
   pitchRows,
 } from '../../../cells/tables/threads/metric-limits.ts';
 import { percentOfThread } from '../../../cells/tables/threads.ts';
-import { rowById, rowsWhere, titleOf } from './reference.ts';
+import { rowsWhere, titleOf } from './reference.ts';
 import { thread } from './thread.ts';
 
 const mms = (metres: number | undefined): number => Math.round(metres! * 1e6) / 1e3;
