@@ -1,4 +1,6 @@
+import { drillByName } from './tables/drills.ts';
 import { limitDeviations } from './tables/iso286.ts';
+import { threadByDesignation } from './tables/threads.ts';
 
 /** Table look-ups that an entry may name: ISO 286 classes, drills, threads. Sizes in metres. */
 export const handbook = {
@@ -6,6 +8,12 @@ export const handbook = {
     const found = limitDeviations(nominal, cls);
     return 'problem' in found ? found : { low: found.lower, high: found.upper };
   },
-  drill: (_key: string): { size: number; name: string } | undefined => undefined,
-  thread: (_designation: string): { major: number; name: string } | undefined => undefined,
+  drill(key: string): { size: number; name: string } | undefined {
+    const found = drillByName(key);
+    return 'problem' in found ? undefined : { size: found.diameter, name: found.name };
+  },
+  thread(designation: string): { major: number; name: string } | undefined {
+    const found = threadByDesignation(designation);
+    return 'problem' in found ? undefined : { major: found.major, name: found.designation };
+  },
 };

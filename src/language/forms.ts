@@ -1,18 +1,13 @@
 /** What an entry can be besides a formula, each read from its node of the grammar. */
 import type { SyntaxNode } from '@lezer/common';
 import { readDesignation } from './forms/designation.ts';
+import type { ReadForm } from './forms/form.ts';
 import { readGaugeSetting } from './forms/gauge-setting.ts';
 import { readOffset } from './forms/offset.ts';
 import { readRange } from './forms/range.ts';
 import { readReadings } from './forms/readings.ts';
 import { readValue } from './forms/value.ts';
 import { children, type Reading } from './reading.ts';
-import type { Entry } from './syntax.ts';
-
-export interface ReadForm {
-  entry: Entry;
-  echo?: string;
-}
 
 export const readForm = (r: Reading, top: SyntaxNode): ReadForm | undefined => {
   const nodes = children(top);

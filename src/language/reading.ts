@@ -75,6 +75,8 @@ export const sliceOf = (r: Reading, node: Span): string => r.text.slice(node.fro
 export const signBefore = (r: Reading, at: number): { sign: 1 | -1; from: number } => {
   let i = at - 1;
   while (i >= 0 && /[ \t\u00a0\u2009\u202f]/.test(r.text[i] as string)) i -= 1;
+  // The minus of +/- is no sign.
+  if (/\+\/?-$/.test(r.text.slice(Math.max(0, i - 2), i + 1))) return { sign: 1, from: at };
   const c = r.text[i];
   return c === '-' || c === '\u2212' || c === '\u2013'
     ? { sign: -1, from: i }

@@ -1,3 +1,4 @@
+import { constantOf } from './constant.ts';
 import { complain, type Reading, replaced } from './reading.ts';
 import type { Expr, Literal, Span } from './syntax.ts';
 
@@ -24,6 +25,7 @@ export const refuse = (r: Reading, expr: Expr): void => {
       break;
     case 'call':
       for (const arg of expr.args) refuse(r, arg);
+      if (/^(SIN|COS|TAN)$/.test(expr.fn) && expr.args[0]) bareAngle(r, expr.fn, expr.args[0]);
   }
 };
 
@@ -82,5 +84,17 @@ const fractionAfterStroke = (r: Reading, right: Expr): void => {
   complain(r, 'ask', `${text} right after a stroke: is it one fraction, or are these two divisions?`, right, [
     offer(r, right, `(${text})`),
     offer(r, right, `${match[1]}/(${match[2]})`),
+  ]);
+};
+
+/** SIN(30): degrees on the drawing, radians in the standard. */
+const bareAngle = (r: Reading, fn: string, arg: Expr): void => {
+  const value = constantOf(arg);
+  if (value === undefined || value === 0) return;
+  const text = r.text.slice(arg.from, arg.to);
+  const size = arg.kind === 'literal' ? text : `(${text}) * 1`;
+  complain(r, 'ask', `${fn} needs an angle; ${text} has no unit: is it in degrees or in radians?`, arg, [
+    offer(r, arg, `${size} deg`),
+    offer(r, arg, `${size} rad`),
   ]);
 };

@@ -19,7 +19,7 @@ const DRILLS = new RegExp(
   String.raw`^(?:#\s?\d+|no\.?\s?\d+(?=\s*drill)|letter [a-z](?![a-z])|(?:letter )?[a-z](?=\s+drill)|${SIZE}["″]?(?=\s*drill)|\d+(?:[.,]\d+)?\s?mm(?=\s*drill))(?:\s*(?:tap )?drill)?$`,
   'i',
 );
-const CLASS = String.raw`(?:[- ]?\d[a-z](?:\d[a-z])?)?`;
+const CLASS = String.raw`(?:\s?-?\s?\d[a-z](?:\d[a-z])?)?`;
 const THREADS = new RegExp(
   `^(?:M\\d+(?:[.,]\\d+)?(?:\\s?[x×]\\s?\\d*[.,]?\\d+)?${CLASS}` +
     `|${SIZE}-\\d+(?:\\s?-?\\s?[A-Z]{2,5})?${CLASS}` +

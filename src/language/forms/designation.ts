@@ -1,11 +1,11 @@
 import type { SyntaxNode } from '@lezer/common';
 import { dimension } from '../../../shared/dimension.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import type { ReadForm } from '../forms.ts';
 import { complain, type Reading, sliceOf } from '../reading.ts';
 import { fitsKind } from '../settle.ts';
 import type { Literal } from '../syntax.ts';
 import { decimalEcho } from './echo.ts';
+import type { ReadForm } from './form.ts';
 
 /** `No. 7 drill` and `#7` are one row of the table, `letter f` and `F drill` another. */
 const drillKey = (text: string): string => {

@@ -2,13 +2,13 @@ import type { SyntaxNode } from '@lezer/common';
 import { over, plus, ratioNumber, times } from '../../../shared/units/exact.ts';
 import { unitRatio } from '../../../shared/units/unit.ts';
 import { type Amount, readAmount, toLiteral } from '../amount.ts';
-import type { ReadForm } from '../forms.ts';
 import { isNumberNode } from '../number.ts';
 import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
 import type { Literal } from '../syntax.ts';
 import { decimalEcho } from './echo.ts';
+import type { ReadForm } from './form.ts';
 import { byStation, onlyMeasured } from './readings.ts';
 
 /** set 1.7500 in, +14 div of .0001 in: each reading is the setting and so many divisions, summed exactly. */

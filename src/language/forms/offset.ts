@@ -2,10 +2,10 @@ import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
 import { type Amount, readAmount, toLiteral } from '../amount.ts';
-import type { ReadForm } from '../forms.ts';
 import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
 import { fitsKind } from '../settle.ts';
 import { decimalEcho } from './echo.ts';
+import type { ReadForm } from './form.ts';
 
 /**
  * `20 under` is twenty thou under size in every shop that works in inches; `.020 under` is inches. A shop that works in

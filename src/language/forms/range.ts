@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
 import { readAmount } from '../amount.ts';
-import type { ReadForm } from '../forms.ts';
 import { isNumberNode } from '../number.ts';
 import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
+import type { ReadForm } from './form.ts';
 
 /** 2.2510..2.2515 in: limits of size. */
 export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined => {
@@ -20,7 +20,14 @@ export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined =>
   if (!low || !high) return undefined;
   if (low.value > high.value) {
     const [a, b] = [sliceOf(r, first), sliceOf(r, second)];
-    const entry = replaced(r, { from: first.from, to: second.to }, `${b} .. ${a}`);
+    // A unit that only the second has stays behind both.
+    const tail =
+      second.unit && !first.unit && second.unitSpan ? r.text.slice(second.unitSpan.from, second.to) : '';
+    const entry = replaced(
+      r,
+      { from: first.from, to: second.to },
+      tail ? `${b.slice(0, -tail.length).trimEnd()}..${a} ${tail}` : `${b}..${a}`,
+    );
     return complain(r, 'range', `The lower limit ${a} is above the upper ${b}.`, node, [
       { label: entry.trim(), entry },
     ]);

@@ -1,10 +1,10 @@
 import type { SyntaxNode } from '@lezer/common';
 import { type Amount, readAmount } from '../amount.ts';
-import type { ReadForm } from '../forms.ts';
 import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
 import type { Literal } from '../syntax.ts';
+import type { ReadForm } from './form.ts';
 
 /** Groups of one list by the station marks between them; a comma or a line break is stored as `;` or `|`. */
 export const byStation = <T>(r: Reading, nodes: SyntaxNode[], read: (node: SyntaxNode) => T): T[][] => {

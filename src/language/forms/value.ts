@@ -1,13 +1,13 @@
 import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import { readAmount } from '../amount.ts';
-import type { ReadForm } from '../forms.ts';
+import { type Amount, readAmount } from '../amount.ts';
 import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveClass, resolveSpread, unitOfSpread } from '../spread.ts';
 import type { Literal, Spread } from '../syntax.ts';
 import { decimalEcho } from './echo.ts';
+import type { ReadForm } from './form.ts';
 
 const HOLE = /^[A-Z]/;
 
@@ -47,12 +47,36 @@ const echoOf = (r: Reading, literal: Literal, unit: Unit): string | undefined =>
     : undefined;
 };
 
+/** ISO 286 counts in millimetres: on an inch sheet `50H7` may well be 50 mm. */
+const askClassUnit = (r: Reading, amount: Amount): undefined => {
+  const rest = r.text.slice(amount.to).trimStart();
+  const choices = ['mm', 'in'].map((unit) => {
+    const entry = `${r.text.slice(0, amount.to)} ${unit} ${rest}`;
+    return { label: entry.trim(), entry };
+  });
+  return complain(
+    r,
+    'ask',
+    `${r.text.trim()} has no unit, and classes such as ${rest} are laid down in millimetres: ${choices.map((c) => c.label).join(' or ')}?`,
+    amount,
+    choices,
+  );
+};
+
 export const readValue = (r: Reading, value: SyntaxNode, nodes: SyntaxNode[]): ReadForm | undefined => {
   const want = wanted(r);
   const amount = readAmount(r, children(value), want);
   const spreadNode = nodes.find((node) => node.name === 'Spread' || node.name === 'Within');
   const typed = spreadNode && readSpread(r, spreadNode, want);
   if (!amount || (spreadNode && !typed)) return undefined;
+  if (
+    !amount.unit &&
+    !typed &&
+    nodes.some((node) => node.name === 'Fit') &&
+    r.context.units.length === 'in'
+  ) {
+    return askClassUnit(r, amount);
+  }
   const settled = settleLiterals(r, [amount], unitOfSpread(typed));
   const literal = settled?.literals[0];
   const unit = settled?.units[0];
