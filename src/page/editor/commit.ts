@@ -1,0 +1,74 @@
+import type { Remedy } from '../../../shared/problem.ts';
+import { kindsOf } from '../../../shared/quantities.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
+import { PLAIN_NUMBER } from '../../language/settle.ts';
+import type { Entry } from '../../language/syntax.ts';
+import type { Sheet } from '../state/sheet.ts';
+import type { EntrySpot } from './spot.ts';
+
+/** The role an entry of a field is read in: what a `±` in it means. */
+const roleOf = (field: string, record: CellRecord | undefined): Role => {
+  if (field === 'entry') return record?.role ?? 'given';
+  return /(^|\.)measured\.entry$/.test(field) ? 'measured' : 'given';
+};
+
+export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBOOK): EntryContext => ({
+  ...(spot.quantity !== undefined && { quantity: spot.quantity }),
+  units: { ...sheet.state.units },
+  handbook,
+  role: roleOf(spot.field, sheet.line(spot.cell)?.record),
+});
+
+/** Kind of quantity a first entry settles; a formula's is left to what it gives. */
+const kindOfEntry = (entry: Entry): string | undefined => {
+  const literal =
+    entry.kind === 'value' || entry.kind === 'designation' || entry.kind === 'offset'
+      ? entry.value
+      : entry.kind === 'range'
+        ? entry.low
+        : entry.kind === 'readings'
+          ? entry.stations[0]?.[0]
+          : entry.kind === 'fit'
+            ? entry.nominal
+            : undefined;
+  return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;
+};
+
+/** Writes a text into the sheet as it is stored: a bare number gets its unit now, so that a later switch changes no value. */
+export const commitText = (sheet: Sheet, spot: EntrySpot, text: string): void => {
+  const context = entryContext(sheet, spot);
+  const { document } = sheet;
+  if (spot.kind === 'tolerance') {
+    document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
+    return;
+  }
+  const parsed = parseEntry(text, context);
+  const record = sheet.line(spot.cell)?.record;
+  const kind =
+    spot.field === 'entry' && record?.quantity === undefined && record?.role !== 'cell'
+      ? kindOfEntry(parsed.entry)
+      : undefined;
+  if (kind === undefined) {
+    document.setField(spot.cell, spot.field, parsed.committed);
+    return;
+  }
+  document.batch(`entry of ${sheet.titleOf(spot.cell)}`, () => {
+    document.setField(spot.cell, spot.field, parsed.committed);
+    document.setField(spot.cell, 'quantity', kind);
+  });
+};
+
+/** Takes a remedy: an entry in place of the present one, or a setting of the sheet. */
+export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void => {
+  if (remedy.setting) {
+    sheet.document.setUnits({ [remedy.setting.name]: remedy.setting.value });
+    return;
+  }
+  if (remedy.entry === undefined) return;
+  if (remedy.label === PLAIN_NUMBER && spot.field === 'entry') {
+    sheet.document.setField(spot.cell, 'quantity', 'number');
+    return;
+  }
+  commitText(sheet, spot, remedy.entry);
+};

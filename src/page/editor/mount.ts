@@ -1,0 +1,125 @@
+import {
+  acceptCompletion,
+  autocompletion,
+  closeCompletion,
+  completionKeymap,
+  completionStatus,
+  moveCompletionSelection,
+  selectedCompletion,
+} from '@codemirror/autocomplete';
+import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { EditorSelection, EditorState, Prec } from '@codemirror/state';
+import { EditorView, keymap } from '@codemirror/view';
+import { afterPointer } from '../state/pointer.ts';
+import { completeWith } from './complete.ts';
+import { highlighted } from './highlight.ts';
+import type { SheetWords } from './sheet-words.ts';
+import type { EntrySpot } from './spot.ts';
+import { theme } from './theme.ts';
+import { underlined } from './underline.ts';
+
+export interface EditorOptions {
+  text: string;
+  /** Where the cursor stands at first. */
+  cursor: number;
+  label: string;
+  spot: EntrySpot;
+  words: SheetWords;
+  commit: (text: string, byKey?: boolean) => void;
+  leave: () => void;
+}
+
+export interface EditorHandle {
+  text: () => string;
+  focus: () => void;
+  destroy: () => void;
+}
+
+/** Tab takes the first offer where some are shown; else it goes on to the next field, as everywhere. */
+const takeOffer = (view: EditorView): boolean => {
+  if (completionStatus(view.state) !== 'active') return false;
+  if (!selectedCompletion(view.state)) moveCompletionSelection(true)(view);
+  return acceptCompletion(view);
+};
+
+/**
+ * The editor of one entry. It stands in a shadow root: there it adopts its style sheets, where in the page it would add
+ * a style element, which the Content-Security-Policy forbids.
+ */
+export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHandle => {
+  const root = host.shadowRoot ?? host.attachShadow({ mode: 'open', delegatesFocus: true });
+  const said = document.createElement('div');
+  said.setAttribute('role', 'status');
+  said.className = 'said';
+  const view = new EditorView({
+    parent: root,
+    root,
+    state: EditorState.create({
+      doc: options.text,
+      selection: EditorSelection.cursor(Math.min(options.cursor, options.text.length)),
+      extensions: [
+        Prec.highest(
+          keymap.of([
+            { key: 'Tab', run: takeOffer },
+            {
+              key: 'Enter',
+              run: (v) => {
+                if (selectedCompletion(v.state)) return acceptCompletion(v);
+                options.commit(v.state.doc.toString(), true);
+                return true;
+              },
+            },
+            {
+              key: 'Escape',
+              run: (v) => {
+                if (completionStatus(v.state) !== null && closeCompletion(v)) return true;
+                options.leave();
+                return true;
+              },
+            },
+          ]),
+        ),
+        history(),
+        autocompletion({
+          override: [completeWith(options.words)],
+          selectOnOpen: false,
+          icons: false,
+          aboveCursor: false,
+        }),
+        keymap.of([...completionKeymap, ...historyKeymap, ...defaultKeymap]),
+        EditorView.lineWrapping,
+        EditorView.contentAttributes.of({
+          'aria-label': options.label,
+          autocapitalize: 'off',
+          autocorrect: 'off',
+          spellcheck: 'false',
+          enterkeyhint: 'done',
+        }),
+        EditorView.domEventHandlers({
+          blur: (_event, v) => {
+            // Taken away while the window is elsewhere, nothing was left by the user.
+            if (!document.hasFocus()) return;
+            const text = v.state.doc.toString();
+            afterPointer(() => options.commit(text));
+          },
+          // The grid's own keys must not hear what is typed here.
+          keydown: (event) => {
+            event.stopPropagation();
+            return false;
+          },
+        }),
+        highlighted(options.spot),
+        underlined(options.words.problems, (problems) => {
+          said.textContent = problems[0]?.message ?? '';
+        }),
+        theme,
+      ],
+    }),
+  });
+  root.append(said);
+  return {
+    text: () => view.state.doc.toString(),
+    focus: () => view.focus(),
+    destroy: () => view.destroy(),
+  };
+};

@@ -1,0 +1,94 @@
+import { createSignal, createUniqueId, For, Show } from 'solid-js';
+import type { Problem } from '../../../shared/problem.ts';
+import { EntryEditor } from '../editor/entry-editor.tsx';
+import { loadCommit } from '../editor/load.ts';
+import type { EntrySpot } from '../editor/spot.ts';
+import { useSheet } from '../sheet/context.ts';
+import { ProblemNote } from '../sheet/problem-note.tsx';
+import './fields.css';
+
+export interface EntryFieldProps {
+  label: string;
+  spot: EntrySpot;
+  value: string | undefined;
+  placeholder?: string;
+  hint?: string;
+  disabled?: boolean;
+  onCommit?: (text: string) => void;
+}
+
+/** An entry or formula as a field of a form: text until it has the focus, then the editor. */
+export const EntryField = (props: EntryFieldProps) => {
+  const { sheet } = useSheet();
+  const id = createUniqueId();
+  const [editing, setEditing] = createSignal(false);
+  let rest: HTMLInputElement | undefined;
+  let resting = false;
+
+  const commit = (text: string) => {
+    setEditing(false);
+    if (text === (props.value ?? '')) return;
+    if (props.onCommit) props.onCommit(text);
+    else {
+      const { spot } = props;
+      void loadCommit().then(({ commitText }) => commitText(sheet, spot, text));
+    }
+  };
+  /** Back to the text, with the focus on it but without starting anew. */
+  const settle = (byKey: boolean) => {
+    resting = byKey;
+    if (byKey) rest?.focus();
+    resting = false;
+  };
+  const problems = (): Problem[] =>
+    (sheet.line(props.spot.cell)?.result?.problems ?? []).filter((p) => p.field === props.spot.field);
+
+  return (
+    <div class="field">
+      <label for={id}>{props.label}</label>
+      <Show
+        when={editing()}
+        fallback={
+          <input
+            id={id}
+            ref={(element) => {
+              rest = element;
+            }}
+            value={props.value ?? ''}
+            placeholder={props.placeholder}
+            disabled={props.disabled}
+            readonly
+            onFocus={() => resting || setEditing(true)}
+            onClick={() => setEditing(true)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter' || event.key === 'F2') {
+                event.preventDefault();
+                setEditing(true);
+              } else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
+                setEditing(true);
+              }
+            }}
+          />
+        }
+      >
+        <EntryEditor
+          spot={props.spot}
+          text={props.value ?? ''}
+          label={props.label}
+          onCommit={(text, byKey) => {
+            commit(text);
+            settle(byKey);
+          }}
+          onLeave={() => {
+            setEditing(false);
+            settle(true);
+          }}
+        />
+      </Show>
+      <Show when={props.hint}>
+        <span class="hint">{props.hint}</span>
+      </Show>
+      <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={props.spot.cell} />}</For>
+    </div>
+  );
+};

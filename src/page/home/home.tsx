@@ -1,0 +1,113 @@
+import { createSignal, For, onMount, Show } from 'solid-js';
+import type { Shop } from '../../document/storage/shop.ts';
+import { createShop } from '../state/shop.ts';
+import './home.css';
+import { JobList } from './job-list.tsx';
+import { importFile, openCopy, startEmpty, startFromTemplate } from './start.ts';
+import { createOffers, type Offer } from './templates.ts';
+
+/** The shop: what to begin with, and the jobs that are there. */
+export const Home = (props: { shop: Shop }) => {
+  const shop = createShop(props.shop);
+  const offers = createOffers();
+  const [trouble, setTrouble] = createSignal(props.shop.state.message);
+  let file!: HTMLInputElement;
+  onMount(() => {
+    document.title = 'Fitwright';
+  });
+  const failed = (error: unknown) => setTrouble(error instanceof Error ? error.message : String(error));
+  const take = async (list: FileList | null) => {
+    const [first] = list ?? [];
+    if (!first) return;
+    setTrouble(await importFile(props.shop, first).catch((error: unknown) => String(error)));
+    file.value = '';
+  };
+  const begin = (offer: Offer) =>
+    void (offer.file.template ? startFromTemplate : openCopy)(props.shop, offer.file).catch(failed);
+  return (
+    <main
+      class="paper"
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={(event) => {
+        event.preventDefault();
+        void take(event.dataTransfer?.files ?? null);
+      }}
+    >
+      <div class="frame home">
+        <div class="head">
+          <div>
+            <h1>Fitwright</h1>
+            <p>
+              Bring a worn machine back to size: every dimension worked out before it is cut, and proven
+              after.
+            </p>
+          </div>
+          <div class="buttons">
+            <button type="button" onClick={() => file.click()}>
+              Open a file
+            </button>
+            <input
+              ref={file}
+              type="file"
+              class="unseen"
+              tabindex={-1}
+              aria-label="Open a file"
+              accept=".json,application/json"
+              onChange={(event) => void take(event.currentTarget.files)}
+            />
+            <button type="button" onClick={() => void startEmpty(props.shop, 'in').catch(failed)}>
+              Empty sheet, inch
+            </button>
+            <button type="button" onClick={() => void startEmpty(props.shop, 'mm').catch(failed)}>
+              Empty sheet, mm
+            </button>
+          </div>
+        </div>
+        <Show when={trouble()}>
+          {(text) => (
+            <div class="trouble" role="alert">
+              <p>{text()}</p>
+              <button type="button" onClick={() => setTrouble(undefined)}>
+                Close
+              </button>
+            </div>
+          )}
+        </Show>
+        <Show when={shop.any()}>
+          <JobList shop={shop} />
+        </Show>
+        <section>
+          <h2>{shop.any() ? 'Begin another job' : 'What is worn?'}</h2>
+          <div class="offers">
+            <For each={offers.templates()}>
+              {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}
+            </For>
+            <For each={offers.filled()}>
+              {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
+            </For>
+          </div>
+        </section>
+      </div>
+    </main>
+  );
+};
+
+const OfferBox = (props: {
+  offer: Offer;
+  word: string;
+  filled?: boolean;
+  onTake: (offer: Offer) => void;
+}) => (
+  <article class="offer">
+    <span class="caption">
+      {props.filled ? 'filled example' : (props.offer.file.title.tags ?? []).join(', ')}
+    </span>
+    <h3>{props.offer.file.title.title}</h3>
+    <p>{props.offer.file.title.note}</p>
+    <div class="buttons">
+      <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
+        {props.word}
+      </button>
+    </div>
+  </article>
+);

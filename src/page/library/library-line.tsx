@@ -1,0 +1,71 @@
+import { createMemo, For, Show } from 'solid-js';
+import { CheckMark } from '../marks/check-mark.tsx';
+import { ORDER, standingOf } from '../marks/check-words.ts';
+import { useSheet } from '../sheet/context.ts';
+import { GridCell } from '../sheet/grid-cell.tsx';
+import { GridRow } from '../sheet/grid-row.tsx';
+import { NumberCell } from '../sheet/number-cell.tsx';
+import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
+import { useLibrary } from '../state/library.ts';
+import { InputLine } from './input-line.tsx';
+import { OutputLine } from './output-line.tsx';
+
+/** A cell of the library: its heading, a line for every input, and the outputs of its face. */
+export const LibraryLine = (props: { cell: string }) => {
+  const { sheet, cursor } = useSheet();
+  const library = useLibrary();
+  const line = () => sheet.line(props.cell)!;
+  const record = () => line().record;
+  const kind = () => library()?.kinds.get(record().kind ?? '');
+  /** Of all outputs, the verdict that most asks for a look. */
+  const worst = createMemo(() => {
+    const states = Object.values(line().result?.outputs ?? {}).map((output) => output.check.asNew.state);
+    return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
+  });
+  const open = () => cursor.isOpenCell(props.cell);
+  /** What has to be given and what has been; the rest, with its defaults, when the cell is unfolded. */
+  const inputs = () =>
+    (kind()?.inputs ?? []).filter(
+      (input) =>
+        open() ||
+        record().inputs?.[input.name] !== undefined ||
+        (input.default === undefined && !input.optional),
+    );
+  const outputs = () =>
+    (kind()?.outputs ?? []).filter((output) => open() || output.face || record().outputs?.[output.name]);
+  const remarks = () => line().result?.remarks ?? [];
+  return (
+    <>
+      <GridRow row={props.cell} cell={props.cell} class="library" unfolds>
+        <NumberCell row={props.cell} cell={props.cell} />
+        <GridCell row={props.cell} column="name" span={4}>
+          <span class="role">{kind()?.title ?? record().kind}</span>
+          <span class="label">{record().label || kind()?.title || record().kind}</span>
+          <Show when={record().name}>
+            <span class="named">{record().name}</span>
+          </Show>
+          <Show when={library() && !kind()}>
+            <span class="caption">
+              The library of this program has no cell “{record().kind}”. Its entries are kept.
+            </span>
+          </Show>
+          <For each={remarks()}>
+            {(remark) => (
+              <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
+                {remark.message}
+              </span>
+            )}
+          </For>
+        </GridCell>
+        <GridCell row={props.cell} column="check">
+          <Show when={worst() && worst() !== 'no limits'}>
+            <CheckMark state={worst()!} />
+          </Show>
+        </GridCell>
+      </GridRow>
+      <UnfoldedRow row={props.cell} />
+      <For each={inputs()}>{(input) => <InputLine cell={props.cell} input={input} />}</For>
+      <For each={outputs()}>{(output) => <OutputLine cell={props.cell} output={output} />}</For>
+    </>
+  );
+};

@@ -1,0 +1,98 @@
+import type { CheckVerdict } from '../../../shared/check.ts';
+import type { Figure, LimitFigures } from '../../engine/results.ts';
+import { roleWord } from '../sheet/role-words.ts';
+import { standingFigure } from '../state/moves.ts';
+import type { Sheet } from '../state/sheet.ts';
+
+interface PaperLine {
+  cell: string;
+  output: string;
+  number: string;
+  title: string;
+  figure: Figure | undefined;
+  /** A reading: its spread is an expanded uncertainty. */
+  read: boolean;
+}
+
+export interface CutLine extends PaperLine {
+  measured: Figure | undefined;
+  limits: LimitFigures | undefined;
+  word: string;
+}
+
+/** Sizes that are decided here and cut: chosen ones of a length, in the order of the sheet. */
+export const cutLines = (sheet: Sheet): CutLine[] =>
+  sheet.state.order.flatMap((id) => {
+    const line = sheet.line(id);
+    const output = line?.result?.outputs.value;
+    if (line?.record.role !== 'chosen' || !output) return [];
+    const length = (output.quantity ?? line.record.quantity) === 'length';
+    if (!length || !(line.record.tolerance || line.record.issued || line.record.measured || output.limits))
+      return [];
+    return [
+      {
+        cell: id,
+        output: 'value',
+        number: String(sheet.numberOf(id) ?? ''),
+        title: sheet.titleOf(id),
+        figure: output.planned,
+        measured: output.measured,
+        limits: output.limits,
+        read: false,
+        word: roleWord(line.record),
+      },
+    ];
+  });
+
+export interface CheckedOutput extends PaperLine {
+  limits: LimitFigures;
+  check: CheckVerdict;
+}
+
+/** Every output that has limits. */
+export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
+  sheet.state.order.flatMap((id) => {
+    const line = sheet.line(id);
+    return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) =>
+      output.limits
+        ? [
+            {
+              cell: id,
+              output: name,
+              number: String(sheet.numberOf(id) ?? ''),
+              title: name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${output.label ?? name}`,
+              figure: standingFigure(output),
+              read: output.stands === 'measured' || line!.record.role === 'measured',
+              limits: output.limits,
+              check: output.check,
+            },
+          ]
+        : [],
+    );
+  });
+
+export interface KnownLine extends PaperLine {
+  word: string;
+  entry: string | undefined;
+}
+
+/** What was given and what was read. */
+export const knownLines = (sheet: Sheet): KnownLine[] =>
+  sheet.state.order.flatMap((id) => {
+    const line = sheet.line(id);
+    if (line?.record.role !== 'given' && line?.record.role !== 'measured') return [];
+    const outputs = line.result?.outputs ?? {};
+    const name = outputs.value ? 'value' : 'mean';
+    return [
+      {
+        cell: id,
+        output: name,
+        number: String(sheet.numberOf(id) ?? ''),
+        title: sheet.titleOf(id),
+        word: roleWord(line.record),
+        figure: standingFigure(outputs[name]),
+        read: line.record.role === 'measured',
+        entry: line.record.entry,
+      },
+    ];
+  });

@@ -1,0 +1,173 @@
+import { For, Show } from 'solid-js';
+import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { CheckSign } from '../marks/check-mark.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { RULE_WORDS } from '../sheet/rule-words.ts';
+import { useLibrary } from '../state/library.ts';
+import './print.css';
+import { CutTable } from './cut-table.tsx';
+import { checkedOutputs, cutLines, knownLines } from './paper-lines.ts';
+
+/** The sheet on paper: what to cut and to which limits, boxes for what came out, checks, cautions, sources, signature. */
+export default function PrintSheet() {
+  const { sheet, show } = useSheet();
+  const library = useLibrary();
+  const title = () => sheet.state.title;
+  const kinds = () => [
+    ...new Set(
+      sheet.state.order.flatMap((id) => {
+        const key = sheet.line(id)?.record.kind;
+        return (key && library()?.kinds.get(key)) || [];
+      }),
+    ),
+  ];
+  const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
+  const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
+  const notes = () =>
+    sheet.state.order.flatMap((id) => {
+      const record = sheet.line(id)?.record;
+      return record?.note
+        ? [
+            {
+              title: sheet.numberOf(id) ? `${sheet.numberOf(id)} ${sheet.titleOf(id)}` : '',
+              note: record.note,
+            },
+          ]
+        : [];
+    });
+  const boxes = (): Array<[string, string | undefined]> => [
+    ['Part', title().part],
+    ['Machine', title().machine],
+    ['For whom', title().customer],
+    ['Material', title().material],
+    ['Drawn by', title().drawnBy],
+    ['Checked by', title().checkedBy],
+    ['Date', title().date],
+    ['Revision', title().revision],
+    ['Sheet number', title().number],
+    ['Reference temperature', title().referenceTemperature ?? '20 °C (ISO 1)'],
+    ['Checks follow', RULE_WORDS[sheet.state.rule]],
+    ['Fingerprint', shortFingerprint(sheet.document.toFile())],
+  ];
+  return (
+    <article class="print-sheet">
+      <header class="print-title">
+        <h1>{title().title}</h1>
+        <dl>
+          <For each={boxes()}>
+            {([label, text]) => (
+              <div>
+                <dt>{label}</dt>
+                <dd>{text || '\u00a0'}</dd>
+              </div>
+            )}
+          </For>
+        </dl>
+      </header>
+
+      <CutTable lines={cutLines(sheet)} />
+
+      <Show when={checkedOutputs(sheet).length > 0}>
+        <section>
+          <h2>Checks</h2>
+          <table>
+            <thead>
+              <tr>
+                <th>No.</th>
+                <th>Dimension</th>
+                <th>Stands at</th>
+                <th>Lower</th>
+                <th>Upper</th>
+                <th>Wear</th>
+                <th>Check</th>
+              </tr>
+            </thead>
+            <tbody>
+              <For each={checkedOutputs(sheet)}>
+                {(row) => {
+                  const at = show.output(row.cell, row.output);
+                  return (
+                    <tr>
+                      <td>{row.number}</td>
+                      <td>{row.title}</td>
+                      <td class="figure">
+                        {row.figure ? `${at.value(row.figure)} ${at.spread(row.figure, row.read)}` : '—'}
+                      </td>
+                      <td class="figure">{row.limits.lower ? at.number(row.limits.lower.value) : ''}</td>
+                      <td class="figure">{row.limits.upper ? at.number(row.limits.upper.value) : ''}</td>
+                      <td class="figure">{row.limits.wear ? at.number(row.limits.wear.value) : ''}</td>
+                      <td class="check">
+                        <CheckSign state={row.check.asNew.state} />
+                        {row.check.inService ? row.check.words : row.check.asNew.state}
+                      </td>
+                    </tr>
+                  );
+                }}
+              </For>
+            </tbody>
+          </table>
+        </section>
+      </Show>
+
+      <section>
+        <h2>Readings and data</h2>
+        <table>
+          <tbody>
+            <For each={knownLines(sheet)}>
+              {(row) => (
+                <tr>
+                  <td>{row.number}</td>
+                  <td>{row.title}</td>
+                  <td>{row.word}</td>
+                  <td class="figure">
+                    {row.figure
+                      ? `${show.output(row.cell, row.output).value(row.figure)} ${show.output(row.cell, row.output).spread(row.figure, row.read)}`
+                      : row.entry || '—'}
+                  </td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+
+      <Show when={notes().length > 0}>
+        <section>
+          <h2>Notes</h2>
+          <ul>
+            <For each={notes()}>
+              {(n) => (
+                <li>
+                  {n.title ? `${n.title}: ` : ''}
+                  {n.note}
+                </li>
+              )}
+            </For>
+          </ul>
+        </section>
+      </Show>
+      <Show when={cautions().length > 0}>
+        <section class="print-cautions">
+          <h2>Mind</h2>
+          <ul>
+            <For each={cautions()}>{(text) => <li>{text}</li>}</For>
+          </ul>
+        </section>
+      </Show>
+      <Show when={sources().length > 0}>
+        <section class="print-small">
+          <h2>Sources</h2>
+          <ul>
+            <For each={sources()}>{(text) => <li>{text}</li>}</For>
+          </ul>
+        </section>
+      </Show>
+      <footer class="print-signature">
+        <span>Cut by</span>
+        <span>Measured by</span>
+        <span>Date</span>
+        <span>Signature</span>
+      </footer>
+    </article>
+  );
+}

@@ -1,0 +1,26 @@
+import { createSignal, onCleanup } from 'solid-js';
+
+/** Where the page is, as the part of the address behind `#`. */
+export type Place = { view: 'home' } | { view: 'sheet'; id: string } | { view: 'unknown'; address: string };
+
+export const placeOf = (hash: string): Place => {
+  const path = hash.replace(/^#/, '');
+  if (path === '' || path === '/') return { view: 'home' };
+  const sheet = /^\/sheet\/([\w-]+)$/.exec(path);
+  return sheet?.[1] ? { view: 'sheet', id: sheet[1] } : { view: 'unknown', address: path };
+};
+
+export const addressOfSheet = (id: string): string => `#/sheet/${id}`;
+
+export const go = (address: string): void => {
+  location.hash = address;
+};
+
+/** The present place, following the address; call it inside a component. */
+export const createPlace = () => {
+  const [place, setPlace] = createSignal<Place>(placeOf(location.hash));
+  const follow = () => setPlace(placeOf(location.hash));
+  addEventListener('hashchange', follow);
+  onCleanup(() => removeEventListener('hashchange', follow));
+  return place;
+};

@@ -1,0 +1,52 @@
+import { Show } from 'solid-js';
+import type { OutputResult } from '../../engine/results.ts';
+import { CheckMark } from '../marks/check-mark.tsx';
+import type { RowKey } from '../state/cursor.ts';
+import type { Move } from '../state/moves.ts';
+import { useSheet } from './context.ts';
+import { GridCell } from './grid-cell.tsx';
+import { ProblemNote } from './problem-note.tsx';
+
+export interface CheckCellProps {
+  row: RowKey;
+  cell: string;
+  output: string;
+  result: OutputResult | undefined;
+  move: Move | undefined;
+}
+
+const AT = { lower: 'lower limit', upper: 'upper limit', wear: 'wear limit' } as const;
+
+/** The verdict: its word, its sign, and on which side and by how much it misses or keeps the limit. */
+export const CheckCell = (props: CheckCellProps) => {
+  const { show } = useSheet();
+  const verdict = () => props.result?.check.asNew;
+  const more = () => {
+    const v = verdict();
+    if (!v) return undefined;
+    const parts: string[] = [];
+    if (v.by !== undefined && v.at) {
+      const by = show.output(props.cell, props.output).change(Math.abs(v.by), false);
+      if (!/[1-9]/.test(by)) parts.push(`on the ${AT[v.at]}`);
+      else parts.push(v.by > 0 ? `${by} beyond the ${AT[v.at]}` : `${by} to the ${AT[v.at]}`);
+    }
+    if (v.side) parts.push(v.side);
+    if (props.result?.check.inService) parts.push(props.result.check.words);
+    return parts.join('; ');
+  };
+  // A line with neither limits nor anything amiss has no verdict worth a word.
+  const told = () => {
+    const state = verdict()?.state;
+    return state !== undefined && state !== 'no limits';
+  };
+  return (
+    <GridCell row={props.row} column="check">
+      <Show when={told()}>
+        <CheckMark state={verdict()!.state} more={more()} before={props.move?.check} />
+      </Show>
+      <Show when={props.result?.problem}>
+        {(problem) => <ProblemNote problem={problem()} cell={props.cell} brief />}
+      </Show>
+    </GridCell>
+  );
+};

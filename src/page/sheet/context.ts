@@ -1,0 +1,26 @@
+import { createContext, useContext } from 'solid-js';
+import type { Chain } from '../state/chain.ts';
+import type { Cursor } from '../state/cursor.ts';
+import type { Notices } from '../state/notices.ts';
+import type { Sheet } from '../state/sheet.ts';
+import type { Show } from '../state/show.ts';
+
+export interface SheetContext {
+  sheet: Sheet;
+  cursor: Cursor;
+  notices: Notices;
+  chain: Chain;
+  show: Show;
+  /** Moves the cursor to a cell's line, scrolls to it and unfolds it. */
+  goTo: (cell: string, output?: string) => void;
+}
+
+const Context = createContext<SheetContext>();
+
+export const SheetProvider = Context.Provider;
+
+export const useSheet = (): SheetContext => {
+  const context = useContext(Context);
+  if (!context) throw new Error('useSheet is called outside a sheet.');
+  return context;
+};

@@ -1,0 +1,55 @@
+import { createEffect, type JSX } from 'solid-js';
+import type { Column, RowKey } from '../state/cursor.ts';
+import { isPointerDown } from '../state/pointer.ts';
+import { useSheet } from './context.ts';
+import { keepInPlace } from './in-place.ts';
+
+export interface GridCellProps {
+  row: RowKey;
+  column: Column;
+  class?: string;
+  /** A click here begins to type. */
+  editable?: boolean;
+  span?: number;
+  children: JSX.Element;
+}
+
+/** One cell of the grid: takes the focus when the cursor is on it, and only then is it a stop for Tab. */
+export const GridCell = (props: GridCellProps) => {
+  const { cursor } = useSheet();
+  const here = () => cursor.isAt(props.row, props.column);
+  let element!: HTMLDivElement;
+  createEffect<boolean>((before) => {
+    const now = here() && !cursor.isEdited(props.row);
+    // Not when something inside has the focus already: a click on a button in the cell must reach it.
+    if (now && !before && !element.contains(document.activeElement)) element.focus({ preventScroll: true });
+    return now;
+  }, here());
+  const click = (event: MouseEvent) => {
+    if ((event.target as Element).closest('button, input, select, textarea, a, .editor')) return;
+    keepInPlace(props.row, () => {
+      cursor.setUnfolded(true);
+      if (props.editable) cursor.edit(props.row);
+      else cursor.move({ row: props.row, column: props.column });
+    });
+  };
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the grid handles the keys of all its cells
+    <div
+      ref={element}
+      role="gridcell"
+      class={`cell ${props.column} ${props.class ?? ''}`}
+      data-column={props.column}
+      aria-colspan={props.span}
+      aria-readonly={props.editable ? undefined : 'true'}
+      tabindex={here() ? 0 : -1}
+      onFocusIn={() => {
+        // While the pointer is down nothing may fold or unfold under it; the click does.
+        if (!isPointerDown()) cursor.move({ row: props.row, column: props.column });
+      }}
+      onClick={click}
+    >
+      {props.children}
+    </div>
+  );
+};

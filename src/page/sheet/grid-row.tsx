@@ -1,0 +1,53 @@
+import type { JSX } from 'solid-js';
+import type { RowKey } from '../state/cursor.ts';
+import { useSheet } from './context.ts';
+
+export interface GridRowProps {
+  /** Absent for a row the cursor does not stop at. */
+  row?: RowKey;
+  cell?: string;
+  class?: string;
+  /** It has something to unfold. */
+  unfolds?: boolean;
+  children: JSX.Element;
+}
+
+/** A row of the grid. Its cells take the focus, never the row itself. */
+export const GridRow = (props: GridRowProps) => {
+  const { cursor } = useSheet();
+  return (
+    // biome-ignore lint/a11y/useFocusableInteractive: the grid pattern has its cells take the focus
+    // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
+    <div
+      class={`line ${props.class ?? ''}`}
+      classList={{ here: props.row !== undefined && cursor.isRow(props.row) }}
+      role="row"
+      data-row={props.row}
+      data-cell={props.cell}
+      aria-expanded={props.unfolds && props.row !== undefined ? cursor.isOpen(props.row) : undefined}
+    >
+      {props.children}
+    </div>
+  );
+};
+
+export interface WholeCellProps {
+  label?: string;
+  class?: string;
+  children?: JSX.Element;
+}
+
+/** A cell the cursor does not stop at: blank, or across the whole sheet with fields of its own. */
+export const StillCell = (props: WholeCellProps & { span?: number }) => (
+  // biome-ignore lint/a11y/useFocusableInteractive: what stands in it takes the focus
+  // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
+  <div
+    class={`cell ${props.class ?? ''}`}
+    role="gridcell"
+    aria-colspan={props.span}
+    aria-label={props.label}
+    aria-readonly="true"
+  >
+    {props.children}
+  </div>
+);

@@ -1,0 +1,21 @@
+/** The row's element in the grid. */
+export const rowElement = (row: string): HTMLElement | undefined =>
+  document.querySelector<HTMLElement>(`[data-row="${CSS.escape(row)}"]`) ?? undefined;
+
+/** Runs a change that folds and unfolds lines, and scrolls so that `row` stays where it is on the screen. */
+export const keepInPlace = (row: string, change: () => void): void => {
+  const before = rowElement(row)?.getBoundingClientRect().top;
+  change();
+  const after = rowElement(row)?.getBoundingClientRect().top;
+  if (before !== undefined && after !== undefined && after !== before) scrollBy(0, after - before);
+};
+
+/** Scrolls the least that brings a row between the bars at the top and the bottom edge. */
+export const bringIntoView = (row: string): void => {
+  const element = rowElement(row);
+  if (!element) return;
+  const box = element.getBoundingClientRect();
+  const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;
+  if (box.top < top) scrollBy(0, box.top - top - 8);
+  else if (box.bottom > innerHeight) scrollBy(0, Math.min(box.bottom - innerHeight + 8, box.top - top - 8));
+};

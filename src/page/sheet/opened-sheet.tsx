@@ -1,0 +1,105 @@
+import { createEffect, createResource, createSignal, lazy, onCleanup, onMount, Show } from 'solid-js';
+import type { OpenSheet } from '../../document/storage/open-sheet.ts';
+import type { Shop } from '../../document/storage/shop.ts';
+import type { EngineClient } from '../../engine/client-types.ts';
+import { loadEditor } from '../editor/load.ts';
+import { takeArrival } from '../state/arrival.ts';
+import { createChain } from '../state/chain.ts';
+import { createCursor, outputRow, type RowKey } from '../state/cursor.ts';
+import { whenIdle } from '../state/idle.ts';
+import { noteChecks } from '../state/note-checks.ts';
+import { createNotices } from '../state/notices.ts';
+import { createPrinting } from '../state/printing.ts';
+import { createSheet } from '../state/sheet.ts';
+import { createShow } from '../state/show.ts';
+import { SheetProvider } from './context.ts';
+import { bringIntoView, rowElement } from './in-place.ts';
+import { Lines } from './lines.tsx';
+import { NoticeBar } from './notice-bar.tsx';
+import { pageKeys } from './page-keys.ts';
+import { Standing } from './standing.tsx';
+import { TitleBlock } from './title-block.tsx';
+import { Toolbar } from './toolbar.tsx';
+
+const PrintSheet = lazy(() => import('../print/print-sheet.tsx'));
+
+/** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
+export const OpenedSheet = (props: { opened: OpenSheet; shop: Shop }) => {
+  const [failure, setFailure] = createSignal<string>();
+  const [engine] = createResource(async () => {
+    const { createEngineClient } = await import('../../engine/client.ts');
+    return createEngineClient((error) => setFailure(error.message));
+  });
+  onCleanup(() => engine.latest?.close());
+  return (
+    <Show when={engine()} fallback={<p class="paper">Opening the sheet …</p>}>
+      {(client) => <WorkingSheet {...props} engine={client()} failure={failure()} />}
+    </Show>
+  );
+};
+
+interface WorkingSheetProps {
+  opened: OpenSheet;
+  shop: Shop;
+  engine: EngineClient;
+  failure: string | undefined;
+}
+
+const WorkingSheet = (props: WorkingSheetProps) => {
+  const sheet = createSheet(props.opened.document, props.engine);
+  const cursor = createCursor();
+  const notices = createNotices();
+  const show = createShow(sheet);
+  const chain = createChain(sheet, cursor);
+  const printing = createPrinting();
+  props.engine.load(props.opened.document.toFile());
+
+  const first = sheet.state.order[0];
+  if (first) cursor.move({ row: first, column: 'name' });
+
+  const goTo = (cell: string, output?: string) => {
+    const row: RowKey = output && output !== 'value' ? outputRow(cell, output) : cell;
+    cursor.setUnfolded(true);
+    cursor.move({ row: cell, column: 'name' });
+    if (rowElement(row)) cursor.move({ row, column: 'name' });
+    bringIntoView(row);
+    rowElement(row)?.querySelector<HTMLElement>('[data-column="name"]')?.focus({ preventScroll: true });
+  };
+
+  createEffect(() => {
+    document.title = `${sheet.state.title.title || 'Job sheet'} · Fitwright`;
+  });
+  onMount(() => whenIdle(() => void loadEditor().catch(() => undefined)));
+  onCleanup(pageKeys(sheet, notices));
+  const arrival = takeArrival();
+  if (arrival) notices.say(arrival);
+  noteChecks(sheet, props.shop, props.opened.id);
+
+  /** Nothing is green while anything waits. */
+  const waits = () => sheet.state.rev === 0 || sheet.counts().of.waiting > 0;
+  return (
+    <SheetProvider value={{ sheet, cursor, notices, show, chain, goTo }}>
+      <main class="paper sheet" classList={{ waits: waits() }}>
+        <div class="frame">
+          <Toolbar opened={props.opened} />
+          <h1 class="unseen">{sheet.state.title.title || 'Job sheet'}</h1>
+          <Show when={props.failure}>
+            <div class="trouble" role="alert">
+              <p>
+                The figures could not be worked out: {props.failure} Your entries are kept. Load the page
+                again to try once more.
+              </p>
+            </div>
+          </Show>
+          <TitleBlock />
+          <Standing />
+          <Lines />
+        </div>
+      </main>
+      <NoticeBar />
+      <Show when={printing()}>
+        <PrintSheet />
+      </Show>
+    </SheetProvider>
+  );
+};

@@ -1,0 +1,78 @@
+import { Show } from 'solid-js';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { CheckCell } from './check-cell.tsx';
+import { useSheet } from './context.ts';
+import { EntryCell } from './entry-cell.tsx';
+import { GridCell } from './grid-cell.tsx';
+import { GridRow } from './grid-row.tsx';
+import { LimitsCell } from './limits-cell.tsx';
+import { NumberCell } from './number-cell.tsx';
+import { roleWord } from './role-words.ts';
+import { UnfoldedRow } from './unfolded-row.tsx';
+import { ValueCell } from './value-cell.tsx';
+
+/** Label, name and trade word of a line. */
+export const NameCell = (props: { cell: string; record: CellRecord }) => (
+  <GridCell row={props.cell} column="name">
+    <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
+      {roleWord(props.record)}
+    </span>
+    <span class="label">{props.record.label || <span class="caption">no label</span>}</span>
+    <Show when={props.record.name}>
+      <span class="named">{props.record.name}</span>
+    </Show>
+  </GridCell>
+);
+
+const BLANK: Partial<Record<CellRecord['role'], string>> = {
+  given: 'type the maker’s figure',
+  measured: 'type the reading',
+  chosen: 'type a size or a formula',
+  worked: 'type a formula, beginning with =',
+};
+
+export const PlainLine = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const line = () => sheet.line(props.cell)!;
+  const record = () => line().record;
+  /** A set of readings reports its mean first. */
+  const main = () => {
+    const outputs = line().result?.outputs;
+    return outputs && !outputs.value && outputs.mean ? 'mean' : 'value';
+  };
+  const output = () => line().result?.outputs[main()];
+  const move = () => line().moved[main()];
+  const beside = () => {
+    const parts = [
+      record().tolerance,
+      line().result?.echoes.entry && `= ${line().result!.echoes.entry}`,
+      record().gauge && `by ${record().gauge}`,
+      record().issued && `issued ${record().issued}`,
+    ];
+    return parts.filter(Boolean).join(' · ');
+  };
+  return (
+    <>
+      <GridRow row={props.cell} cell={props.cell} unfolds>
+        <NumberCell row={props.cell} cell={props.cell} />
+        <NameCell cell={props.cell} record={record()} />
+        <EntryCell
+          row={props.cell}
+          spot={{ cell: props.cell, field: 'entry', kind: 'entry', quantity: record().quantity }}
+          text={record().entry}
+          label={`Entry of ${sheet.titleOf(props.cell)}`}
+          blank={BLANK[record().role]}
+          beside={
+            <Show when={beside()}>
+              <span class="beside">{beside()}</span>
+            </Show>
+          }
+        />
+        <ValueCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
+        <LimitsCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
+        <CheckCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
+      </GridRow>
+      <UnfoldedRow row={props.cell} />
+    </>
+  );
+};

@@ -1,0 +1,63 @@
+import { For, Show } from 'solid-js';
+import type { Problem, Remedy } from '../../../shared/problem.ts';
+import { loadCommit } from '../editor/load.ts';
+import { useSheet } from './context.ts';
+import './problem-note.css';
+
+export interface ProblemNoteProps {
+  problem: Problem;
+  /** The cell it is shown at. */
+  cell: string;
+  /** Without the remedies, which the unfolded line offers. */
+  brief?: boolean;
+}
+
+export const ProblemNote = (props: ProblemNoteProps) => {
+  const { goTo, sheet } = useSheet();
+  const take = (remedy: Remedy) => {
+    const field = props.problem.field ?? 'entry';
+    const quantity = sheet.line(props.cell)?.record.quantity;
+    void loadCommit().then(({ takeRemedy }) =>
+      takeRemedy(
+        sheet,
+        { cell: props.cell, field, kind: field === 'tolerance' ? 'tolerance' : 'entry', quantity },
+        remedy,
+      ),
+    );
+  };
+  const elsewhere = () => {
+    const id = props.problem.originId;
+    return id !== undefined && id !== props.cell && sheet.line(id) ? id : undefined;
+  };
+  const grade = () =>
+    props.problem.kind === 'blank' || (props.problem.kind === 'upstream' && props.brief)
+      ? 'waits'
+      : props.problem.kind === 'ask'
+        ? 'asks'
+        : '';
+  return (
+    <div class={`problem ${grade()}`} classList={{ brief: props.brief === true }}>
+      <span>{props.problem.message}</span>
+      <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
+        <div class="actions">
+          <Show when={elsewhere()}>
+            {(id) => (
+              <button type="button" class="go" onClick={() => goTo(id())}>
+                go to {sheet.titleOf(id())}
+              </button>
+            )}
+          </Show>
+          <Show when={!props.brief}>
+            <For each={props.problem.choices}>
+              {(remedy) => (
+                <button type="button" onClick={() => take(remedy)}>
+                  {remedy.label}
+                </button>
+              )}
+            </For>
+          </Show>
+        </div>
+      </Show>
+    </div>
+  );
+};

@@ -1,0 +1,87 @@
+import { createSignal, For, Show } from 'solid-js';
+import type { DecisionRule, TitleBlock as Title } from '../../../shared/sheet/format.ts';
+import { SelectField } from '../fields/select-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { useSheet } from './context.ts';
+import { RULE_WORDS } from './rule-words.ts';
+import './title-block.css';
+
+type Field = Exclude<keyof Title, 'tags' | 'title'>;
+
+/** Data fields of ISO 7200, in the words of a repair shop. The first ones are shown always. */
+const FIRST: ReadonlyArray<[Field, string]> = [
+  ['part', 'Part'],
+  ['machine', 'Machine'],
+  ['customer', 'For whom'],
+];
+const REST: ReadonlyArray<[Field, string, string?]> = [
+  ['material', 'Material'],
+  ['drawnBy', 'Drawn by'],
+  ['checkedBy', 'Checked by'],
+  ['date', 'Date'],
+  ['revision', 'Revision'],
+  ['number', 'Sheet number'],
+];
+
+/** The title block: what the job is, for whom, and under which rules the sheet stands. */
+export const TitleBlock = () => {
+  const { sheet } = useSheet();
+  const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);
+  const title = () => sheet.state.title;
+  const box = (field: Field, label: string, wide = false) => (
+    <div class="box" classList={{ wide }}>
+      <TextField
+        label={label}
+        value={title()[field]}
+        type={field === 'date' ? 'date' : 'text'}
+        onCommit={(text) => sheet.document.setTitle(field, text)}
+      />
+    </div>
+  );
+  return (
+    <section class="title-block" aria-label="Title block">
+      <div class="box title">
+        <TextField
+          label="Title"
+          value={title().title}
+          onCommit={(text) => sheet.document.setTitle('title', text)}
+        />
+      </div>
+      <For each={FIRST}>{([field, label]) => box(field, label)}</For>
+      <Show
+        when={all()}
+        fallback={
+          <div class="box whole">
+            <button type="button" class="plain" aria-expanded={false} onClick={() => setAll(true)}>
+              More of the title block
+            </button>
+          </div>
+        }
+      >
+        <For each={REST}>{([field, label]) => box(field, label)}</For>
+        {box('referenceTemperature', 'Reference temperature')}
+        <div class="box wide">
+          <SelectField
+            label="Checks follow"
+            value={sheet.state.rule}
+            options={(Object.entries(RULE_WORDS) as Array<[DecisionRule, string]>).map(([value, label]) => ({
+              value,
+              label,
+            }))}
+            onCommit={(rule) => sheet.document.setRule(rule as DecisionRule)}
+          />
+        </div>
+        <div class="box">
+          <TextField
+            label="Marks, with commas"
+            value={title().tags?.join(', ')}
+            onCommit={(text) =>
+              sheet.document.setTitle('tags', text === '' ? undefined : text.split(/\s*,\s*/).filter(Boolean))
+            }
+          />
+        </div>
+        {box('note', 'Note', true)}
+      </Show>
+    </section>
+  );
+};

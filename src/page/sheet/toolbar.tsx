@@ -1,0 +1,81 @@
+import { Show } from 'solid-js';
+import type { OpenSheet } from '../../document/storage/open-sheet.ts';
+import { useSheet } from './context.ts';
+import { saveToFile } from './save-file.ts';
+import './toolbar.css';
+import { createStorageState } from '../state/storage-state.ts';
+
+const WORDS = {
+  saved: 'saved',
+  saving: 'saving …',
+  unsaved: 'not saved',
+  refused: 'not saved',
+  full: 'not saved',
+} as const;
+
+/** What concerns the whole sheet. */
+export const Toolbar = (props: { opened: OpenSheet }) => {
+  const { sheet, notices } = useSheet();
+  const storage = createStorageState(props.opened);
+  const said = (what: string, label: string | undefined) => label && notices.say(`${what}: ${label}.`);
+  const units = (length: 'in' | 'mm') => () => sheet.document.setUnits({ length });
+  return (
+    <>
+      <div class="toolbar" role="toolbar" aria-label="Sheet">
+        <a class="home" href="#/">
+          All jobs
+        </a>
+        <button
+          type="button"
+          class="undo"
+          disabled={!sheet.state.undo}
+          title="Ctrl+Z"
+          onClick={() => said('Taken back', sheet.document.undo())}
+        >
+          Undo<span class="rare">{sheet.state.undo ? `: ${sheet.state.undo}` : ''}</span>
+        </button>
+        <button
+          type="button"
+          class="undo"
+          disabled={!sheet.state.redo}
+          title="Ctrl+Shift+Z"
+          onClick={() => said('Done again', sheet.document.redo())}
+        >
+          Redo<span class="rare">{sheet.state.redo ? `: ${sheet.state.redo}` : ''}</span>
+        </button>
+        <span class="grow" />
+        <span class="saved-state" classList={{ amiss: WORDS[storage().state] === 'not saved' }} role="status">
+          {WORDS[storage().state]}
+        </span>
+        <fieldset class="pair">
+          <legend class="unseen">Lengths in</legend>
+          <button type="button" aria-pressed={sheet.state.units.length === 'in'} onClick={units('in')}>
+            inch
+          </button>
+          <button type="button" aria-pressed={sheet.state.units.length === 'mm'} onClick={units('mm')}>
+            mm
+          </button>
+        </fieldset>
+        <button type="button" onClick={() => saveToFile(sheet.document)}>
+          Save to a file
+        </button>
+        <button type="button" class="rare" onClick={() => print()}>
+          Print
+        </button>
+      </div>
+      <Show when={storage().message}>
+        {(message) => (
+          <div class="trouble" role="alert">
+            <p>{message()}</p>
+            <button type="button" class="main" onClick={() => saveToFile(sheet.document)}>
+              Save to a file
+            </button>
+            <button type="button" onClick={() => void props.opened.retry()}>
+              Try again
+            </button>
+          </div>
+        )}
+      </Show>
+    </>
+  );
+};

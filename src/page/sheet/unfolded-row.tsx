@@ -1,0 +1,22 @@
+import { lazy, Show, Suspense } from 'solid-js';
+import { cellOfRow, type RowKey } from '../state/cursor.ts';
+import { useSheet } from './context.ts';
+import { GridRow, StillCell } from './grid-row.tsx';
+
+const Unfolded = lazy(() => import('../unfolded/unfolded.tsx'));
+
+/** What unfolds below the line under the cursor. */
+export const UnfoldedRow = (props: { row: RowKey }) => {
+  const { cursor, sheet } = useSheet();
+  return (
+    <Show when={cursor.isOpen(props.row)}>
+      <GridRow cell={cellOfRow(props.row)} class="unfolded">
+        <StillCell span={6} label={`${sheet.titleOf(cellOfRow(props.row))}, unfolded`}>
+          <Suspense fallback={<p class="caption">…</p>}>
+            <Unfolded row={props.row} />
+          </Suspense>
+        </StillCell>
+      </GridRow>
+    </Show>
+  );
+};

@@ -1,0 +1,76 @@
+import { Show } from 'solid-js';
+import type { OutputResult } from '../../engine/results.ts';
+import '../marks/amount.css';
+import type { RowKey } from '../state/cursor.ts';
+import type { Move } from '../state/moves.ts';
+import { useSheet } from './context.ts';
+import { GridCell } from './grid-cell.tsx';
+
+export interface ValueCellProps {
+  row: RowKey;
+  cell: string;
+  output: string;
+  result: OutputResult | undefined;
+  move: Move | undefined;
+}
+
+/** The figure with its spread; plan and part one above the other where there are both; below, what the last edit did. */
+export const ValueCell = (props: ValueCellProps) => {
+  const { show, sheet } = useSheet();
+  const both = () => props.result?.planned !== undefined && props.result.measured !== undefined;
+  /** The line itself is a reading, so that its spread is an expanded uncertainty. */
+  const read = () => sheet.line(props.cell)?.record.role === 'measured';
+  const at = () => show.output(props.cell, props.output);
+  return (
+    <GridCell row={props.row} column="value">
+      <Show when={props.result?.measured}>
+        {(figure) => (
+          <span class="amount actual">
+            <Show when={both()}>
+              <span class="kind">as measured</span>
+            </Show>
+            <b>{at().value(figure())}</b>
+            <small>{at().spread(figure(), true)}</small>
+          </span>
+        )}
+      </Show>
+      <Show when={props.result?.planned}>
+        {(figure) => (
+          <span class="amount">
+            <Show when={both() || props.result?.stands === 'issued'}>
+              <span class="kind">{props.result?.stands === 'issued' ? 'issued' : 'planned'}</span>
+            </Show>
+            <Show when={both()} fallback={<b>{at().value(figure())}</b>}>
+              <span>{at().value(figure())}</span>
+            </Show>
+            <small>{at().spread(figure(), read())}</small>
+            <Show when={figure().aim !== undefined && figure().aim !== figure().value}>
+              <small>aim {at().amount(figure().aim!, figure())}</small>
+            </Show>
+          </span>
+        )}
+      </Show>
+      <Show when={props.result?.difference}>
+        {(figure) => <small class="caption">measured {at().change(figure().value)} from plan</small>}
+      </Show>
+      <Show when={props.result?.replanned}>
+        {(figure) => <small class="caption">would now be {at().value(figure())}</small>}
+      </Show>
+      <Show when={props.result?.logical !== undefined}>
+        <b>{props.result?.logical ? 'true' : 'false'}</b>
+      </Show>
+      <Show
+        when={
+          props.move?.from !== undefined && props.move.to !== undefined && props.move.from !== props.move.to
+        }
+      >
+        <span class="moved">
+          {at().change(props.move!.to! - props.move!.from!)} (was {at().amount(props.move!.from!)})
+        </span>
+      </Show>
+      <Show when={props.move && props.move.from === undefined && props.move.to !== undefined}>
+        <span class="moved">new</span>
+      </Show>
+    </GridCell>
+  );
+};

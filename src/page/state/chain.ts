@@ -1,0 +1,35 @@
+import { createEffect, createSignal, onCleanup } from 'solid-js';
+import { type Cursor, cellOfRow } from './cursor.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Which lines lie upstream and downstream of the one under the cursor, for the margin; asked of the engine, a step behind. */
+export const createChain = (sheet: Sheet, cursor: Cursor) => {
+  const [sides, setSides] = createSignal<ReadonlyMap<string, 'up' | 'down'>>(new Map());
+  let asked = 0;
+  createEffect(() => {
+    const place = cursor.place();
+    void sheet.state.rev;
+    const ask = ++asked;
+    if (!place) return;
+    const cell = cellOfRow(place.row);
+    void sheet.engine.chain(cell).then(
+      ({ upstream, downstream }) => {
+        if (ask !== asked) return;
+        setSides(
+          new Map([
+            ...upstream.map((id) => [id, 'up'] as const),
+            ...downstream.map((id) => [id, 'down'] as const),
+          ]),
+        );
+      },
+      // The engine may be starting anew: the next results ask again.
+      () => undefined,
+    );
+  });
+  onCleanup(() => {
+    asked = -1;
+  });
+  return { sideOf: (cell: string): 'up' | 'down' | undefined => sides().get(cell) };
+};
+
+export type Chain = ReturnType<typeof createChain>;

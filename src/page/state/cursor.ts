@@ -1,0 +1,65 @@
+import { createSelector, createSignal } from 'solid-js';
+
+/**
+ * A row of the sheet's grid: a line by its cell's id, or one input or output of a library cell by `id/in/name` and
+ * `id/out/name`.
+ */
+export type RowKey = string;
+
+export const cellOfRow = (row: RowKey): string => row.split('/', 1)[0]!;
+export const inputRow = (cell: string, name: string): RowKey => `${cell}/in/${name}`;
+export const outputRow = (cell: string, name: string): RowKey => `${cell}/out/${name}`;
+/** @returns the output a row shows: `value` for a plain line. */
+export const outputOfRow = (row: RowKey): string | undefined => {
+  const [, kind, name] = row.split('/');
+  return kind === undefined ? 'value' : kind === 'out' ? name : undefined;
+};
+
+export type Column = 'number' | 'name' | 'entry' | 'value' | 'limits' | 'check';
+
+export interface Place {
+  row: RowKey;
+  column: Column;
+}
+
+/** Where the keyboard stands in the grid, which line is unfolded, and which entry is being typed. */
+export const createCursor = () => {
+  const [place, setPlace] = createSignal<Place>();
+  const [unfolded, setUnfolded] = createSignal(false);
+  const [editing, setEditing] = createSignal<{ row: RowKey; start?: string }>();
+  const isPlace = createSelector<string | undefined, string>(
+    () => place() && `${place()!.row} ${place()!.column}`,
+  );
+  const isRow = createSelector<string | undefined, string>(() => place()?.row);
+  const isOpen = createSelector<string | undefined, string>(() => (unfolded() ? place()?.row : undefined));
+  const isOpenCell = createSelector<string | undefined, string>(() =>
+    unfolded() && place() ? cellOfRow(place()!.row) : undefined,
+  );
+  const isEdited = createSelector<string | undefined, string>(() => editing()?.row);
+  return {
+    place,
+    unfolded,
+    setUnfolded,
+    isAt: (row: RowKey, column: Column) => isPlace(`${row} ${column}`),
+    isRow,
+    isOpen,
+    /** Any row of the cell is under the cursor, unfolded. */
+    isOpenCell,
+    isEdited,
+    /** Text an edit begins with in place of the present entry: the key that started it. */
+    start: () => editing()?.start,
+    move: (to: Place) => {
+      const before = place();
+      if (before?.row === to.row && before.column === to.column) return;
+      setPlace(to);
+    },
+    edit: (row: RowKey, start?: string) => {
+      setPlace({ row, column: 'entry' });
+      setEditing(start === undefined ? { row } : { row, start });
+    },
+    /** Ends the edit of a row, unless another row is being edited by now. */
+    leave: (row: RowKey) => setEditing((now) => (now?.row === row ? undefined : now)),
+  };
+};
+
+export type Cursor = ReturnType<typeof createCursor>;

@@ -1,0 +1,71 @@
+import { formatFigure, formatNumber, formatQuantity, type ShownFigure } from '../../../shared/figures.ts';
+import { displayUnit } from '../../../shared/quantities.ts';
+import type { SheetUnits } from '../../../shared/sheet/format.ts';
+import type { Unit } from '../../../shared/units/units.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Writes the figures of one output in its unit, in the places their spread supports. */
+export interface OutputShow {
+  unit: Unit;
+  /** `2.2515 in` */
+  value(figure: ShownFigure): string;
+  /** `± 0.0002 in (k=2)` for a reading, `+0.0005 -0.0001 in worst case` for what hangs on others; empty without one. */
+  spread(figure: ShownFigure, read: boolean): string;
+  /** An SI number with its unit; in the places of `like` where that is given. */
+  amount(si: number, like?: ShownFigure): string;
+  /** The same without the unit. */
+  number(si: number, like?: ShownFigure): string;
+  /** A difference, with its sign unless told otherwise. */
+  change(si: number, sign?: boolean): string;
+}
+
+/** A step on the unit's scale: 2 K is 3.6 °F, not a temperature. */
+const stepUnit = (unit: Unit): Unit => (unit.point ? { ...unit, point: false, offset: 0 } : unit);
+
+const half = (figure: ShownFigure | undefined): number | undefined => {
+  const spread = figure && (figure.high - figure.low) / 2;
+  return spread && Number.isFinite(spread) ? spread : undefined;
+};
+
+export const showIn = (unit: Unit): OutputShow => ({
+  unit,
+  value: (figure) => {
+    const text = formatFigure(figure, unit);
+    return unit.label === '' ? text.value : formatUnitBehind(text.value, unit);
+  },
+  spread: (figure, read) => {
+    const text = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+    if (text.spread === '') return '';
+    const step = formatUnitBehind(text.spread, stepUnit(unit));
+    return read ? `${step} (k=2)` : `${step} worst case`;
+  },
+  amount: (si, like) => formatQuantity(si, unit, optional(half(like))),
+  number: (si, like) => formatNumber(si, unit, optional(half(like))),
+  change: (si, sign = true) => formatQuantity(si, stepUnit(unit), { sign }),
+});
+
+const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
+
+const formatUnitBehind = (text: string, unit: Unit): string => {
+  if (unit.label === '') return text;
+  return ['°', '′', '″'].includes(unit.label) ? text + unit.label : `${text}\u00a0${unit.label}`;
+};
+
+/** The unit an output is shown in: the cell's own wish, else the library's, else the sheet's for that kind of quantity. */
+export const unitOf = (sheet: Sheet, cell: string, output: string): Unit => {
+  const line = sheet.line(cell);
+  const result = line?.result?.outputs[output];
+  const own = output === 'value' || line?.record.role !== 'cell' ? line?.record.display : undefined;
+  const wish = line?.record.outputs?.[output]?.display ?? own ?? result?.display;
+  return displayUnit(result?.quantity ?? line?.record.quantity, sheet.state.units, wish);
+};
+
+/** The other system's unit, to show beside the sheet's own where that is asked. */
+export const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit =>
+  displayUnit(quantity, { ...units, length: units.length === 'in' ? 'mm' : 'in', temperature: undefined });
+
+export const createShow = (sheet: Sheet) => ({
+  output: (cell: string, output: string): OutputShow => showIn(unitOf(sheet, cell, output)),
+});
+
+export type Show = ReturnType<typeof createShow>;

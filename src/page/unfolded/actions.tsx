@@ -1,0 +1,46 @@
+import { createSignal, Show } from 'solid-js';
+import { AddLine } from '../adding/add-line.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { deleteLine, duplicateLine, moveLine } from '../sheet/line-commands.ts';
+
+/** What can be done with the whole line. */
+export const Actions = (props: { cell: string }) => {
+  const context = useSheet();
+  const { sheet, cursor } = context;
+  const [adding, setAdding] = createSignal(false);
+  const record = () => sheet.line(props.cell)!.record;
+  return (
+    <>
+      <div class="actions-bar">
+        <button type="button" aria-expanded={adding()} onClick={() => setAdding(!adding())}>
+          Add a line below
+        </button>
+        <button type="button" onClick={() => duplicateLine(context, props.cell)}>
+          Copy it below
+        </button>
+        <button type="button" onClick={() => moveLine(context, props.cell, -1)}>
+          Move up
+        </button>
+        <button type="button" onClick={() => moveLine(context, props.cell, 1)}>
+          Move down
+        </button>
+        <button
+          type="button"
+          aria-pressed={record().locked === true}
+          onClick={() => sheet.document.setField(props.cell, 'locked', record().locked ? undefined : true)}
+        >
+          {record().locked ? 'Locked' : 'Lock'}
+        </button>
+        <button type="button" onClick={() => deleteLine(context, props.cell)}>
+          Delete
+        </button>
+        <button type="button" class="plain" onClick={() => cursor.setUnfolded(false)}>
+          Fold
+        </button>
+      </div>
+      <Show when={adding()}>
+        <AddLine after={props.cell} onDone={() => setAdding(false)} />
+      </Show>
+    </>
+  );
+};

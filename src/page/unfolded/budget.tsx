@@ -1,0 +1,66 @@
+import { createResource, For, Show } from 'solid-js';
+import type { Contribution } from '../../engine/results.ts';
+import { useSheet } from '../sheet/context.ts';
+import './budget.css';
+
+export interface BudgetProps {
+  cell: string;
+  output: string;
+}
+
+/** How much each source contributes to the spread: largest first, as bars and as figures. */
+export const Budget = (props: BudgetProps) => {
+  const { sheet, show, goTo } = useSheet();
+  const [shares] = createResource(
+    () => ({ cell: props.cell, output: props.output, rev: sheet.state.rev }),
+    ({ cell, output }) => sheet.engine.budget(cell, output).catch((): Contribution[] => []),
+  );
+  const list = () => shares.latest ?? [];
+  const variance = () => list().reduce((sum, share) => sum + share.u ** 2, 0);
+  const part = (share: Contribution) => (variance() > 0 ? share.u ** 2 / variance() : 0);
+  const at = () => show.output(props.cell, props.output);
+  return (
+    <Show when={list().length > 0}>
+      <section>
+        <h3>Where the spread comes from</h3>
+        <table class="budget">
+          <thead>
+            <tr>
+              <th scope="col">source</th>
+              <th scope="col">share</th>
+              <th scope="col" class="figure">
+                lowest, highest effect
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={list()}>
+              {(share) => (
+                <tr>
+                  <td>
+                    <Show when={share.cell !== props.cell && sheet.line(share.cell)} fallback={share.label}>
+                      <button type="button" class="go" onClick={() => goTo(share.cell)}>
+                        {share.label}
+                      </button>
+                    </Show>
+                  </td>
+                  <td>
+                    <svg viewBox="0 0 64 12" aria-hidden="true">
+                      <rect x="0" y="2" width={Math.max(1, 64 * part(share))} height="8" />
+                    </svg>
+                    {Math.round(100 * part(share))} %
+                  </td>
+                  <td class="figure">
+                    {at().change(share.low)}
+                    <br />
+                    {at().change(share.high)}
+                  </td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </Show>
+  );
+};

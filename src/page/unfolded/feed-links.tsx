@@ -1,0 +1,45 @@
+import { For, Show } from 'solid-js';
+import { useSheet } from '../sheet/context.ts';
+import { standingFigure } from '../state/moves.ts';
+
+/** What the line hangs on and what hangs on it, one step each way; a press goes there. */
+export const FeedLinks = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const feeds = () => (sheet.line(props.cell)?.result?.feeds ?? []).filter((id) => sheet.line(id));
+  const users = () => sheet.usersOf(props.cell);
+  return (
+    <Show when={feeds().length + users().length > 0}>
+      <section>
+        <Show when={feeds().length > 0}>
+          <h3>Hangs on</h3>
+          <Links cells={feeds()} />
+        </Show>
+        <Show when={users().length > 0}>
+          <h3>Feeds</h3>
+          <Links cells={users()} />
+        </Show>
+      </section>
+    </Show>
+  );
+};
+
+const Links = (props: { cells: readonly string[] }) => {
+  const { sheet, show, goTo } = useSheet();
+  const figure = (id: string) => standingFigure(sheet.line(id)?.result?.outputs.value);
+  return (
+    <ul>
+      <For each={props.cells}>
+        {(id) => (
+          <li>
+            <button type="button" class="go" onClick={() => goTo(id)}>
+              {sheet.numberOf(id)} {sheet.titleOf(id)}
+            </button>
+            <Show when={figure(id)}>
+              {(f) => <span class="caption"> {show.output(id, 'value').value(f())}</span>}
+            </Show>
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+};

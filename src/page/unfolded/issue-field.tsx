@@ -1,0 +1,49 @@
+import { Show } from 'solid-js';
+import { writeEntry } from '../../../shared/figures.ts';
+import type { EntrySpot } from '../editor/spot.ts';
+import { EntryField } from '../fields/entry-field.tsx';
+import { useSheet } from '../sheet/context.ts';
+
+/** Sends a size to the machine: from then on re-planning does not move it. */
+export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
+  const { sheet, show } = useSheet();
+  const issued = () => sheet.line(props.cell)?.record.issued;
+  const planned = () => sheet.line(props.cell)?.result?.outputs.value?.planned;
+  /** The size as it stands on the paper: what is shown, not the digits behind it. */
+  const sizeToIssue = () => {
+    const figure = planned();
+    if (!figure) return undefined;
+    const at = show.output(props.cell, 'value');
+    const text = at.number(figure.value, figure).replaceAll('\u00a0', ' ');
+    return Number.isFinite(Number(text))
+      ? `${text} ${at.unit.symbol}`.trim()
+      : writeEntry(figure.value, at.unit.symbol);
+  };
+  return (
+    <section>
+      <h3>Issued</h3>
+      <Show
+        when={issued()}
+        fallback={
+          <Show
+            when={sizeToIssue()}
+            fallback={<p class="caption">A size can be issued once it is worked out.</p>}
+          >
+            {(size) => (
+              <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', size())}>
+                Issue {size()} to the machine
+              </button>
+            )}
+          </Show>
+        }
+      >
+        <div class="fields">
+          <EntryField label="Issued size" spot={props.spot} value={issued()} />
+          <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', undefined)}>
+            Withdraw
+          </button>
+        </div>
+      </Show>
+    </section>
+  );
+};

@@ -1,0 +1,63 @@
+import type { DecisionRule, Limits } from '../../../shared/sheet/format.ts';
+import type { EntrySpot } from '../editor/spot.ts';
+import { EntryField } from '../fields/entry-field.tsx';
+import { SelectField } from '../fields/select-field.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { RULE_WORDS } from '../sheet/rule-words.ts';
+
+export interface LimitFieldsProps {
+  cell: string;
+  /** `limits`, or `outputs.NAME.limits`. */
+  path: string;
+  limits: Limits | undefined;
+  spot: (field: string) => EntrySpot;
+  locked: boolean;
+}
+
+/** Limits, the wear limit, on which side a miss can still be worked, and the rule of this line. */
+export const LimitFields = (props: LimitFieldsProps) => {
+  const { sheet } = useSheet();
+  const set = (field: string, value: string) =>
+    sheet.document.setField(props.cell, `${props.path}.${field}`, value || undefined);
+  const entry = (field: 'lower' | 'upper' | 'wear', label: string) => (
+    <EntryField
+      label={label}
+      spot={props.spot(`${props.path}.${field}`)}
+      value={props.limits?.[field]}
+      disabled={props.locked}
+    />
+  );
+  return (
+    <section>
+      <h3>Limits{props.locked ? ', locked' : ''}</h3>
+      <div class="fields">
+        {entry('lower', 'Lower limit')}
+        {entry('upper', 'Upper limit')}
+        {entry('wear', 'Wear limit')}
+        <SelectField
+          label="Metal is on when"
+          value={props.limits?.metalOn ?? ''}
+          disabled={props.locked}
+          options={[
+            { value: '', label: 'not said' },
+            { value: 'low', label: 'small (a bore)' },
+            { value: 'high', label: 'large (a shaft)' },
+          ]}
+          onCommit={(value) => set('metalOn', value)}
+        />
+        <SelectField
+          label="Judged by"
+          value={props.limits?.rule ?? ''}
+          options={[
+            { value: '', label: 'the rule of the sheet' },
+            ...(Object.entries(RULE_WORDS) as Array<[DecisionRule, string]>).map(([value, label]) => ({
+              value,
+              label,
+            })),
+          ]}
+          onCommit={(value) => set('rule', value)}
+        />
+      </div>
+    </section>
+  );
+};

@@ -1,0 +1,106 @@
+import { For, Show } from 'solid-js';
+import { quantityKinds } from '../../../shared/quantities.ts';
+import type { Role } from '../../../shared/sheet/format.ts';
+import { EntryField } from '../fields/entry-field.tsx';
+import { SelectField } from '../fields/select-field.tsx';
+import { TextField } from '../fields/text-field.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { ROLE_MEANING } from '../sheet/role-words.ts';
+import { GaugeField, MaterialField } from './cell-name-field.tsx';
+import { IssueField } from './issue-field.tsx';
+import { LimitFields } from './limit-fields.tsx';
+import { MeasuredFields } from './measured-fields.tsx';
+import { UnitField } from './unit-field.tsx';
+
+const ROLES = Object.entries(ROLE_MEANING) as Array<[Role, string]>;
+const ROLE_LABELS: Record<string, string> = {
+  given: 'given',
+  measured: 'measured',
+  chosen: 'chosen',
+  worked: 'worked out',
+};
+
+/** Everything a plain line can say of itself. What only some roles need is shown only there. */
+export const LineFields = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const record = () => sheet.line(props.cell)!.record;
+  const set = (path: string, value: unknown) => sheet.document.setField(props.cell, path, value);
+  const spot = (field: string, kind: 'entry' | 'tolerance' = 'entry') => ({
+    cell: props.cell,
+    field,
+    kind,
+    quantity: sheet.line(props.cell)?.result?.outputs.value?.quantity ?? record().quantity,
+  });
+  const measured = () => record().role === 'measured';
+  const cut = () => record().role === 'chosen' || record().role === 'worked';
+  return (
+    <div class="stack">
+      <section>
+        <h3>The line</h3>
+        <div class="fields">
+          <TextField label="Label" value={record().label} onCommit={(text) => set('label', text)?.message} />
+          <TextField
+            label="Name in formulas"
+            value={record().name}
+            onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
+          />
+          <SelectField
+            label="How the value comes about"
+            value={record().role}
+            options={ROLES.map(([value]) => ({ value, label: ROLE_LABELS[value]! }))}
+            onCommit={(value) => set('role', value)}
+          />
+          <SelectField
+            label="Kind of quantity"
+            value={record().quantity ?? ''}
+            options={[
+              { value: '', label: 'from the entry' },
+              ...quantityKinds.map((kind) => ({ value: kind.name, label: kind.label })),
+            ]}
+            onCommit={(value) => set('quantity', value || undefined)}
+          />
+          <UnitField cell={props.cell} output="value" path="display" />
+          <Show when={record().role === 'chosen' || record().role === 'given'}>
+            <EntryField
+              label={record().role === 'chosen' ? 'Tolerance when cut' : 'Tolerance'}
+              spot={spot('tolerance', 'tolerance')}
+              value={record().tolerance}
+              placeholder="+.0005 -0 · ±.001 · H7"
+            />
+          </Show>
+          <Show when={measured()}>
+            <GaugeField cell={props.cell} path="gauge" value={record().gauge} />
+            <EntryField
+              label="Part temperature"
+              spot={{ ...spot('at'), quantity: 'temperature' }}
+              value={record().at}
+              placeholder="as the room"
+            />
+            <MaterialField cell={props.cell} path="material" value={record().material} />
+          </Show>
+        </div>
+        <p class="caption">
+          <For each={ROLES.filter(([role]) => role === record().role)}>{([, meaning]) => meaning}</For>
+        </p>
+      </section>
+      <LimitFields
+        cell={props.cell}
+        path="limits"
+        limits={record().limits}
+        spot={spot}
+        locked={record().locked === true}
+      />
+      <Show when={cut()}>
+        <MeasuredFields cell={props.cell} path="measured" measured={record().measured} spot={spot} />
+        <IssueField cell={props.cell} spot={spot('issued')} />
+      </Show>
+      <TextField
+        label="Note"
+        value={record().note}
+        lines={2}
+        onCommit={(text) => set('note', text)?.message}
+        hint="Ctrl+Enter takes it"
+      />
+    </div>
+  );
+};

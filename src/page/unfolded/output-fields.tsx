@@ -1,0 +1,37 @@
+import { useSheet } from '../sheet/context.ts';
+import { LimitFields } from './limit-fields.tsx';
+import { MeasuredFields } from './measured-fields.tsx';
+import { UnitField } from './unit-field.tsx';
+
+/** What a sheet can say of one output of a library cell. */
+export const OutputFields = (props: { cell: string; output: string }) => {
+  const { sheet } = useSheet();
+  const settings = () => sheet.line(props.cell)!.record.outputs?.[props.output];
+  const path = () => `outputs.${props.output}`;
+  const spot = (field: string) => ({
+    cell: props.cell,
+    field,
+    kind: 'entry' as const,
+    quantity: sheet.line(props.cell)?.result?.outputs[props.output]?.quantity,
+  });
+  return (
+    <div class="stack">
+      <div class="fields">
+        <UnitField cell={props.cell} output={props.output} path={`${path()}.display`} />
+      </div>
+      <LimitFields
+        cell={props.cell}
+        path={`${path()}.limits`}
+        limits={settings()?.limits}
+        spot={spot}
+        locked={sheet.line(props.cell)!.record.locked === true}
+      />
+      <MeasuredFields
+        cell={props.cell}
+        path={`${path()}.measured`}
+        measured={settings()?.measured}
+        spot={spot}
+      />
+    </div>
+  );
+};

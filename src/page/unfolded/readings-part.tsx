@@ -1,0 +1,37 @@
+import { For, Show } from 'solid-js';
+import { useSheet } from '../sheet/context.ts';
+
+/** A set of readings: mean, least, greatest, out-of-round, taper. */
+export const ReadingsPart = (props: { cell: string }) => {
+  const { sheet, show } = useSheet();
+  const outputs = () =>
+    Object.entries(sheet.line(props.cell)?.result?.outputs ?? {}).filter(([name]) => name !== 'value');
+  return (
+    <Show when={outputs().length > 0}>
+      <section>
+        <h3>The readings</h3>
+        <table class="budget">
+          <tbody>
+            <For each={outputs()}>
+              {([name, output]) => (
+                <tr>
+                  <th scope="row">{output.label ?? name}</th>
+                  <td class="figure">
+                    <Show when={output.planned ?? output.measured} fallback="—">
+                      {(figure) => show.output(props.cell, name).value(figure())}
+                    </Show>
+                  </td>
+                  <td class="figure">
+                    <Show when={output.planned ?? output.measured}>
+                      {(figure) => show.output(props.cell, name).spread(figure(), true)}
+                    </Show>
+                  </td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </section>
+    </Show>
+  );
+};

@@ -1,0 +1,17 @@
+import { TextField } from '../fields/text-field.tsx';
+import { useSheet } from '../sheet/context.ts';
+
+/** The text of a heading or a remark. */
+export const TextFields = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const record = () => sheet.line(props.cell)!.record;
+  const field = () => (record().role === 'remark' ? 'note' : 'label');
+  return (
+    <TextField
+      label={record().role === 'remark' ? 'Remark (Ctrl+Enter takes it)' : 'Heading'}
+      value={record().role === 'remark' ? record().note || record().label : record().label}
+      onCommit={(text) => void sheet.document.setField(props.cell, field(), text)}
+      {...(record().role === 'remark' && { lines: 3 })}
+    />
+  );
+};

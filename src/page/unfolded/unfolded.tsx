@@ -1,0 +1,63 @@
+import { For, Show } from 'solid-js';
+import { useSheet } from '../sheet/context.ts';
+import { ProblemNote } from '../sheet/problem-note.tsx';
+import { cellOfRow, outputOfRow, type RowKey } from '../state/cursor.ts';
+import { Actions } from './actions.tsx';
+import { Budget } from './budget.tsx';
+import { FeedLinks } from './feed-links.tsx';
+import { FormulaPart } from './formula-part.tsx';
+import { KindPart } from './kind-part.tsx';
+import { LineFields } from './line-fields.tsx';
+import { OutputFields } from './output-fields.tsx';
+import { ReadingsPart } from './readings-part.tsx';
+import { SlipNote } from './slip-note.tsx';
+import { TextFields } from './text-fields.tsx';
+import './unfolded.css';
+
+/** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */
+export default function Unfolded(props: { row: RowKey }) {
+  const { sheet } = useSheet();
+  const cell = () => cellOfRow(props.row);
+  const line = () => sheet.line(cell())!;
+  const role = () => line().record.role;
+  const isText = () => role() === 'section' || role() === 'remark';
+  const isHead = () => role() === 'cell' && !props.row.includes('/');
+  const output = () => outputOfRow(props.row) ?? 'value';
+  /** Those not shown at a field of this line. */
+  const problems = () =>
+    (line().result?.problems ?? []).filter(
+      (p) => p.field === undefined || p.field === 'entry' || p.field === 'kind',
+    );
+  return (
+    <div class="unfold">
+      <Show when={!props.row.includes('/')}>
+        <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
+        <For each={line().result?.slips}>{(slip) => <SlipNote slip={slip} cell={cell()} />}</For>
+      </Show>
+      <Show when={isText()}>
+        <TextFields cell={cell()} />
+      </Show>
+      <Show when={isHead()}>
+        <KindPart cell={cell()} />
+      </Show>
+      <Show when={!isText() && !isHead()}>
+        <div class="columns">
+          <Show when={role() === 'cell'} fallback={<LineFields cell={cell()} />}>
+            <OutputFields cell={cell()} output={output()} />
+          </Show>
+          <div class="stack">
+            <FormulaPart cell={cell()} output={output()} />
+            <Show when={role() !== 'cell'}>
+              <ReadingsPart cell={cell()} />
+            </Show>
+            <FeedLinks cell={cell()} />
+          </div>
+          <Budget cell={cell()} output={line().result?.outputs[output()] ? output() : 'mean'} />
+        </div>
+      </Show>
+      <Show when={!props.row.includes('/')}>
+        <Actions cell={cell()} />
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import { displayUnit, quantityKind } from '../../../shared/quantities.ts';
+import { isUnit, parseUnit } from '../../../shared/units/units.ts';
+import { SelectField } from '../fields/select-field.tsx';
+import { useSheet } from '../sheet/context.ts';
+
+const labelOf = (symbol: string): string => {
+  const unit = symbol === '' ? undefined : parseUnit(symbol);
+  return unit && isUnit(unit) ? unit.label : symbol || 'plain number';
+};
+
+/** The unit a figure is shown in; the sheet's own unless another is wanted. No value changes by it. */
+export const UnitField = (props: { cell: string; output: string; path: string }) => {
+  const { sheet } = useSheet();
+  const line = () => sheet.line(props.cell);
+  const value = () =>
+    (props.path === 'display' ? line()?.record.display : line()?.record.outputs?.[props.output]?.display) ??
+    '';
+  const quantity = () => line()?.result?.outputs[props.output]?.quantity ?? line()?.record.quantity;
+  const options = () => {
+    const kind = quantity() === undefined ? undefined : quantityKind(quantity()!);
+    const own = displayUnit(quantity(), sheet.state.units, line()?.result?.outputs[props.output]?.display);
+    const symbols = new Set([
+      ...(kind?.units.in ?? []),
+      ...(kind?.units.mm ?? []),
+      ...(value() ? [value()] : []),
+    ]);
+    return [
+      { value: '', label: own.label ? `as the sheet (${own.label})` : 'as the sheet' },
+      ...[...symbols]
+        .filter((symbol) => symbol !== '')
+        .map((symbol) => ({ value: symbol, label: labelOf(symbol) })),
+    ];
+  };
+  return (
+    <SelectField
+      label="Shown in"
+      value={value()}
+      options={options()}
+      onCommit={(unit) => sheet.document.setField(props.cell, props.path, unit || undefined)}
+    />
+  );
+};
