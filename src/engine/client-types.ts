@@ -1,5 +1,11 @@
 import type { CellKind, ChoiceTable, TradeFunction } from '../../cells/cell.ts';
-import type { CellRecord, DecisionRule, SheetFile, SheetUnits } from '../../shared/sheet/format.ts';
+import type {
+  CellRecord,
+  DecisionRule,
+  KeptValue,
+  SheetFile,
+  SheetUnits,
+} from '../../shared/sheet/format.ts';
 import type { Contribution, SheetResults } from './results.ts';
 
 /** Everything the engine is told from outside; passed in, never global. */
@@ -35,5 +41,7 @@ export interface EngineClient {
   budget(cell: string, output: string): Promise<Contribution[]>;
   /** Ids of the cells upstream and downstream of a cell, for the margin marks. */
   chain(cell: string): Promise<{ upstream: string[]; downstream: string[] }>;
+  /** Table values the sheet is computed with, to be kept in a file of a finished job. */
+  tables(): Promise<KeptValue[]>;
   close(): void;
 }

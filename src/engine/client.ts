@@ -93,6 +93,10 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       const reply = await ask({ ask: 'chain', cell });
       return reply.gives === 'chain' ? reply.chain : { upstream: [], downstream: [] };
     },
+    async tables() {
+      const reply = await ask({ ask: 'tables' });
+      return reply.gives === 'tables' ? reply.tables : [];
+    },
     close() {
       worker.terminate();
       listeners.clear();

@@ -103,7 +103,11 @@ export class Engine {
 
   /** Assembles the cells in `open`, and on and on those that mention a cell whose face (name, type, figures) changed. */
   private assembleAll(open: Set<string>, stirred: Set<string>): AssembledCell[] {
-    const around = { reference: this.settings.referenceTemperature ?? '20 degC', kept: this.kept };
+    const around = {
+      reference: this.settings.referenceTemperature ?? '20 degC',
+      system: this.settings.units.length,
+      kept: this.kept,
+    };
     const done = new Map<string, AssembledCell>();
     for (;;) {
       for (const id of open) {
@@ -252,6 +256,14 @@ export class Engine {
     const row = key === undefined ? undefined : this.network.rows.get(key);
     if (!row || typeof this.grid.value(row.slot, NOMINAL) !== 'number') return [];
     return budgetOf(this.network, this.grid, row);
+  }
+
+  /** Every table value the sheet is computed with, for a file that shall keep its numbers. */
+  tables(): KeptValue[] {
+    const found = new Map<string, KeptValue>();
+    for (const cell of this.cells.values())
+      for (const one of cell.tables) found.set(`${one.table}/${one.key}/${one.column}`, one);
+    return [...found.keys()].sort().map((key) => found.get(key) as KeptValue);
   }
 
   /** Cells a cell hangs on, and cells that hang on it. */

@@ -1,4 +1,4 @@
-import type { SheetFile } from '../../shared/sheet/format.ts';
+import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './client-types.ts';
 import type { Contribution, SheetResults } from './results.ts';
 
@@ -8,6 +8,7 @@ export type Request = { n: number } & (
   | { ask: 'update'; change: SheetChange }
   | { ask: 'budget'; cell: string; output: string }
   | { ask: 'chain'; cell: string }
+  | { ask: 'tables' }
 );
 
 /** Worker to page. */
@@ -15,5 +16,6 @@ export type Reply = { n: number } & (
   | { gives: 'results'; results: SheetResults }
   | { gives: 'budget'; budget: Contribution[] }
   | { gives: 'chain'; chain: { upstream: string[]; downstream: string[] } }
+  | { gives: 'tables'; tables: KeptValue[] }
   | { gives: 'failure'; message: string }
 );

@@ -13,6 +13,8 @@ function answer(request: Request): Reply {
       return { n, gives: 'results', results: engine.apply(request.change) };
     case 'budget':
       return { n, gives: 'budget', budget: engine.budget(request.cell, request.output) };
+    case 'tables':
+      return { n, gives: 'tables', tables: engine.tables() };
     case 'chain':
       return { n, gives: 'chain', chain: engine.chain(request.cell) };
   }

@@ -1,5 +1,5 @@
 import type { Problem } from '../../../shared/problem.ts';
-import type { DecisionRule } from '../../../shared/sheet/format.ts';
+import type { DecisionRule, KeptValue } from '../../../shared/sheet/format.ts';
 import type { RowDefinition } from '../row.ts';
 
 /** Rows that hold the limits of one output, and the margins to them, by key. */
@@ -57,6 +57,8 @@ export interface AssembledCell {
   /** Things worth saying that need no computing. */
   cautions: string[];
   echoes: Record<string, string>;
+  /** Table values it was computed with. */
+  tables: KeptValue[];
   /** Names its texts mention, known or not: the cell is assembled again when one of them comes, goes or changes type. */
   mentions: Set<string>;
   /** Ids of the cells among them. */

@@ -20,6 +20,7 @@ export class CellBuilder {
       problems: [],
       cautions: [],
       echoes: {},
+      tables: [],
       mentions: new Set(),
       feeds: new Set(),
     };

@@ -71,8 +71,11 @@ function defaultRows(
       return 'message' in target ? rowRef(key) : rowRef(target.key);
     }
     if (plan?.kind === 'choice') return quoted(plan.text);
-    if (plan?.kind === 'value' && plan.of && ref.output !== undefined && plan.of.output === undefined) {
-      const target = scope.resolve({ ...ref, name: plan.of.name });
+    if (plan?.kind === 'value' && plan.of && ref.output !== undefined) {
+      const { name, output } = plan.of;
+      const reading = output === undefined ? undefined : scope.readingOf(name, output, ref.output);
+      if (reading !== undefined) return rowRef(reading);
+      const target = scope.resolve({ ...ref, name, ...(output ? { output } : {}) });
       if (!('message' in target)) return rowRef(target.key);
     }
     return plan?.kind === 'value' || plan?.kind === 'blank'

@@ -16,6 +16,8 @@ import { valueRows } from './value-rows.ts';
 export interface Surroundings {
   /** Entry of the reference temperature. */
   reference: string;
+  /** System of units the sheet is shown in. */
+  system: 'in' | 'mm';
   /** Table values the sheet keeps, which take the place of the library's. */
   kept: readonly KeptValue[];
 }
@@ -92,8 +94,7 @@ class Inner {
         case 'choice':
           return quoted(input.text);
         case 'value':
-          if (ref.output !== undefined && input.of)
-            return this.outside({ ...ref, ...input.of, output: input.of.output ?? ref.output });
+          if (ref.output !== undefined && input.of) return this.behind(input.of, ref);
           return rowRef(input.key);
         case 'record':
           return ref.output === undefined
@@ -106,6 +107,13 @@ class Inner {
     const output = this.kind.outputs.find((one) => one.name === ref.name);
     if (output) return rowRef(this.scope.standing(this.record, output.name));
     return this.fail(`the formula names \`${ref.name}\`, which this kind of cell does not have`);
+  }
+
+  /** `bore.least` where the input bore names a cell, or a figure of one. */
+  private behind(of: { name: string; output?: string }, ref: Reference): Expr {
+    if (of.output === undefined) return this.outside({ ...ref, name: of.name });
+    const reading = this.scope.readingOf(of.name, of.output, ref.output as string);
+    return reading === undefined ? this.outside({ ...ref, ...of }) : rowRef(reading);
   }
 
   private outside(ref: Reference): Expr {
@@ -187,7 +195,9 @@ function outputRows(
     planned: key,
     stands: 'planned',
     justMade: false,
-    ...(settings?.display ? { display: settings.display } : {}),
+    ...((settings?.display ?? output.display?.[around.system])
+      ? { display: settings?.display ?? output.display?.[around.system] }
+      : {}),
     ...(output.face ? {} : { aside: true }),
   };
   if (scope.isMeasured(record, output.name) && settings?.measured) {
@@ -275,7 +285,8 @@ function tableRows(
   const own = kept.find(
     (one) => one.table === input.choice && one.key === choice.text && one.column === column.column,
   );
-  const found = own ?? row?.columns[column.column];
+  const ours = row?.columns[column.column];
+  const found = own ?? ours;
   if (!found) {
     build.blank(
       key,
@@ -283,6 +294,18 @@ function tableRows(
     );
     return;
   }
+  if (own && ours && (own.value !== ours.value || own.low !== ours.low || own.high !== ours.high))
+    build.cell.cautions.push(
+      `${output.label}: computed with the table value this job was made with; the table has moved on since.`,
+    );
+  build.cell.tables.push({
+    table: input.choice as string,
+    key: choice.text,
+    column: column.column,
+    value: found.value,
+    low: found.low,
+    high: found.high,
+  });
   if (found.low === found.high) {
     build.number(key, found.value);
     return;

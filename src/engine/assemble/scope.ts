@@ -91,6 +91,24 @@ export class SheetScope {
     return entry.kind === 'readings' || numberOf(entry) !== undefined;
   }
 
+  /** Row of the least, the greatest ... of an output that was measured with several readings; the output itself otherwise. */
+  readingOf(name: string, output: string, figure: string): string | undefined {
+    const id = this.idOf(name);
+    const record = id === undefined ? undefined : this.records.get(id);
+    if (!record || !OF_READINGS.has(figure) || !this.isMeasured(record, output)) return undefined;
+    const text = record.outputs?.[output]?.measured?.entry ?? '';
+    const { entry } = this.texts.entry(text, this.quantityOf(record, output), 'measured');
+    const read = entry.kind === 'readings' || numberOf(entry) !== undefined;
+    if (!read) return undefined;
+    const base = this.standing(record, output);
+    return figure === 'mean' ? base : `${base}.${figure}`;
+  }
+
+  private quantityOf(record: CellRecord, output: string): string | undefined {
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    return kind?.outputs.find((one) => one.name === output)?.quantity;
+  }
+
   resolve(ref: Reference): Target | Problem {
     const id = this.idOf(ref.name);
     const record = id === undefined ? undefined : this.records.get(id);
