@@ -61,7 +61,7 @@ const pairwise = (a: Node, b: Node, of: (x: number, y: number) => number): Node 
   };
 };
 
-const finite = (x: number): number => (Number.isFinite(x) ? x : Number.NaN);
+const finite = (x: number): number => (Number.isFinite(x) ? x + 0 : Number.NaN);
 
 const binary = (op: Exclude<BinaryOperator, '^'>, a: Node, b: Node): Node =>
   pairwise(a, b, (x, y) => finite(applyOperator(op, x, y)));
@@ -87,7 +87,7 @@ class Builder {
         return typeof slot === 'string' ? { constant: slot } : { run: (blocks) => blocks[slot] as Block };
       }
       case 'negate':
-        return eachDraw(this.node(expr.of), (x) => -x);
+        return eachDraw(this.node(expr.of), (x) => 0 - x);
       case 'compare': {
         const { op } = expr;
         return pairwise(this.node(expr.left), this.node(expr.right), (x, y) =>

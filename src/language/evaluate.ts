@@ -39,7 +39,7 @@ export const applyComparison = (op: CompareOperator, a: Value, b: Value): boolea
   return op === '=' ? a === b : a !== b;
 };
 
-/** The grid has no negative zero behind a function; neither do we. */
+/** The grid has no negative zero; neither do we. */
 const positiveZero = <T extends Value>(value: T): T => (value === 0 ? (0 as T) : value);
 
 class Evaluation {
@@ -60,7 +60,7 @@ class Evaluation {
         return this.value(expr.of);
       case 'negate': {
         const of = this.value(expr.of);
-        return isProblem(of) ? of : -Number(of);
+        return isProblem(of) ? of : positiveZero(-Number(of));
       }
       case 'compare': {
         const sides = this.pair(expr);
@@ -86,11 +86,12 @@ class Evaluation {
     if (!Array.isArray(sides)) return sides;
     const [a, b] = sides.map(Number) as [number, number];
     if (expr.op === '^') return this.computed(expr, 'POWER', [a, b]);
+    if (unknown(a) || unknown(b)) return Number.NaN;
     if (expr.op === '/' && b === 0) {
       return arithmetic(expr, `Division by zero: \`${short(printExpr(expr.right))}\` is 0.`);
     }
     const result = applyOperator(expr.op, a, b);
-    if (Number.isFinite(result) || !Number.isFinite(a) || !Number.isFinite(b)) return result;
+    if (Number.isFinite(result)) return positiveZero(result);
     return arithmetic(expr, `\`${short(printExpr(expr))}\` is beyond what can be computed with.`);
   }
 

@@ -18,7 +18,7 @@ export const sizeProblem = (text: string): Problem | undefined => {
   }
   let depth = 0;
   let deepest = 0;
-  let terms = 1;
+  let terms = text.trimStart().startsWith('=') ? 0 : 1;
   let quoted = false;
   for (const c of text) {
     if (c === '"') quoted = !quoted;

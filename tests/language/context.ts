@@ -14,14 +14,14 @@ export const at = (
 export const anywhere: EntryContext = { units: { length: 'in' }, handbook };
 
 /** SI value an entry stands for; the problem's message where there is one. */
-export const valueOf = ({ entry, problems }: ParsedEntry): number | string => {
+const siOf = ({ entry, problems }: ParsedEntry): number | string => {
   if (problems[0]) return problems[0].message;
   if ('value' in entry) return entry.value.value;
   throw new Error(`${entry.kind} has no one value`);
 };
 
 export const read = (text: string, context: EntryContext = at()): number | string =>
-  valueOf(parseEntry(text, context));
+  siOf(parseEntry(text, context));
 
 export const exprOf = (text: string): Expr => {
   const { entry, problems } = parseEntry(text, at());

@@ -64,7 +64,7 @@ export const angles: readonly SheetFunction[] = [
       return isProblem(type) ? type : NUMBER;
     },
     compute: numeric((x, y) =>
-      x === 0 && y === 0 ? { message: 'ATAN2 of (0; 0) has no angle' } : Math.atan2(y, x),
+      x === 0 && y === 0 ? { message: 'ATAN2 of (0; 0) has no angle' } : Math.atan2(y + 0, x + 0),
     ),
   },
   {

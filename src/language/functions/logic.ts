@@ -8,8 +8,9 @@ const logical = (name: string) => (args: readonly ArgType[]) =>
   args.map((arg) => needLogical(arg, name)).find((wrong) => wrong) ?? LOGICAL;
 
 /**
- * Conditions, as OASIS OpenFormula 1.3 has them, but IF with both its branches. Engines compute IF, AND and OR
- * without the arguments they do not need; `compute` is what they amount to. ISBLANK is settled before computing.
+ * Conditions, as OASIS OpenFormula 1.3 has them, but IF with both its branches. Engines compute IF without
+ * the branch it does not take; AND and OR need all their arguments, so a fault in one is a fault of the whole.
+ * ISBLANK is settled before computing.
  */
 export const logic: readonly SheetFunction[] = [
   {
