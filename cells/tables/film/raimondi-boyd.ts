@@ -24,7 +24,7 @@ export interface FilmColumns {
 
 export const filmTables: Readonly<Record<Length, FilmColumns>> = {
   endless: {
-    sommerfeld: [0.24, 0.123, 0.0626, 0.0389, 0.021, 0.0115, 0.0037],
+    sommerfeld: [0.24, 0.123, 0.0626, 0.0389, 0.021, 0.0115, 0.003745],
     friction: [4.8, 2.57, 1.52, 1.2, 0.961, 0.756, 0.456],
     flow: [3.03, 2.83, 2.26, 1.56, 0.76, 0.411, 0.116],
     side: [0, 0, 0, 0, 0, 0, 0],
