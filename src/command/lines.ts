@@ -61,14 +61,16 @@ const limitsText = (output: OutputResult, unit: Unit): string => {
   return [range, wear ? `worn ${one(wear)}` : ''].filter((part) => part !== '').join(', ');
 };
 
-/** The difference from the limit that is missed, on the unit's own scale: 2 K is 3.6 degF, not a temperature. */
-const checkText = (output: OutputResult, unit: Unit): string => {
+/** Verdicts, as new and in service, each on a line of its own; a limit that is missed with by how much. */
+const checkTexts = (output: OutputResult, unit: Unit): string[] => {
   const { check } = output;
-  if (output.idle || check.words === 'no limits') return '';
+  if (output.idle || check.words === 'no limits') return [''];
   const { by, state } = check.asNew;
   const missed = by !== undefined && by > 0 && (state === 'misses' || state === 'proven out');
+  // A difference on the unit's own scale: 2 K is 3.6 degF, not a temperature.
   const step: Unit = unit.point ? { ...unit, point: false, offset: 0 } : unit;
-  return missed ? `${check.words}, by ${formatQuantity(by, step)}` : check.words;
+  const [asNew = '', ...service] = check.words.split('; ');
+  return [missed ? `${asNew}, by ${formatQuantity(by, step)}` : asNew, ...service];
 };
 
 const outputLines = (
@@ -79,7 +81,8 @@ const outputLines = (
   unit: Unit,
   number: string,
 ): Line[] => {
-  const common = { name, label, limits: limitsText(output, unit), check: checkText(output, unit) };
+  const [check = '', ...more] = checkTexts(output, unit);
+  const common = { name, label, limits: limitsText(output, unit), check };
   const stands = output.stands ?? 'planned';
   const figure = stands === 'measured' ? output.measured : output.planned;
   const read = stands === 'measured' || cell.role === 'measured';
@@ -92,19 +95,16 @@ const outputLines = (
         : 'false';
   const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : (BY[cell.role] ?? '');
   const lines: Line[] = [{ number, by, value, ...common }];
-  const beside = (word: string, other: Figure): void => {
-    lines.push({
-      number: '',
-      name: '',
-      by: word,
-      value: valueText(other, unit, false),
-      limits: '',
-      check: '',
-      label: '',
-    });
+  const below = (part: Partial<Line>): void => {
+    lines.push({ number: '', name: '', by: '', value: '', limits: '', check: '', label: '', ...part });
   };
-  if (stands === 'measured' && output.planned) beside('planned', output.planned);
-  if (stands === 'issued' && output.replanned) beside('would now be', output.replanned);
+  const other = stands === 'measured' ? output.planned : stands === 'issued' ? output.replanned : undefined;
+  const beside = other
+    ? { by: stands === 'measured' ? 'planned' : 'would now be', value: valueText(other, unit, false) }
+    : undefined;
+  const [first, ...rest] = more;
+  if (beside || first !== undefined) below({ ...beside, check: first ?? '' });
+  for (const text of rest) below({ check: text });
   return lines;
 };
 

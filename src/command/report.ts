@@ -8,15 +8,11 @@ import { alignColumns } from './table.ts';
 /** A heading of the sheet, or the lines of a cell. */
 export type Block = { heading: string } | { lines: readonly Line[] };
 
-const columns = ({ number, name, by, value, limits, check, label }: Line): string[] => [
-  number,
-  name,
-  by,
-  value,
-  limits,
-  check,
-  label,
-];
+/** The columns of a line; a library cell's own line has no figure, and its label stands behind its name. */
+const columns = ({ number, name, by, value, limits, check, label }: Line): string[] =>
+  name !== '' && value === ''
+    ? [number, `${name}  ${label}`]
+    : [number, name, by, value, limits, check, label];
 
 /** The sheet's lines under their headings, all in the same columns. */
 export const tableText = (blocks: readonly Block[]): string => {

@@ -1,0 +1,78 @@
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { library } from '../../cells/catalogue.ts';
+import { fingerprint } from '../../shared/sheet/fingerprint.ts';
+import { readSheet } from '../../shared/sheet/read.ts';
+import { sheetSchema } from '../../shared/sheet/schema.ts';
+import { writeSheet } from '../../shared/sheet/write.ts';
+import { withExamples } from '../../src/command/example.ts';
+import { findingsOf } from '../../src/command/findings.ts';
+import { computeSheet } from '../../src/engine/compute.ts';
+import { jobs, sheetOf, templates, textOf } from './shelf.ts';
+
+const validate = new Ajv2020({ strict: false }).compile(sheetSchema);
+
+describe.each([...templates, ...jobs])('%s', (name) => {
+  it('is a sheet by the JSON Schema and for the reader, without a warning', () => {
+    expect(validate(JSON.parse(textOf(name))), JSON.stringify(validate.errors)).toBe(true);
+    expect(readSheet(textOf(name))).toMatchObject({ warnings: [] });
+  });
+
+  it('is written as the writer writes it', () => {
+    expect(textOf(name)).toBe(writeSheet(sheetOf(name)));
+  });
+
+  it('works out with its examples: nothing in error, nothing missing', () => {
+    const file = withExamples(sheetOf(name));
+    const byId = new Map(file.cells.map((cell) => [cell.id, cell]));
+    const { cells } = computeSheet(file, library);
+    const findings = cells.flatMap((result) => findingsOf(byId.get(result.id)!, undefined, result));
+    expect(findings.filter(({ grade }) => grade !== 'caution')).toEqual([]);
+    const waiting = cells.flatMap(({ id, outputs }) =>
+      Object.entries(outputs).flatMap(([output, { check, idle }]) =>
+        !idle && check.asNew.state === 'waiting' ? [`${byId.get(id)?.name}.${output}`] : [],
+      ),
+    );
+    expect(waiting).toEqual([]);
+  });
+
+  it('says for every cell what it is', () => {
+    const unnamed = sheetOf(name).cells.filter(({ role, name: cell, label, note }) =>
+      role === 'remark' ? !note : role === 'section' ? !label : !cell || !label,
+    );
+    expect(unnamed).toEqual([]);
+  });
+});
+
+describe.each(templates)('%s', (name) => {
+  const file = sheetOf(name);
+
+  it('is a template: readings emptied, every emptied cell to be filled in and with an example', () => {
+    expect(file.template).toBe(true);
+    expect(file.title.customer).toBeUndefined();
+    for (const cell of file.cells) {
+      if (cell.role === 'measured') expect(cell, cell.name).toMatchObject({ fill: true });
+      if (cell.fill) expect(cell.example ?? cell.examples, cell.name).toBeTruthy();
+      if (cell.fill && cell.role !== 'cell') expect(cell.entry ?? '', cell.name).toBe('');
+      expect(cell.measured, cell.name).toBeUndefined();
+      expect(cell.issued, cell.name).toBeUndefined();
+    }
+  });
+
+  it('waits for what is to be filled in, and has no error while it does', () => {
+    const byId = new Map(file.cells.map((cell) => [cell.id, cell]));
+    const { cells } = computeSheet(file, library);
+    const errors = cells.flatMap((result) =>
+      findingsOf(byId.get(result.id)!, undefined, result).filter(({ grade }) => grade === 'error'),
+    );
+    expect(errors).toEqual([]);
+  });
+});
+
+it.each(jobs)('%s names the template it came from, at that revision', (name) => {
+  const { from, template } = sheetOf(name);
+  expect(template).toBeUndefined();
+  const source = templates.map(sheetOf).find(({ title }) => title.title === from?.title);
+  expect(source).toBeDefined();
+  expect(from?.fingerprint).toBe(fingerprint(source!));
+});
