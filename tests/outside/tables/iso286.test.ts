@@ -97,7 +97,7 @@ describe('the standard tolerances against their formula (ISO 286-1 Annex): a sec
     });
 
   const factors = [7, 10, 16, 25, 40, 64, 100, 160, 250, 400, 640, 1000, 1600, 2500];
-  it('IT5 to IT18 lie within 7 % of the formula, i to 500 mm and I = 0.004 D + 2.1 above', () => {
+  it('R209 IT5 to IT18 lie within 7 % of the formula, i to 500 mm and I = 0.004 D + 2.1 above', () => {
     // Up to 3 mm the figures were set by hand.
     for (const step of gradeSteps.slice(1)) {
       const D = meanOf(mains, step.to);
