@@ -1,5 +1,5 @@
 /** What can be completed at the cursor, for the editor: which kind of word, and how much of it is there. */
-import { isFormula, parserFor } from './tree.ts';
+import { isFormula } from './tree.ts';
 
 export interface CompletionContext {
   kind: 'name' | 'unit' | 'function' | 'output';
@@ -33,12 +33,6 @@ export const completionContext = (text: string, pos: number): CompletionContext 
   return { kind: text[pos + after.length] === '(' && prefix !== '' ? 'function' : 'name', prefix, from };
 };
 
-const insideText = (before: string): boolean => {
-  const node = parserFor('Formula').parse(before).resolveInner(before.length, -1);
-  if (node.name === 'Text')
-    return (
-      before.length > node.from &&
-      !(before.endsWith('"') && before.length === node.to && node.to > node.from + 1)
-    );
-  return node.type.isError && before.slice(node.from).startsWith('"');
-};
+/** An inch mark stands behind a number; any other quote opens or closes a text. */
+const insideText = (before: string): boolean =>
+  (before.replace(/\d\s*"/g, '').match(/"/g)?.length ?? 0) % 2 === 1;

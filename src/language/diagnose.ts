@@ -153,3 +153,28 @@ export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
 
 const isReadable = (r: Reading, text: string): boolean =>
   !isFormula(text) && !firstError(parserFor('Literal', r.context.decimal).parse(text));
+
+const ONE_SIDE = new RegExp(String.raw`^([-+−])\s*${NUMBER}${UNIT}$`);
+const NO_SIGN = new RegExp(`^${NUMBER}${UNIT}$`);
+
+/** Says why a tolerance cannot be read; half of one is offered with the other half. */
+export const diagnoseTolerance = (r: Reading): void => {
+  const text = r.text.trim();
+  const whole = { from: r.text.indexOf(text[0] ?? ''), to: r.text.trimEnd().length };
+  const sign = ONE_SIDE.exec(text)?.[1];
+  const entries =
+    sign === '+'
+      ? [`${text} -0`, `±${text.slice(1)}`]
+      : sign
+        ? [`+0 ${text}`, `±${text.slice(1)}`]
+        : [`± ${text}`];
+  const choices = sign || NO_SIGN.test(text) ? entries.map(remedy) : undefined;
+  const hint = choices ? ` Is ${entries.join(' or ')} meant?` : '';
+  complain(
+    r,
+    choices ? 'ask' : 'syntax',
+    `"${short(text)}" is not a tolerance: write +0.0005 -0 in, ± 0.02 mm, or a class such as H7.${hint}`,
+    whole,
+    choices,
+  );
+};

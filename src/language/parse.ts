@@ -7,7 +7,7 @@ import type { Problem } from '../../shared/problem.ts';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
 import { findUnit } from '../../shared/units/units.ts';
 import { type EntryContext, NO_HANDBOOK } from './context.ts';
-import { diagnoseFormula, diagnoseLiteral } from './diagnose.ts';
+import { diagnoseFormula, diagnoseLiteral, diagnoseTolerance } from './diagnose.ts';
 import { readForm } from './forms.ts';
 import { operands, readExpression } from './formula.ts';
 import { edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
@@ -99,12 +99,7 @@ export const parseTolerance = (
   const r = reading(cleaned(text), context);
   const tree = parserFor('Cut', context.decimal).parse(r.text);
   if (firstError(tree)) {
-    r.problems.push({
-      kind: 'syntax',
-      message: `"${text.trim().slice(0, 40)}" is not a tolerance: write +0.0005 -0 in, ± 0.02 mm, or a class such as H7.`,
-      from: 0,
-      to: text.length,
-    });
+    diagnoseTolerance(r);
     return { problems: r.problems, committed: text };
   }
   const fit = tree.topNode.getChild('Fit');
