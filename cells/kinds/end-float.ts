@@ -1,0 +1,204 @@
+import { defineCell } from '../cell.ts';
+
+const width = (n: number) => ({
+  name: `width_${n}`,
+  label: `width of part ${n}`,
+  quantity: 'length',
+  optional: true,
+  sensible: ['0.05 mm', '1 m'] as const,
+});
+
+export default defineCell({
+  key: 'end-float',
+  edition: 1,
+  title: 'End float',
+  purpose:
+    'What is left between the faces that stop a shaft endways, from the widths that stand between them.',
+  group: 'clearance',
+  inputs: [
+    {
+      name: 'space',
+      label: 'from stop to stop',
+      quantity: 'length',
+      sensible: ['1 mm', '5 m'],
+      hint: 'Between the shoulders of the shaft, or between the faces of the housing: the longer of both.',
+    },
+    {
+      name: 'width_1',
+      label: 'width of part 1',
+      quantity: 'length',
+      sensible: ['0.05 mm', '5 m'],
+      hint: 'Bearing, housing, collar, washer: what stands between.',
+    },
+    width(2),
+    width(3),
+    width(4),
+    width(5),
+    {
+      name: 'face_runout_1',
+      label: 'runout of one stop face',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '0.5 mm'],
+      hint: 'The whole indicator reading.',
+    },
+    {
+      name: 'face_runout_2',
+      label: 'runout of the other stop face',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '0.5 mm'],
+    },
+    { name: 'new_least', label: "maker's least end float, new", quantity: 'length', optional: true },
+    { name: 'new_greatest', label: "maker's greatest end float, new", quantity: 'length', optional: true },
+    { name: 'wear_limit', label: "maker's wear limit", quantity: 'length', optional: true },
+    {
+      name: 'space_running',
+      label: 'running temperature of what the space is measured on',
+      quantity: 'temperature',
+      optional: true,
+      sensible: ['-40 degC', '250 degC'],
+    },
+    {
+      name: 'parts_running',
+      label: 'running temperature of the parts between',
+      quantity: 'temperature',
+      optional: true,
+      sensible: ['-40 degC', '250 degC'],
+    },
+    { name: 'hot_floor', label: 'least end float wanted, running', quantity: 'length', optional: true },
+    {
+      name: 'cold_temperature',
+      label: 'temperature of the cold sizes',
+      quantity: 'temperature',
+      default: '20 degC',
+      sensible: ['0 degC', '40 degC'],
+      source: 'ISO 1:2022',
+    },
+    {
+      name: 'space_material',
+      label: 'material of what the space is measured on',
+      record: 'material',
+      optional: true,
+    },
+    { name: 'parts_material', label: 'material of the parts between', record: 'material', optional: true },
+  ],
+  outputs: [
+    {
+      name: 'parts_total',
+      label: 'widths together',
+      quantity: 'length',
+      formula:
+        '=width_1 + IF(ISBLANK(width_2); 0 m; width_2) + IF(ISBLANK(width_3); 0 m; width_3) + IF(ISBLANK(width_4); 0 m; width_4) + IF(ISBLANK(width_5); 0 m; width_5)',
+    },
+    {
+      name: 'end_float',
+      label: 'end float, cold',
+      quantity: 'length',
+      formula: '=space - parts_total',
+      face: true,
+      limits: { lower: '=new_least', upper: '=new_greatest', wear: '=wear_limit', metalOn: 'low' },
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'runout_total',
+      label: 'taken by face runout',
+      quantity: 'length',
+      formula:
+        '=IF(ISBLANK(face_runout_1); 0 m; face_runout_1) + IF(ISBLANK(face_runout_2); 0 m; face_runout_2)',
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'least_float',
+      label: 'least over a turn, high spots meeting',
+      quantity: 'length',
+      formula: '=end_float - runout_total',
+      face: true,
+      limits: { lower: '=new_least', metalOn: 'low' },
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'hot_float',
+      label: 'least over a turn, running',
+      quantity: 'length',
+      formula:
+        '=least_float + space * space_material.alpha * (space_running - cold_temperature) - parts_total * parts_material.alpha * (parts_running - cold_temperature)',
+      face: true,
+      limits: { lower: '=hot_floor', metalOn: 'low' },
+      display: { in: 'thou', mm: 'mm' },
+    },
+  ],
+  validity: [
+    {
+      holds: '=AND(space > 0 m; width_1 > 0 m)',
+      otherwise: 'The space and the first width must be above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=end_float > 0 m',
+      otherwise: 'The widths fill the space: no float is left, the shaft is clamped endways.',
+      grade: 'caution',
+    },
+    {
+      holds: '=least_float > 0 m',
+      otherwise: 'Face runout takes the whole float: the shaft binds once a turn.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(OR(ISBLANK(new_least); ISBLANK(new_greatest)); 1 > 0; new_least < new_greatest)',
+      otherwise: "The maker's least end float is not below the greatest.",
+      grade: 'error',
+    },
+  ],
+  assumptions: [
+    'Faces flat; runout of both faces is taken at its worst, high spots meeting.',
+    'When hot, the space and the parts between each have one temperature and one metal.',
+  ],
+  sources: [
+    "Stack of sizes: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), Example 1-3",
+  ],
+  cautions: ['Check end float by hand with the power locked off; a pry bar slips.'],
+  examples: [
+    {
+      title: 'Shouldered screw with three sleeves: gap in the middle of its limits',
+      source: "Shigley's Mechanical Engineering Design, 9e, Example 1-3, p. 20; reference R644",
+      grade: 'seen',
+      inputs: {
+        space: '1.750 in ± 0.003 in',
+        width_1: '0.750 in ± 0.001 in',
+        width_2: '0.120 in ± 0.005 in',
+        width_3: '0.875 in ± 0.001 in',
+      },
+      expect: { end_float: { value: '0.005 in', within: '1e-9 in' } },
+    },
+  ],
+  drawing: (v) => {
+    const { space, parts_total: parts, end_float: gap } = v;
+    if (space === undefined || parts === undefined || gap === undefined) return undefined;
+    if (!(space > 0 && parts > 0 && gap > 0) || !Number.isFinite(space + parts)) return undefined;
+    const [left, right, axis, shown] = [60, 260, 100, 10];
+    return {
+      width: 320,
+      height: 200,
+      shapes: [
+        { kind: 'rect', x: left - 30, y: axis - 50, width: 30, height: 100, fill: 'section-a' },
+        { kind: 'rect', x: left, y: axis - 20, width: right - left, height: 40, fill: 'section-a' },
+        { kind: 'rect', x: right, y: axis - 50, width: 30, height: 100, fill: 'section-a' },
+        { kind: 'rect', x: left, y: axis - 60, width: right - left - shown, height: 38, fill: 'section-b' },
+        { kind: 'rect', x: left, y: axis + 22, width: right - left - shown, height: 38, fill: 'section-b' },
+        { kind: 'line', x1: 14, y1: axis, x2: 306, y2: axis, style: 'centre' },
+        { kind: 'dimension', x1: left, y1: axis + 60, x2: right, y2: axis + 60, offset: 22, of: 'space' },
+        {
+          kind: 'dimension',
+          x1: right - shown,
+          y1: axis - 60,
+          x2: right,
+          y2: axis - 60,
+          offset: -20,
+          of: 'end_float',
+        },
+      ],
+      exaggeration: 'float drawn larger than it is',
+    };
+  },
+});

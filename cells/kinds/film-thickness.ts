@@ -1,0 +1,245 @@
+import { defineCell } from '../cell.ts';
+import { journalInBush } from '../drawings/journal.ts';
+
+const textbook = {
+  load: '500 lbf',
+  journal: '1.5 in',
+  bearing_length: '1.5 in',
+  clearance: '0.003 in',
+  turning_speed: '30 rev/s',
+  viscosity: '4e-6 reyn',
+};
+
+export default defineCell({
+  key: 'film-thickness',
+  edition: 1,
+  title: 'Oil film of a journal bearing',
+  purpose:
+    'Least oil film, friction and oil flow of a full bearing with plenty of oil, after Raimondi and Boyd.',
+  group: 'clearance',
+  inputs: [
+    { name: 'journal', label: 'journal diameter', quantity: 'length', sensible: ['5 mm', '1 m'] },
+    { name: 'bearing_length', label: 'length of the bearing', quantity: 'length', sensible: ['5 mm', '1 m'] },
+    {
+      name: 'clearance',
+      label: 'running clearance, on diameter',
+      quantity: 'length',
+      sensible: ['5 um', '1 mm'],
+    },
+    { name: 'load', label: 'load', quantity: 'force', sensible: ['1 N', '1000 kN'] },
+    {
+      name: 'turning_speed',
+      label: 'turning speed',
+      quantity: 'rotational speed',
+      sensible: ['1 rpm', '30000 rpm'],
+    },
+    {
+      name: 'viscosity',
+      label: 'viscosity of the oil in the film',
+      quantity: 'viscosity',
+      sensible: ['0.5 mPa.s', '2 Pa.s'],
+      hint: 'At the mean temperature of the film: supply temperature and half the rise below.',
+    },
+    {
+      name: 'least_wanted',
+      label: 'least film wanted',
+      quantity: 'length',
+      optional: true,
+      hint: 'Common practice: several times the roughness of journal and bore together.',
+    },
+    {
+      name: 'heat_of_oil',
+      label: 'heat of the oil, MJ per cubic metre and kelvin',
+      quantity: 'number',
+      default: '1.51',
+      sensible: ['1.3', '2'],
+      source: 'Shigley 9e: 861 kg/m3 and 1760 J/(kg K)',
+    },
+  ],
+  outputs: [
+    {
+      name: 'unit_load',
+      label: 'load on the projected area',
+      quantity: 'pressure',
+      formula: '=load / (bearing_length * journal)',
+    },
+    {
+      name: 'sommerfeld',
+      label: 'Sommerfeld number',
+      quantity: 'number',
+      formula: '=(journal / clearance)^2 * viscosity * turning_speed / unit_load',
+    },
+    {
+      name: 'length_ratio',
+      label: 'length over diameter',
+      quantity: 'number',
+      formula: '=bearing_length / journal',
+    },
+    {
+      name: 'film_ratio',
+      label: 'least film over radial clearance',
+      quantity: 'number',
+      formula: '=FILMLEAST(sommerfeld; length_ratio)',
+    },
+    {
+      name: 'least_film',
+      label: 'least film',
+      quantity: 'length',
+      formula: '=film_ratio * clearance / 2',
+      face: true,
+      limits: { lower: '=least_wanted' },
+      display: { in: 'tenth_in', mm: 'um' },
+    },
+    {
+      name: 'eccentricity',
+      label: 'journal stands off centre by',
+      quantity: 'length',
+      formula: '=(1 - film_ratio) * clearance / 2',
+      display: { in: 'tenth_in', mm: 'um' },
+    },
+    {
+      name: 'friction',
+      label: 'coefficient of friction',
+      quantity: 'number',
+      formula: '=FILMFRICTION(sommerfeld; length_ratio) * clearance / journal',
+    },
+    {
+      name: 'centred_friction',
+      label: 'coefficient of friction if the journal ran centred (Petroff)',
+      quantity: 'number',
+      formula: '=2 * PI()^2 * viscosity * turning_speed / unit_load * journal / clearance',
+    },
+    {
+      name: 'friction_torque',
+      label: 'friction torque',
+      quantity: 'torque',
+      formula: '=friction * load * journal / 2',
+      display: { in: 'lbf.in', mm: 'N.m' },
+    },
+    {
+      name: 'friction_power',
+      label: 'power lost',
+      quantity: 'power',
+      formula: '=2 * PI() * turning_speed * friction_torque',
+      face: true,
+    },
+    {
+      name: 'flow_variable',
+      label: 'flow variable Q / (r c N l)',
+      quantity: 'number',
+      formula: '=FILMFLOW(sommerfeld; length_ratio)',
+    },
+    {
+      name: 'oil_flow',
+      label: 'oil drawn into the film',
+      quantity: 'flow',
+      formula: '=flow_variable * journal * clearance * turning_speed * bearing_length / 4',
+    },
+    {
+      name: 'side_share',
+      label: 'part of it that leaves at the sides',
+      quantity: 'number',
+      formula: '=FILMSIDEFLOW(sommerfeld; length_ratio)',
+    },
+    {
+      name: 'side_flow',
+      label: 'oil that leaves at the sides: the least to be supplied',
+      quantity: 'flow',
+      formula: '=oil_flow * side_share',
+    },
+    {
+      name: 'pressure_share',
+      label: 'mean pressure over greatest film pressure',
+      quantity: 'number',
+      formula: '=FILMPRESSURE(sommerfeld; length_ratio)',
+    },
+    {
+      name: 'greatest_pressure',
+      label: 'greatest film pressure',
+      quantity: 'pressure',
+      formula: '=unit_load / pressure_share',
+    },
+    {
+      name: 'temperature_rise',
+      label: 'oil warms by, on its way through',
+      quantity: 'temperature difference',
+      formula: '=friction_power / (oil_flow * (1 - side_share / 2) * heat_of_oil * (1 MPa / 1 K))',
+      face: true,
+      hint: 'All heat taken by the oil; the film is at supply temperature and half of this.',
+    },
+  ],
+  validity: [
+    {
+      holds:
+        '=AND(journal > 0 m; bearing_length > 0 m; clearance > 0 m; load > 0 N; turning_speed > 0 rpm; viscosity > 0 Pa.s)',
+      otherwise: 'Sizes, clearance, load, speed and viscosity must be above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=length_ratio >= 0.25',
+      otherwise: 'The tables begin at a length of a quarter of the diameter.',
+      grade: 'error',
+    },
+    {
+      holds: '=film_ratio >= 0.1',
+      otherwise:
+        'The film is below a tenth of the radial clearance: roughness, tilt and grit break it. Count it as rubbing.',
+      grade: 'caution',
+    },
+    {
+      holds: '=film_ratio <= 0.9',
+      otherwise: 'Hardly loaded: such a bearing may whirl at speed.',
+      grade: 'caution',
+    },
+    {
+      holds: '=temperature_rise <= 60 K',
+      otherwise:
+        'The oil warms much on its way: its viscosity is not one figure. Take it again at the mean temperature.',
+      grade: 'caution',
+    },
+  ],
+  assumptions: [
+    'Full bearing of 360 degrees, steady load, journal in line with the bore, laminar film, always full of oil, one viscosity.',
+    'Oil grooves, ring or wick oiling, shock and starting are outside it: a worn mill bearing is mostly starved.',
+    'Between the tables: the published rule over length, a smooth curve over the Sommerfeld number.',
+  ],
+  sources: [
+    'Raimondi & Boyd, A Solution for the Finite Journal Bearing, ASLE Transactions 1 (1958) 159-209 (from memory, held against a numerical solution of Reynolds\u2019 equation)',
+    "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 12-6 to 12-8",
+  ],
+  cautions: [
+    'Hot oil burns and oil mist ignites: mind leaks near hot parts, and keep guards on while it turns.',
+  ],
+  examples: [
+    {
+      title: 'Journal 1.5 in, 500 lbf, 30 turns a second',
+      source: "Shigley's Mechanical Engineering Design, 8e/9e, Examples 12-1 to 12-4, reference R585 to R597",
+      grade: 'memory',
+      inputs: textbook,
+      expect: {
+        unit_load: { value: '222.2 psi', within: '0.1 psi' },
+        sommerfeld: { value: '0.135', within: 0.005 },
+        least_film: { value: '0.00063 in', within: '2e-5 in' },
+        eccentricity: { value: '0.00087 in', within: '2e-5 in' },
+        friction_power: { value: '0.075 hp', within: 0.02 },
+        flow_variable: { value: '4.28', within: 0.02 },
+        side_share: { value: '0.655', within: 0.02 },
+        pressure_share: { value: '0.42', within: 0.02 },
+      },
+    },
+    {
+      title: 'The same, centred: Petroff',
+      source: "f = 2 pi^2 (mu N / P) (r / c), Shigley's Eq (12-6), reference R604: 0.00533",
+      grade: 'computed',
+      inputs: textbook,
+      expect: { centred_friction: { value: '0.00533', within: 2e-3 } },
+    },
+  ],
+  drawing: (v) =>
+    journalInBush({
+      journal: v.journal,
+      clearance: v.clearance,
+      offCentre: v.eccentricity,
+      names: { journal: 'journal', film: 'least_film' },
+    }),
+});
