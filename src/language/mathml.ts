@@ -3,6 +3,7 @@
  * behind its last `_` as an index. With the cells' names, or with their numbers put in. The text is escaped throughout,
  * so it may be set as markup.
  */
+import { bare, levelOf } from './levels.ts';
 import { escapeMarkup } from './markup.ts';
 import { symbolOf } from './symbols.ts';
 import type { Expr, Literal, Reference } from './syntax.ts';
@@ -44,6 +45,8 @@ const figure = (text: string): string => {
 
 const COMPARISONS: Readonly<Record<string, string>> = { '<=': '≤', '>=': '≥', '<>': '≠' };
 
+const GAP = '<mspace width="0.33em"/>';
+
 /** Functions that have a notation of their own. */
 const notation = (fn: string, args: readonly string[]): string | undefined => {
   const [first = ''] = args;
@@ -51,18 +54,11 @@ const notation = (fn: string, args: readonly string[]): string | undefined => {
   if (fn === 'ABS') return row('<mo>|</mo>', first, '<mo>|</mo>');
   if (fn === 'PI') return '<mi>π</mi>';
   if (fn === 'EXP') return `<msup><mi>e</mi>${row(first)}</msup>`;
+  if (fn === 'AND' || fn === 'OR') return row(args.join(`${GAP}<mtext>${fn.toLowerCase()}</mtext>${GAP}`));
+  if (fn === 'NOT') return row('<mtext>not</mtext>', GAP, fenced(first));
+  if (fn === 'ISBLANK') return row(first, GAP, '<mtext>is blank</mtext>');
   return undefined;
 };
-
-/** Sum 1, product 2, sign 3, all else 4: what must be fenced in inside what. */
-const level = (expr: Expr): number => {
-  if (expr.kind === 'compare') return 0;
-  if (expr.kind === 'negate') return 3;
-  if (expr.kind !== 'binary') return 4;
-  return expr.op === '+' || expr.op === '-' ? 1 : expr.op === '*' ? 2 : 4;
-};
-
-const bare = (expr: Expr): Expr => (expr.kind === 'group' ? bare(expr.of) : expr);
 
 class Writer {
   constructor(private readonly options: MathOptions) {}
@@ -102,7 +98,7 @@ class Writer {
   /** A part of an operation, with the parentheses it was typed with, or those it needs. */
   private inside(expr: Expr, least: number): string {
     const text = this.write(expr);
-    const needs = expr.kind !== 'group' && (level(expr) < least || (least > 1 && this.isNegative(expr)));
+    const needs = expr.kind !== 'group' && (levelOf(expr) < least || (least > 1 && this.isNegative(expr)));
     return needs ? fenced(text) : text;
   }
 
@@ -134,7 +130,12 @@ class Writer {
 
   private call(expr: Extract<Expr, { kind: 'call' }>): string {
     if (expr.fn === 'IF' && expr.args.length === 3) return this.cases(expr.args);
-    const args = expr.args.map((arg) => this.write(bare(arg)));
+    const joins = expr.fn === 'AND' || expr.fn === 'OR';
+    const args = expr.args.map((arg) => {
+      const text = this.write(bare(arg));
+      // a and (b or c)
+      return joins && arg.kind === 'call' && (arg.fn === 'AND' || arg.fn === 'OR') ? fenced(text) : text;
+    });
     const own = notation(expr.fn, args);
     if (own !== undefined) return own;
     if (expr.fn === 'POWER' && expr.args[0] && expr.args[1]) return this.power(expr.args[0], expr.args[1]);

@@ -33,6 +33,9 @@ const GREEK: Readonly<Record<string, string>> = {
   Omega: 'Ω',
 };
 
+/** Names that stand for a Greek letter. */
+export const GREEK_NAMES: ReadonlySet<string> = new Set(Object.keys(GREEK));
+
 /** A single letter slants, as a symbol does; a word stands upright. */
 const identifier = (text: string): string => {
   const shown = GREEK[text] ?? text;
