@@ -1,11 +1,21 @@
 /** The grammar as a language of the CodeMirror editor. Nothing that parses or computes imports this file. */
 import { defineLanguageFacet, Language, languageDataProp } from '@codemirror/language';
 import { type Input, type NodePropSource, Parser, type PartialParse, type TreeFragment } from '@lezer/common';
+import type { LRParser } from '@lezer/lr';
 import { isFormula, parserFor, type Top } from './tree.ts';
 
 const data = defineLanguageFacet({ closeBrackets: { brackets: ['('] } });
 
 const withData: NodePropSource = languageDataProp.add((type) => (type.isTop ? data : undefined));
+
+const made = new Map<string, LRParser>();
+
+const withLanguage = (top: Top, decimal: '.' | ','): LRParser => {
+  const key = top + decimal;
+  const found = made.get(key) ?? parserFor(top, decimal).configure({ props: [withData] });
+  made.set(key, found);
+  return found;
+};
 
 /** Chooses the top by the first character, which one grammar with one top cannot do; entries are short, so each edit parses anew. */
 class EntryParser extends Parser {
@@ -23,9 +33,7 @@ class EntryParser extends Parser {
   ): PartialParse {
     const text = input.read(0, input.length);
     const top = this.fixed ?? (isFormula(text) ? 'Formula' : 'Literal');
-    return parserFor(top, this.decimal)
-      .configure({ props: [withData] })
-      .startParse(input, [], ranges);
+    return withLanguage(top, this.decimal).startParse(input, [], ranges);
   }
 }
 

@@ -45,8 +45,9 @@ export const levels = (expr: Expr): number => {
     case 'call':
       return 1 + expr.args.reduce((most, arg) => Math.max(most, levels(arg)), 0);
     case 'negate':
-    case 'group':
       return 1 + levels(expr.of);
+    case 'group': // counted before parsing, as parentheses
+      return levels(expr.of);
     case 'binary':
     case 'compare': {
       const left = levels(expr.left) - (continues(expr, expr.left) ? 1 : 0);

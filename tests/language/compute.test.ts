@@ -180,6 +180,6 @@ it('blocks of another length reuse the closure', () => {
 it('a chain of 500 terms and 64 levels of parentheses go through the grid', () => {
   expect(byGrid(exprOf(`=${Array(500).fill('c').join('+')}`))).toBe(6000);
   expect(byGrid(exprOf(`=${'('.repeat(63)}c${')'.repeat(63)}`))).toBe(12);
-  expect(byGrid(exprOf(`=${'(1+'.repeat(31)}c${')'.repeat(31)}`))).toBe(43);
-  expect(byGrid(exprOf(`=${'SQRT(1+'.repeat(31)}c${')'.repeat(31)}`))).toBeGreaterThan(1);
+  expect(byGrid(exprOf(`=${'(1+'.repeat(63)}c${')'.repeat(63)}`))).toBe(75);
+  expect(byGrid(exprOf(`=${'SQRT('.repeat(63)}c${')'.repeat(63)}`))).toBeGreaterThan(0);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
+import { toDecimalComma } from '../../src/language/decimal.ts';
 import { parseEntry } from '../../src/language/parse.ts';
 import { anywhere, at, read } from './context.ts';
 
@@ -268,6 +269,19 @@ describe('a decimal comma', () => {
     expect(parseEntry('57,25', comma).committed).toBe('57.25 mm');
     expect(parseEntry('1,5; 1,6', comma).committed).toBe('1.5; 1.6 mm');
     expect(parseEntry('=MAX(1,5 mm; 2 mm)', comma).committed).toBe('=MAX(1.5 mm; 2 mm)');
+  });
+  it('is shown and read back to the same stored text', () => {
+    for (const stored of [
+      '57.25 mm',
+      '1.5; 1.6 | .25 mm ± .0002 mm',
+      '=MAX(1.5 mm; press.od) * 2',
+      '27/64 in',
+      '=2.25 in + x',
+    ]) {
+      expect(parseEntry(toDecimalComma(stored), comma).committed, stored).toBe(stored);
+    }
+    expect(toDecimalComma('+0.0005 -0 in', 'Cut')).toBe('+0,0005 -0 in');
+    expect(toDecimalComma('=MAX(1.5 mm; press.od)')).toBe('=MAX(1,5 mm; press.od)');
   });
   it('asks about a point that could group thousands', () => {
     expect(parseEntry('1.234', comma).problems[0]?.choices?.map((c) => c.entry)).toEqual(['1,234', '1234']);
