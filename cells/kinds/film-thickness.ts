@@ -34,11 +34,27 @@ export default defineCell({
       sensible: ['1 rpm', '30000 rpm'],
     },
     {
+      name: 'oil',
+      label: 'oil',
+      choice: 'oils',
+      optional: true,
+      hint: 'With the film temperature it gives the viscosity.',
+    },
+    {
+      name: 'film_temperature',
+      label: 'mean temperature of the film',
+      quantity: 'temperature',
+      optional: true,
+      sensible: ['0 degC', '120 degC'],
+      hint: 'Supply temperature and half the rise below.',
+    },
+    {
       name: 'viscosity',
-      label: 'viscosity of the oil in the film',
+      label: 'viscosity of the oil in the film, your own figure',
       quantity: 'viscosity',
+      optional: true,
       sensible: ['0.5 mPa.s', '2 Pa.s'],
-      hint: 'At the mean temperature of the film: supply temperature and half the rise below.',
+      hint: 'Comes before the oil and its temperature.',
     },
     {
       name: 'least_wanted',
@@ -64,10 +80,35 @@ export default defineCell({
       formula: '=load / (bearing_length * journal)',
     },
     {
+      name: 'oil_at_40',
+      label: 'the oil at 40 degC',
+      quantity: 'kinematic viscosity',
+      table: { choice: 'oil', column: 'at40' },
+    },
+    {
+      name: 'oil_at_100',
+      label: 'the oil at 100 degC',
+      quantity: 'kinematic viscosity',
+      table: { choice: 'oil', column: 'at100' },
+    },
+    {
+      name: 'oil_density',
+      label: 'density of the oil',
+      quantity: 'density',
+      table: { choice: 'oil', column: 'density' },
+    },
+    {
+      name: 'viscosity_taken',
+      label: 'viscosity taken',
+      quantity: 'viscosity',
+      formula:
+        '=IF(ISBLANK(viscosity); OILVISCOSITY(oil_at_40; oil_at_100; oil_density; film_temperature); viscosity)',
+    },
+    {
       name: 'sommerfeld',
       label: 'Sommerfeld number',
       quantity: 'number',
-      formula: '=(journal / clearance)^2 * viscosity * turning_speed / unit_load',
+      formula: '=(journal / clearance)^2 * viscosity_taken * turning_speed / unit_load',
     },
     {
       name: 'length_ratio',
@@ -107,7 +148,7 @@ export default defineCell({
       name: 'centred_friction',
       label: 'coefficient of friction if the journal ran centred (Petroff)',
       quantity: 'number',
-      formula: '=2 * PI()^2 * viscosity * turning_speed / unit_load * journal / clearance',
+      formula: '=2 * PI()^2 * viscosity_taken * turning_speed / unit_load * journal / clearance',
     },
     {
       name: 'friction_torque',
@@ -171,13 +212,13 @@ export default defineCell({
   validity: [
     {
       holds:
-        '=AND(journal > 0 m; bearing_length > 0 m; clearance > 0 m; load > 0 N; turning_speed > 0 rpm; viscosity > 0 Pa.s)',
+        '=AND(journal > 0 m; bearing_length > 0 m; clearance > 0 m; load > 0 N; turning_speed > 0 rpm; IF(ISBLANK(viscosity); 1 > 0; viscosity > 0 Pa.s))',
       otherwise: 'Sizes, clearance, load, speed and viscosity must be above zero.',
       grade: 'error',
     },
     {
-      holds: '=length_ratio >= 0.25',
-      otherwise: 'The tables begin at a length of a quarter of the diameter.',
+      holds: '=AND(bearing_length >= 0.25 * journal; bearing_length <= 4 * journal)',
+      otherwise: 'The tables reach from a length of a quarter of the diameter to four diameters.',
       grade: 'error',
     },
     {
@@ -201,7 +242,7 @@ export default defineCell({
   assumptions: [
     'Full bearing of 360 degrees, steady load, journal in line with the bore, laminar film, always full of oil, one viscosity.',
     'Oil grooves, ring or wick oiling, shock and starting are outside it: a worn mill bearing is mostly starved.',
-    'Between the tables: the published rule over length, a smooth curve over the Sommerfeld number.',
+    'Between the tables: the published rule over length, and straight lines over the logarithm of the Sommerfeld number.',
   ],
   sources: [
     'Raimondi & Boyd, A Solution for the Finite Journal Bearing, ASLE Transactions 1 (1958) 159-209 (from memory, held against a numerical solution of Reynolds\u2019 equation)',

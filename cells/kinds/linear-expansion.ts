@@ -70,7 +70,7 @@ export default defineCell({
     {
       holds: '=AND(rise <= 200 K; rise >= -100 K)',
       otherwise:
-        'Far from room temperature the mean expansion is another one: give the material your own figure for this range. In liquid nitrogen metals shrink a quarter to a third less than the room figure says.',
+        'Far from room temperature the mean expansion is another one: give the material your own figure for this range. In liquid nitrogen metals shrink a sixth to a third less than the room figure says.',
       grade: 'caution',
     },
   ],

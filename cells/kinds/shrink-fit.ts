@@ -67,20 +67,34 @@ export default defineCell({
       sensible: ['-196 degC', '0 degC'],
     },
     {
+      name: 'in_nitrogen',
+      label: 'metal of the inner part, if cooled in liquid nitrogen',
+      choice: 'cold-contraction',
+      optional: true,
+      hint: 'Takes its contraction down to that cold from the table.',
+    },
+    {
       name: 'cold_expansion',
       label: 'mean expansion of the inner part over that cold range',
       quantity: 'expansion coefficient',
       optional: true,
       sensible: ['4e-6 1/K', '100e-6 1/K'],
-      hint: 'Blank: the figure at room temperature, which promises a quarter to a third too much in liquid nitrogen.',
+      hint: 'Blank: the figure at room temperature, which promises a quarter or more too much in liquid nitrogen.',
     },
   ],
   outputs: [
     {
+      name: 'nitrogen_contraction',
+      label: 'contraction from 20 degC to liquid nitrogen, per length',
+      quantity: 'number',
+      table: { choice: 'in_nitrogen', column: 'total' },
+    },
+    {
       name: 'inner_expansion',
       label: 'expansion of the inner part, taken',
       quantity: 'expansion coefficient',
-      formula: '=IF(ISBLANK(cold_expansion); inner_material.alpha; cold_expansion)',
+      formula:
+        '=IF(ISBLANK(cold_expansion); IF(ISBLANK(in_nitrogen); inner_material.alpha; nitrogen_contraction / 216 K); cold_expansion)',
     },
     {
       name: 'inner_outside',
@@ -153,7 +167,8 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=IF(ISBLANK(cold_expansion); room_temperature - inner_temperature <= 100 K; 1 > 0)',
+      holds:
+        '=IF(AND(ISBLANK(cold_expansion); ISBLANK(in_nitrogen)); room_temperature - inner_temperature <= 100 K; 1 > 0)',
       otherwise:
         'This far below room temperature the expansion figure of the room promises too much: enter the mean over the cold range.',
       grade: 'caution',
@@ -165,6 +180,7 @@ export default defineCell({
   ],
   sources: [
     'Linear expansion: any handbook; reference problem R201, a bush heated over a frozen shaft',
+    'Contraction in liquid nitrogen: the table of cold contraction (Ekin, and NIST cryogenics, from memory)',
     'Boiling and subliming points: CRC Handbook (from memory)',
   ],
   cautions: [

@@ -1,0 +1,1 @@
+export { coldContractionTable as default } from '../tables/cold-contraction.ts';

@@ -1,0 +1,1 @@
+export { oilTable as default } from '../tables/viscosity.ts';
