@@ -24,6 +24,7 @@ export interface EntryEditorProps {
 export const EntryEditor = (props: EntryEditorProps) => {
   const { sheet } = useSheet();
   const [ready, setReady] = createSignal(false);
+  const [said, setSaid] = createSignal<string>();
   let host!: HTMLDivElement;
   let input: HTMLInputElement | undefined;
   let handle: EditorHandle | undefined;
@@ -59,6 +60,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
           label: props.label,
           spot: props.spot,
           words: sheetWords(sheet, props.spot),
+          say: setSaid,
           commit,
           leave,
         });
@@ -99,6 +101,9 @@ export const EntryEditor = (props: EntryEditorProps) => {
           }}
         />
       </Show>
+      <div class="said" role="status">
+        {said()}
+      </div>
     </div>
   );
 };

@@ -25,6 +25,8 @@ export interface EditorOptions {
   label: string;
   spot: EntrySpot;
   words: SheetWords;
+  /** Tells what is wrong with the text, or that nothing is. */
+  say: (message: string | undefined) => void;
   commit: (text: string, byKey?: boolean) => void;
   leave: () => void;
 }
@@ -48,9 +50,6 @@ const takeOffer = (view: EditorView): boolean => {
  */
 export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHandle => {
   const root = host.shadowRoot ?? host.attachShadow({ mode: 'open', delegatesFocus: true });
-  const said = document.createElement('div');
-  said.setAttribute('role', 'status');
-  said.className = 'said';
   const view = new EditorView({
     parent: root,
     root,
@@ -109,14 +108,11 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
           },
         }),
         highlighted(options.spot),
-        underlined(options.words.problems, (problems) => {
-          said.textContent = problems[0]?.message ?? '';
-        }),
+        underlined(options.words.problems, (problems) => options.say(problems[0]?.message)),
         theme,
       ],
     }),
   });
-  root.append(said);
   return {
     text: () => view.state.doc.toString(),
     focus: () => view.focus(),

@@ -4,11 +4,12 @@ import './fields.css';
 export interface TextFieldProps {
   label: string;
   value: string | undefined;
-  /** @returns a message where the text is refused; the field then keeps it. */
-  onCommit: (text: string) => string | undefined;
+  /** Gives a message, as text, where it is refused; the field then keeps what was typed. Anything else means taken. */
+  onCommit: (text: string) => unknown;
   placeholder?: string;
   hint?: string;
   type?: 'text' | 'date';
+  /** Text that wraps; with more than one line Ctrl+Enter takes it. */
   lines?: number;
   disabled?: boolean;
   /** Called with the element, to give it the focus. */
@@ -25,14 +26,16 @@ export const TextField = (props: TextFieldProps) => {
       note.textContent = '';
       return;
     }
-    note.textContent = props.onCommit(text) || '';
+    const refusal = props.onCommit(text);
+    note.textContent = typeof refusal === 'string' ? refusal : '';
   };
   const keys = (event: KeyboardEvent & { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => {
     event.stopPropagation();
     if (event.key === 'Escape') {
       event.currentTarget.value = props.value ?? '';
       note.textContent = '';
-    } else if (event.key === 'Enter' && (props.lines === undefined || event.ctrlKey)) {
+    } else if (event.key === 'Enter' && ((props.lines ?? 1) === 1 || event.ctrlKey)) {
+      event.preventDefault();
       commit(event.currentTarget);
     }
   };

@@ -7,7 +7,7 @@ export interface Offer {
   file: SheetFile;
 }
 
-const files = import.meta.glob<SheetFile>('../../../templates/*.json', { import: 'default' });
+const files = import.meta.glob<SheetFile>('../../../templates/**/*.json', { import: 'default' });
 
 const load = async (): Promise<Offer[]> =>
   Promise.all(

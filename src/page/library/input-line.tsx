@@ -29,7 +29,7 @@ export const InputLine = (props: InputLineProps) => {
       <GridCell row={row()} column="name">
         <span class="label">{props.input.label}</span>
         <Show when={props.input.hint}>
-          <span class="caption">{props.input.hint}</span>
+          <span class="caption hint">{props.input.hint}</span>
         </Show>
       </GridCell>
       <Switch

@@ -8,6 +8,7 @@ import { NumberCell } from '../sheet/number-cell.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
 import { useLibrary } from '../state/library.ts';
 import { InputLine } from './input-line.tsx';
+import { InputStrip } from './input-strip.tsx';
 import { OutputLine } from './output-line.tsx';
 
 /** A cell of the library: its heading, a line for every input, and the outputs of its face. */
@@ -23,13 +24,12 @@ export const LibraryLine = (props: { cell: string }) => {
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
-  /** What has to be given and what has been; the rest, with its defaults, when the cell is unfolded. */
+  /** Folded, only what still has to be given stands in lines of its own. */
   const inputs = () =>
     (kind()?.inputs ?? []).filter(
       (input) =>
         open() ||
-        record().inputs?.[input.name] !== undefined ||
-        (input.default === undefined && !input.optional),
+        (record().inputs?.[input.name] === undefined && input.default === undefined && !input.optional),
     );
   const outputs = () =>
     (kind()?.outputs ?? []).filter((output) => open() || output.face || record().outputs?.[output.name]);
@@ -44,6 +44,7 @@ export const LibraryLine = (props: { cell: string }) => {
           <Show when={record().name}>
             <span class="named">{record().name}</span>
           </Show>
+          <Show when={!open() && kind()}>{(k) => <InputStrip cell={props.cell} kind={k()} />}</Show>
           <Show when={library() && !kind()}>
             <span class="caption">
               The library of this program has no cell “{record().kind}”. Its entries are kept.
@@ -63,9 +64,9 @@ export const LibraryLine = (props: { cell: string }) => {
           </Show>
         </GridCell>
       </GridRow>
-      <UnfoldedRow row={props.cell} />
       <For each={inputs()}>{(input) => <InputLine cell={props.cell} input={input} />}</For>
       <For each={outputs()}>{(output) => <OutputLine cell={props.cell} output={output} />}</For>
+      <UnfoldedRow row={props.cell} />
     </>
   );
 };

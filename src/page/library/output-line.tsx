@@ -30,7 +30,6 @@ export const OutputLine = (props: OutputLineProps) => {
       <GridRow row={row()} cell={props.cell} class="part output" unfolds>
         <StillCell class="number" />
         <GridCell row={row()} column="name">
-          <span class="role">worked out</span>
           <span class="label">{props.output.label}</span>
           <span class="named">{named()}</span>
         </GridCell>

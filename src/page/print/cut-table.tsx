@@ -35,8 +35,8 @@ export const CutTable = (props: { lines: CutLine[] }) => {
                       <Show when={row.word === 'issued'}> (issued)</Show>
                     </td>
                     <td class="figure">{f ? at.value(f) : '—'}</td>
-                    <td class="figure">{f && f.low < f.value ? at.number(f.low, f) : ''}</td>
-                    <td class="figure">{f && f.high > f.value ? at.number(f.high, f) : ''}</td>
+                    <td class="figure">{f && f.low < f.high ? at.number(f.low, f) : ''}</td>
+                    <td class="figure">{f && f.low < f.high ? at.number(f.high, f) : ''}</td>
                     <td class="figure">{f?.aim !== undefined ? at.number(f.aim, f) : ''}</td>
                     <td>
                       {row.limits?.metalOn === 'low'

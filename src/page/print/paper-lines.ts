@@ -76,12 +76,16 @@ export interface KnownLine extends PaperLine {
   entry: string | undefined;
 }
 
-/** What was given and what was read. */
-export const knownLines = (sheet: Sheet): KnownLine[] =>
-  sheet.state.order.flatMap((id) => {
+/** What was given, read and worked out, as far as it stands in no other table. */
+export const knownLines = (sheet: Sheet): KnownLine[] => {
+  const cut = new Set(cutLines(sheet).map((line) => line.cell));
+  return sheet.state.order.flatMap((id) => {
     const line = sheet.line(id);
-    if (line?.record.role !== 'given' && line?.record.role !== 'measured') return [];
+    const role = line?.record.role;
+    if (!line || (role !== 'given' && role !== 'measured' && role !== 'worked' && role !== 'chosen'))
+      return [];
     const outputs = line.result?.outputs ?? {};
+    if (outputs.value?.limits || cut.has(id)) return [];
     const name = outputs.value ? 'value' : 'mean';
     return [
       {
@@ -96,3 +100,4 @@ export const knownLines = (sheet: Sheet): KnownLine[] =>
       },
     ];
   });
+};

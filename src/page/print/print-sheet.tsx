@@ -110,7 +110,7 @@ export default function PrintSheet() {
       </Show>
 
       <section>
-        <h2>Readings and data</h2>
+        <h2>Figures</h2>
         <table>
           <tbody>
             <For each={knownLines(sheet)}>

@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
 import { CheckMark } from '../marks/check-mark.tsx';
 import type { RowKey } from '../state/cursor.ts';
-import type { Move } from '../state/moves.ts';
+import { type Move, standingFigure } from '../state/moves.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
 import { ProblemNote } from './problem-note.tsx';
@@ -26,12 +26,15 @@ export const CheckCell = (props: CheckCellProps) => {
     if (!v) return undefined;
     const parts: string[] = [];
     if (v.by !== undefined && v.at) {
-      const by = show.output(props.cell, props.output).change(Math.abs(v.by), false);
+      const by = show
+        .output(props.cell, props.output)
+        .change(Math.abs(v.by), standingFigure(props.result), false);
       if (!/[1-9]/.test(by)) parts.push(`on the ${AT[v.at]}`);
       else parts.push(v.by > 0 ? `${by} beyond the ${AT[v.at]}` : `${by} to the ${AT[v.at]}`);
     }
-    if (v.side) parts.push(v.side);
+    // The line of both verdicts names the side itself.
     if (props.result?.check.inService) parts.push(props.result.check.words);
+    else if (v.side) parts.push(v.side);
     return parts.join('; ');
   };
   // A line with neither limits nor anything amiss has no verdict worth a word.

@@ -18,7 +18,7 @@ const HEADS: ReadonlyArray<[Column, string]> = [
   ['number', 'No.'],
   ['name', 'Dimension'],
   ['entry', 'Entry'],
-  ['value', 'Value'],
+  ['value', 'Value, worst case'],
   ['limits', 'Limits'],
   ['check', 'Check'],
 ];
@@ -93,6 +93,7 @@ export const Lines = () => {
 
   return (
     <section aria-label="Lines">
+      {/* biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone */}
       <div class="lines" role="grid" aria-label="Lines of the sheet" aria-colcount={6} onKeyDown={keys}>
         <GridRow class="heads">
           <For each={HEADS}>{([column, word]) => <ColumnHead column={column} word={word} />}</For>

@@ -17,6 +17,7 @@ import { bringIntoView, rowElement } from './in-place.ts';
 import { Lines } from './lines.tsx';
 import { NoticeBar } from './notice-bar.tsx';
 import { pageKeys } from './page-keys.ts';
+import { saveToFile } from './save-file.ts';
 import { Standing } from './standing.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Toolbar } from './toolbar.tsx';
@@ -47,15 +48,13 @@ interface WorkingSheetProps {
 
 const WorkingSheet = (props: WorkingSheetProps) => {
   const sheet = createSheet(props.opened.document, props.engine);
-  const cursor = createCursor();
+  const first = sheet.state.order[0];
+  const cursor = createCursor(first ? { row: first, column: 'name' } : undefined);
   const notices = createNotices();
   const show = createShow(sheet);
   const chain = createChain(sheet, cursor);
   const printing = createPrinting();
   props.engine.load(props.opened.document.toFile());
-
-  const first = sheet.state.order[0];
-  if (first) cursor.move({ row: first, column: 'name' });
 
   const goTo = (cell: string, output?: string) => {
     const row: RowKey = output && output !== 'value' ? outputRow(cell, output) : cell;
@@ -94,6 +93,14 @@ const WorkingSheet = (props: WorkingSheetProps) => {
           <TitleBlock />
           <Standing />
           <Lines />
+          <div class="foot">
+            <button type="button" onClick={() => saveToFile(sheet.document)}>
+              Save to a file
+            </button>
+            <button type="button" onClick={() => print()}>
+              Print
+            </button>
+          </div>
         </div>
       </main>
       <NoticeBar />

@@ -43,6 +43,7 @@ export const TitleBlock = () => {
       <div class="box title">
         <TextField
           label="Title"
+          lines={1}
           value={title().title}
           onCommit={(text) => sheet.document.setTitle('title', text)}
         />
@@ -71,7 +72,7 @@ export const TitleBlock = () => {
             onCommit={(rule) => sheet.document.setRule(rule as DecisionRule)}
           />
         </div>
-        <div class="box">
+        <div class="box marks">
           <TextField
             label="Marks, with commas"
             value={title().tags?.join(', ')}
@@ -80,7 +81,14 @@ export const TitleBlock = () => {
             }
           />
         </div>
-        {box('note', 'Note', true)}
+        <div class="box whole">
+          <TextField
+            label="Note"
+            value={title().note}
+            lines={1}
+            onCommit={(text) => sheet.document.setTitle('note', text)}
+          />
+        </div>
       </Show>
     </section>
   );

@@ -22,7 +22,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
   return (
     <>
       <div class="toolbar" role="toolbar" aria-label="Sheet">
-        <a class="home" href="#/">
+        <a class="to-jobs" href="#/">
           All jobs
         </a>
         <button
@@ -56,7 +56,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
             mm
           </button>
         </fieldset>
-        <button type="button" onClick={() => saveToFile(sheet.document)}>
+        <button type="button" class="rare" onClick={() => saveToFile(sheet.document)}>
           Save to a file
         </button>
         <button type="button" class="rare" onClick={() => print()}>

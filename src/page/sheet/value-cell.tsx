@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
-import type { Move } from '../state/moves.ts';
+import { type Move, standingFigure } from '../state/moves.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
 
@@ -17,41 +17,51 @@ export interface ValueCellProps {
 /** The figure with its spread; plan and part one above the other where there are both; below, what the last edit did. */
 export const ValueCell = (props: ValueCellProps) => {
   const { show, sheet } = useSheet();
-  const both = () => props.result?.planned !== undefined && props.result.measured !== undefined;
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
+  const standing = () => standingFigure(props.result);
   const at = () => show.output(props.cell, props.output);
   return (
     <GridCell row={props.row} column="value">
       <Show when={props.result?.measured}>
         {(figure) => (
           <span class="amount actual">
-            <Show when={both()}>
-              <span class="kind">as measured</span>
-            </Show>
             <b>{at().value(figure())}</b>
-            <small>{at().spread(figure(), true)}</small>
+            <small>as measured {at().spread(figure(), true)}</small>
           </span>
         )}
       </Show>
       <Show when={props.result?.planned}>
         {(figure) => (
           <span class="amount">
-            <Show when={both() || props.result?.stands === 'issued'}>
-              <span class="kind">{props.result?.stands === 'issued' ? 'issued' : 'planned'}</span>
+            <Show
+              when={props.result?.measured}
+              fallback={
+                <>
+                  <b>{at().value(figure())}</b>
+                  <small>
+                    {props.result?.stands === 'issued' ? 'issued ' : ''}
+                    {at().spread(figure(), read())}
+                  </small>
+                </>
+              }
+            >
+              <small>
+                planned {at().value(figure())} {at().spread(figure(), read())}
+              </small>
             </Show>
-            <Show when={both()} fallback={<b>{at().value(figure())}</b>}>
-              <span>{at().value(figure())}</span>
-            </Show>
-            <small>{at().spread(figure(), read())}</small>
-            <Show when={figure().aim !== undefined && figure().aim !== figure().value}>
+            <Show
+              when={!props.result?.measured && figure().aim !== undefined && figure().aim !== figure().value}
+            >
               <small>aim {at().amount(figure().aim!, figure())}</small>
             </Show>
           </span>
         )}
       </Show>
       <Show when={props.result?.difference}>
-        {(figure) => <small class="caption">measured {at().change(figure().value)} from plan</small>}
+        {(figure) => (
+          <small class="caption">came out {at().change(figure().value, figure())} from plan</small>
+        )}
       </Show>
       <Show when={props.result?.replanned}>
         {(figure) => <small class="caption">would now be {at().value(figure())}</small>}
@@ -65,7 +75,8 @@ export const ValueCell = (props: ValueCellProps) => {
         }
       >
         <span class="moved">
-          {at().change(props.move!.to! - props.move!.from!)} (was {at().amount(props.move!.from!)})
+          {at().change(props.move!.to! - props.move!.from!, standing())} (was{' '}
+          {at().amount(props.move!.from!, standing())})
         </span>
       </Show>
       <Show when={props.move && props.move.from === undefined && props.move.to !== undefined}>

@@ -23,8 +23,8 @@ export interface Place {
 }
 
 /** Where the keyboard stands in the grid, which line is unfolded, and which entry is being typed. */
-export const createCursor = () => {
-  const [place, setPlace] = createSignal<Place>();
+export const createCursor = (first?: Place) => {
+  const [place, setPlace] = createSignal(first);
   const [unfolded, setUnfolded] = createSignal(false);
   const [editing, setEditing] = createSignal<{ row: RowKey; start?: string }>();
   const isPlace = createSelector<string | undefined, string>(

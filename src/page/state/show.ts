@@ -9,14 +9,14 @@ export interface OutputShow {
   unit: Unit;
   /** `2.2515 in` */
   value(figure: ShownFigure): string;
-  /** `± 0.0002 in (k=2)` for a reading, `+0.0005 -0.0001 in worst case` for what hangs on others; empty without one. */
+  /** `± 0.0002 in (k=2)` for a reading, `+0.0005 -0.0001 in`, the worst case, for all else; empty without one. */
   spread(figure: ShownFigure, read: boolean): string;
   /** An SI number with its unit; in the places of `like` where that is given. */
   amount(si: number, like?: ShownFigure): string;
   /** The same without the unit. */
   number(si: number, like?: ShownFigure): string;
-  /** A difference, with its sign unless told otherwise. */
-  change(si: number, sign?: boolean): string;
+  /** A difference in the places of `like`, or finer where it would come to nothing there; signed unless told otherwise. */
+  change(si: number, like?: ShownFigure, sign?: boolean): string;
 }
 
 /** A step on the unit's scale: 2 K is 3.6 °F, not a temperature. */
@@ -37,11 +37,16 @@ export const showIn = (unit: Unit): OutputShow => ({
     const text = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
     if (text.spread === '') return '';
     const step = formatUnitBehind(text.spread, stepUnit(unit));
-    return read ? `${step} (k=2)` : `${step} worst case`;
+    return read ? `${step} (k=2)` : step;
   },
   amount: (si, like) => formatQuantity(si, unit, optional(half(like))),
   number: (si, like) => formatNumber(si, unit, optional(half(like))),
-  change: (si, sign = true) => formatQuantity(si, stepUnit(unit), { sign }),
+  change: (si, like, sign = true) => {
+    const step = stepUnit(unit);
+    const spread = half(like);
+    const text = formatQuantity(si, step, { sign, ...optional(spread) });
+    return si !== 0 && !/[1-9]/.test(text) ? formatQuantity(si, step, { sign, spread: Math.abs(si) }) : text;
+  },
 });
 
 const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });

@@ -1,11 +1,13 @@
 import { For, Show } from 'solid-js';
 import { quantityKinds } from '../../../shared/quantities.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
+import type { EntrySpot } from '../editor/spot.ts';
 import { EntryField } from '../fields/entry-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { ROLE_MEANING } from '../sheet/role-words.ts';
+import type { Sheet } from '../state/sheet.ts';
 import { GaugeField, MaterialField } from './cell-name-field.tsx';
 import { IssueField } from './issue-field.tsx';
 import { LimitFields } from './limit-fields.tsx';
@@ -20,19 +22,22 @@ const ROLE_LABELS: Record<string, string> = {
   worked: 'worked out',
 };
 
-/** Everything a plain line can say of itself. What only some roles need is shown only there. */
+const spotIn =
+  (sheet: Sheet, cell: string) =>
+  (field: string, kind: 'entry' | 'tolerance' = 'entry'): EntrySpot => ({
+    cell,
+    field,
+    kind,
+    quantity: sheet.line(cell)?.result?.outputs.value?.quantity ?? sheet.line(cell)?.record.quantity,
+  });
+
+/** What a plain line says of itself. What only some roles need is shown only there. */
 export const LineFields = (props: { cell: string }) => {
   const { sheet } = useSheet();
   const record = () => sheet.line(props.cell)!.record;
   const set = (path: string, value: unknown) => sheet.document.setField(props.cell, path, value);
-  const spot = (field: string, kind: 'entry' | 'tolerance' = 'entry') => ({
-    cell: props.cell,
-    field,
-    kind,
-    quantity: sheet.line(props.cell)?.result?.outputs.value?.quantity ?? record().quantity,
-  });
+  const spot = spotIn(sheet, props.cell);
   const measured = () => record().role === 'measured';
-  const cut = () => record().role === 'chosen' || record().role === 'worked';
   return (
     <div class="stack">
       <section>
@@ -83,6 +88,25 @@ export const LineFields = (props: { cell: string }) => {
           <For each={ROLES.filter(([role]) => role === record().role)}>{([, meaning]) => meaning}</For>
         </p>
       </section>
+      <TextField
+        label="Note"
+        value={record().note}
+        lines={2}
+        onCommit={(text) => set('note', text)?.message}
+        hint="Ctrl+Enter takes it"
+      />
+    </div>
+  );
+};
+
+/** What a plain line is held to, what it came out at, and what was sent to the machine. */
+export const LineLimits = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const record = () => sheet.line(props.cell)!.record;
+  const spot = spotIn(sheet, props.cell);
+  const cut = () => record().role === 'chosen' || record().role === 'worked';
+  return (
+    <div class="stack">
       <LimitFields
         cell={props.cell}
         path="limits"
@@ -94,13 +118,6 @@ export const LineFields = (props: { cell: string }) => {
         <MeasuredFields cell={props.cell} path="measured" measured={record().measured} spot={spot} />
         <IssueField cell={props.cell} spot={spot('issued')} />
       </Show>
-      <TextField
-        label="Note"
-        value={record().note}
-        lines={2}
-        onCommit={(text) => set('note', text)?.message}
-        hint="Ctrl+Enter takes it"
-      />
     </div>
   );
 };

@@ -4,8 +4,12 @@ import { useSheet } from '../sheet/context.ts';
 /** A set of readings: mean, least, greatest, out-of-round, taper. */
 export const ReadingsPart = (props: { cell: string }) => {
   const { sheet, show } = useSheet();
-  const outputs = () =>
-    Object.entries(sheet.line(props.cell)?.result?.outputs ?? {}).filter(([name]) => name !== 'value');
+  /** One reading alone has no scatter, so nothing to tell. */
+  const outputs = () => {
+    const all = Object.entries(sheet.line(props.cell)?.result?.outputs ?? {});
+    const told = all.filter(([name, output]) => name !== 'value' && (output.planned ?? output.measured));
+    return told.some(([name]) => name !== 'least' && name !== 'greatest' && name !== 'mean') ? told : [];
+  };
   return (
     <Show when={outputs().length > 0}>
       <section>
@@ -18,12 +22,12 @@ export const ReadingsPart = (props: { cell: string }) => {
                   <th scope="row">{output.label ?? name}</th>
                   <td class="figure">
                     <Show when={output.planned ?? output.measured} fallback="—">
-                      {(figure) => show.output(props.cell, name).value(figure())}
+                      {(figure) => <>{show.output(props.cell, name).value(figure())}</>}
                     </Show>
                   </td>
                   <td class="figure">
                     <Show when={output.planned ?? output.measured}>
-                      {(figure) => show.output(props.cell, name).spread(figure(), true)}
+                      {(figure) => <>{show.output(props.cell, name).spread(figure(), true)}</>}
                     </Show>
                   </td>
                 </tr>

@@ -7,7 +7,7 @@ import { Budget } from './budget.tsx';
 import { FeedLinks } from './feed-links.tsx';
 import { FormulaPart } from './formula-part.tsx';
 import { KindPart } from './kind-part.tsx';
-import { LineFields } from './line-fields.tsx';
+import { LineFields, LineLimits } from './line-fields.tsx';
 import { OutputFields } from './output-fields.tsx';
 import { ReadingsPart } from './readings-part.tsx';
 import { SlipNote } from './slip-note.tsx';
@@ -44,6 +44,9 @@ export default function Unfolded(props: { row: RowKey }) {
         <div class="columns">
           <Show when={role() === 'cell'} fallback={<LineFields cell={cell()} />}>
             <OutputFields cell={cell()} output={output()} />
+          </Show>
+          <Show when={role() !== 'cell'}>
+            <LineLimits cell={cell()} />
           </Show>
           <div class="stack">
             <FormulaPart cell={cell()} output={output()} />
