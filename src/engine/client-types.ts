@@ -7,6 +7,7 @@ import type {
   SheetUnits,
 } from '../../shared/sheet/format.ts';
 import type { Contribution, SheetResults } from './results.ts';
+import type { WorkedOut } from './worked-example.ts';
 
 /** Everything the engine is told from outside; passed in, never global. */
 export interface Library {
@@ -43,5 +44,7 @@ export interface EngineClient {
   chain(cell: string): Promise<{ upstream: string[]; downstream: string[] }>;
   /** Table values the sheet is computed with, to be kept in a file of a finished job. */
   tables(): Promise<KeptValue[]>;
+  /** A worked example of a kind of cell, by its place in the kind's list, computed on a sheet of its own. */
+  example(kind: string, at: number): Promise<WorkedOut>;
   close(): void;
 }

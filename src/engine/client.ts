@@ -93,6 +93,11 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       const reply = await ask({ ask: 'chain', cell });
       return reply.gives === 'chain' ? reply.chain : { upstream: [], downstream: [] };
     },
+    async example(kind, at) {
+      const reply = await ask({ ask: 'example', kind, at });
+      if (reply.gives === 'example') return reply.example;
+      throw new EngineFailure(reply.gives === 'failure' ? reply.message : 'The engine gave no example.');
+    },
     async tables() {
       const reply = await ask({ ask: 'tables' });
       return reply.gives === 'tables' ? reply.tables : [];

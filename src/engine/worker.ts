@@ -1,6 +1,7 @@
 import { library } from '../../cells/catalogue.ts';
 import { Engine } from './engine.ts';
 import type { Reply, Request } from './messages.ts';
+import { workOut } from './worked-example.ts';
 
 const engine = new Engine(library);
 
@@ -17,6 +18,17 @@ function answer(request: Request): Reply {
       return { n, gives: 'tables', tables: engine.tables() };
     case 'chain':
       return { n, gives: 'chain', chain: engine.chain(request.cell) };
+    case 'example': {
+      const kind = library.kinds.get(request.kind);
+      const example = kind?.examples[request.at];
+      if (!kind || !example)
+        return {
+          n,
+          gives: 'failure',
+          message: `The library has no example ${request.at} of ${request.kind}.`,
+        };
+      return { n, gives: 'example', example: workOut(library, kind, example) };
+    }
   }
 }
 

@@ -82,6 +82,8 @@ if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) 
     console.error(done.problem);
     process.exitCode = 1;
   } else {
-    console.log(`${done.path}: started. No other file is needed; npm run book adds its page to the book, npm test checks both.`);
+    console.log(
+      `${done.path}: started. No other file is needed; npm run book adds its page to the book, npm test checks both.`,
+    );
   }
 }
