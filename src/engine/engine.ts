@@ -15,6 +15,7 @@ import type { BrokenCase } from './problems.ts';
 import { Provenance } from './provenance.ts';
 import { reportCell } from './report.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
+import { Inquiry } from './slips/inquiry.ts';
 import { Trial } from './trial.ts';
 
 /**
@@ -37,6 +38,7 @@ export class Engine {
   private readonly brokenAt = new Map<string, BrokenCase>();
   /** Rows whose worst case is wanted: everything that is shown or judged. */
   private readonly wanted = new Map<string, string>();
+  private readonly inquiry = new Inquiry();
   private provenance: Provenance;
   private rev = 0;
 
@@ -197,7 +199,22 @@ export class Engine {
       const row = this.network.rowAt(slot);
       if (row) owners.add(row.owner);
     }
+    add(owners, this.inquiry.ask(assembled, gone, owners, this.standing()));
     return { rev: ++this.rev, cells: this.report(owners), gone: [...gone] };
+  }
+
+  private standing() {
+    return {
+      scope: this.scope,
+      network: this.network,
+      figure: (key: string) => this.figures.get(key),
+      nominal: (key: string) => {
+        const row = this.network.rows.get(key);
+        const value = row ? this.grid.value(row.slot, NOMINAL) : undefined;
+        return typeof value === 'number' ? value : undefined;
+      },
+      reference: this.settings.referenceTemperature ?? '20 degC',
+    };
   }
 
   private targets(touched: ReadonlySet<number>): Target[] {
@@ -240,6 +257,7 @@ export class Engine {
       broken: (key: string) => this.brokenAt.get(key),
       nameOf: (id: string) => this.scope.called(id),
       isProof: (row: Row) => this.provenance.isProof(row),
+      slips: (id: string) => this.inquiry.slipsOf(id),
     };
     const results: CellResult[] = [];
     for (const id of owners) {
@@ -296,7 +314,7 @@ export class Engine {
   }
 }
 
-const add = (to: Set<number>, more: Iterable<number>): void => {
+const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);
 };
 

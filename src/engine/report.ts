@@ -5,7 +5,7 @@ import type { AssembledCell, LimitPlan, OutputPlan } from './assemble/assembled.
 import { type Grid, NOMINAL } from './grid.ts';
 import type { Network, Row } from './network.ts';
 import { type BrokenCase, caseProblem, problemOf } from './problems.ts';
-import type { CellResult, Figure, LimitFigures, OutputResult, Remark } from './results.ts';
+import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from './results.ts';
 
 /** What the reporter asks the engine. */
 export interface Reading {
@@ -17,6 +17,7 @@ export interface Reading {
   broken(key: string): BrokenCase | undefined;
   nameOf(id: string): string;
   isProof(row: Row): boolean;
+  slips(id: string): Slip[];
 }
 
 /** Puts together what a cell shows, from its plan and the rows as they stand. */
@@ -28,7 +29,7 @@ export function reportCell(cell: AssembledCell, from: Reading): CellResult {
     outputs,
     problems: cell.problems,
     remarks: remarksOf(cell, from),
-    slips: [],
+    slips: from.slips(cell.id),
     echoes: cell.echoes,
     feeds: [...cell.feeds],
   };

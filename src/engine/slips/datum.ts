@@ -1,0 +1,131 @@
+import { kindsOf } from '../../../shared/quantities.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { GaugeSetting, Literal, Spread } from '../../language/syntax.ts';
+import type { SheetScope } from '../assemble/scope.ts';
+
+/** One text of a cell with the lengths that stand in it as they were written. */
+export interface Datum {
+  /** Id of the cell. */
+  cell: string;
+  /** Field the text stands in, as problems name fields: `entry`, `measured`, `inputs.bore`, `outputs.bore.measured`. */
+  field: string;
+  text: string;
+  /** Row that holds its value (of a set of readings: the mean). */
+  key: string;
+  /** Read off a part, as against given, chosen or an input. */
+  read: boolean;
+  /** Read off a part that was just made to a plan. */
+  made: boolean;
+  /** System the numbers are written in. */
+  system: 'in' | 'mm';
+  literals: Literal[];
+  /** Number of the station each literal belongs to. */
+  stations: number[];
+  set?: GaugeSetting;
+  spread?: Spread;
+  /** How far over or under size, signed. */
+  offset?: true;
+}
+
+const INCHES = /^(in|thou|tenth_in|uin|ft)$/;
+const LENGTH = 'length';
+
+type Place = Pick<Datum, 'field' | 'key' | 'read' | 'made'> & {
+  role: CellRecord['role'];
+  quantity: string | undefined;
+};
+
+/** Every text of a cell that holds plain lengths; formulas and what cannot be read are not among them. */
+export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
+  const data: Datum[] = [];
+  const take = (text: string | undefined, place: Place): void => {
+    const datum = text?.trim() ? read(record, text, place, scope) : undefined;
+    if (datum) data.push(datum);
+  };
+  if (record.role === 'section' || record.role === 'remark') return data;
+  if (record.role !== 'cell') {
+    const issued = record.issued?.trim();
+    const place = { role: record.role, quantity: record.quantity };
+    take(record.entry, {
+      ...place,
+      field: 'entry',
+      key: issued ? `${record.id}!replanned` : record.id,
+      read: record.role === 'measured',
+      made: false,
+    });
+    take(issued, {
+      ...place,
+      role: 'chosen',
+      field: 'issued',
+      key: record.id,
+      read: false,
+      made: false,
+    });
+    if (scope.isMeasured(record, 'value'))
+      take(record.measured?.entry, {
+        ...place,
+        role: 'measured',
+        field: 'measured',
+        key: `${record.id}@`,
+        read: true,
+        made: true,
+      });
+    return data;
+  }
+  const kind = record.kind === undefined ? undefined : scope.library.kinds.get(record.kind);
+  for (const input of kind?.inputs ?? [])
+    if (input.quantity === LENGTH)
+      take(record.inputs?.[input.name], {
+        field: `inputs.${input.name}`,
+        key: `${record.id}>${input.name}`,
+        role: input.role ?? 'given',
+        quantity: LENGTH,
+        read: input.role === 'measured',
+        made: false,
+      });
+  for (const output of kind?.outputs ?? [])
+    if (output.quantity === LENGTH && scope.isMeasured(record, output.name))
+      take(record.outputs?.[output.name]?.measured?.entry, {
+        field: `outputs.${output.name}.measured`,
+        key: `${record.id}.${output.name}@`,
+        role: 'measured',
+        quantity: LENGTH,
+        read: true,
+        made: true,
+      });
+  return data;
+}
+
+function read(record: CellRecord, text: string, place: Place, scope: SheetScope): Datum | undefined {
+  if (text.trimStart().startsWith('=')) return undefined;
+  if (place.quantity !== undefined && place.quantity !== LENGTH) return undefined;
+  const { entry, problems } = scope.texts.entry(text, place.quantity, place.role);
+  if (problems.length > 0) return undefined;
+  const { field, key, made } = place;
+  const base = { cell: record.id, field, text, key, read: place.read, made };
+  const whole = (groups: Literal[][], more: Partial<Datum> = {}): Datum | undefined => {
+    const literals = groups.flat();
+    const first = literals[0];
+    if (!first || kindsOf(first.dimension, first.point)[0]?.name !== LENGTH) return undefined;
+    return {
+      ...base,
+      system: literals.some((one) => INCHES.test(one.unit ?? '')) ? 'in' : 'mm',
+      literals,
+      stations: groups.flatMap((group, station) => group.map(() => station)),
+      ...more,
+    };
+  };
+  switch (entry.kind) {
+    case 'value':
+      return whole([[entry.value]], {
+        ...(entry.set ? { set: entry.set } : {}),
+        ...(entry.spread ? { spread: entry.spread } : {}),
+      });
+    case 'readings':
+      return whole(entry.stations, entry.set ? { set: entry.set } : {});
+    case 'offset':
+      return whole([[entry.value]], { offset: true });
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,114 @@
+import type { Datum } from './datum.ts';
+import type { Pair } from './pairs.ts';
+import type { SlipSheet } from './sheet.ts';
+import { surfaceOf } from './words.ts';
+
+/** Where a size ought to lie by what else the sheet knows, SI. */
+export interface Expectation {
+  by: 'group' | 'plan' | 'limits' | 'pair';
+  low: number;
+  high: number;
+  /** How far beyond either end is nothing out of the ordinary. */
+  slack: number;
+  /** Way that wear leads, where it can explain a size beyond the end. */
+  worn: 'low' | 'high' | 'either' | undefined;
+  /** For people: `the plan, 2.2500 in`. */
+  said: string;
+}
+
+/** How far outside an expectation a value lies; 0 within it. */
+export const outside = (x: number, { low, high }: Expectation): number => Math.max(low - x, x - high, 0);
+
+export const supports = (x: number, expected: Expectation): boolean => outside(x, expected) <= expected.slack;
+
+/** What a part just made is cut to. */
+export function fromPlan(datum: Datum, sheet: SlipSheet): Expectation | undefined {
+  if (!datum.made) return undefined;
+  const plan = sheet.figure(datum.key.slice(0, -1));
+  if (!plan) return undefined;
+  const half = (plan.high - plan.low) / 2;
+  return {
+    by: 'plan',
+    low: plan.low,
+    high: plan.high,
+    slack: half > 0 ? Math.max(2 * half, sheet.step(datum)) : 4e-4 * Math.abs(plan.value),
+    worn: undefined,
+    said: `the plan, ${sheet.size(plan.value, datum)}`,
+  };
+}
+
+/** The cell's own limits; of a part in service the wear limit too. */
+export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefined {
+  const { lower, upper, wear, metalOn } = sheet.limits(datum);
+  const ends = [lower, upper, wear].filter((one) => one !== undefined);
+  if (ends.length === 0) return undefined;
+  const low = Math.min(...ends);
+  const high = Math.max(...ends);
+  const single = ends.length === 1;
+  const surface = surfaceOf(sheet.words(datum));
+  const grows = metalOn === 'low' || (metalOn === undefined && surface === 'hole');
+  const shrinks = metalOn === 'high' || (metalOn === undefined && surface === 'shaft');
+  return {
+    by: 'limits',
+    low,
+    high,
+    slack: Math.max((high - low) / 2, (single ? 3e-3 : 3e-4) * Math.abs(high)),
+    worn: datum.made || !datum.read ? undefined : grows ? 'high' : shrinks ? 'low' : 'either',
+    said: single
+      ? `the limit, ${sheet.size(low, datum)}`
+      : `the limits, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,
+  };
+}
+
+/** What the other part of a fit leaves room for. */
+export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectation | undefined {
+  const first = pair.from === datum.key;
+  const other = sheet.nominal(first ? pair.taken : pair.from);
+  if (other === undefined || other <= 0) return undefined;
+  const range = sheet.rangeOf(pair, other);
+  if (!range) return undefined;
+  const [low, high] = first
+    ? [other + range.low, other + range.high]
+    : [other - range.high, other - range.low];
+  return {
+    by: 'pair',
+    low,
+    high,
+    slack: Math.max((high - low) / 2, 3e-4 * other),
+    worn: pair.word === 'interference' || !datum.read || datum.made ? undefined : first ? 'high' : 'low',
+    said: `what ${sheet.nameOf(first ? pair.taken : pair.from)} and ${range.said} leave for it`,
+  };
+}
+
+/** The other readings of a list: those at the same place along it, where there are enough of them. */
+export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expectation | undefined {
+  const all = datum.literals.map((one, i) => ({ value: one.value, station: datum.stations[i], i }));
+  const station = datum.stations[index];
+  const beside = all.filter((one) => one.i !== index && one.station === station);
+  let others = (beside.length > 1 ? beside : all.filter((one) => one.i !== index)).map((one) => one.value);
+  if (others.length === 0) return undefined;
+  if (others.length > 3) {
+    // One more that is out must not hide this one.
+    const middle = median(others);
+    const far = others.reduce((a, b) => (Math.abs(b - middle) > Math.abs(a - middle) ? b : a));
+    others = others.filter((value) => value !== far);
+    if (others.length === 0) others = [middle];
+  }
+  const low = Math.min(...others);
+  const high = Math.max(...others);
+  return {
+    by: 'group',
+    low,
+    high,
+    slack: Math.max(high - low, 1e-5 * Math.abs(high), sheet.step(datum)),
+    worn: undefined,
+    said: others.length === 1 ? `the other reading, ${sheet.size(low, datum)}` : 'the other readings',
+  };
+}
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  const upper = sorted[half] as number;
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] as number) + upper) / 2;
+}

@@ -1,0 +1,250 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { AssembledCell, OutputPlan } from '../assemble/assembled.ts';
+import type { SheetScope } from '../assemble/scope.ts';
+import type { Network } from '../network.ts';
+import type { Figure, Slip } from '../results.ts';
+import { bandBelow } from './band.ts';
+import type { Datum } from './datum.ts';
+import { fromLimits, fromPair, fromPlan } from './expectation.ts';
+import { isDismissed } from './fields.ts';
+import { fitRange } from './fit-range.ts';
+import { holeOrShaft } from './hole-or-shaft.ts';
+import { interferenceQuestion } from './interference.ts';
+import type { Pair } from './pairs.ts';
+import { type OwnView, ownView, pairSlip, ratioSlip } from './reading-slips.ts';
+import { Register, type Sheaf } from './register.ts';
+import type { FitRange, SlipSheet } from './sheet.ts';
+import { splitFraction } from './split-fraction.ts';
+import { underOrOver } from './under-or-over.ts';
+import { warm } from './warm.ts';
+import { isInsert, type Surface, surfaceOf, wordsOf } from './words.ts';
+import { stepOf, written } from './written.ts';
+
+/** The sheet as computed, as far as questions need it. */
+export interface Standing {
+  scope: SheetScope;
+  network: Network;
+  figure(key: string): Figure | undefined;
+  nominal(key: string): number | undefined;
+  /** Entry of the reference temperature. */
+  reference: string;
+}
+
+/** Asks, after an edit, about what reads well but is probably not what was meant; remembers what it asked. */
+export class Inquiry {
+  private readonly register = new Register();
+  private readonly asked = new Map<string, { slips: Slip[]; text: string }>();
+
+  /** Slips of a cell as last asked. */
+  slipsOf(cell: string): Slip[] {
+    return this.asked.get(cell)?.slips ?? [];
+  }
+
+  /**
+   * Takes an edit in: cells assembled anew, cells gone, and cells any of whose figures moved. Gives the cells whose
+   * questions changed.
+   */
+  ask(
+    assembled: readonly AssembledCell[],
+    gone: readonly string[],
+    moved: Iterable<string>,
+    standing: Standing,
+  ): Set<string> {
+    const before = this.register.around([...gone, ...assembled.map((cell) => cell.id)]);
+    this.register.take(assembled, gone, standing.scope, standing.reference);
+    for (const id of gone) this.asked.delete(id);
+    const examined = this.register.around(moved);
+    for (const id of before) examined.add(id);
+    const round = new Round(this.register, standing);
+    const changed = new Set<string>();
+    for (const id of examined) {
+      const sheaf = this.register.sheaves.get(id);
+      const record = standing.scope.records.get(id);
+      const slips = sheaf && record ? round.slips(sheaf, record) : [];
+      const text = slips.length > 0 ? JSON.stringify(slips) : '';
+      if ((this.asked.get(id)?.text ?? '') === text) continue;
+      if (text === '') this.asked.delete(id);
+      else this.asked.set(id, { slips, text });
+      changed.add(id);
+    }
+    return changed;
+  }
+}
+
+/** One round of questions over a sheet that stands still. */
+class Round implements SlipSheet {
+  private readonly views = new Map<string, OwnView>();
+
+  constructor(
+    private readonly register: Register,
+    private readonly standing: Standing,
+  ) {}
+
+  slips(sheaf: Sheaf, record: CellRecord): Slip[] {
+    const found: Slip[] = [];
+    for (const datum of sheaf.data) found.push(...this.ofDatum(datum));
+    found.push(...this.ofTolerance(record));
+    for (const one of sheaf.warmths) {
+      const size = this.nominal(one.key);
+      const datum = this.register.datum(one.key);
+      if (size === undefined || !datum) continue;
+      const { over, text, field } = one;
+      const alpha = one.alpha === undefined ? undefined : this.nominal(one.alpha);
+      const band = bandBelow(one.key, this.standing.network, this.register, this);
+      const slip = warm({ field, over, text, size, alpha, band }, (si) => written(si, datum));
+      if (slip) found.push(slip);
+    }
+    for (const pair of sheaf.pairs) {
+      const slip = this.ofInterference(pair);
+      if (slip) found.push(slip);
+    }
+    return found.filter((slip) => !isDismissed(record, slip));
+  }
+
+  private ofDatum(datum: Datum): Slip[] {
+    const { slips, supported } = this.own(datum);
+    if (slips.length > 0) return slips;
+    const part = this.surface(datum);
+    const under = underOrOver(datum, isInsert(this.words(datum)) ? undefined : part);
+    if (under) return [under];
+    const { designation } = datum.spread ?? {};
+    const letter = designation && holeOrShaft(datum.text, datum.field, designation, part);
+    if (letter) return [letter];
+    const fraction = splitFraction(datum, this.expectations(datum));
+    if (fraction) return [fraction];
+    if (supported) return [];
+    for (const pair of this.register.pairsOf(datum.key)) {
+      const other = this.register.datum(pair.from === datum.key ? pair.taken : pair.from);
+      const view = other && this.own(other);
+      if (view && view.slips.length > 0) continue;
+      // Of two that do not go together the reading is asked about, not the figure given or chosen.
+      if (other?.read && !datum.read && !view?.supported) continue;
+      const slip = pairSlip(datum, pair, this);
+      if (slip) return [slip];
+    }
+    return this.ofRatio(datum);
+  }
+
+  /** An interference typed as such, against the diameter it belongs to. */
+  private ofRatio(datum: Datum): Slip[] {
+    const value = this.nominal(datum.key);
+    for (const { diameter } of this.register.ratiosOf(datum.key)) {
+      const across = this.nominal(diameter);
+      if (value === undefined || across === undefined || across <= 0) continue;
+      const slip = ratioSlip(datum, value, across, this);
+      if (slip) return [slip];
+    }
+    return [];
+  }
+
+  private ofTolerance(record: CellRecord): Slip[] {
+    const text = record.tolerance?.trim() ?? '';
+    if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return [];
+    const part = this.surfaceOfRow(record.id, surfaceOf(wordsOf(record)), record.limits?.metalOn);
+    const slip = holeOrShaft(text, 'tolerance', text, part);
+    return slip ? [slip] : [];
+  }
+
+  /** An interference worked out from two sizes that neither of them explains, where no library cell says so itself. */
+  private ofInterference(pair: Pair): Slip | undefined {
+    const key = pair.output.planned as string;
+    if (pair.word !== 'interference' || pair.output.limits || this.register.ratiosOf(key).length > 0)
+      return undefined;
+    const value = this.nominal(key);
+    const diameter = this.nominal(pair.taken);
+    if (value === undefined || diameter === undefined || diameter <= 0) return undefined;
+    const sides = [pair.from, pair.taken].map((side) => this.register.datum(side));
+    if (sides.some((side) => side && this.ofDatum(side).length > 0)) return undefined;
+    const message = interferenceQuestion(value, diameter);
+    return message === undefined ? undefined : { key: 'interference:entry', field: 'entry', message };
+  }
+
+  private own(datum: Datum): OwnView {
+    let view = this.views.get(datum.key);
+    if (!view) {
+      view = ownView(datum, this);
+      this.views.set(datum.key, view);
+    }
+    return view;
+  }
+
+  private expectations(datum: Datum) {
+    return [
+      fromPlan(datum, this),
+      fromLimits(datum, this),
+      ...this.register.pairsOf(datum.key).map((pair) => fromPair(datum, pair, this)),
+    ].filter((one) => one !== undefined);
+  }
+
+  figure(key: string): Figure | undefined {
+    return this.standing.figure(key);
+  }
+
+  nominal(key: string): number | undefined {
+    return this.standing.nominal(key);
+  }
+
+  limits(datum: Datum) {
+    const plan = this.outputOf(datum);
+    return { ...this.limitsOf(plan), metalOn: plan?.limits?.metalOn };
+  }
+
+  private limitsOf(plan: OutputPlan | undefined) {
+    const at = (key: string | undefined) => (key === undefined ? undefined : this.figure(key)?.value);
+    const limits = plan?.limits;
+    return { lower: at(limits?.lower), upper: at(limits?.upper), wear: at(limits?.wear) };
+  }
+
+  private outputOf(datum: Datum): OutputPlan | undefined {
+    const outputs = this.register.sheaves.get(datum.cell)?.cell.outputs;
+    return outputs?.find((one) => one.planned === datum.key || one.measured === datum.key);
+  }
+
+  rangeOf(pair: Pair, other: number): FitRange | undefined {
+    const key = pair.output.planned as string;
+    const ratio = this.register.ratiosOf(key)[0];
+    const across = ratio ? this.nominal(ratio.diameter) : undefined;
+    const diameter = across ?? (pair.word === 'interference' ? other : undefined);
+    return fitRange(pair, this.limitsOf(pair.output), diameter, this.nameOf(key));
+  }
+
+  words(datum: Datum): string {
+    const record = this.standing.scope.records.get(datum.cell);
+    const [head, name = ''] = datum.field.split('.');
+    if (head !== 'inputs' && head !== 'outputs') return wordsOf(record);
+    const kind = record?.kind === undefined ? undefined : this.standing.scope.library.kinds.get(record.kind);
+    const list = head === 'inputs' ? kind?.inputs : kind?.outputs;
+    return wordsOf({ name }, list?.find((one) => one.name === name)?.label);
+  }
+
+  private surface(datum: Datum): Surface | undefined {
+    return this.surfaceOfRow(datum.key, surfaceOf(this.words(datum)), this.outputOf(datum)?.limits?.metalOn);
+  }
+
+  /** Hole or shaft by the words, by the differences it stands in, by the side on which metal is still on. */
+  private surfaceOfRow(
+    key: string,
+    byWords: Surface | undefined,
+    metalOn: 'low' | 'high' | undefined,
+  ): Surface | undefined {
+    if (byWords) return byWords;
+    for (const pair of this.register.pairsOf(key)) {
+      if (!pair.word) continue;
+      return (pair.from === key) === (pair.word === 'clearance') ? 'hole' : 'shaft';
+    }
+    return metalOn === 'low' ? 'hole' : metalOn === 'high' ? 'shaft' : undefined;
+  }
+
+  size(si: number, datum: Datum): string {
+    return written(si, datum);
+  }
+
+  step(datum: Datum): number {
+    return stepOf(datum);
+  }
+
+  nameOf(key: string): string {
+    const owner = this.standing.network.rows.get(key)?.owner;
+    return owner === undefined ? 'the other part' : `\`${this.standing.scope.called(owner)}\``;
+  }
+}

@@ -1,0 +1,23 @@
+import type { Slipway } from './guess.ts';
+import { signedCount, withDivisions } from './rewrite.ts';
+
+/** A gauge read from its setting with the sign the wrong way round. */
+export const mirrored: Slipway = (asked) => {
+  const { datum, indices, value } = asked;
+  const set = datum.set;
+  if (!set) return [];
+  return [
+    {
+      slip: 'mirrored',
+      value: 2 * set.size.value - value,
+      reach: 0,
+      strict: true,
+      question: 'Is the sign of the gauge the other way round?',
+      offer: withDivisions(
+        datum,
+        set,
+        new Map(indices.map((i) => [i, signedCount(-(set.divisions[i] as number) || 0)])),
+      ),
+    },
+  ];
+};

@@ -1,0 +1,107 @@
+import type { AssembledCell } from '../assemble/assembled.ts';
+import type { SheetScope } from '../assemble/scope.ts';
+import { type Datum, dataOf } from './datum.ts';
+import { type Pair, type Ratio, relationsOf } from './pairs.ts';
+import { type Warmth, warmthsOf } from './warm-parts.ts';
+
+/** What can be asked about one cell, read from its texts once. */
+export interface Sheaf {
+  cell: AssembledCell;
+  data: Datum[];
+  pairs: Pair[];
+  ratios: Ratio[];
+  warmths: Warmth[];
+}
+
+const add = <K, V>(to: Map<K, Set<V>>, key: K, value: V): void => {
+  const set = to.get(key);
+  if (set) set.add(value);
+  else to.set(key, new Set([value]));
+};
+
+/** The texts of a sheet that questions are about, and which differences bind them. */
+export class Register {
+  readonly sheaves = new Map<string, Sheaf>();
+  private readonly byKey = new Map<string, Datum>();
+  private readonly pairsBySide = new Map<string, Set<Pair>>();
+  private readonly pairByRow = new Map<string, Pair>();
+  private readonly ratiosByKey = new Map<string, Set<Ratio>>();
+  /** Cells with a temperature: their question hangs on limits anywhere downstream. */
+  readonly warm = new Set<string>();
+
+  take(cells: readonly AssembledCell[], gone: readonly string[], scope: SheetScope, reference: string): void {
+    for (const id of gone) this.drop(id);
+    for (const cell of cells) {
+      this.drop(cell.id);
+      const record = scope.records.get(cell.id);
+      if (!record) continue;
+      const data = dataOf(record, scope);
+      const { pairs, ratios } = relationsOf(cell, record);
+      const warmths = warmthsOf(record, scope, reference);
+      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths });
+      for (const datum of data) this.byKey.set(datum.key, datum);
+      for (const pair of pairs) {
+        this.pairByRow.set(pair.output.planned as string, pair);
+        for (const side of [pair.from, pair.taken]) add(this.pairsBySide, side, pair);
+      }
+      for (const ratio of ratios) add(this.ratiosByKey, ratio.interference, ratio);
+      if (warmths.length > 0) this.warm.add(cell.id);
+    }
+  }
+
+  private drop(id: string): void {
+    const old = this.sheaves.get(id);
+    if (!old) return;
+    for (const datum of old.data) this.byKey.delete(datum.key);
+    for (const pair of old.pairs) {
+      this.pairByRow.delete(pair.output.planned as string);
+      for (const side of [pair.from, pair.taken]) this.pairsBySide.get(side)?.delete(pair);
+    }
+    for (const ratio of old.ratios) this.ratiosByKey.get(ratio.interference)?.delete(ratio);
+    this.sheaves.delete(id);
+    this.warm.delete(id);
+  }
+
+  datum(key: string): Datum | undefined {
+    return this.byKey.get(key);
+  }
+
+  /** Differences that a size stands in, in the order of their rows. */
+  pairsOf(key: string): Pair[] {
+    const found = this.pairsBySide.get(key);
+    if (!found || found.size === 0) return [];
+    return [...found].sort((a, b) => ((a.output.planned as string) < (b.output.planned as string) ? -1 : 1));
+  }
+
+  /** The diameters an interference is set against. */
+  ratiosOf(key: string): Ratio[] {
+    return [...(this.ratiosByKey.get(key) ?? [])].sort((a, b) => (a.diameter < b.diameter ? -1 : 1));
+  }
+
+  /** The cells whose questions may change when those in `changed` do: both sides of every difference they stand in. */
+  around(changed: Iterable<string>): Set<string> {
+    const all = new Set<string>(this.warm);
+    for (const id of changed) {
+      const sheaf = this.sheaves.get(id);
+      if (!sheaf) continue;
+      all.add(id);
+      for (const ratio of sheaf.ratios) {
+        const cell = this.byKey.get(ratio.interference)?.cell;
+        if (cell !== undefined) all.add(cell);
+      }
+      const pairs = [
+        ...sheaf.pairs,
+        ...sheaf.data.flatMap((datum) => this.pairsOf(datum.key)),
+        ...sheaf.ratios.flatMap((ratio) => this.pairByRow.get(ratio.interference) ?? []),
+      ];
+      for (const pair of pairs) {
+        all.add(pair.cell);
+        for (const side of [pair.from, pair.taken]) {
+          const cell = this.byKey.get(side)?.cell;
+          if (cell !== undefined) all.add(cell);
+        }
+      }
+    }
+    return all;
+  }
+}

@@ -1,0 +1,34 @@
+import type { Figure } from '../results.ts';
+import type { Datum } from './datum.ts';
+import type { Pair } from './pairs.ts';
+
+/** A range a difference of two sizes is expected in, SI. */
+export interface FitRange {
+  low: number;
+  high: number;
+  /** For people: `the limits of `clearance``. */
+  said: string;
+}
+
+/** What a question is asked against: the sheet as it stands. */
+export interface SlipSheet {
+  figure(key: string): Figure | undefined;
+  /** Value of a row with everything at nominal; undefined where it has none. */
+  nominal(key: string): number | undefined;
+  limits(datum: Datum): {
+    lower?: number | undefined;
+    upper?: number | undefined;
+    wear?: number | undefined;
+    metalOn?: 'low' | 'high' | undefined;
+  };
+  /** What the difference of a pair ought to be; `other` is the size beside the one asked about. */
+  rangeOf(pair: Pair, other: number): FitRange | undefined;
+  /** What the cell is called, and the input or output concerned. */
+  words(datum: Datum): string;
+  /** A size written as the datum writes its own. */
+  size(si: number, datum: Datum): string;
+  /** Worth of one step of the last figure written, SI. */
+  step(datum: Datum): number;
+  /** Name of the cell that owns a row, in backticks. */
+  nameOf(key: string): string;
+}

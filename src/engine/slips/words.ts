@@ -1,0 +1,32 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+
+/** Words of the trade for a surface that surrounds, and for one that is surrounded. */
+const HOLE = /\b(bore|bores|hole|holes|eye|socket|cylinder|pocket|counterbore|i\.?d|inside)\b/;
+const SHAFT =
+  /\b(shaft|shafts|journal|journals|pin|pins|spindle|arbor|mandrel|o\.?d|outside|crankpin|trunnion|spigot|gudgeon)\b/;
+/** Inserts made over or under to suit the other part: which way says nothing about hole or shaft. */
+const INSERT = /\b(bush|bushing|bearing|shell|liner|sleeve|insert|ring|build|built|plated|sprayed)\b/;
+const CLEARANCE = /\b(clearance|play|float)\b/;
+const INTERFERENCE = /\b(interference|squeeze)\b/;
+
+/** Name and label of a cell as words. */
+export const wordsOf = (record: Pick<CellRecord, 'name' | 'label'> | undefined, more = ''): string =>
+  `${record?.name ?? ''} ${record?.label ?? ''} ${more}`.replaceAll('_', ' ').toLowerCase();
+
+export type Surface = 'hole' | 'shaft';
+
+/** Hole or shaft by its words; undefined where they say neither or both. */
+export function surfaceOf(words: string): Surface | undefined {
+  const hole = HOLE.test(words);
+  return hole === SHAFT.test(words) ? undefined : hole ? 'hole' : 'shaft';
+}
+
+export const isInsert = (words: string): boolean => INSERT.test(words);
+
+export type FitWord = 'clearance' | 'interference';
+
+/** What a difference of two sizes is called. */
+export function fitWordOf(words: string): FitWord | undefined {
+  if (INTERFERENCE.test(words)) return 'interference';
+  return CLEARANCE.test(words) ? 'clearance' : undefined;
+}
