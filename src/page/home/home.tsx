@@ -7,10 +7,11 @@ import { importFile, openCopy, startEmpty, startFromTemplate } from './start.ts'
 import { createOffers, type Offer } from './templates.ts';
 
 /** The shop: what to begin with, and the jobs that are there. */
-export const Home = (props: { shop: Shop }) => {
-  const shop = createShop(props.shop);
+export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {
   const offers = createOffers();
-  const [trouble, setTrouble] = createSignal(props.shop.state.message);
+  const [trouble, setTrouble] = createSignal<string>();
+  const told = () => trouble() ?? props.failure ?? props.shop?.state.message;
+  const [closed, setClosed] = createSignal<string>();
   let file!: HTMLInputElement;
   onMount(() => {
     document.title = 'Fitwright';
@@ -19,11 +20,11 @@ export const Home = (props: { shop: Shop }) => {
   const take = async (list: FileList | null) => {
     const [first] = list ?? [];
     if (!first) return;
-    setTrouble(await importFile(props.shop, first).catch((error: unknown) => String(error)));
+    setTrouble(await importFile(first).catch((error: unknown) => String(error)));
     file.value = '';
   };
   const begin = (offer: Offer) =>
-    void (offer.file.template ? startFromTemplate : openCopy)(props.shop, offer.file).catch(failed);
+    void (offer.file.template ? startFromTemplate : openCopy)(offer.file).catch(failed);
   return (
     <main
       class="paper"
@@ -55,29 +56,29 @@ export const Home = (props: { shop: Shop }) => {
               accept=".json,application/json"
               onChange={(event) => void take(event.currentTarget.files)}
             />
-            <button type="button" onClick={() => void startEmpty(props.shop, 'in').catch(failed)}>
+            <button type="button" onClick={() => void startEmpty('in').catch(failed)}>
               Empty sheet, inch
             </button>
-            <button type="button" onClick={() => void startEmpty(props.shop, 'mm').catch(failed)}>
+            <button type="button" onClick={() => void startEmpty('mm').catch(failed)}>
               Empty sheet, mm
             </button>
           </div>
         </div>
-        <Show when={trouble()}>
+        <Show when={told() !== closed() && told()}>
           {(text) => (
             <div class="trouble" role="alert">
               <p>{text()}</p>
-              <button type="button" onClick={() => setTrouble(undefined)}>
+              <button type="button" onClick={() => setClosed(text())}>
                 Close
               </button>
             </div>
           )}
         </Show>
-        <Show when={shop.any()}>
-          <JobList shop={shop} />
+        <Show when={props.shop} keyed>
+          {(shop) => <JobList shop={createShop(shop)} />}
         </Show>
         <section>
-          <h2>{shop.any() ? 'Begin another job' : 'What is worn?'}</h2>
+          <h2>What is worn?</h2>
           <div class="offers">
             <For each={offers.templates()}>
               {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}

@@ -25,37 +25,39 @@ export const JobList = (props: { shop: ShopState }) => {
   const [order, setOrder] = createSignal<Order>('changed');
   const rows = createMemo(() => props.shop.find(query(), shelf(), order()));
   return (
-    <section>
-      <h2>Jobs</h2>
-      <div class="filters">
-        <div class="field">
-          <label for="job-search">Search</label>
-          <input id="job-search" type="search" onInput={(event) => setQuery(event.currentTarget.value)} />
+    <Show when={props.shop.any()}>
+      <section>
+        <h2>Jobs</h2>
+        <div class="filters">
+          <div class="field">
+            <label for="job-search">Search</label>
+            <input id="job-search" type="search" onInput={(event) => setQuery(event.currentTarget.value)} />
+          </div>
+          <SelectField
+            label="Show"
+            value={shelf()}
+            options={SHELVES}
+            onCommit={(value) => setShelf(value as Shelf)}
+          />
+          <SelectField
+            label="In order of"
+            value={order()}
+            options={ORDERS}
+            onCommit={(value) => setOrder(value as Order)}
+          />
         </div>
-        <SelectField
-          label="Show"
-          value={shelf()}
-          options={SHELVES}
-          onCommit={(value) => setShelf(value as Shelf)}
-        />
-        <SelectField
-          label="In order of"
-          value={order()}
-          options={ORDERS}
-          onCommit={(value) => setOrder(value as Order)}
-        />
-      </div>
-      <ul class="jobs">
-        <For
-          each={rows()}
-          fallback={
-            <li class="job caption">{query() ? 'No job holds all of these words.' : 'None here.'}</li>
-          }
-        >
-          {(row) => <Job row={row} shop={props.shop} />}
-        </For>
-      </ul>
-    </section>
+        <ul class="jobs">
+          <For
+            each={rows()}
+            fallback={
+              <li class="job caption">{query() ? 'No job holds all of these words.' : 'None here.'}</li>
+            }
+          >
+            {(row) => <Job row={row} shop={props.shop} />}
+          </For>
+        </ul>
+      </section>
+    </Show>
   );
 };
 
