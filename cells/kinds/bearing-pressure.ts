@@ -25,6 +25,13 @@ export default defineCell({
     },
     { name: 'bearing', label: 'bearing material', choice: 'bearing-limits' },
     {
+      name: 'running_temperature',
+      label: 'bearing temperature, running',
+      quantity: 'temperature',
+      optional: true,
+      sensible: ['0 degC', '300 degC'],
+    },
+    {
       name: 'own_pressure',
       label: "maker's greatest pressure",
       quantity: 'pressure',
@@ -46,6 +53,12 @@ export default defineCell({
       label: 'greatest pV, table',
       quantity: 'pressure times speed',
       table: { choice: 'bearing', column: 'pv' },
+    },
+    {
+      name: 'usual_temperature',
+      label: 'greatest temperature, table',
+      quantity: 'temperature',
+      table: { choice: 'bearing', column: 'temperature' },
     },
     {
       name: 'pressure',
@@ -78,6 +91,13 @@ export default defineCell({
       formula: '=pressure * speed',
       face: true,
       limits: { upper: '=IF(ISBLANK(own_pv); usual_pv; own_pv)' },
+    },
+    {
+      name: 'temperature',
+      label: 'bearing temperature, running',
+      quantity: 'temperature',
+      formula: '=running_temperature',
+      limits: { upper: '=usual_temperature' },
     },
   ],
   validity: [
