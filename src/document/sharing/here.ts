@@ -1,0 +1,89 @@
+import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { type Differences, differences } from '../differences.ts';
+import { fold, type ListRow } from '../storage/row.ts';
+import type { Shop } from '../storage/shop.ts';
+import type { Revision } from '../storage/vault.ts';
+
+/** A sheet of the shop that seems to be another state of the one that comes in. */
+export interface Held {
+  id: string;
+  title: string;
+  changed: number;
+  /**
+   * `same`: word for word what is here. `older`: what is here once stood so, and has gone on since. `other`: the two
+   * differ, and nothing says which is the later one.
+   */
+  standing: 'same' | 'older' | 'other';
+  /** The revision that equals what comes in. */
+  revision?: Revision;
+  /** From what is here to what comes in. */
+  differences: Differences;
+}
+
+/** How many sheets are opened to compare; and words of the sheet that a likely one holds. */
+const OPENED = 6;
+const WORDS = 12;
+
+/** The sheets here that the one coming in may be a state of, the likeliest first. */
+export async function heldHere(
+  shop: Pick<Shop, 'list' | 'file' | 'revisions'>,
+  file: SheetFile,
+): Promise<Held[]> {
+  const print = fingerprint(file);
+  const found: Array<Held & { likeness: number }> = [];
+  for (const row of likely(shop.list(), file)) {
+    const here = await shop.file(row.id);
+    if (!('cells' in here)) continue;
+    const likeness = sharedCells(here, file);
+    const same = fingerprint(here) === print;
+    if (likeness < 0.5 && !same) continue;
+    const revision = same
+      ? undefined
+      : (await shop.revisions(row.id)).findLast((one) => one.fingerprint === print);
+    found.push({
+      id: row.id,
+      title: row.title.title,
+      changed: row.changed,
+      standing: same ? 'same' : revision ? 'older' : 'other',
+      ...(revision && { revision }),
+      differences: withoutDisplay(differences(here, file)),
+      likeness: likeness + (same ? 2 : revision ? 1 : 0),
+    });
+  }
+  found.sort((a, b) => b.likeness - a.likeness || b.changed - a.changed);
+  return found.map(({ likeness: _likeness, ...held }) => held);
+}
+
+/** Each shop keeps the units it reads in. */
+const DISPLAY = new Set(['units.length', 'units.temperature', 'units.both']);
+
+const withoutDisplay = (all: Differences): Differences => ({
+  ...all,
+  sheet: all.sheet.filter(({ field }) => !DISPLAY.has(field)),
+});
+
+/** Rows whose title or words are those of the sheet, best first. A job is no state of a template. */
+function likely(rows: readonly ListRow[], file: SheetFile): ListRow[] {
+  const title = fold(file.title.title);
+  const words = [...new Set(file.cells.flatMap(({ label, name }) => [label, name]))]
+    .flatMap((word) => (word ? [fold(word)] : []))
+    .sort((a, b) => b.length - a.length)
+    .slice(0, WORDS);
+  const ranked: Array<{ row: ListRow; rank: number }> = [];
+  for (const row of rows) {
+    if (row.removed !== undefined || row.template !== (file.template === true)) continue;
+    const named = title !== '' && fold(row.title.title) === title ? 1 : 0;
+    const held = words.filter((word) => row.search.includes(word)).length / Math.max(words.length, 1);
+    if (named === 1 || held >= 0.5) ranked.push({ row, rank: named + held });
+  }
+  ranked.sort((a, b) => b.rank - a.rank || b.row.changed - a.row.changed);
+  return ranked.slice(0, OPENED).map(({ row }) => row);
+}
+
+/** Share of cells, of the shorter sheet, that are in both: same id, same role. */
+function sharedCells(a: SheetFile, b: SheetFile): number {
+  const roles = new Map(a.cells.map(({ id, role }) => [id, role]));
+  const shared = b.cells.filter(({ id, role }) => roles.get(id) === role).length;
+  return shared / Math.max(1, Math.min(a.cells.length, b.cells.length));
+}

@@ -1,0 +1,86 @@
+import type { CellRecord, SheetFile, SheetUnits } from '../../../shared/sheet/format.ts';
+import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
+
+export type LengthUnit = SheetUnits['length'];
+
+/** Kind of quantity of a text of a cell, where the cell itself does not say: an input or output of a library cell. */
+export type QuantityAt = (cell: CellRecord, field: string) => string | undefined;
+
+interface Text {
+  cell: CellRecord;
+  field: string;
+  text: string | undefined;
+  quantity: string | undefined;
+}
+
+/** Every text of a cell whose meaning may hang on the units of its sheet. */
+function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
+  const at = (field: string, text: string | undefined, quantity: string | undefined): Text => ({
+    cell,
+    field,
+    text,
+    quantity,
+  });
+  const settings = (prefix: string, of: Pick<CellRecord, 'limits' | 'measured'>, quantity?: string) => [
+    at(`${prefix}limits.lower`, of.limits?.lower, quantity),
+    at(`${prefix}limits.upper`, of.limits?.upper, quantity),
+    at(`${prefix}limits.wear`, of.limits?.wear, quantity),
+    at(`${prefix}measured.entry`, of.measured?.entry, quantity),
+    at(`${prefix}measured.at`, of.measured?.at, 'temperature'),
+  ];
+  const own = cell.quantity ?? quantityAt(cell, 'entry');
+  return [
+    at('entry', cell.entry, own),
+    at('tolerance', cell.tolerance, own),
+    at('issued', cell.issued, own),
+    at('at', cell.at, 'temperature'),
+    ...settings('', cell, own),
+    ...Object.entries(cell.inputs ?? {}).map(([name, text]) =>
+      at(`inputs.${name}`, text, quantityAt(cell, `inputs.${name}`)),
+    ),
+    ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) =>
+      settings(`outputs.${name}.`, output, quantityAt(cell, `outputs.${name}`)),
+    ),
+  ];
+}
+
+/** Whether a text reads otherwise in a sheet of other units: it holds a number without one. */
+function hangsOnUnits({ cell, field, text, quantity }: Text, units: readonly SheetUnits[]): boolean {
+  if (!text) return false;
+  const readings = units.map((of) => {
+    const context: EntryContext = {
+      ...(quantity && { quantity }),
+      units: { ...of },
+      handbook: NO_HANDBOOK,
+      role: field.endsWith('measured.entry') ? 'measured' : cell.role,
+    };
+    const read = field === 'tolerance' ? parseTolerance(text, context) : parseEntry(text, context);
+    // What is shown beside an entry, and offered where it cannot be read, goes by the units of the sheet in any case.
+    return JSON.stringify({ ...read, problems: undefined, echo: undefined });
+  });
+  return readings.some((reading) => reading !== readings[0]);
+}
+
+/** Cells with a number that gets its unit from the sheet, and would change its value with it. */
+export function withoutUnits(file: SheetFile, length: LengthUnit, quantityAt: QuantityAt): CellRecord[] {
+  const other = { ...file.units, length };
+  return file.cells.filter((cell) =>
+    textsOf(cell, quantityAt).some((text) => hangsOnUnits(text, [file.units, other])),
+  );
+}
+
+/**
+ * The sheet read in the units of this shop. No entry is touched and no value changes; a sheet with numbers that have no
+ * unit of their own stays in its units, and `kept` names their cells.
+ */
+export function inOwnUnits(
+  file: SheetFile,
+  length: LengthUnit,
+  quantityAt: QuantityAt,
+): { file: SheetFile; kept: CellRecord[] } {
+  if (file.units.length === length) return { file, kept: [] };
+  const kept = withoutUnits(file, length, quantityAt);
+  if (kept.length > 0) return { file, kept };
+  const { temperature: _temperature, ...units } = file.units;
+  return { file: { ...file, units: { ...units, length } }, kept };
+}

@@ -1,0 +1,51 @@
+import { expect, it } from 'vitest';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { heldHere } from '../../../src/document/sharing/here.ts';
+import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
+import { Shop } from '../../../src/document/storage/shop.ts';
+import { bushJob } from '../sample.ts';
+
+const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' });
+
+const changed = (file: SheetFile, entry: string): SheetFile => ({
+  ...file,
+  cells: file.cells.map((cell) => (cell.id === 'c4' ? { ...cell, entry } : cell)),
+});
+
+it('knows the very same sheet again, read in other units too', async () => {
+  const here = shop();
+  const id = await here.create(bushJob());
+  const [held] = await heldHere(here, { ...bushJob(), units: { length: 'mm', ton: 'short_ton' } });
+  expect(held).toMatchObject({ id, standing: 'same', differences: { cells: [], sheet: [], moved: false } });
+});
+
+it('says what differs, cell by cell, from what is here', async () => {
+  const here = shop();
+  const id = await here.create(bushJob());
+  const [held] = await heldHere(here, changed(bushJob(), '=bore + 0.0035 in'));
+  expect(held).toMatchObject({ id, standing: 'other' });
+  expect(held!.differences.cells.map((cell) => [cell.id, cell.fields])).toEqual([
+    ['c4', [{ field: 'entry', before: '=bore + 0.003 in', after: '=bore + 0.0035 in' }]],
+  ]);
+});
+
+it('knows a revision that is here and has gone on since', async () => {
+  const here = shop();
+  const id = await here.create(bushJob());
+  await here.revise(id, 'as sent out');
+  const open = await here.open(id);
+  if (!('document' in open)) throw new Error(open.message);
+  open.document.setEntry('c4', '=bore + 0.002 in');
+  await open.close();
+  const [held] = await heldHere(here, bushJob());
+  expect(held).toMatchObject({ standing: 'older', revision: { n: 1, label: 'as sent out' } });
+});
+
+it('takes neither another job, nor a template, nor a deleted sheet for the one that comes in', async () => {
+  const here = shop();
+  await here.create({ ...bushJob(), cells: bushJob().cells.map((cell) => ({ ...cell, id: `x${cell.id}` })) });
+  await here.create({ ...bushJob(), template: true });
+  const deleted = await here.create(bushJob());
+  await here.remove(deleted);
+  expect(await heldHere(here, bushJob())).toEqual([]);
+});

@@ -1,0 +1,77 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { library } from '../../../cells/catalogue.ts';
+import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
+import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
+import { inOwnUnits, type QuantityAt } from '../../../src/document/sharing/own-units.ts';
+import { Engine } from '../../../src/engine/engine.ts';
+import { bushJob } from '../sample.ts';
+
+const quantityAt: QuantityAt = (cell, field) => {
+  const kind = library.kinds.get(cell.kind ?? '');
+  const [part, name] = field.split('.');
+  if (part === 'inputs') return kind?.inputs.find((input) => input.name === name)?.quantity;
+  return kind?.outputs.find((output) => output.name === name)?.quantity;
+};
+
+const sheet = (cells: CellRecord[]): SheetFile => ({ ...bushJob(), variants: [], cells });
+
+describe('a sheet from a shop that works in the other system', () => {
+  it('is read in our own units with the same fingerprint and the same values, bit for bit', () => {
+    const theirs = sheet([
+      { id: 'a', role: 'given', name: 'bore', quantity: 'length', entry: '2.2513 in' },
+      { id: 'b', role: 'chosen', name: 'od', entry: '=bore + 3 thou', tolerance: '+0.0005 -0 in' },
+      { id: 'c', role: 'given', name: 't', quantity: 'temperature', entry: '74 degF' },
+      { id: 'd', role: 'worked', name: 'twice', entry: '=2 * (od - bore)', limits: { upper: '8 thou' } },
+    ]);
+    const { file: ours, kept } = inOwnUnits(theirs, 'mm', quantityAt);
+    expect(kept).toEqual([]);
+    expect(ours.units).toEqual({ length: 'mm', ton: 'short_ton' });
+    expect(fingerprint(ours)).toBe(fingerprint(theirs));
+    const figures = (file: SheetFile) =>
+      new Engine(library)
+        .load(file)
+        .cells.map(({ id, outputs }) => [
+          id,
+          Object.values(outputs).map(({ planned, measured, check }) => ({ planned, measured, check })),
+        ]);
+    expect(figures(ours)).toEqual(figures(theirs));
+  });
+
+  it.each([
+    ['entry', { role: 'given', quantity: 'length', entry: '2.25' }],
+    ['formula', { role: 'worked', quantity: 'length', entry: '=bore + .003 in', limits: { upper: '2.5' } }],
+    ['tolerance', { role: 'chosen', quantity: 'length', entry: '2.25 in', tolerance: '+.0005 -0' }],
+    ['temperature', { role: 'given', quantity: 'temperature', entry: '68' }],
+    ['input', { role: 'cell', kind: 'linear-expansion', inputs: { size: '12' } }],
+  ] as Array<[string, Omit<CellRecord, 'id'>]>)(
+    'stays in its units where a number has none: %s',
+    (_, cell) => {
+      const theirs = sheet([
+        { id: 'x', role: 'given', name: 'bore', quantity: 'length', entry: '2 in' },
+        { id: 'y', ...cell },
+      ]);
+      const { file, kept } = inOwnUnits(theirs, 'mm', quantityAt);
+      expect(file).toBe(theirs);
+      expect(kept.map(({ id }) => id)).toEqual(['y']);
+    },
+  );
+
+  it('keeps numbers that are plain numbers', () => {
+    const theirs = sheet([
+      { id: 'n', role: 'given', quantity: 'number', entry: '4' },
+      { id: 'r', role: 'remark', label: 'Drill 2 holes', note: '2.25' },
+    ]);
+    expect(inOwnUnits(theirs, 'mm', quantityAt).kept).toEqual([]);
+  });
+});
+
+describe('templates that come with the program', () => {
+  const folder = new URL('../../../templates/', import.meta.url);
+  const names = readdirSync(folder).filter((name) => name.endsWith('.json'));
+  it.each(names)('%s can be read in inches and in millimetres', (name) => {
+    const file = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as SheetFile;
+    const other = file.units.length === 'in' ? 'mm' : 'in';
+    expect(inOwnUnits(file, other, quantityAt).kept.map((cell) => cell.name ?? cell.id)).toEqual([]);
+  });
+});
