@@ -1,4 +1,5 @@
 import type { Drawing } from '../cell.ts';
+import { annulus } from './annulus.ts';
 import { roundly } from './rings.ts';
 
 /** A journal low in its bush, seen along the axis, the clearance drawn large. Sizes in metres. */
@@ -19,10 +20,10 @@ export const journalInBush = (v: {
   const times = roundly(gap / shaft / (clearance / journal));
   return {
     width: 300,
-    height: 230,
+    height: 260,
     shapes: [
-      { kind: 'circle', x, y, r: bore + 24, fill: 'section-b' },
-      { kind: 'circle', x, y, r: bore, fill: 'gap' },
+      annulus(x, y, bore + 24, bore, 'section-b'),
+      annulus(x, y, bore, shaft, 'gap', { x, y: y + down }),
       { kind: 'circle', x, y: y + down, r: shaft, fill: 'section-a' },
       { kind: 'line', x1: x - bore - 34, y1: y, x2: x + bore + 34, y2: y, style: 'centre' },
       { kind: 'line', x1: x, y1: y - bore - 34, x2: x, y2: y + bore + 34, style: 'centre' },
@@ -32,7 +33,7 @@ export const journalInBush = (v: {
         y1: y + down,
         x2: x + shaft,
         y2: y + down,
-        offset: 104 - down,
+        offset: down - 106,
         of: v.names.journal,
       },
       ...(v.names.film && down < gap

@@ -25,16 +25,18 @@ const SHOWN = 5;
 
 const known = (x: number | undefined): x is number => x !== undefined && Number.isFinite(x);
 
-/** The same member above and below the axis, from one radius to another (drawing units). */
+/** The same member above and below the axis, from one radius to another (drawing units); in one piece where it is solid. */
 const member = (inner: number, outer: number, left: number, right: number, fill: Fill): Shape[] =>
-  [AXIS - outer, AXIS + inner].map((y) => ({
-    kind: 'rect',
-    x: left,
-    y,
-    width: right - left,
-    height: outer - inner,
-    fill,
-  }));
+  inner === 0
+    ? [{ kind: 'rect', x: left, y: AXIS - outer, width: right - left, height: 2 * outer, fill }]
+    : [AXIS - outer, AXIS + inner].map((y) => ({
+        kind: 'rect',
+        x: left,
+        y,
+        width: right - left,
+        height: outer - inner,
+        fill,
+      }));
 
 /** To one figure, as people say it: 200 times. */
 export const roundly = (x: number): number => {

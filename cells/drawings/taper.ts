@@ -56,7 +56,7 @@ export const taperInHub = (v: {
         y1: axis + edge,
         x2: right,
         y2: axis + edge,
-        offset: 24,
+        offset: -24,
         of: v.names.length,
       },
       {
@@ -65,7 +65,7 @@ export const taperInHub = (v: {
         y1: axis - big,
         x2: left,
         y2: axis - big,
-        offset: -40,
+        offset: 40,
         of: v.names.drawUp,
       },
     ],

@@ -34,9 +34,9 @@ export const zones = ({ hole, shaft }: Zones): Drawing | undefined => {
     const name = (of: string, at: number, step: number): Shape => ({
       kind: 'dimension',
       x1: edge,
-      y1: y(0),
+      y1: Math.min(y(0), at),
       x2: edge,
-      y2: at,
+      y2: Math.max(y(0), at),
       offset: side * step,
       of,
     });

@@ -157,7 +157,7 @@ export default defineCell({
           y1: axis + off + 34,
           x2: right,
           y2: axis + off + 34,
-          offset: 26,
+          offset: -26,
           of: 'span',
         },
         {
@@ -166,7 +166,7 @@ export default defineCell({
           y1: axis - off - 34,
           x2: right + wide / 2,
           y2: axis - off - 34,
-          offset: -18,
+          offset: 18,
           of: 'bush_length',
         },
       ],

@@ -1,4 +1,5 @@
 import { defineCell } from '../cell.ts';
+import { annulus } from '../drawings/annulus.ts';
 
 export default defineCell({
   key: 'split-shell-crush',
@@ -197,9 +198,8 @@ export default defineCell({
       width: 300,
       height: 230,
       shapes: [
-        { kind: 'circle', x, y, r: r(outside), fill: 'section-b' },
-        { kind: 'circle', x, y, r: r(bore), fill: 'section-a' },
-        { kind: 'circle', x, y, r: r(bore - 2 * wall), fill: 'paper' },
+        annulus(x, y, r(outside), r(bore), 'section-b'),
+        annulus(x, y, r(bore), r(bore - 2 * wall), 'section-a'),
         { kind: 'line', x1: x - r(outside) - 10, y1: y, x2: x + r(outside) + 10, y2: y, style: 'centre' },
         {
           kind: 'rect',
@@ -224,7 +224,7 @@ export default defineCell({
           y1: y,
           x2: x + r(bore),
           y2: y,
-          offset: 104,
+          offset: -106,
           of: 'housing_bore',
         },
       ],
