@@ -37,11 +37,13 @@ const half = (figure: Figure): number | undefined => {
   return spread > 0 && Number.isFinite(spread) ? spread : undefined;
 };
 
-/** A reading with its expanded uncertainty, everything else with its worst case. */
-const valueText = (figure: Figure, unit: Unit, read: boolean): string => {
+/** A reading with its expanded uncertainty, everything else with its worst case; the aim of a size that is cut. */
+const valueText = (figure: Figure, unit: Unit, read: boolean, cut = false): string => {
   const { text, spread } = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
   const aim =
-    figure.aim === undefined ? '' : `, aim ${formatQuantity(figure.aim, unit, optional(half(figure)))}`;
+    figure.aim === undefined || !cut
+      ? ''
+      : `, aim ${formatQuantity(figure.aim, unit, optional(half(figure)))}`;
   return text + (read && spread !== '' ? ' (k=2)' : '') + aim;
 };
 
@@ -69,8 +71,13 @@ const checkTexts = (output: OutputResult, unit: Unit): string[] => {
   const missed = by !== undefined && by > 0 && (state === 'misses' || state === 'proven out');
   // A difference on the unit's own scale: 2 K is 3.6 degF, not a temperature.
   const step: Unit = unit.point ? { ...unit, point: false, offset: 0 } : unit;
-  const [asNew = '', ...service] = check.words.split('; ');
-  return [missed ? `${asNew}, by ${formatQuantity(by, step)}` : asNew, ...service];
+  // Where both turn on one limit it is named once, behind the second: on lines of their own, behind the first.
+  const [asNew = '', inService] = check.words.split('; ');
+  const shared =
+    check.inService?.at === check.asNew.at ? / at the .*$/.exec(inService ?? '')?.[0] : undefined;
+  const first = asNew + (shared ?? '') + (missed ? `, by ${formatQuantity(by, step)}` : '');
+  if (inService === undefined) return [first];
+  return [first, shared === undefined ? inService : inService.slice(0, -shared.length)];
 };
 
 const outputLines = (
@@ -87,7 +94,7 @@ const outputLines = (
   const figure = stands === 'measured' ? output.measured : output.planned;
   const read = stands === 'measured' || cell.role === 'measured';
   const value = figure
-    ? valueText(figure, unit, read)
+    ? valueText(figure, unit, read, cell.role === 'chosen')
     : output.logical === undefined
       ? '—'
       : output.logical

@@ -124,7 +124,7 @@ export class Corners {
         const guest = column?.guests.get(`${row.key}:${end}`);
         if (!guest) continue;
         if (!interacts(effects, guest.demand, this.grid, row, at[end])) continue;
-        const turned = this.ascend(row, guest.demand, way);
+        const turned = this.ascend(row, guest.demand, way, apartOf(effects));
         if (turned) this.place(row, end, turned, dirty);
       }
     }
@@ -139,17 +139,23 @@ export class Corners {
     for (const effect of effects) {
       const low = Number.isNaN(effect.low) ? 0 : effect.low * way;
       const high = Number.isNaN(effect.high) ? 0 : effect.high * way;
-      // Both ends push the wrong way: the worst is at nominal, between them.
-      const end: End = low < 0 && high < 0 ? 0 : low >= high ? -1 : 1;
+      // Both ends push the wrong way: the worst is at nominal, if it lies between them.
+      const end: End = low < 0 && high < 0 && !effect.apart ? 0 : low >= high ? -1 : 1;
       demand.set(effect.source, end);
       if (low === 0 && high === 0) dead.push(effect.source);
     }
     if (dead.length === 0) return demand;
-    return this.ascend(row, demand, way, dead) ?? demand;
+    return this.ascend(row, demand, way, apartOf(effects), dead) ?? demand;
   }
 
   /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
-  private ascend(row: Row, start: Demand, way: -1 | 1, only?: readonly number[]): Demand | undefined {
+  private ascend(
+    row: Row,
+    start: Demand,
+    way: -1 | 1,
+    apart: ReadonlySet<number>,
+    only?: readonly number[],
+  ): Demand | undefined {
     const demand = new Map(start);
     let best = this.trial.value(row, (source) => demand.get(source) ?? 0) * way;
     if (Number.isNaN(best)) return undefined;
@@ -160,7 +166,7 @@ export class Corners {
         const kept = demand.get(source) as End;
         let choice = kept;
         for (const end of [-1, 1, 0] as const) {
-          if (end === kept) continue;
+          if (end === kept || (end === 0 && apart.has(source))) continue;
           demand.set(source, end);
           const value = this.trial.value(row, (of) => demand.get(of) ?? 0) * way;
           if (value > best) {
@@ -233,6 +239,10 @@ export class Corners {
     return lowColumn(slot);
   }
 }
+
+/** Sources that cannot be at their nominal. */
+const apartOf = (effects: readonly Effect[]): ReadonlySet<number> =>
+  new Set(effects.filter((effect) => effect.apart).map((effect) => effect.source));
 
 const sameDemand = (a: Demand, b: Demand): boolean => {
   if (a.size !== b.size) return false;

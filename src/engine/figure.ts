@@ -8,6 +8,8 @@ export interface Effect {
   source: number;
   low: number;
   high: number;
+  /** Both ends of the source lie on one side of its nominal (50 k6): the nominal itself cannot come about. */
+  apart?: true;
 }
 
 const number = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN);
@@ -19,12 +21,23 @@ export const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | 
 /** One-at-a-time effects of every source upstream. A case without a cell equals nominal. */
 export function effectsOf(network: Network, grid: Grid, row: Row): Effect[] {
   const nominal = number(nominalOf(grid, row));
-  return network.sourcesInOrder(row).map((source) => ({
-    source,
-    low: number(grid.value(row.slot, lowColumn(source))) - nominal,
-    high: number(grid.value(row.slot, highColumn(source))) - nominal,
-  }));
+  return network.sourcesInOrder(row).map((source) => {
+    const low = number(grid.value(row.slot, lowColumn(source))) - nominal;
+    const high = number(grid.value(row.slot, highColumn(source))) - nominal;
+    return low * high > 0 && isApart(network, grid, source)
+      ? { source, low, high, apart: true }
+      : { source, low, high };
+  });
 }
+
+const isApart = (network: Network, grid: Grid, source: number): boolean => {
+  const row = network.sourceRow(source);
+  if (!row) return false;
+  const nominal = number(nominalOf(grid, row));
+  const low = number(grid.value(row.slot, lowColumn(source))) - nominal;
+  const high = number(grid.value(row.slot, highColumn(source))) - nominal;
+  return low * high > 0;
+};
 
 const endsOf = (network: Network, source: number): SourceEnds => {
   const body = network.sourceRow(source)?.definition.body;
@@ -54,14 +67,17 @@ export function figureOf(
   let centre = value;
   let variance = 0;
   let fourth = 0;
-  let low = value;
-  let high = value;
+  // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
+  const apart = effects.some((effect) => effect.apart);
+  let low = apart ? Number.POSITIVE_INFINITY : value;
+  let high = apart ? Number.NEGATIVE_INFINITY : value;
   for (const effect of effects) {
     centre += (effect.low + effect.high) / 2;
     const u = standardOf(network, effect);
     variance += u * u;
     const dof = endsOf(network, effect.source).dof;
     if (Number.isFinite(dof) && u > 0) fourth += u ** 4 / dof;
+    if (apart && corner) continue;
     low = Math.min(low, value + effect.low, value + effect.high);
     high = Math.max(high, value + effect.low, value + effect.high);
   }

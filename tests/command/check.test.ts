@@ -14,8 +14,9 @@ describe('check', () => {
     expect(lines).toContain('  Sizes');
     const clearance = lines.find((line) => line.includes('Running clearance'));
     expect(clearance).toMatch(
-      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in as new; proven serviceable/,
+      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in as new +Running clearance$/,
     );
+    expect(lines[lines.indexOf(clearance as string) + 1]).toMatch(/^ +proven serviceable$/);
     const outside = lines.find((line) => line.includes('Bush outside diameter'));
     expect(outside).toMatch(
       /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
@@ -98,7 +99,9 @@ describe('exit status', () => {
 
   it('is 1 where a limit is missed, with the side and by how much', async () => {
     const { exit, out } = await withJournal('1.7500 in ± 0.0002 in');
-    expect(out.replaceAll('\u00a0', ' ')).toMatch(/proven out.*lower limit, metal on.*by 1\.0 thou/);
+    expect(out.replaceAll('\u00a0', ' ')).toMatch(
+      /proven out as new at the lower limit, metal on, by 1\.0 thou/,
+    );
     expect(exit).toBe(1);
   });
 

@@ -291,6 +291,7 @@ function tableRows(
     build.blank(
       key,
       `\`${build.name}\`: the table gives no ${output.label} for ${row?.name ?? choice.text}. Enter your own.`,
+      true,
     );
     return;
   }
