@@ -13,7 +13,7 @@ export interface LimitBarProps extends ScaleInput {
 }
 
 const LENGTH = 200;
-const MIDDLE = 15;
+const MIDDLE = 11;
 
 const placeX = (mark: Mark): number => 4 + mark.at * (LENGTH - 8);
 
@@ -33,7 +33,7 @@ export const LimitBar = (props: LimitBarProps) => {
   return (
     <Show when={scale()}>
       {(s) => (
-        <svg class="limit-bar" viewBox={`0 0 ${LENGTH} 40`} role="img" aria-label={props.words}>
+        <svg class="limit-bar" viewBox={`0 0 ${LENGTH} 32`} role="img" aria-label={props.words}>
           <defs>
             <pattern
               id={hatch}
@@ -54,10 +54,10 @@ export const LimitBar = (props: LimitBarProps) => {
               <Show when={s()[side]}>
                 {(mark) => (
                   <>
-                    <line class="limit" x1={placeX(mark())} x2={placeX(mark())} y1="4" y2="27" />
+                    <line class="limit" x1={placeX(mark())} x2={placeX(mark())} y1="2" y2="20" />
                     <text
                       x={placeX(mark()) + (side === 'lower' ? 2 : -2)}
-                      y="38"
+                      y="31"
                       text-anchor={
                         side === 'lower' ? (s().upper ? 'end' : 'middle') : s().lower ? 'start' : 'middle'
                       }
@@ -70,10 +70,10 @@ export const LimitBar = (props: LimitBarProps) => {
             )}
           </For>
           <Show when={s().wear}>
-            {(mark) => <line class="wear" x1={placeX(mark())} x2={placeX(mark())} y1="4" y2="27" />}
+            {(mark) => <line class="wear" x1={placeX(mark())} x2={placeX(mark())} y1="2" y2="20" />}
           </Show>
           <Show when={s().before}>
-            {(mark) => <line class="before" x1={placeX(mark())} x2={placeX(mark())} y1="5" y2="25" />}
+            {(mark) => <line class="before" x1={placeX(mark())} x2={placeX(mark())} y1="3" y2="19" />}
           </Show>
           <Show when={s().low && s().high}>
             <line class="spread" x1={placeX(s().low!)} x2={placeX(s().high!)} y1={MIDDLE} y2={MIDDLE} />

@@ -27,7 +27,7 @@ export const ValueCell = (props: ValueCellProps) => {
         {(figure) => (
           <span class="amount actual">
             <b>{at().value(figure())}</b>
-            <small>as measured {at().spread(figure(), true)}</small>
+            <small>{at().beside(figure(), true)}</small>
           </span>
         )}
       </Show>
@@ -40,27 +40,25 @@ export const ValueCell = (props: ValueCellProps) => {
                 <>
                   <b>{at().value(figure())}</b>
                   <small>
-                    {props.result?.stands === 'issued' ? 'issued ' : ''}
-                    {at().spread(figure(), read())}
+                    {at().beside(figure(), read())}
+                    {props.result?.stands === 'issued' ? ' issued' : ''}
                   </small>
                 </>
               }
             >
-              <small>
-                planned {at().value(figure())} {at().spread(figure(), read())}
+              <small class="plan" title="planned size, and by how much it came out from it">
+                planned {at().number(figure().value, figure())} {at().beside(figure(), read())}
+                <Show when={props.result?.difference}>
+                  {(difference) => <>, {at().step(difference().value, difference())}</>}
+                </Show>
               </small>
             </Show>
             <Show
               when={!props.result?.measured && figure().aim !== undefined && figure().aim !== figure().value}
             >
-              <small>aim {at().amount(figure().aim!, figure())}</small>
+              <small>aim {at().number(figure().aim!, figure())}</small>
             </Show>
           </span>
-        )}
-      </Show>
-      <Show when={props.result?.difference}>
-        {(figure) => (
-          <small class="caption">came out {at().change(figure().value, figure())} from plan</small>
         )}
       </Show>
       <Show when={props.result?.replanned}>

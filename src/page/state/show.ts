@@ -11,12 +11,16 @@ export interface OutputShow {
   value(figure: ShownFigure): string;
   /** `± 0.0002 in (k=2)` for a reading, `+0.0005 -0.0001 in`, the worst case, for all else; empty without one. */
   spread(figure: ShownFigure, read: boolean): string;
+  /** The same behind its own value, which has said the unit: `± 0.0002 (k=2)`. */
+  beside(figure: ShownFigure, read: boolean): string;
   /** An SI number with its unit; in the places of `like` where that is given. */
   amount(si: number, like?: ShownFigure): string;
   /** The same without the unit. */
   number(si: number, like?: ShownFigure): string;
   /** A difference in the places of `like`, or finer where it would come to nothing there; signed unless told otherwise. */
   change(si: number, like?: ShownFigure, sign?: boolean): string;
+  /** A signed difference behind its own value, which has said the unit. */
+  step(si: number, like?: ShownFigure): string;
 }
 
 /** A step on the unit's scale: 2 K is 3.6 °F, not a temperature. */
@@ -39,15 +43,21 @@ export const showIn = (unit: Unit): OutputShow => ({
     const step = formatUnitBehind(text.spread, stepUnit(unit));
     return read ? `${step} (k=2)` : step;
   },
+  beside: (figure, read) => {
+    const { spread } = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+    return spread && read ? `${spread} (k=2)` : spread;
+  },
   amount: (si, like) => formatQuantity(si, unit, optional(half(like))),
   number: (si, like) => formatNumber(si, unit, optional(half(like))),
-  change: (si, like, sign = true) => {
-    const step = stepUnit(unit);
-    const spread = half(like);
-    const text = formatQuantity(si, step, { sign, ...optional(spread) });
-    return si !== 0 && !/[1-9]/.test(text) ? formatQuantity(si, step, { sign, spread: Math.abs(si) }) : text;
-  },
+  change: (si, like, sign = true) => formatUnitBehind(differenceText(si, unit, like, sign), stepUnit(unit)),
+  step: (si, like) => differenceText(si, unit, like, true),
 });
+
+const differenceText = (si: number, unit: Unit, like: ShownFigure | undefined, sign: boolean): string => {
+  const step = stepUnit(unit);
+  const text = formatNumber(si, step, { sign, ...optional(half(like)) });
+  return si !== 0 && !/[1-9]/.test(text) ? formatNumber(si, step, { sign, spread: Math.abs(si) }) : text;
+};
 
 const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
 
