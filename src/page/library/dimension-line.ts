@@ -18,9 +18,11 @@ export interface DimensionLine {
 /**
  * Lays out a dimension by ISO 129: extension lines from the two points, the dimension line `offset` to the left of the
  * way from the first to the second, figures above the line, read from the bottom or from the right.
+ * Where the arrows do not fit between the points they point in from outside, and the figures stand behind the second.
  * @param size height of the figures, in the drawing's own units
+ * @param characters length of the figures
  */
-export const dimensionLine = (shape: DimensionShape, size: number): DimensionLine => {
+export const dimensionLine = (shape: DimensionShape, size: number, characters = 0): DimensionLine => {
   const length = Math.hypot(shape.x2 - shape.x1, shape.y2 - shape.y1) || 1;
   const ux = (shape.x2 - shape.x1) / length;
   const uy = (shape.y2 - shape.y1) / length;
@@ -42,6 +44,8 @@ export const dimensionLine = (shape: DimensionShape, size: number): DimensionLin
   if (angle < -90 - 1e-9) angle += 180;
   const radians = (angle * Math.PI) / 180;
   const lift = size * 0.35;
+  const outside = inward === -1;
+  const beyond = outside ? length / 2 + head * 1.2 + characters * size * 0.3 : 0;
   return {
     x1,
     y1,
@@ -55,6 +59,10 @@ export const dimensionLine = (shape: DimensionShape, size: number): DimensionLin
             [shape.x2, shape.y2, x2 + nx * past, y2 + ny * past],
           ],
     arrows: [arrow(x1, y1, inward), arrow(x2, y2, -inward)],
-    text: { x: (x1 + x2) / 2 + Math.sin(radians) * lift, y: (y1 + y2) / 2 - Math.cos(radians) * lift, angle },
+    text: {
+      x: (x1 + x2) / 2 + ux * beyond + Math.sin(radians) * (outside ? 0 : lift),
+      y: (y1 + y2) / 2 + uy * beyond - Math.cos(radians) * (outside ? 0 : lift),
+      angle,
+    },
   };
 };

@@ -1,26 +1,38 @@
 import type { CellKind, DrawingValues } from '../../../cells/cell.ts';
+import { handbook } from '../../../cells/handbook.ts';
+import { parseEntry } from '../../language/parse.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
+import { referred } from './referred.ts';
 
 /**
- * SI values for a cell's drawing. Inputs come from the results where the engine reports them, else from the line an
- * input refers to by its bare name.
+ * SI values for a cell's drawing: outputs as they stand, inputs from the lines they take over, or read from their own
+ * text. An input that is calculated has no value here, and the drawing does without.
  */
 export const drawingValues = (sheet: Sheet, cell: string, kind: CellKind): DrawingValues => {
   const line = sheet.line(cell);
-  const outputs = line?.result?.outputs ?? {};
   const values: Record<string, number | undefined> = {};
-  for (const [name, output] of Object.entries(outputs)) values[name] = standingFigure(output)?.value;
   for (const input of kind.inputs) {
-    if (values[input.name] !== undefined || input.choice || input.record) continue;
-    values[input.name] = referred(sheet, line?.record.inputs?.[input.name]);
+    if (input.choice || input.record) continue;
+    const text = line?.record.inputs?.[input.name] ?? input.default;
+    values[input.name] = referred(sheet, text)?.figure.value ?? literal(sheet, text, input.quantity);
+  }
+  for (const [name, output] of Object.entries(line?.result?.outputs ?? {})) {
+    values[name] = standingFigure(output)?.value ?? values[name];
   }
   return values;
 };
 
-const referred = (sheet: Sheet, text: string | undefined): number | undefined => {
-  const [, name, output] = /^=?\s*([^\s.()+*/^-]+)(?:\.(\w+))?\s*$/.exec(text ?? '') ?? [];
-  const id = name && sheet.idOf(name);
-  if (!id) return undefined;
-  return standingFigure(sheet.line(id)?.result?.outputs[output ?? 'value'])?.value;
+const literal = (
+  sheet: Sheet,
+  text: string | undefined,
+  quantity: string | undefined,
+): number | undefined => {
+  if (text === undefined) return undefined;
+  const { entry } = parseEntry(text, {
+    ...(quantity !== undefined && { quantity }),
+    units: { ...sheet.state.units },
+    handbook,
+  });
+  return entry.kind === 'value' || entry.kind === 'designation' ? entry.value.value : undefined;
 };

@@ -13,7 +13,7 @@ export interface DrawingProps {
 /** A cross-section after drawing practice: wide outlines, narrow hatching (opposite ways in neighbours), dimension lines. */
 export const CellDrawing = (props: DrawingProps) => {
   const id = createUniqueId();
-  const size = () => Math.max(props.drawing.width / 42, props.drawing.height / 26);
+  const size = () => Math.max(props.drawing.width / 32, props.drawing.height / 19);
   const wide = () => size() * 0.14;
   const fillOf = (fill: Fill | undefined) =>
     fill?.startsWith('section') ? `url(#${fill}-${id})` : undefined;
@@ -115,7 +115,8 @@ const DimensionShape = (props: {
   size: number;
   figureOf: (name: string) => string;
 }) => {
-  const line = () => dimensionLine(props.shape, props.size);
+  const text = () => [props.shape.label, props.figureOf(props.shape.of)].filter(Boolean).join(' ');
+  const line = () => dimensionLine(props.shape, props.size, text().length);
   const narrow = () => props.size * 0.07;
   return (
     <g>
@@ -138,8 +139,7 @@ const DimensionShape = (props: {
         text-anchor="middle"
         transform={`translate(${line().text.x} ${line().text.y}) rotate(${line().text.angle})`}
       >
-        {props.shape.label ? `${props.shape.label} ` : ''}
-        {props.figureOf(props.shape.of)}
+        {text()}
       </text>
     </g>
   );

@@ -1,15 +1,17 @@
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
 import { CheckMark } from '../marks/check-mark.tsx';
 import { ORDER, standingOf } from '../marks/check-words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { GridCell } from '../sheet/grid-cell.tsx';
-import { GridRow } from '../sheet/grid-row.tsx';
+import { GridRow, StillCell } from '../sheet/grid-row.tsx';
 import { NumberCell } from '../sheet/number-cell.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
 import { useLibrary } from '../state/library.ts';
 import { InputLine } from './input-line.tsx';
 import { InputStrip } from './input-strip.tsx';
 import { OutputLine } from './output-line.tsx';
+
+const KindTop = lazy(() => import('../unfolded/kind-top.tsx'));
 
 /** A cell of the library: its heading, a line for every input, and the outputs of its face. */
 export const LibraryLine = (props: { cell: string }) => {
@@ -64,9 +66,18 @@ export const LibraryLine = (props: { cell: string }) => {
           </Show>
         </GridCell>
       </GridRow>
+      <Show when={open() && kind()}>
+        <GridRow cell={props.cell} class="unfolded top">
+          <StillCell span={6} label={`${sheet.titleOf(props.cell)}, what it is for`}>
+            <Suspense>
+              <KindTop cell={props.cell} />
+            </Suspense>
+          </StillCell>
+        </GridRow>
+      </Show>
       <For each={inputs()}>{(input) => <InputLine cell={props.cell} input={input} />}</For>
       <For each={outputs()}>{(output) => <OutputLine cell={props.cell} output={output} />}</For>
-      <UnfoldedRow row={props.cell} />
+      <UnfoldedRow row={props.cell} open={open()} />
     </>
   );
 };

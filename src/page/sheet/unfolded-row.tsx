@@ -6,10 +6,10 @@ import { GridRow, StillCell } from './grid-row.tsx';
 const Unfolded = lazy(() => import('../unfolded/unfolded.tsx'));
 
 /** What unfolds below the line under the cursor. */
-export const UnfoldedRow = (props: { row: RowKey }) => {
+export const UnfoldedRow = (props: { row: RowKey; open?: boolean }) => {
   const { cursor, sheet } = useSheet();
   return (
-    <Show when={cursor.isOpen(props.row)}>
+    <Show when={props.open ?? cursor.isOpen(props.row)}>
       <GridRow cell={cellOfRow(props.row)} class="unfolded">
         <StillCell span={6} label={`${sheet.titleOf(cellOfRow(props.row))}, unfolded`}>
           <Suspense fallback={<p class="caption">…</p>}>

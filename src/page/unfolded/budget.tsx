@@ -1,6 +1,7 @@
 import { createResource, For, Show } from 'solid-js';
 import type { Contribution } from '../../engine/results.ts';
 import { useSheet } from '../sheet/context.ts';
+import { standingFigure } from '../state/moves.ts';
 import './budget.css';
 
 export interface BudgetProps {
@@ -18,6 +19,7 @@ export const Budget = (props: BudgetProps) => {
   const list = () => shares.latest ?? [];
   const variance = () => list().reduce((sum, share) => sum + share.u ** 2, 0);
   const part = (share: Contribution) => (variance() > 0 ? share.u ** 2 / variance() : 0);
+  const standing = () => standingFigure(sheet.line(props.cell)?.result?.outputs[props.output]);
   const at = () => show.output(props.cell, props.output);
   return (
     <Show when={list().length > 0}>
@@ -51,9 +53,9 @@ export const Budget = (props: BudgetProps) => {
                     {Math.round(100 * part(share))} %
                   </td>
                   <td class="figure">
-                    {at().change(share.low)}
+                    {at().change(share.low, standing())}
                     <br />
-                    {at().change(share.high)}
+                    {at().change(share.high, standing())}
                   </td>
                 </tr>
               )}

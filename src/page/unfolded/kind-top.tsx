@@ -1,0 +1,53 @@
+import { createMemo, For, Show } from 'solid-js';
+import { CellDrawing } from '../library/drawing.tsx';
+import { drawingValues } from '../library/drawing-values.ts';
+import { referred } from '../library/referred.ts';
+import { useSheet } from '../sheet/context.ts';
+import { useLibrary } from '../state/library.ts';
+import { standingFigure } from '../state/moves.ts';
+import './unfolded.css';
+
+/** What a library cell is for, its picture with the sheet's numbers, and what to mind: above its lines. */
+export default function KindTop(props: { cell: string }) {
+  const { sheet, show } = useSheet();
+  const library = useLibrary();
+  const record = () => sheet.line(props.cell)!.record;
+  const kind = () => library()?.kinds.get(record().kind ?? '');
+  const drawing = createMemo(() => kind()?.drawing?.(drawingValues(sheet, props.cell, kind()!)));
+  const figureOf = (name: string): string => {
+    const figure = standingFigure(sheet.line(props.cell)?.result?.outputs[name]);
+    if (figure) return show.output(props.cell, name).value(figure);
+    const text =
+      record().inputs?.[name] ?? kind()?.inputs.find((input) => input.name === name)?.default ?? '';
+    const taken = referred(sheet, text);
+    return taken ? show.output(taken.cell, taken.output).value(taken.figure) : text.replace(/\s*±.*$/, '');
+  };
+  return (
+    <Show when={kind()}>
+      {(k) => (
+        <div class="unfold kind-top">
+          <div class="stack">
+            <p>{k().purpose}</p>
+            <Show when={k().cautions.length > 0}>
+              <section class="caution">
+                <strong>Mind</strong>
+                <ul class="plain-list">
+                  <For each={k().cautions}>{(text) => <li>{text}</li>}</For>
+                </ul>
+              </section>
+            </Show>
+          </div>
+          <Show when={drawing()}>
+            {(d) => (
+              <CellDrawing
+                drawing={d()}
+                figureOf={figureOf}
+                title={`${k().title}: ${sheet.titleOf(props.cell)}`}
+              />
+            )}
+          </Show>
+        </div>
+      )}
+    </Show>
+  );
+}
