@@ -7,6 +7,8 @@ const SheetPage = lazy(() =>
   import('./sheet/sheet-page.tsx').then((module) => ({ default: module.SheetPage })),
 );
 
+const BookPage = lazy(() => import('./book/book-page.tsx').then((module) => ({ default: module.BookPage })));
+
 export const App = () => {
   const place = createPlace();
   const [shop] = createResource(loadShop);
@@ -25,6 +27,9 @@ export const App = () => {
               {(opened) => <SheetPage shop={opened()} id={id} />}
             </Show>
           )}
+        </Match>
+        <Match when={place().view === 'book'}>
+          <BookPage kind={(place() as { kind?: string }).kind} />
         </Match>
         <Match when={place().view === 'unknown'}>
           <main class="paper">

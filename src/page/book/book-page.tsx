@@ -1,0 +1,25 @@
+import { createResource, Match, Show, Switch } from 'solid-js';
+import { loadLibrary } from '../state/library.ts';
+import { BookIndex } from './book-index.tsx';
+import { KindPage } from './kind-page.tsx';
+import './book.css';
+
+/** The cell book: every cell of the library laid open, found by word and by quantity. */
+export const BookPage = (props: { kind?: string | undefined }) => {
+  const [library] = createResource(loadLibrary);
+  return (
+    <main class="paper">
+      <div class="frame book">
+        <Show when={library()} fallback={<p>Fetching the library …</p>}>
+          {(loaded) => (
+            <Switch fallback={<BookIndex library={loaded()} />}>
+              <Match when={props.kind !== undefined && props.kind} keyed>
+                {(key) => <KindPage library={loaded()} kindKey={key} />}
+              </Match>
+            </Switch>
+          )}
+        </Show>
+      </div>
+    </main>
+  );
+};

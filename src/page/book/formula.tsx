@@ -1,0 +1,48 @@
+import { createSignal, onCleanup, onMount } from 'solid-js';
+import { type MathOptions, toMathRow } from '../../language/mathml.ts';
+import { parseFormula } from '../../language/parse.ts';
+import { symbolOf } from '../../language/symbols.ts';
+
+export interface FormulaProps {
+  /** In the sheet's language, with or without `=`. */
+  text: string;
+  /** Name that stands before the equals sign. */
+  name?: string;
+  /** In words, for whom the mathematics says too little. */
+  label: string;
+  options?: MathOptions;
+}
+
+const mathOf = (props: FormulaProps): string => {
+  const { expr } = parseFormula(props.text);
+  if (!expr) return '';
+  const left = props.name === undefined ? '' : `${symbolOf({ name: props.name })}<mo>=</mo>`;
+  return `<math xmlns="http://www.w3.org/1998/Math/MathML" display="block"><mrow>${left}${toMathRow(expr, props.options)}</mrow></math>`;
+};
+
+/** A formula set as mathematics. Where it is wider than its place it can be reached and moved by keyboard. */
+export const Formula = (props: FormulaProps) => {
+  const [wide, setWide] = createSignal(false);
+  let box!: HTMLElement;
+  onMount(() => {
+    const watch = new ResizeObserver(() => setWide(box.scrollWidth > box.clientWidth));
+    watch.observe(box);
+    onCleanup(() => watch.disconnect());
+  });
+  return (
+    <figure
+      ref={box}
+      class="set"
+      aria-label={props.label}
+      tabindex={wide() ? 0 : undefined}
+      innerHTML={mathOf(props)}
+    />
+  );
+};
+
+/** A name as it stands in the formulas. */
+export const NameSymbol = (props: { name: string }) => (
+  <span
+    innerHTML={`<math xmlns="http://www.w3.org/1998/Math/MathML"><mrow>${symbolOf({ name: props.name })}</mrow></math>`}
+  />
+);

@@ -1,0 +1,55 @@
+import { For, Match, Show, Switch } from 'solid-js';
+import type { CellInput, CellKind } from '../../../cells/cell.ts';
+import type { Library } from '../../engine/client-types.ts';
+import { addressInBook } from '../router.ts';
+import { NameSymbol } from './formula.tsx';
+
+/** What goes in: the symbol of the formulas, what it is, what stands for it while it is blank. */
+export const InputsPart = (props: { library: Library; kind: CellKind }) => (
+  <section>
+    <h2>What goes in</h2>
+    <ul class="entries">
+      <For each={props.kind.inputs}>
+        {(input) => (
+          <li>
+            <NameSymbol name={input.name} />
+            <div>
+              <b>{input.label}</b>
+              <Takes library={props.library} input={input} />
+              <Show when={input.hint}>
+                <p>{input.hint}</p>
+              </Show>
+              <p class="caption">
+                {whenBlank(input)}
+                <Show when={input.sensible}>{(range) => ` · usually ${range()[0]} to ${range()[1]}`}</Show>
+              </p>
+            </div>
+          </li>
+        )}
+      </For>
+    </ul>
+  </section>
+);
+
+const whenBlank = (input: CellInput): string => {
+  if (input.default !== undefined) return `when blank: ${input.default}`;
+  return input.optional ? 'may stay blank' : 'must be given';
+};
+
+const Takes = (props: { library: Library; input: CellInput }) => (
+  <Switch fallback={<span>, {props.input.quantity}</span>}>
+    <Match when={props.input.record}>
+      {(record) => (
+        <span>
+          , a cell{' '}
+          <a href={addressInBook(record())}>{props.library.kinds.get(record())?.title ?? record()}</a>
+        </span>
+      )}
+    </Match>
+    <Match when={props.input.choice}>
+      {(choice) => (
+        <span>, a row of the table “{props.library.tables.get(choice())?.title ?? choice()}”</span>
+      )}
+    </Match>
+  </Switch>
+);

@@ -1,0 +1,96 @@
+import { createMemo, For, onCleanup, onMount, Show } from 'solid-js';
+import type { CellKind } from '../../../cells/cell.ts';
+import { functionsUsed } from '../../../cells/functions-used.ts';
+import { createEngineClient } from '../../engine/client.ts';
+import type { EngineClient, Library } from '../../engine/client-types.ts';
+import { addressOfBook } from '../router.ts';
+import { ExamplePart } from './example-part.tsx';
+import { InputsPart } from './inputs-part.tsx';
+import { OutputsPart } from './outputs-part.tsx';
+import { TextList } from './text-list.tsx';
+import { ValidityPart } from './validity-part.tsx';
+
+/** One cell of the book. */
+export const KindPage = (props: { library: Library; kindKey: string }) => {
+  const kind = createMemo(() => props.library.kinds.get(props.kindKey));
+  onMount(() => {
+    document.title = `${kind()?.title ?? 'Cell book'} · Fitwright`;
+  });
+  return (
+    <>
+      <header class="head">
+        <h1>{kind()?.title ?? 'The book has no such cell'}</h1>
+        <nav>
+          <a href={addressOfBook()}>Cell book</a>
+          <a href="#/">All jobs</a>
+        </nav>
+      </header>
+      <Show when={kind()}>{(found) => <Laid library={props.library} kind={found()} />}</Show>
+    </>
+  );
+};
+
+const Laid = (props: { library: Library; kind: CellKind }) => {
+  let engine: EngineClient | undefined;
+  /** Started for the first example asked for, ended with the page. */
+  const workOut = (at: number) => {
+    engine ??= createEngineClient();
+    return engine.example(props.kind.key, at);
+  };
+  onCleanup(() => engine?.close());
+  const functions = () => functionsUsed(props.kind, props.library.functions);
+  const sources = () => [
+    ...props.kind.sources,
+    ...props.kind.inputs.flatMap((input) => (input.source ? [`${input.label}: ${input.source}`] : [])),
+  ];
+  return (
+    <>
+      <p class="purpose">{props.kind.purpose}</p>
+      <p class="caption">
+        {props.kind.group} · cell <code>{props.kind.key}</code>, edition {props.kind.edition}
+      </p>
+      <Show when={props.kind.cautions.length > 0}>
+        <section class="caution">
+          <h2>Mind</h2>
+          <TextList texts={props.kind.cautions} />
+        </section>
+      </Show>
+      <InputsPart library={props.library} kind={props.kind} />
+      <OutputsPart kind={props.kind} />
+      <Show when={functions().length > 0}>
+        <section>
+          <h2>Look-ups the formulas use</h2>
+          <dl>
+            <For each={functions()}>
+              {(one) => (
+                <>
+                  <dt>
+                    <code>{one.name.toLowerCase()}</code>
+                  </dt>
+                  <dd>
+                    {one.purpose} <span class="caption">{one.source}</span>
+                  </dd>
+                </>
+              )}
+            </For>
+          </dl>
+        </section>
+      </Show>
+      <ValidityPart kind={props.kind} />
+      <section>
+        <h2>Taken for granted</h2>
+        <TextList texts={props.kind.assumptions} />
+      </section>
+      <section>
+        <h2>Sources</h2>
+        <TextList texts={sources()} />
+      </section>
+      <section>
+        <h2>Worked examples</h2>
+        <For each={props.kind.examples}>
+          {(example, at) => <ExamplePart kind={props.kind} example={example} workOut={() => workOut(at())} />}
+        </For>
+      </section>
+    </>
+  );
+};
