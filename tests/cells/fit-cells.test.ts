@@ -1,0 +1,148 @@
+import { describe, expect, test } from 'vitest';
+import { sheetWith } from '../outside/cells/example-sheet.ts';
+import { figure } from '../outside/cells/sheet-of.ts';
+
+const steel = {
+  E: '207 GPa',
+  nu: '0.29',
+  yield: '350 MPa',
+  brittle: '0',
+  alpha: '11.5e-6 1/K',
+  max_temperature: '400 degC',
+};
+const iron = {
+  E: '100 GPa',
+  nu: '0.21',
+  yield: '150 MPa',
+  brittle: '1',
+  alpha: '11.4e-6 1/K',
+  max_temperature: '400 degC',
+};
+const bronze = {
+  E: '100 GPa',
+  nu: '0.34',
+  yield: '138 MPa',
+  brittle: '0',
+  alpha: '18e-6 1/K',
+  max_temperature: '160 degC',
+};
+
+const rings = (more: Record<string, string | Record<string, string>> = {}) =>
+  sheetWith('interference-fit', {
+    contact_diameter: '50 mm',
+    interference: '0.040 mm',
+    inner_bore: '40 mm',
+    outer_diameter: '90 mm',
+    length: '40 mm',
+    inner_material: bronze,
+    outer_material: steel,
+    ...more,
+  });
+const said = (sheet: ReturnType<typeof rings>): string =>
+  (sheet.byName('it')?.remarks ?? []).map((remark) => remark.message).join(' ');
+const problem = (sheet: ReturnType<typeof rings>, output: string): string =>
+  sheet.byName('it')?.outputs[output]?.problem?.message ?? '';
+
+describe('what cannot be is said, and nothing is worked out from it', () => {
+  test('a fit without interference is loose', () => {
+    for (const interference of ['-0.01 mm', '0 mm'])
+      expect(problem(rings({ interference }), 'pressure')).toContain('loose');
+  });
+  test('an inner part that is larger than the outer one', () => {
+    expect(problem(rings({ inner_bore: '60 mm' }), 'close_in')).toContain('smaller');
+    expect(problem(rings({ outer_diameter: '45 mm' }), 'close_in')).toContain('larger');
+    expect(problem(rings({ inner_bore: '-1 mm' }), 'pressure')).toContain('below zero');
+  });
+  test('a blank size waits, and is named', () => {
+    const outputs = rings({ inner_bore: '' }).byName('it')?.outputs;
+    expect(outputs?.pressure?.problem?.message).toContain('bore of the inner part');
+    expect(outputs?.yield_margin?.check.asNew.state).toBe('waiting');
+  });
+  test('huge and tiny figures give an error or a finite figure', () => {
+    for (const size of ['1e300 mm', '1e-300 mm', '0 mm', '-5 mm']) {
+      const result = rings({ contact_diameter: size }).byName('it')?.outputs.pressure;
+      expect(
+        result?.planned === undefined ? result?.problem !== undefined : Number.isFinite(result.planned.value),
+      ).toBe(true);
+    }
+  });
+});
+
+describe('interference fit', () => {
+  test('roughness takes 0.4 of both, or 0.8 by the older edition; left blank it takes nothing', () => {
+    const rough = { inner_roughness: '4 um', outer_roughness: '6 um' };
+    expect(figure(rings(rough), 'it', 'interference_lost').value).toBeCloseTo(4e-6, 15);
+    expect(figure(rings({ ...rough, roughness_share: '0.8' }), 'it', 'interference_lost').value).toBeCloseTo(
+      8e-6,
+      15,
+    );
+    expect(figure(rings({ inner_roughness: '4 um' }), 'it', 'interference_lost').value).toBe(0);
+    expect(said(rings({ inner_roughness: '60 um', outer_roughness: '60 um' }))).toContain(
+      'Roughness takes up',
+    );
+  });
+  test('brittle iron is judged by hoop tension and a third of the pressure, steel by von Mises', () => {
+    const hub = rings({ outer_material: iron });
+    const [hoop, p] = ['hoop_outer_bore', 'pressure'].map((name) => figure(hub, 'it', name).value) as [
+      number,
+      number,
+    ];
+    expect(figure(hub, 'it', 'outer_stress').value).toBeCloseTo(hoop + p / 3, 3);
+    const plain = rings();
+    const [h, q] = ['hoop_outer_bore', 'pressure'].map((name) => figure(plain, 'it', name).value) as [
+      number,
+      number,
+    ];
+    expect(figure(plain, 'it', 'outer_stress').value).toBeCloseTo(Math.sqrt(h * h + h * q + q * q), 3);
+  });
+  test('interference outside common practice is asked about, not refused', () => {
+    const much = rings({ interference: '0.15 mm' });
+    expect(said(much)).toContain('0.0003 to 0.002');
+    expect(figure(much, 'it', 'pressure').value).toBeGreaterThan(0);
+  });
+});
+
+test('a bush that comes loose in winter has the bore of the free bush', () => {
+  const [free, interference, share] = [0.04, 10e-6, 0.6979];
+  const pressed = free - share * interference;
+  const sheet = sheetWith('pressed-bush-hot', {
+    bush_outside: '50 mm',
+    pressed_bore: `${pressed * 1000} mm`,
+    interference: '0.010 mm',
+    close_in_per_interference: `${share}`,
+    bush_temperature: '60 degC',
+    winter_temperature: '-30 degC',
+    bush_material: bronze,
+    housing_material: iron,
+  });
+  expect(figure(sheet, 'it', 'winter_interference').value).toBeLessThan(0);
+  expect(said(sheet)).toContain('loose in winter');
+  expect(figure(sheet, 'it', 'winter_bore').value).toBeCloseTo(free * (1 - 18e-6 * 50), 7);
+});
+
+test('a wear limit stands beside the limits for new, and blank limits are none', () => {
+  const worn = sheetWith('running-clearance', {
+    bore: '2.012 in',
+    journal: '2.000 in',
+    new_least: '0.005 in',
+    new_greatest: '0.0085 in',
+    wear_limit: '0.015 in',
+  }).byName('it')?.outputs.clearance?.check;
+  expect(worn?.asNew.state).toBe('misses');
+  expect(worn?.inService?.state).toBe('holds');
+  const bare = sheetWith('running-clearance', { bore: '2.012 in', journal: '2.000 in' });
+  expect(bare.byName('it')?.outputs.clearance?.check.asNew.state).toBe('no limits');
+});
+
+test('shims: what is really put in takes the place of the pack worked out', () => {
+  const pack = (more: Record<string, string> = {}) =>
+    sheetWith('shim-pack', {
+      float_without: '1.00 mm',
+      float_wanted: '0.12 mm',
+      shim_1: '0.5 mm',
+      shim_2: '0.1 mm',
+      ...more,
+    });
+  expect(figure(pack(), 'it', 'pack').value).toBeCloseTo(0.0008, 12);
+  expect(figure(pack({ pack_put_in: '0.85 mm' }), 'it', 'float_left').value).toBeCloseTo(0.00015, 12);
+});
