@@ -34,6 +34,8 @@ export const packageRules = [
   ['@lezer/', ['src/language', 'src/page']],
   ['hyperformula', ['src/engine']],
   ['yjs', ['src/document']],
+  ['write-excel-file', ['src/document']],
+  ['uqr', ['src/page']],
   ['idb', ['src/document']],
   ['virtual:', ['src/page']],
   ['node:', ['src/command', 'src/setup']],
