@@ -67,9 +67,22 @@ export const workOut = (
   };
 };
 
+export const MM = 1e-3;
+export const UM = 1e-6;
 export const IN = 0.0254;
 export const THOU = 25.4e-6;
 /** One degree Fahrenheit as a difference, K. */
 export const DEG_F = 5 / 9;
 export const LBF = 4.4482216152605;
 export const PSI = 6894.757293168361;
+
+export const mean = (...readings: number[]): number =>
+  readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
+
+/** Give of a ring of bore d at its outside D: change of diameter per diameter, times E, per pressure (Lame). */
+export const inside = (D: number, d: number, nu: number): number =>
+  (D ** 2 + d ** 2) / (D ** 2 - d ** 2) - nu;
+
+/** The same of a ring of outside Do at its bore D. */
+export const outside = (Do: number, D: number, nu: number): number =>
+  (Do ** 2 + D ** 2) / (Do ** 2 - D ** 2) + nu;

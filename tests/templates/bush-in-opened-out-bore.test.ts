@@ -4,13 +4,10 @@
  * heat by D (alpha_b dT_b - alpha_h dT_h). Marked `recomputed`: a second calculation of our own.
  */
 import { describe, expect, it } from 'vitest';
-import { DEG_F, IN, PSI, THOU, workOut } from './shelf.ts';
+import { outside as around, DEG_F, IN, inside, mean, PSI, THOU, workOut } from './shelf.ts';
 
 const TEMPLATE = 'bush-in-opened-out-bore.json';
 const JOB = 'jobs/saw-arbor-bush.json';
-
-const mean = (...readings: number[]): number =>
-  readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
 
 // C93200 and class 30 gray iron as the material table has them.
 const bronze = { E: 100e9, nu: 0.35, alpha: 18e-6, yield: 138e6 };
@@ -19,8 +16,8 @@ const steel = { alpha: 11.6e-6 };
 
 /** Bush of outside D and bore d in a ring of outside Do, interference i: pressure and close-in of the bore. */
 const pressed = (D: number, d: number, Do: number, i: number) => {
-  const bush = ((D ** 2 + d ** 2) / (D ** 2 - d ** 2) - bronze.nu) / bronze.E;
-  const ring = ((Do ** 2 + D ** 2) / (Do ** 2 - D ** 2) + iron.nu) / iron.E;
+  const bush = inside(D, d, bronze.nu) / bronze.E;
+  const ring = around(Do, D, iron.nu) / iron.E;
   const pressure = i / (D * (bush + ring));
   return { pressure, closeIn: (2 * pressure * D ** 2 * d) / (bronze.E * (D ** 2 - d ** 2)) };
 };

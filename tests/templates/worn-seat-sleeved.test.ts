@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { MM, outside, UM, workOut } from './shelf.ts';
+
+/** Recomputed by hand from the sizes and the handbook formulas. */
+describe('worn shaft seat sleeved', () => {
+  const name = 'worn-seat-sleeved.json';
+  const sheet = workOut(name);
+
+  it('grip: solid shaft in a ring by Lame, torque with the friction taken', () => {
+    const D = 46 * MM;
+    const give = (1 - 0.29) / 205e9 + outside(50.01 * MM, D, 0.29) / 205e9;
+    const pressure = (45 * UM) / (D * give);
+    expect(sheet.value('fit', 'pressure') / pressure).toBeCloseTo(1, 3);
+    const torque =
+      (sheet.value('fit', 'friction_taken') * Math.PI * D ** 2 * 32 * MM * sheet.value('fit', 'pressure')) /
+      2;
+    expect(sheet.value('fit', 'torque_held')).toBeCloseTo(torque, 6);
+  });
+
+  it('heat: interference and clearance over bore and expansion', () => {
+    const rise = (95 * UM) / (45.955 * MM * sheet.value('sleeve_steel', 'alpha'));
+    expect(sheet.value('heat', 'rise')).toBeCloseTo(rise, 6);
+    expect(sheet.value('heat', 'furnace_temperature')).toBeCloseTo(293.15 + rise + 20, 6);
+  });
+
+  it('seat 50 k6 on a bearing of normal class: 2 to 30 um tight', () => {
+    const { low, high } = sheet.figure('seat_fit');
+    expect(low).toBeCloseTo(2 * UM, 12);
+    expect(high).toBeCloseTo(30 * UM, 12);
+  });
+
+  it('turned too far down, the shaft is too weak', () => {
+    expect(workOut(name, { turned: '45.2 mm' }).state('strength_left')).toBe('misses');
+  });
+});
