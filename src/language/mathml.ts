@@ -150,7 +150,7 @@ class Writer {
   private cases([test, then, otherwise]: readonly Expr[]): string {
     const line = (value: string, when: string) =>
       `<mtr><mtd>${value}</mtd><mtd><mtext>${when}</mtext></mtd></mtr>`;
-    const condition = `<mtr><mtd>${this.write(then as Expr)}</mtd><mtd><mrow><mtext>where </mtext>${this.write(test as Expr)}</mrow></mtd></mtr>`;
+    const condition = `<mtr><mtd>${this.write(then as Expr)}</mtd><mtd><mrow><mtext>where </mtext>${GAP}${this.write(test as Expr)}</mrow></mtd></mtr>`;
     return row(
       '<mo>{</mo>',
       `<mtable columnalign="left">${condition}${line(this.write(otherwise as Expr), 'otherwise')}</mtable>`,

@@ -166,8 +166,10 @@ function bareDoubt(
   n: number,
   deviation: number | undefined,
 ): Doubt {
+  // A library cell may hold several readings: its input says which is meant.
+  const input = /^[^>]+>(\w+)/.exec(base)?.[1]?.replaceAll('_', ' ');
   build.cell.cautions.push(
-    'No gauge and no ± is given for this reading: only the last figure written and the scatter are counted as doubt.',
+    `No gauge and no ± is given for ${input ? `the reading "${input}"` : 'this reading'}: only the last figure written and the scatter are counted as doubt.`,
   );
   const half = Math.max(...stations.flat().map(lastFigure)) / 2;
   const step = half / Math.sqrt(3);
