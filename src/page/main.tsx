@@ -6,7 +6,11 @@ import './look/base.css';
 import './look/frame.css';
 import './look/sheet.css';
 import 'virtual:uno.css';
+import { watchAppearance } from './preferences/appearance.ts';
+import { watchPreferences } from './preferences/preferences.ts';
 import { watchPointer } from './state/pointer.ts';
 
 watchPointer();
+watchPreferences();
+watchAppearance();
 render(() => <App />, document.getElementById('page')!);

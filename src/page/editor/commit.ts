@@ -4,6 +4,7 @@ import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { PLAIN_NUMBER } from '../../language/settle.ts';
 import type { Entry } from '../../language/syntax.ts';
+import { preferences } from '../preferences/preferences.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
 
@@ -13,10 +14,12 @@ const roleOf = (field: string, record: CellRecord | undefined): Role => {
   return /(^|\.)measured\.entry$/.test(field) ? 'measured' : 'given';
 };
 
+/** How a text typed here is read: with the user's own decimal mark. */
 export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBOOK): EntryContext => ({
   ...(spot.quantity !== undefined && { quantity: spot.quantity }),
   units: { ...sheet.state.units },
   handbook,
+  decimal: preferences().decimal,
   role: roleOf(spot.field, sheet.line(spot.cell)?.record),
 });
 
@@ -35,9 +38,15 @@ const kindOfEntry = (entry: Entry): string | undefined => {
   return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;
 };
 
-/** Writes a text into the sheet as it is stored: a bare number gets its unit now, so that a later switch changes no value. */
-export const commitText = (sheet: Sheet, spot: EntrySpot, text: string): void => {
-  const context = entryContext(sheet, spot);
+/** Writes a typed text into the sheet as it is stored: a bare number gets its unit now, so that a later switch changes no value. */
+export const commitText = (sheet: Sheet, spot: EntrySpot, text: string): void =>
+  write(sheet, spot, text, entryContext(sheet, spot));
+
+/** The same for a text from the sheet or the program itself, which has a decimal point whatever the user writes. */
+export const commitStored = (sheet: Sheet, spot: EntrySpot, text: string): void =>
+  write(sheet, spot, text, { ...entryContext(sheet, spot), decimal: '.' });
+
+const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContext): void => {
   const { document } = sheet;
   if (spot.kind === 'tolerance') {
     document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
@@ -70,5 +79,5 @@ export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void 
     sheet.document.setField(spot.cell, 'quantity', 'number');
     return;
   }
-  commitText(sheet, spot, remedy.entry);
+  commitStored(sheet, spot, remedy.entry);
 };

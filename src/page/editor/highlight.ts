@@ -8,6 +8,7 @@ import {
 } from '@codemirror/view';
 import { highlightTree, tagHighlighter, tags } from '@lezer/highlight';
 import { cleaned, isFormula, parserFor, type Top } from '../../language/tree.ts';
+import { preferences } from '../preferences/preferences.ts';
 import type { EntrySpot } from './spot.ts';
 
 const highlighter = tagHighlighter([
@@ -26,9 +27,13 @@ const decorate = (view: EditorView, spot: EntrySpot): DecorationSet => {
   const text = view.state.doc.toString();
   if (text.length > LONGEST) return builder.finish();
   const top: Top = isFormula(text) ? 'Formula' : spot.kind === 'tolerance' ? 'Cut' : 'Literal';
-  highlightTree(parserFor(top).parse(cleaned(text)), highlighter, (from, to, classes) => {
-    builder.add(from, to, Decoration.mark({ class: classes }));
-  });
+  highlightTree(
+    parserFor(top, preferences().decimal).parse(cleaned(text)),
+    highlighter,
+    (from, to, classes) => {
+      builder.add(from, to, Decoration.mark({ class: classes }));
+    },
+  );
   return builder.finish();
 };
 

@@ -3,8 +3,10 @@ import type { Problem } from '../../../shared/problem.ts';
 import { EntryEditor } from '../editor/entry-editor.tsx';
 import { loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { ProblemNote } from '../sheet/problem-note.tsx';
+import { isPointerDown } from '../state/pointer.ts';
 import './fields.css';
 
 export interface EntryFieldProps {
@@ -25,9 +27,10 @@ export const EntryField = (props: EntryFieldProps) => {
   let rest: HTMLInputElement | undefined;
   let resting = false;
 
+  const shown = () => writtenOut(props.value ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
   const commit = (text: string) => {
     setEditing(false);
-    if (text === (props.value ?? '')) return;
+    if (text === shown()) return;
     if (props.onCommit) props.onCommit(text);
     else {
       const { spot } = props;
@@ -54,11 +57,14 @@ export const EntryField = (props: EntryFieldProps) => {
             ref={(element) => {
               rest = element;
             }}
-            value={props.value ?? ''}
+            value={shown()}
             placeholder={props.placeholder}
             disabled={props.disabled}
             readonly
-            onFocus={() => resting || setEditing(true)}
+            onFocus={() => {
+              // Under the pointer the click begins: taken away while pressed, the field would lose it.
+              if (!resting && !isPointerDown()) setEditing(true);
+            }}
             onClick={() => setEditing(true)}
             onKeyDown={(event) => {
               if (event.key === 'Enter' || event.key === 'F2') {
@@ -73,7 +79,7 @@ export const EntryField = (props: EntryFieldProps) => {
       >
         <EntryEditor
           spot={props.spot}
-          text={props.value ?? ''}
+          text={shown()}
           label={props.label}
           onCommit={(text, byKey) => {
             commit(text);

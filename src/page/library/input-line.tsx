@@ -1,5 +1,6 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch } from 'solid-js';
 import type { CellInput } from '../../../cells/cell.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { EntryCell } from '../sheet/entry-cell.tsx';
 import { GridCell } from '../sheet/grid-cell.tsx';
@@ -42,7 +43,7 @@ export const InputLine = (props: InputLineProps) => {
             blank={<Blank input={props.input} />}
             beside={
               <Show when={line().result?.echoes[field()]}>
-                {(echo) => <span class="beside">= {echo()}</span>}
+                {(echo) => <span class="beside">= {writtenOut(echo())}</span>}
               </Show>
             }
           />
@@ -72,7 +73,7 @@ export const InputLine = (props: InputLineProps) => {
 
 const Blank = (props: { input: CellInput }) => (
   <Show when={props.input.default} fallback={props.input.optional ? 'may stay blank' : 'to be filled in'}>
-    <span class="default">{props.input.default}</span>
+    <span class="default">{writtenOut(props.input.default ?? '')}</span>
   </Show>
 );
 

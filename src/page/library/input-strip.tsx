@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/cell.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { keepInPlace } from '../sheet/in-place.ts';
 import { inputRow } from '../state/cursor.ts';
@@ -21,7 +22,7 @@ export const InputStrip = (props: { cell: string; kind: CellKind }) => {
           ?.rows.find((row) => row.key === text)?.name ?? text
       );
     const id = sheet.idOf(text.replace(/^=\s*/, ''));
-    return id ? sheet.titleOf(id) : text;
+    return id ? sheet.titleOf(id) : writtenOut(text);
   };
   const open = (input: CellInput) =>
     keepInPlace(props.cell, () => {

@@ -1,6 +1,7 @@
 import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
 import { CheckMark } from '../marks/check-mark.tsx';
 import { ORDER, standingOf } from '../marks/check-words.ts';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { GridCell } from '../sheet/grid-cell.tsx';
 import { GridRow, StillCell } from '../sheet/grid-row.tsx';
@@ -42,7 +43,9 @@ export const LibraryLine = (props: { cell: string }) => {
         <NumberCell row={props.cell} cell={props.cell} />
         <GridCell row={props.cell} column="name" span={4}>
           <span class="role">{kind()?.title ?? record().kind}</span>
-          <span class="label">{record().label || kind()?.title || record().kind}</span>
+          <span class="label">
+            {(record().label && say(record().label!)) || kind()?.title || record().kind}
+          </span>
           <Show when={record().name}>
             <span class="named">{record().name}</span>
           </Show>
@@ -55,7 +58,7 @@ export const LibraryLine = (props: { cell: string }) => {
           <For each={remarks()}>
             {(remark) => (
               <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
-                {remark.message}
+                {say(remark.message)}
               </span>
             )}
           </For>

@@ -2,6 +2,7 @@ import { type JSX, Show } from 'solid-js';
 import { EntryEditor } from '../editor/entry-editor.tsx';
 import { loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
@@ -20,25 +21,25 @@ export interface EntryCellProps {
 /** The entry as typed; while it is being edited, the editor in its place. */
 export const EntryCell = (props: EntryCellProps) => {
   const { cursor, sheet } = useSheet();
+  const text = () => writtenOut(props.text ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
   return (
     <GridCell row={props.row} column="entry" class="can-type" editable>
       <Show
         when={cursor.isEdited(props.row)}
         fallback={
           <Show when={props.text} fallback={<span class="blank">{props.blank}</span>}>
-            <span class="typed">{props.text}</span>
+            <span class="typed">{text()}</span>
           </Show>
         }
       >
         <EntryEditor
           spot={props.spot}
-          text={cursor.start() ?? props.text ?? ''}
+          text={cursor.start() ?? text()}
           label={props.label}
-          onCommit={(text) => {
+          onCommit={(typed) => {
             cursor.leave(props.row);
             const { spot } = props;
-            if (text !== (props.text ?? ''))
-              void loadCommit().then(({ commitText }) => commitText(sheet, spot, text));
+            if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, spot, typed));
           }}
           onLeave={() => cursor.leave(props.row)}
         />

@@ -1,5 +1,7 @@
 import { Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { writtenOut, writtenTolerance } from '../preferences/decimal-mark.ts';
+import { say } from '../preferences/words.ts';
 import { CheckCell } from './check-cell.tsx';
 import { useSheet } from './context.ts';
 import { EntryCell } from './entry-cell.tsx';
@@ -17,7 +19,9 @@ export const NameCell = (props: { cell: string; record: CellRecord }) => (
     <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
       {roleWord(props.record)}
     </span>
-    <span class="label">{props.record.label || <span class="caption">no label</span>}</span>
+    <span class="label">
+      {(props.record.label && say(props.record.label)) || <span class="caption">no label</span>}
+    </span>
     <Show when={props.record.name}>
       <span class="named">{props.record.name}</span>
     </Show>
@@ -44,10 +48,10 @@ export const PlainLine = (props: { cell: string }) => {
   const move = () => line().moved[main()];
   const beside = () => {
     const parts = [
-      record().tolerance,
-      line().result?.echoes.entry && `= ${line().result!.echoes.entry}`,
+      record().tolerance && writtenTolerance(record().tolerance!),
+      line().result?.echoes.entry && `= ${writtenOut(line().result!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
-      record().issued && `issued ${record().issued}`,
+      record().issued && `issued ${writtenOut(record().issued!)}`,
     ];
     return parts.filter(Boolean).join(' · ');
   };

@@ -1,3 +1,4 @@
+import { say } from '../preferences/words.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow } from './grid-row.tsx';
@@ -8,7 +9,7 @@ import { UnfoldedRow } from './unfolded-row.tsx';
 export const TextLine = (props: { cell: string }) => {
   const { sheet } = useSheet();
   const record = () => sheet.line(props.cell)!.record;
-  const text = () => (record().role === 'remark' ? record().note || record().label : record().label);
+  const text = () => say((record().role === 'remark' && record().note) || record().label || '');
   return (
     <>
       <GridRow row={props.cell} cell={props.cell} class={record().role} unfolds>

@@ -4,6 +4,7 @@ import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../
 import type { SheetDocument } from '../../document/sheet-document.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
 import type { CellResult, SheetResults } from '../../engine/results.ts';
+import { say } from '../preferences/words.ts';
 import { countChecks } from './counts.ts';
 import { Baseline, type Move } from './moves.ts';
 import { numberLines } from './numbering.ts';
@@ -169,7 +170,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     /** What people call a cell: its label, else its name. */
     titleOf: (id: string): string => {
       const record = state.lines[id]?.record;
-      return record?.label || record?.name || 'a line without a name';
+      return (record?.label && say(record.label)) || record?.name || 'a line without a name';
     },
     usersOf: (id: string): readonly string[] => users().get(id) ?? [],
     idOf: (name: string): string | undefined => byName().get(name),

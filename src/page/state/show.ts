@@ -2,6 +2,7 @@ import { formatFigure, formatNumber, formatQuantity, type ShownFigure } from '..
 import { displayUnit } from '../../../shared/quantities.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
+import { usesComma } from '../preferences/decimal-mark.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Writes the figures of one output in its unit, in the places their spread supports. */
@@ -31,32 +32,41 @@ const half = (figure: ShownFigure | undefined): number | undefined => {
   return spread && Number.isFinite(spread) ? spread : undefined;
 };
 
-export const showIn = (unit: Unit): OutputShow => ({
+/** @param comma figures with a decimal comma. */
+export const showIn = (unit: Unit, comma = false): OutputShow => ({
   unit,
   value: (figure) => {
-    const text = formatFigure(figure, unit);
+    const text = formatFigure(figure, unit, { comma });
     return unit.label === '' ? text.value : formatUnitBehind(text.value, unit);
   },
   spread: (figure, read) => {
-    const text = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+    const text = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
     if (text.spread === '') return '';
     const step = formatUnitBehind(text.spread, stepUnit(unit));
     return read ? `${step} (k=2)` : step;
   },
   beside: (figure, read) => {
-    const { spread } = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+    const { spread } = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
     return spread && read ? `${spread} (k=2)` : spread;
   },
-  amount: (si, like) => formatQuantity(si, unit, optional(half(like))),
-  number: (si, like) => formatNumber(si, unit, optional(half(like))),
-  change: (si, like, sign = true) => formatUnitBehind(differenceText(si, unit, like, sign), stepUnit(unit)),
-  step: (si, like) => differenceText(si, unit, like, true),
+  amount: (si, like) => formatQuantity(si, unit, { comma, ...optional(half(like)) }),
+  number: (si, like) => formatNumber(si, unit, { comma, ...optional(half(like)) }),
+  change: (si, like, sign = true) =>
+    formatUnitBehind(differenceText(si, unit, like, { comma, sign }), stepUnit(unit)),
+  step: (si, like) => differenceText(si, unit, like, { comma, sign: true }),
 });
 
-const differenceText = (si: number, unit: Unit, like: ShownFigure | undefined, sign: boolean): string => {
+const differenceText = (
+  si: number,
+  unit: Unit,
+  like: ShownFigure | undefined,
+  options: { comma: boolean; sign: boolean },
+): string => {
   const step = stepUnit(unit);
-  const text = formatNumber(si, step, { sign, ...optional(half(like)) });
-  return si !== 0 && !/[1-9]/.test(text) ? formatNumber(si, step, { sign, spread: Math.abs(si) }) : text;
+  const text = formatNumber(si, step, { ...options, ...optional(half(like)) });
+  return si !== 0 && !/[1-9]/.test(text)
+    ? formatNumber(si, step, { ...options, spread: Math.abs(si) })
+    : text;
 };
 
 const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
@@ -80,7 +90,7 @@ export const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit
   displayUnit(quantity, { ...units, length: units.length === 'in' ? 'mm' : 'in', temperature: undefined });
 
 export const createShow = (sheet: Sheet) => ({
-  output: (cell: string, output: string): OutputShow => showIn(unitOf(sheet, cell, output)),
+  output: (cell: string, output: string): OutputShow => showIn(unitOf(sheet, cell, output), usesComma()),
 });
 
 export type Show = ReturnType<typeof createShow>;

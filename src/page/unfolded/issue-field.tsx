@@ -2,6 +2,7 @@ import { Show } from 'solid-js';
 import { writeEntry } from '../../../shared/figures.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { EntryField } from '../fields/entry-field.tsx';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 
 /** Sends a size to the machine: from then on re-planning does not move it. */
@@ -14,7 +15,7 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
     const figure = planned();
     if (!figure) return undefined;
     const at = show.output(props.cell, 'value');
-    const text = at.number(figure.value, figure).replaceAll('\u00a0', ' ');
+    const text = at.number(figure.value, figure).replaceAll('\u00a0', ' ').replace(',', '.');
     return Number.isFinite(Number(text))
       ? `${text} ${at.unit.symbol}`.trim()
       : writeEntry(figure.value, at.unit.symbol);
@@ -31,7 +32,7 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
           >
             {(size) => (
               <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', size())}>
-                Issue {size()} to the machine
+                Issue {writtenOut(size())} to the machine
               </button>
             )}
           </Show>

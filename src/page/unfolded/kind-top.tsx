@@ -2,6 +2,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { CellDrawing } from '../library/drawing.tsx';
 import { drawingValues } from '../library/drawing-values.ts';
 import { referred } from '../library/referred.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { standingFigure } from '../state/moves.ts';
@@ -20,7 +21,9 @@ export default function KindTop(props: { cell: string }) {
     const text =
       record().inputs?.[name] ?? kind()?.inputs.find((input) => input.name === name)?.default ?? '';
     const taken = referred(sheet, text);
-    return taken ? show.output(taken.cell, taken.output).value(taken.figure) : text.replace(/\s*±.*$/, '');
+    return taken
+      ? show.output(taken.cell, taken.output).value(taken.figure)
+      : writtenOut(text.replace(/\s*±.*$/, ''));
   };
   return (
     <Show when={kind()}>

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import type { Slip } from '../../engine/results.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 
 /** A question about an entry that reads well but may not be what was meant. Nothing changes until it is answered. */
@@ -32,12 +33,12 @@ export const SlipNote = (props: { slip: Slip; cell: string }) => {
               type="button"
               onClick={() => sheet.document.setField(props.cell, props.slip.field, offer())}
             >
-              take {offer()}
+              take {writtenOut(offer())}
             </button>
           )}
         </Show>
         <button type="button" onClick={dismiss}>
-          {text() ? `${text()} is right` : 'it is right'}
+          {text() ? `${writtenOut(text())} is right` : 'it is right'}
         </button>
       </div>
     </div>

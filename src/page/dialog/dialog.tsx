@@ -1,0 +1,38 @@
+import { createUniqueId, type JSX, onMount } from 'solid-js';
+import './dialog.css';
+
+export interface DialogProps {
+  title: string;
+  onClose: () => void;
+  class?: string;
+  children: JSX.Element;
+}
+
+/** A sheet of paper over the page. Escape and a press outside close it; the focus goes back where it was. */
+export const Dialog = (props: DialogProps) => {
+  const id = createUniqueId();
+  let element!: HTMLDialogElement;
+  onMount(() => element.showModal());
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog by itself
+    <dialog
+      ref={element}
+      class={`dialog ${props.class ?? ''}`}
+      aria-labelledby={id}
+      onClose={() => props.onClose()}
+      onClick={(event) => {
+        if (event.target === element) element.close();
+      }}
+    >
+      <div class="dialog-paper">
+        <header>
+          <h2 id={id}>{props.title}</h2>
+          <button type="button" onClick={() => element.close()}>
+            Close
+          </button>
+        </header>
+        {props.children}
+      </div>
+    </dialog>
+  );
+};

@@ -1,0 +1,54 @@
+/** What can be preferred, and the words it is offered in. The first of each is what stands where nothing was chosen. */
+export const CHOICES = {
+  decimal: [
+    ['.', 'point: 2.2515'],
+    [',', 'comma: 2,2515'],
+  ],
+  bush: [
+    ['as written', 'as written'],
+    ['bush', 'bush'],
+    ['bushing', 'bushing'],
+  ],
+  play: [
+    ['as written', 'as written'],
+    ['end float', 'end float'],
+    ['end play', 'end play'],
+  ],
+  look: [
+    ['system', 'as this device has it'],
+    ['light', 'light'],
+    ['dark', 'dark'],
+    ['outdoors', 'outdoors: black on white, heavy lines'],
+  ],
+  text: [
+    ['usual', 'usual'],
+    ['large', 'large'],
+    ['larger', 'larger'],
+  ],
+} as const;
+
+export type PreferenceName = keyof typeof CHOICES;
+export type Preferences = { [K in PreferenceName]: (typeof CHOICES)[K][number][0] };
+
+export const NAMES = Object.keys(CHOICES) as PreferenceName[];
+
+/** What each choice is about, said above it. */
+export const ABOUT: Record<PreferenceName, string> = {
+  decimal: 'Decimal mark',
+  bush: 'Bush or bushing',
+  play: 'End float or end play',
+  look: 'Paper',
+  text: 'Text',
+};
+
+/** Choices from what was kept: what is not offered, or no longer, falls back to the first. */
+export const preferencesOf = (kept: unknown): Preferences => {
+  const found = (typeof kept === 'object' && kept !== null ? kept : {}) as Record<string, unknown>;
+  return Object.fromEntries(
+    NAMES.map((name) => {
+      const offered = CHOICES[name].map(([value]) => value) as readonly string[];
+      const value = found[name];
+      return [name, typeof value === 'string' && offered.includes(value) ? value : offered[0]];
+    }),
+  ) as Preferences;
+};
