@@ -1,12 +1,12 @@
-import { createResource, Match, Show, Switch } from 'solid-js';
-import { loadLibrary } from '../state/library.ts';
+import { Match, Show, Switch } from 'solid-js';
+import { useLibrary } from '../state/library.ts';
 import { BookIndex } from './book-index.tsx';
 import { KindPage } from './kind-page.tsx';
 import './book.css';
 
 /** The cell book: every cell of the library laid open, found by word and by quantity. */
 export const BookPage = (props: { kind?: string | undefined }) => {
-  const [library] = createResource(loadLibrary);
+  const library = useLibrary();
   return (
     <main class="paper">
       <div class="frame book">

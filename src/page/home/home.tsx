@@ -1,5 +1,6 @@
 import { createSignal, For, onMount, Show } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
+import { addressOfBook } from '../router.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
 import { JobList } from './job-list.tsx';
@@ -44,6 +45,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             </p>
           </div>
           <div class="buttons">
+            <a class="to-book" href={addressOfBook()}>
+              Cell book
+            </a>
             <button type="button" onClick={() => file.click()}>
               Open a file
             </button>

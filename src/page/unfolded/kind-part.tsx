@@ -1,5 +1,6 @@
 import { For, Show } from 'solid-js';
 import { TextField } from '../fields/text-field.tsx';
+import { addressInBook } from '../router.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { FeedLinks } from './feed-links.tsx';
@@ -54,7 +55,7 @@ export const KindPart = (props: { cell: string }) => {
               </For>
             </ul>
             <p class="caption">
-              {k().title}, edition {k().edition}
+              <a href={addressInBook(k().key)}>{k().title} in the cell book</a>, edition {k().edition}
             </p>
           </section>
         )}
