@@ -2,7 +2,7 @@ import { createEffect, type JSX } from 'solid-js';
 import type { Column, RowKey } from '../state/cursor.ts';
 import { isPointerDown } from '../state/pointer.ts';
 import { useSheet } from './context.ts';
-import { keepInPlace } from './in-place.ts';
+import { keepInPlace, revealBelow } from './in-place.ts';
 
 export interface GridCellProps {
   row: RowKey;
@@ -32,6 +32,7 @@ export const GridCell = (props: GridCellProps) => {
       if (props.editable) cursor.edit(props.row);
       else cursor.move({ row: props.row, column: props.column });
     });
+    revealBelow(props.row);
   };
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the grid handles the keys of all its cells

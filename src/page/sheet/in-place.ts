@@ -19,3 +19,17 @@ export const bringIntoView = (row: string): void => {
   if (box.top < top) scrollBy(0, box.top - top - 8);
   else if (box.bottom > innerHeight) scrollBy(0, Math.min(box.bottom - innerHeight + 8, box.top - top - 8));
 };
+
+/** How much of what unfolds should be seen at once. */
+const GLIMPSE = 260;
+
+/** Scrolls so far that some of what unfolds below a row is seen, the row itself staying on the screen. */
+export const revealBelow = (row: string): void => {
+  requestAnimationFrame(() => {
+    const box = rowElement(row)?.getBoundingClientRect();
+    if (!box) return;
+    const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;
+    const wanted = box.bottom + GLIMPSE - innerHeight;
+    if (wanted > 0) scrollBy(0, Math.min(wanted, box.top - top - 8));
+  });
+};

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import { useSheet } from './context.ts';
+import './notice-bar.css';
 
 /** The last message, read out as it comes. */
 export const NoticeBar = () => {

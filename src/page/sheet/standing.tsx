@@ -3,6 +3,7 @@ import type { CheckState } from '../../../shared/check.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { type Standing as Kind, ORDER } from '../marks/check-words.ts';
 import { useSheet } from './context.ts';
+import './standing.css';
 
 const WORDS: Record<Exclude<Kind, 'none'>, { one: string; many: string; sign: CheckState }> = {
   misses: { one: 'misses', many: 'miss', sign: 'misses' },
