@@ -22,12 +22,13 @@ describe.each([...templates, ...jobs])('%s', (name) => {
     expect(textOf(name)).toBe(writeSheet(sheetOf(name)));
   });
 
-  it('works out with its examples: nothing in error, nothing missing', () => {
+  it('works out with its examples: nothing in error, nothing missing, nothing asked', () => {
     const file = withExamples(sheetOf(name));
     const byId = new Map(file.cells.map((cell) => [cell.id, cell]));
     const { cells } = computeSheet(file, library);
     const findings = cells.flatMap((result) => findingsOf(byId.get(result.id)!, undefined, result));
     expect(findings.filter(({ grade }) => grade !== 'caution')).toEqual([]);
+    expect(cells.flatMap(({ slips }) => slips)).toEqual([]);
     const waiting = cells.flatMap(({ id, outputs }) =>
       Object.entries(outputs).flatMap(([output, { check, idle }]) =>
         !idle && check.asNew.state === 'waiting' ? [`${byId.get(id)?.name}.${output}`] : [],
