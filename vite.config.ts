@@ -3,6 +3,7 @@ import { lezer } from '@lezer/generator/rollup';
 import unocss from 'unocss/vite';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { offline } from './src/setup/offline.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const testing = process.env.VITEST !== undefined;
@@ -12,7 +13,12 @@ export default defineConfig({
   root: testing ? here('.') : here('src/page'),
   base: './',
   publicDir: here('src/page/public'),
-  plugins: [lezer(), solid(), unocss(here('uno.config.ts'))],
+  plugins: [
+    lezer(),
+    solid(),
+    unocss(here('uno.config.ts')),
+    offline(here('src/page/offline/service-worker.js')),
+  ],
   worker: { format: 'es', plugins: () => [lezer()] },
   build: {
     outDir: here('dist/page'),

@@ -1,5 +1,6 @@
 import { createEffect, createResource, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import { Home } from './home/home.tsx';
+import { EditionLine } from './offline/edition-line.tsx';
 import { createPlace } from './router.ts';
 import { loadShop } from './state/load-shop.ts';
 
@@ -19,27 +20,30 @@ export const App = () => {
     return now;
   });
   return (
-    <Suspense fallback={<p class="paper">Opening the sheet …</p>}>
-      <Switch fallback={<Home shop={shop.error ? undefined : shop.latest} failure={failure()} />}>
-        <Match when={place().view === 'sheet' && (place() as { id: string }).id} keyed>
-          {(id) => (
-            <Show when={shop()} fallback={<p class="paper">Opening the sheet …</p>}>
-              {(opened) => <SheetPage shop={opened()} id={id} />}
-            </Show>
-          )}
-        </Match>
-        <Match when={place().view === 'book'}>
-          <BookPage kind={(place() as { kind?: string }).kind} />
-        </Match>
-        <Match when={place().view === 'unknown'}>
-          <main class="paper">
-            <h1>There is nothing at this address</h1>
-            <p>
-              <a href="#/">All jobs</a>
-            </p>
-          </main>
-        </Match>
-      </Switch>
-    </Suspense>
+    <>
+      <EditionLine />
+      <Suspense fallback={<p class="paper">Opening the sheet …</p>}>
+        <Switch fallback={<Home shop={shop.error ? undefined : shop.latest} failure={failure()} />}>
+          <Match when={place().view === 'sheet' && (place() as { id: string }).id} keyed>
+            {(id) => (
+              <Show when={shop()} fallback={<p class="paper">Opening the sheet …</p>}>
+                {(opened) => <SheetPage shop={opened()} id={id} />}
+              </Show>
+            )}
+          </Match>
+          <Match when={place().view === 'book'}>
+            <BookPage kind={(place() as { kind?: string }).kind} />
+          </Match>
+          <Match when={place().view === 'unknown'}>
+            <main class="paper">
+              <h1>There is nothing at this address</h1>
+              <p>
+                <a href="#/">All jobs</a>
+              </p>
+            </main>
+          </Match>
+        </Switch>
+      </Suspense>
+    </>
   );
 };

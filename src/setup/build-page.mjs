@@ -13,6 +13,7 @@ export const buildPage = () =>
       'shared',
       'templates',
       'vite.config.ts',
+      'src/setup/offline.mjs',
       'uno.config.ts',
       'package-lock.json',
     ],
