@@ -1,0 +1,86 @@
+import fc from 'fast-check';
+import { expect } from 'vitest';
+
+/** How many inputs each reader gets: a thousand with the other tests, a hundred thousand by `npm run fuzz`. */
+export const INPUTS = Number(process.env.FITWRIGHT_FUZZ ?? 1000);
+const LONG = INPUTS > 1000;
+
+/** Milliseconds one input may take; asked only in the long run, where a test has the machine to itself. */
+const PATIENCE = 1000;
+
+/** Gives every input to `take`, and says how many there were and how long the slowest took. */
+export async function feed<T>(
+  what: string,
+  seed: number,
+  inputs: fc.Arbitrary<T>,
+  take: (input: T) => void | Promise<void>,
+): Promise<void> {
+  let slowest = 0;
+  let count = 0;
+  await fc.assert(
+    fc.asyncProperty(inputs, async (input) => {
+      const begun = performance.now();
+      const done = take(input);
+      if (done) await done;
+      slowest = Math.max(slowest, performance.now() - begun);
+      count += 1;
+    }),
+    { seed, numRuns: INPUTS, endOnFailure: true },
+  );
+  if (LONG) {
+    console.log(`${what}: ${count} inputs, the slowest ${slowest.toFixed(1)} ms`);
+    expect(slowest, `${what}: the slowest input, ms`).toBeLessThan(PATIENCE);
+  }
+  expect(count).toBe(INPUTS);
+}
+
+/** Signs that have broken readers: controls, halves of pairs, direction marks, look-alikes, signs of the languages at hand. */
+const NASTY = [
+  ...'\0\b\t\n\r\u001b\u007f\u00a0\u00ad\u200b\u200f\u202e\u2028\u2066\ufeff\ufffe',
+  '\ud800',
+  '\udc00',
+  '\ud83d\ude00',
+  ...'{}[]()<>"\'`\\/|;,.:=+-*^%&#@!?~_$',
+  ...'аеоνρ０１＝Ø±µ°″′×–—',
+  '__proto__',
+  'constructor',
+  '<img src=x onerror=alert(1)>',
+  'javascript:',
+  '1e999',
+  '-0',
+  '9'.repeat(40),
+];
+
+export const nasty = fc.constantFrom(...NASTY);
+
+/** A text that somebody, or a broken line, has changed in a few places. */
+export const mutated = (
+  texts: fc.Arbitrary<string>,
+  bits: fc.Arbitrary<string> = nasty,
+): fc.Arbitrary<string> =>
+  fc
+    .tuple(
+      texts,
+      fc.array(fc.tuple(fc.nat(), fc.constantFrom('put', 'cut', 'over', 'twice', 'end'), fc.nat(40), bits), {
+        minLength: 1,
+        maxLength: 6,
+      }),
+    )
+    .map(([text, changes]) =>
+      changes.reduce((now, [place, how, length, bit]) => {
+        const at = place % (now.length + 1);
+        const piece = now.slice(at, at + length);
+        if (how === 'put') return now.slice(0, at) + bit + now.slice(at);
+        if (how === 'cut') return now.slice(0, at) + now.slice(at + length);
+        if (how === 'over') return now.slice(0, at) + bit + now.slice(at + bit.length);
+        if (how === 'twice') return now.slice(0, at) + piece + piece + now.slice(at + length);
+        return now.slice(0, at);
+      }, text),
+    );
+
+/** Nothing that was read has reached the workings of every object. */
+export function nothingPolluted(): void {
+  const plain: Record<string, unknown> = {};
+  for (const key of Object.keys(Object.prototype)) throw new Error(`Object.prototype has ${key}`);
+  expect(plain.polluted).toBeUndefined();
+}

@@ -1,0 +1,30 @@
+import { expect, it } from 'vitest';
+import { fingerprint } from '../../shared/sheet/fingerprint.ts';
+import { readSheet } from '../../shared/sheet/read.ts';
+import { writeSheet } from '../../shared/sheet/write.ts';
+import { SheetDocument } from '../../src/document/sheet-document.ts';
+import { feed, nothingPolluted } from './inputs.ts';
+import { sheetTexts } from './sheets.ts';
+
+it('whatever comes as a file is read or refused in words, and what is read can be kept', async () => {
+  let read = 0;
+  await feed('reader of files', 11, sheetTexts, (text) => {
+    const result = readSheet(text);
+    if ('message' in result) {
+      expect(result.message).toMatch(/\S+ \S+/);
+      return;
+    }
+    read += 1;
+    const print = fingerprint(result.file);
+    const again = readSheet(writeSheet(result.file));
+    if (!('file' in again) || fingerprint(again.file) !== print)
+      throw new Error('reads otherwise once it is written');
+    const sheet = SheetDocument.fromFile(result.file);
+    if (sheet.order().length !== result.file.cells.length) throw new Error('a cell is lost');
+    sheet.toFile();
+    sheet.destroy();
+    nothingPolluted();
+  });
+  // Else the inputs would test nothing but the refusals.
+  expect(read).toBeGreaterThan(0);
+});

@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { writeSheet } from '../../shared/sheet/write.ts';
+import { bushJob } from '../document/sample.ts';
+import { mutated, nasty } from './inputs.ts';
+
+const KEYS = [
+  '__proto__',
+  'constructor',
+  'prototype',
+  'polluted',
+  'id',
+  'role',
+  'name',
+  'label',
+  'entry',
+  'limits',
+  'lower',
+  'measured',
+  'inputs',
+  'outputs',
+  'close_in',
+  'dismissed',
+  'note',
+  'kind',
+  'edition',
+  'hasOwnProperty',
+  'toString',
+  '',
+  'a.b',
+  '#order',
+];
+const text = fc.oneof(fc.string({ unit: 'binary', maxLength: 12 }), nasty, fc.constantFrom(...KEYS));
+const key = fc.oneof(fc.constantFrom(...KEYS), fc.string({ maxLength: 6 }));
+
+const json = fc.letrec<{ value: unknown; record: unknown }>((tie) => ({
+  value: fc.oneof(
+    { depthSize: 'small', withCrossShrink: true },
+    text,
+    fc.double(),
+    fc.boolean(),
+    fc.constant(null),
+    fc.array(tie('value'), { maxLength: 4 }),
+    tie('record'),
+  ),
+  // Built as text, so that __proto__ is a key like any other.
+  record: fc
+    .array(fc.tuple(key, tie('value')), { maxLength: 5 })
+    .map((entries) =>
+      JSON.parse(`{${entries.map(([k, v]) => `${JSON.stringify(k)}:${write(v)}`).join(',')}}`),
+    ),
+}));
+
+const write = (value: unknown): string => JSON.stringify(value) ?? 'null';
+
+const cell = fc
+  .tuple(
+    fc.record({
+      id: fc.oneof(fc.constantFrom('c1', 'c2', 'c3'), text),
+      role: fc.oneof(
+        fc.constantFrom('given', 'measured', 'chosen', 'worked', 'cell', 'section', 'remark'),
+        text,
+      ),
+    }),
+    fc.array(fc.tuple(key, fc.oneof(text, json.value)), { maxLength: 6 }),
+  )
+  .map(
+    ([head, entries]) =>
+      `{"id":${write(head.id)},"role":${write(head.role)}${entries.map(([k, v]) => `,${write(k)}:${write(v)}`).join('')}}`,
+  );
+
+/** Sheets that are nearly right: every field of the head, cells with anything in them. */
+const nearSheet = fc
+  .tuple(fc.array(cell, { maxLength: 5 }), text, json.value, fc.boolean())
+  .map(
+    ([cells, title, extra, odd]) =>
+      `{"format":"fitwright-sheet","version":1,"title":{"title":${write(title)},"__proto__":{"polluted":true}},` +
+      `"units":{"length":"in"},"rule":"simple","cells":[${cells.join(',')}],"extra":${write(extra)}${odd ? `,"variants":${write(extra)}` : ''}}`,
+  );
+
+const deep = fc
+  .tuple(fc.constantFrom('[', '{"a":', '{"cells":['), fc.integer({ min: 1, max: 5000 }))
+  .map(([open, depth]) => open.repeat(depth));
+
+/** Texts that come as a sheet's file. */
+export const sheetTexts: fc.Arbitrary<string> = fc.oneof(
+  { weight: 4, arbitrary: mutated(fc.constant(writeSheet(bushJob()))) },
+  { weight: 4, arbitrary: nearSheet },
+  { weight: 2, arbitrary: mutated(nearSheet) },
+  { weight: 1, arbitrary: json.value.map(write) },
+  { weight: 1, arbitrary: fc.string({ unit: 'binary' }) },
+  { weight: 1, arbitrary: deep },
+);
