@@ -4,9 +4,9 @@ import { exampleText } from './example.ts';
 import { conditionText, outputText } from './formulas.ts';
 import { bullets, code, part, plain, table } from './markdown.ts';
 
-const takes = ({ quantity, record, choice }: CellInput): string => {
+const takes = (library: Library, { quantity, record, choice }: CellInput): string => {
   if (record) return `a [${record}](${record}.md) cell`;
-  if (choice) return `a row of the table ${code(choice)}`;
+  if (choice) return library.tables.has(choice) ? `a row of the table ${code(choice)}` : 'in words';
   return quantity ?? '';
 };
 
@@ -15,10 +15,10 @@ const whenBlank = (input: CellInput): string => {
   return input.optional ? 'may stay blank' : 'must be given';
 };
 
-const inputRow = (input: CellInput): string[] => [
+const inputRow = (library: Library, input: CellInput): string[] => [
   code(input.name),
   plain(input.label) + (input.hint ? `. ${plain(input.hint)}` : ''),
-  takes(input),
+  takes(library, input),
   whenBlank(input),
   input.sensible ? input.sensible.map(plain).join(' to ') : '',
 ];
@@ -44,7 +44,10 @@ export const kindPage = (library: Library, kind: CellKind): string =>
     part('## Mind', bullets(kind.cautions.map(plain))),
     part(
       '## What goes in',
-      table(['name', '', 'what it is', 'when blank', 'usual'], kind.inputs.map(inputRow)),
+      table(
+        ['name', '', 'what it is', 'when blank', 'usual'],
+        kind.inputs.map((input) => inputRow(library, input)),
+      ),
     ),
     part('## What comes out', kind.outputs.map((output) => outputText(kind, output)).join('\n')),
     part('## What must hold', mustHold(kind)),

@@ -48,7 +48,9 @@ const Takes = (props: { library: Library; input: CellInput }) => (
     </Match>
     <Match when={props.input.choice}>
       {(choice) => (
-        <span>, a row of the table “{props.library.tables.get(choice())?.title ?? choice()}”</span>
+        <Show when={props.library.tables.get(choice())} fallback={<span>, in words</span>}>
+          {(table) => <span>, a row of the table “{table().title}”</span>}
+        </Show>
       )}
     </Match>
   </Switch>

@@ -88,26 +88,43 @@ const emptyWords = (input: CellInput): string =>
 
 const ChoiceField = (props: FieldProps & { table: string }) => {
   const library = useLibrary();
-  const rows = () => library()?.tables.get(props.table)?.rows ?? [];
+  const table = () => library()?.tables.get(props.table);
+  const rows = () => table()?.rows ?? [];
   const known = () => !props.text || rows().some((r) => r.key === props.text);
   return (
-    <select
-      aria-label={props.label}
-      value={props.text ?? ''}
-      onChange={(event) => props.onCommit(event.currentTarget.value)}
+    <Show
+      when={library() && !table()}
+      fallback={
+        <select
+          aria-label={props.label}
+          value={props.text ?? ''}
+          onChange={(event) => props.onCommit(event.currentTarget.value)}
+        >
+          <option value="">{emptyWords(props.input)}</option>
+          <Show when={!known()}>
+            <option value={props.text}>{props.text}: not in the table</option>
+          </Show>
+          <For each={rows()}>
+            {(r) => (
+              <option value={r.key} selected={r.key === props.text}>
+                {r.name}
+              </option>
+            )}
+          </For>
+        </select>
+      }
     >
-      <option value="">{emptyWords(props.input)}</option>
-      <Show when={!known()}>
-        <option value={props.text}>{props.text}: not in the table</option>
-      </Show>
-      <For each={rows()}>
-        {(r) => (
-          <option value={r.key} selected={r.key === props.text}>
-            {r.name}
-          </option>
-        )}
-      </For>
-    </select>
+      {/* No table to choose from: the kind reads the words itself. */}
+      <input
+        type="text"
+        aria-label={props.label}
+        autocomplete="off"
+        value={props.text ?? ''}
+        placeholder={props.input.optional ? 'may stay blank' : 'to be filled in'}
+        onChange={(event) => props.onCommit(event.currentTarget.value.trim())}
+        onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
+      />
+    </Show>
   );
 };
 
