@@ -82,6 +82,8 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
         autocompletion({
           override: [completeWith(options.words)],
           selectOnOpen: false,
+          // Nothing is taken without being chosen, so there is nothing to be saved from.
+          interactionDelay: 0,
           icons: false,
           aboveCursor: false,
         }),

@@ -39,9 +39,9 @@ export const LibraryLine = (props: { cell: string }) => {
   const remarks = () => line().result?.remarks ?? [];
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class="library" unfolds>
+      <GridRow row={props.cell} cell={props.cell} class="library">
         <NumberCell row={props.cell} cell={props.cell} />
-        <GridCell row={props.cell} column="name" span={4}>
+        <GridCell row={props.cell} column="name" unfolds span={4}>
           <span class="role">{kind()?.title ?? record().kind}</span>
           <span class="label">
             {(record().label && say(record().label!)) || kind()?.title || record().kind}
@@ -71,9 +71,11 @@ export const LibraryLine = (props: { cell: string }) => {
       </GridRow>
       <Show when={open() && kind()}>
         <GridRow cell={props.cell} class="unfolded top">
-          <StillCell span={6} label={`${sheet.titleOf(props.cell)}, what it is for`}>
+          <StillCell span={6}>
             <Suspense>
-              <KindTop cell={props.cell} />
+              <section aria-label={`${sheet.titleOf(props.cell)}, what it is for`}>
+                <KindTop cell={props.cell} />
+              </section>
             </Suspense>
           </StillCell>
         </GridRow>

@@ -27,9 +27,9 @@ export const OutputLine = (props: OutputLineProps) => {
   const named = () => (line().record.name ? `${line().record.name}.${name()}` : name());
   return (
     <>
-      <GridRow row={row()} cell={props.cell} class="part output" unfolds>
+      <GridRow row={row()} cell={props.cell} class="part output">
         <StillCell class="number" />
-        <GridCell row={row()} column="name">
+        <GridCell row={row()} column="name" unfolds>
           <span class="label">{props.output.label}</span>
           <span class="named">{named()}</span>
         </GridCell>

@@ -10,6 +10,8 @@ export interface GridCellProps {
   class?: string;
   /** A click here begins to type. */
   editable?: boolean;
+  /** Its row has something to unfold, and this cell says whether it has. */
+  unfolds?: boolean;
   span?: number;
   children: JSX.Element;
 }
@@ -44,6 +46,7 @@ export const GridCell = (props: GridCellProps) => {
       class={`cell ${props.column} ${props.class ?? ''}`}
       data-column={props.column}
       aria-colspan={props.span}
+      aria-expanded={props.unfolds ? cursor.isOpen(props.row) : undefined}
       aria-readonly={props.editable ? undefined : 'true'}
       tabindex={here() ? 0 : -1}
       onFocusIn={() => {

@@ -7,8 +7,6 @@ export interface GridRowProps {
   row?: RowKey;
   cell?: string;
   class?: string;
-  /** It has something to unfold. */
-  unfolds?: boolean;
   children: JSX.Element;
 }
 
@@ -24,7 +22,6 @@ export const GridRow = (props: GridRowProps) => {
       role="row"
       data-row={props.row}
       data-cell={props.cell}
-      aria-expanded={props.unfolds && props.row !== undefined ? cursor.isOpen(props.row) : undefined}
     >
       {props.children}
     </div>
@@ -32,7 +29,6 @@ export const GridRow = (props: GridRowProps) => {
 };
 
 export interface WholeCellProps {
-  label?: string;
   class?: string;
   children?: JSX.Element;
 }
@@ -41,13 +37,7 @@ export interface WholeCellProps {
 export const StillCell = (props: WholeCellProps & { span?: number }) => (
   // biome-ignore lint/a11y/useFocusableInteractive: what stands in it takes the focus
   // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
-  <div
-    class={`cell ${props.class ?? ''}`}
-    role="gridcell"
-    aria-colspan={props.span}
-    aria-label={props.label}
-    aria-readonly="true"
-  >
+  <div class={`cell ${props.class ?? ''}`} role="gridcell" aria-colspan={props.span} aria-readonly="true">
     {props.children}
   </div>
 );

@@ -15,7 +15,7 @@ import { ValueCell } from './value-cell.tsx';
 
 /** Label, name and trade word of a line. */
 export const NameCell = (props: { cell: string; record: CellRecord }) => (
-  <GridCell row={props.cell} column="name">
+  <GridCell row={props.cell} column="name" unfolds>
     <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
       {roleWord(props.record)}
     </span>
@@ -57,7 +57,7 @@ export const PlainLine = (props: { cell: string }) => {
   };
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} unfolds>
+      <GridRow row={props.cell} cell={props.cell}>
         <NumberCell row={props.cell} cell={props.cell} />
         <NameCell cell={props.cell} record={record()} />
         <EntryCell

@@ -12,9 +12,9 @@ export const TextLine = (props: { cell: string }) => {
   const text = () => say((record().role === 'remark' && record().note) || record().label || '');
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class={record().role} unfolds>
+      <GridRow row={props.cell} cell={props.cell} class={record().role}>
         <NumberCell row={props.cell} cell={props.cell} />
-        <GridCell row={props.cell} column="name" span={5}>
+        <GridCell row={props.cell} column="name" unfolds span={5}>
           {text() || <span class="caption">empty {record().role === 'remark' ? 'remark' : 'heading'}</span>}
         </GridCell>
       </GridRow>

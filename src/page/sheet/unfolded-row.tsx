@@ -11,9 +11,11 @@ export const UnfoldedRow = (props: { row: RowKey; open?: boolean }) => {
   return (
     <Show when={props.open ?? cursor.isOpen(props.row)}>
       <GridRow cell={cellOfRow(props.row)} class="unfolded">
-        <StillCell span={6} label={`${sheet.titleOf(cellOfRow(props.row))}, unfolded`}>
+        <StillCell span={6}>
           <Suspense fallback={<p class="caption">…</p>}>
-            <Unfolded row={props.row} />
+            <section aria-label={`${sheet.titleOf(cellOfRow(props.row))}, unfolded`}>
+              <Unfolded row={props.row} />
+            </section>
           </Suspense>
         </StillCell>
       </GridRow>
