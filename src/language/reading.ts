@@ -63,9 +63,11 @@ export const edited = (text: string, edits: readonly Edit[]): string => {
 export const replaced = (r: Reading, span: Span, insert: string): string =>
   r.text.slice(0, span.from) + insert + r.text.slice(span.to);
 
+/** But for a plus in front of a value: it says nothing, and would be taken for a value itself. */
 export const children = (node: SyntaxNode): SyntaxNode[] => {
   const found: SyntaxNode[] = [];
-  for (let child = node.firstChild; child; child = child.nextSibling) found.push(child);
+  for (let child = node.firstChild; child; child = child.nextSibling)
+    if (child.name !== '+') found.push(child);
   return found;
 };
 

@@ -287,3 +287,12 @@ describe('a decimal comma', () => {
     expect(parseEntry('1.234', comma).problems[0]?.choices?.map((c) => c.entry)).toEqual(['1,234', '1234']);
   });
 });
+
+it('a plus before one of several readings says nothing, and loses none of them', () => {
+  const parsed = parseEntry('2.25 in; +2.26 in | + 2.27 in', { ...at(), role: 'measured' });
+  expect(parsed.problems).toEqual([]);
+  expect(parsed.entry).toMatchObject({
+    kind: 'readings',
+    stations: [[{ text: '2.25 in' }, { text: '+2.26 in' }], [{ text: '+ 2.27 in' }]],
+  });
+});
