@@ -33,3 +33,8 @@ export const revealBelow = (row: string): void => {
     if (wanted > 0) scrollBy(0, Math.min(wanted, box.top - top - 8));
   });
 };
+
+/** Gives the focus back to a cell of the grid whose element was taken out and put in elsewhere. */
+export const focusCell = (row: string, column: string): void => {
+  rowElement(row)?.querySelector<HTMLElement>(`[data-column="${column}"]`)?.focus({ preventScroll: true });
+};

@@ -1,5 +1,5 @@
 import type { SheetContext } from './context.ts';
-import { keepInPlace } from './in-place.ts';
+import { focusCell, keepInPlace } from './in-place.ts';
 
 /** Deletes a line and says how to get it back; the cursor goes to the one below, or above. */
 export const deleteLine = ({ sheet, cursor, notices }: SheetContext, cell: string): void => {
@@ -21,13 +21,16 @@ export const duplicateLine = ({ sheet, cursor, notices }: SheetContext, cell: st
 };
 
 /** Moves a line up or down by one. */
-export const moveLine = ({ sheet, notices }: SheetContext, cell: string, way: -1 | 1): void => {
+export const moveLine = ({ sheet, cursor, notices }: SheetContext, cell: string, way: -1 | 1): void => {
   const order = sheet.state.order;
   const at = order.indexOf(cell);
   const over = at + way;
   if (at < 0 || over < 0 || over >= order.length) return;
   const after = way === 1 ? order[over]! : (order[over - 1] ?? null);
+  const focused = document.activeElement?.closest('[role="grid"]');
   keepInPlace(cell, () => sheet.document.moveCell(cell, after));
+  const place = cursor.place();
+  if (focused && place) focusCell(place.row, place.column);
   const above = sheet.state.order[sheet.state.order.indexOf(cell) - 1];
   notices.say(above ? `Moved below ${sheet.titleOf(above)}.` : 'Moved to the top.');
 };
