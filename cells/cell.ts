@@ -48,6 +48,11 @@ export interface CellOutput {
     distribution: 'rectangular' | 'normal' | 'triangular' | 'arcsine';
     label: string;
   };
+  /**
+   * A decision (the next standard undersize, so many shims): the number is held, computed at nominal only, and the doubt
+   * of what it was decided from does not move it.
+   */
+  held?: boolean;
   /** Shown without unfolding. */
   face?: boolean;
   /** Limits every use of the cell has, as formulas; a sheet may put its own in their place. `wear`: in service. */

@@ -61,6 +61,8 @@ export default defineCell({
       label: 'undersize',
       quantity: 'length',
       formula: '=UNDERSIZE(series; new_size; cleans_up_at)',
+      held: true,
+      hint: 'A decision: the doubt of the readings does not move it. Whether it cleans up is judged by what it leaves to spare.',
       face: true,
       display: { in: 'thou', mm: 'mm' },
     },

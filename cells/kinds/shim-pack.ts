@@ -63,7 +63,7 @@ export default defineCell({
       formula: '=float_without - float_wanted',
       display,
     },
-    { name: 'count_1', label: 'of shim 1', quantity: 'number', formula: whole('pack_wanted', 1) },
+    { name: 'count_1', label: 'of shim 1', quantity: 'number', formula: whole('pack_wanted', 1), held: true },
     {
       name: 'rest_1',
       label: 'still to fill after shim 1',
@@ -71,7 +71,7 @@ export default defineCell({
       formula: left('pack_wanted', 1),
       display,
     },
-    { name: 'count_2', label: 'of shim 2', quantity: 'number', formula: whole('rest_1', 2) },
+    { name: 'count_2', label: 'of shim 2', quantity: 'number', formula: whole('rest_1', 2), held: true },
     {
       name: 'rest_2',
       label: 'still to fill after shim 2',
@@ -79,7 +79,7 @@ export default defineCell({
       formula: left('rest_1', 2),
       display,
     },
-    { name: 'count_3', label: 'of shim 3', quantity: 'number', formula: whole('rest_2', 3) },
+    { name: 'count_3', label: 'of shim 3', quantity: 'number', formula: whole('rest_2', 3), held: true },
     {
       name: 'rest_3',
       label: 'still to fill after shim 3',
@@ -87,13 +87,14 @@ export default defineCell({
       formula: left('rest_2', 3),
       display,
     },
-    { name: 'count_4', label: 'of shim 4', quantity: 'number', formula: whole('rest_3', 4) },
+    { name: 'count_4', label: 'of shim 4', quantity: 'number', formula: whole('rest_3', 4), held: true },
     { name: 'rest_4', label: 'not filled', quantity: 'length', formula: left('rest_3', 4), display },
     {
       name: 'pack',
       label: 'pack of these shims',
       quantity: 'length',
       formula: '=pack_wanted - rest_4',
+      held: true,
       face: true,
       display,
     },
@@ -102,6 +103,7 @@ export default defineCell({
       label: 'shims in the pack',
       quantity: 'number',
       formula: '=count_1 + count_2 + count_3 + count_4',
+      held: true,
     },
     {
       name: 'float_left',

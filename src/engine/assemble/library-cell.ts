@@ -172,7 +172,7 @@ function outputRows(
         constant(0),
       );
     const spread = output.spread;
-    if (!spread) build.formula(key, expr);
+    if (!spread) build.formula(key, expr, output.held === true);
     else {
       const low = inner.formula(spread.low);
       const high = inner.formula(spread.high);

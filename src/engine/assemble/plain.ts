@@ -49,7 +49,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     ...(quantity ? { quantity } : {}),
     ...(record.display ? { display: record.display } : {}),
     ...(issued ? { replanned: planKey } : {}),
-    ...(cut ? { tolerance: cut } : {}),
+    ...(cut && (issued || record.role === 'chosen') ? { tolerance: cut } : {}),
     ...(record.limits?.metalOn ? { metalOn: record.limits.metalOn } : {}),
   };
   const measured = scope.isMeasured(record, 'value') ? record.measured : undefined;
