@@ -1,4 +1,4 @@
-import { createUniqueId, type JSX, onMount } from 'solid-js';
+import { createUniqueId, type JSX, onCleanup, onMount } from 'solid-js';
 import './dialog.css';
 
 export interface DialogProps {
@@ -12,7 +12,15 @@ export interface DialogProps {
 export const Dialog = (props: DialogProps) => {
   const id = createUniqueId();
   let element!: HTMLDialogElement;
+  const before = document.activeElement;
   onMount(() => element.showModal());
+  // A dialog that is taken away, not closed, leaves the focus nowhere.
+  onCleanup(() =>
+    queueMicrotask(() => {
+      if (before instanceof HTMLElement && before.isConnected && document.activeElement === document.body)
+        before.focus({ preventScroll: true });
+    }),
+  );
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog by itself
     <dialog

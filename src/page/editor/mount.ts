@@ -10,6 +10,7 @@ import {
 import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
 import { EditorSelection, EditorState, Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
+import { readingsFrom, readTable } from '../clipboard/table.ts';
 import { afterPointer } from '../state/pointer.ts';
 import { completeWith } from './complete.ts';
 import { highlighted } from './highlight.ts';
@@ -36,6 +37,10 @@ export interface EditorHandle {
   focus: () => void;
   destroy: () => void;
 }
+
+/** A column from a spreadsheet is a list of readings; anything else stays as it is. */
+const readingsPasted = (text: string): string =>
+  /[\n\t]/.test(text.trim()) ? (readingsFrom(readTable(text))?.text ?? text) : text;
 
 /** Tab takes the first offer where some are shown; else it goes on to the next field, as everywhere. */
 const takeOffer = (view: EditorView): boolean => {
@@ -109,6 +114,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
             return false;
           },
         }),
+        EditorView.clipboardInputFilter.of(readingsPasted),
         highlighted(options.spot),
         underlined(options.words.problems, (problems) => options.say(problems[0]?.message)),
         theme,

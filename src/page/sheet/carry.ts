@@ -1,3 +1,4 @@
+import { namesOf } from '../selection/lines-commands.ts';
 import type { SheetContext } from './context.ts';
 
 /** Lines of the grid under a point, by the cell they belong to. */
@@ -22,8 +23,12 @@ export const dropAfter = (
   return before.at(-1) ?? null;
 };
 
-/** Drags a line by its handle; letting go moves it, Escape does not. Works by mouse, pen and finger. */
-export const carry = (start: PointerEvent, cell: string, { sheet, notices }: SheetContext): void => {
+/** Drags lines by the handle of one; letting go moves them, Escape does not. Works by mouse, pen and finger. */
+export const carry = (
+  start: PointerEvent,
+  cells: readonly string[],
+  { sheet, notices }: SheetContext,
+): void => {
   if (start.button !== 0) return;
   start.preventDefault();
   const handle = start.currentTarget as HTMLElement;
@@ -38,7 +43,10 @@ export const carry = (start: PointerEvent, cell: string, { sheet, notices }: She
   const follow = (event: PointerEvent) => {
     own?.classList.add('carried');
     const under = cellUnder(event.clientX, event.clientY);
-    after = under && dropAfter(sheet.state.order, cell, under.id, under.below);
+    after =
+      under && !cells.includes(under.id)
+        ? dropAfter(sheet.state.order, cells[0]!, under.id, under.below)
+        : undefined;
     const last =
       typeof after === 'string'
         ? [...document.querySelectorAll<HTMLElement>(`[data-cell="${after}"]`)].at(-1)
@@ -56,8 +64,8 @@ export const carry = (start: PointerEvent, cell: string, { sheet, notices }: She
     own?.classList.remove('carried');
     mark(undefined);
     if (drop && after !== undefined) {
-      sheet.document.moveCell(cell, after);
-      notices.say(`Moved ${sheet.titleOf(cell)}.`);
+      sheet.document.moveCells(cells, after);
+      notices.say(`Moved ${namesOf({ sheet }, cells)}.`);
     }
   };
   const up = () => end(true);

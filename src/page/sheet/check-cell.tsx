@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
+import { HeldCheck } from '../held/held-note.tsx';
 import { CheckMark } from '../marks/check-mark.tsx';
 import type { RowKey } from '../state/cursor.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
@@ -47,6 +48,7 @@ export const CheckCell = (props: CheckCellProps) => {
       <Show when={told()}>
         <CheckMark state={verdict()!.state} more={more()} before={props.move?.check} />
       </Show>
+      <HeldCheck cell={props.cell} output={props.output} />
       <Show when={props.result?.problem}>
         {(problem) => <ProblemNote problem={problem()} cell={props.cell} brief />}
       </Show>

@@ -1,4 +1,5 @@
 import { createContext, useContext } from 'solid-js';
+import type { createAdding } from '../state/adding.ts';
 import type { Chain } from '../state/chain.ts';
 import type { Cursor } from '../state/cursor.ts';
 import type { Notices } from '../state/notices.ts';
@@ -10,6 +11,7 @@ export interface SheetContext {
   cursor: Cursor;
   notices: Notices;
   chain: Chain;
+  adding: ReturnType<typeof createAdding>;
   show: Show;
   /** Moves the cursor to a cell's line, scrolls to it and unfolds it. */
   goTo: (cell: string, output?: string) => void;

@@ -1,4 +1,5 @@
 import type { JSX } from 'solid-js';
+import { useTools } from '../commands/tools.ts';
 import type { RowKey } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
 
@@ -13,12 +14,15 @@ export interface GridRowProps {
 /** A row of the grid. Its cells take the focus, never the row itself. */
 export const GridRow = (props: GridRowProps) => {
   const { cursor } = useSheet();
+  const { selection } = useTools();
+  const chosen = () => props.cell !== undefined && selection.has(props.cell);
   return (
     // biome-ignore lint/a11y/useFocusableInteractive: the grid pattern has its cells take the focus
     // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
     <div
       class={`line ${props.class ?? ''}`}
-      classList={{ here: props.row !== undefined && cursor.isRow(props.row) }}
+      classList={{ here: props.row !== undefined && cursor.isRow(props.row), chosen: chosen() }}
+      aria-selected={chosen() ? 'true' : undefined}
       role="row"
       data-row={props.row}
       data-cell={props.cell}

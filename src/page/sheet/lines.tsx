@@ -8,7 +8,6 @@ import { GridRow, StillCell } from './grid-row.tsx';
 import { bringIntoView, keepInPlace, rowElement } from './in-place.ts';
 import { deleteLine, moveLine } from './line-commands.ts';
 import './lines.css';
-import { createAdding } from '../state/adding.ts';
 import { PlainLine } from './plain-line.tsx';
 import { TextLine } from './text-line.tsx';
 
@@ -35,8 +34,7 @@ const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
 /** The lines of the sheet as a grid. */
 export const Lines = () => {
   const context = useSheet();
-  const { sheet, cursor, notices } = context;
-  const adding = createAdding();
+  const { sheet, cursor, notices, adding } = context;
   const role = (id: string): Role | undefined => sheet.line(id)?.record.role;
 
   const moveTo = (place: Place) => {
@@ -63,7 +61,9 @@ export const Lines = () => {
         cursor.setUnfolded(!cursor.unfolded());
         break;
       case 'fold':
-        cursor.setUnfolded(false);
+        // An input or output folds away with its cell: the cursor stays with what is left.
+        keepInPlace(cell, () => cursor.setUnfolded(false));
+        if (!rowElement(place.row)) moveTo({ row: cell, column: 'name' });
         break;
       case 'delete':
         if (place.row === cell) deleteLine(context, cell);
@@ -94,7 +94,14 @@ export const Lines = () => {
   return (
     <section aria-label="Lines">
       {/* biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone */}
-      <div class="lines" role="grid" aria-label="Lines of the sheet" aria-colcount={6} onKeyDown={keys}>
+      <div
+        class="lines"
+        role="grid"
+        aria-label="Lines of the sheet"
+        aria-colcount={6}
+        aria-multiselectable="true"
+        onKeyDown={keys}
+      >
         <GridRow class="heads">
           <For each={HEADS}>{([column, word]) => <ColumnHead column={column} word={word} />}</For>
         </GridRow>

@@ -1,4 +1,6 @@
 import { Show } from 'solid-js';
+import { useTools } from '../commands/tools.ts';
+import { Tick } from '../selection/tick.tsx';
 import type { RowKey } from '../state/cursor.ts';
 import { carry } from './carry.ts';
 import { useSheet } from './context.ts';
@@ -13,10 +15,12 @@ export interface NumberCellProps {
 export const NumberCell = (props: NumberCellProps) => {
   const context = useSheet();
   const { sheet, chain } = context;
+  const { selection } = useTools();
   const title = () => sheet.titleOf(props.cell);
   return (
     <GridCell row={props.row} column="number">
       <span>{sheet.numberOf(props.cell) ?? ''}</span>
+      <Tick cell={props.cell} />
       <Show when={chain.sideOf(props.cell)}>
         {(side) => (
           <span
@@ -32,7 +36,9 @@ export const NumberCell = (props: NumberCellProps) => {
         class="handle"
         tabindex={-1}
         aria-label={`Move ${title()}: drag, or Alt with the arrow keys`}
-        onPointerDown={(event) => carry(event, props.cell, context)}
+        onPointerDown={(event) =>
+          carry(event, selection.has(props.cell) ? selection.ids() : [props.cell], context)
+        }
       >
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
           <path d="M3 5h10M3 8h10M3 11h10" stroke="currentColor" stroke-width="1.5" />

@@ -2,7 +2,12 @@ import { createEffect, createResource, createSignal, lazy, onCleanup, onMount, S
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
+import { SheetTools } from '../commands/sheet-tools.tsx';
+import { createTools, ToolsProvider } from '../commands/tools.ts';
 import { loadEditor } from '../editor/load.ts';
+import { HeldBar } from '../held/held-bar.tsx';
+import { HintBar } from '../hints/hint-bar.tsx';
+import { createAdding } from '../state/adding.ts';
 import { takeArrival } from '../state/arrival.ts';
 import { createChain } from '../state/chain.ts';
 import { createCursor, outputRow, type RowKey } from '../state/cursor.ts';
@@ -16,7 +21,6 @@ import { SheetProvider } from './context.ts';
 import { bringIntoView, rowElement } from './in-place.ts';
 import { Lines } from './lines.tsx';
 import { NoticeBar } from './notice-bar.tsx';
-import { pageKeys } from './page-keys.ts';
 import { saveToFile } from './save-file.ts';
 import { Standing } from './standing.tsx';
 import { TitleBlock } from './title-block.tsx';
@@ -54,6 +58,8 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const show = createShow(sheet);
   const chain = createChain(sheet, cursor);
   const printing = createPrinting();
+  const adding = createAdding();
+  const tools = createTools(sheet, props.opened.id);
   props.engine.load(props.opened.document.toFile());
 
   const goTo = (cell: string, output?: string) => {
@@ -69,7 +75,6 @@ const WorkingSheet = (props: WorkingSheetProps) => {
     document.title = `${sheet.state.title.title || 'Job sheet'} · Fitwright`;
   });
   onMount(() => whenIdle(() => void loadEditor().catch(() => undefined)));
-  onCleanup(pageKeys(sheet, notices));
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
   noteChecks(sheet, props.shop, props.opened.id);
@@ -77,36 +82,47 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   /** Nothing is green while anything waits. */
   const waits = () => sheet.state.rev === 0 || sheet.counts().of.waiting > 0;
   return (
-    <SheetProvider value={{ sheet, cursor, notices, show, chain, goTo }}>
-      <main class="paper sheet" classList={{ waits: waits() }}>
-        <div class="frame">
-          <Toolbar opened={props.opened} />
-          <h1 class="unseen">{sheet.state.title.title || 'Job sheet'}</h1>
-          <Show when={props.failure}>
-            <div class="trouble" role="alert">
-              <p>
-                The figures could not be worked out: {props.failure} Your entries are kept. Load the page
-                again to try once more.
-              </p>
+    <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, goTo }}>
+      <ToolsProvider value={tools}>
+        <main class="paper sheet" classList={{ waits: waits() }}>
+          <div class="frame">
+            <Toolbar opened={props.opened} />
+            <h1 class="unseen">{sheet.state.title.title || 'Job sheet'}</h1>
+            <Show when={props.failure}>
+              <div class="trouble" role="alert">
+                <p>
+                  The figures could not be worked out: {props.failure} Your entries are kept. Load the page
+                  again to try once more.
+                </p>
+              </div>
+            </Show>
+            <TitleBlock />
+            <Standing />
+            <HeldBar />
+            <HintBar />
+            <Lines />
+            <div class="foot">
+              <button type="button" onClick={() => saveToFile(sheet.document)}>
+                Save to a file
+              </button>
+              <button type="button" onClick={() => print()}>
+                Print
+              </button>
+              <button type="button" onClick={() => tools.selection.setTicking(true)}>
+                Choose lines
+              </button>
+              <button type="button" onClick={() => tools.show('preferences')}>
+                Preferences
+              </button>
             </div>
-          </Show>
-          <TitleBlock />
-          <Standing />
-          <Lines />
-          <div class="foot">
-            <button type="button" onClick={() => saveToFile(sheet.document)}>
-              Save to a file
-            </button>
-            <button type="button" onClick={() => print()}>
-              Print
-            </button>
           </div>
-        </div>
-      </main>
-      <NoticeBar />
-      <Show when={printing()}>
-        <PrintSheet />
-      </Show>
+        </main>
+        <SheetTools />
+        <NoticeBar />
+        <Show when={printing()}>
+          <PrintSheet />
+        </Show>
+      </ToolsProvider>
     </SheetProvider>
   );
 };

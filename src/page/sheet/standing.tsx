@@ -20,7 +20,7 @@ export const Standing = () => {
   const kinds = () =>
     ORDER.filter((kind): kind is Exclude<Kind, 'none'> => kind !== 'none' && counts().of[kind] > 0);
   return (
-    <section class="standing" aria-label="How the checks stand" aria-live="polite">
+    <section class="standing" aria-label="How the checks stand">
       <Show when={sheet.state.rev > 0} fallback={<span class="caption">Working it out …</span>}>
         <Show
           when={counts().total > 0}

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
+import { useTools } from '../commands/tools.ts';
 import { useSheet } from './context.ts';
 import { saveToFile } from './save-file.ts';
 import './toolbar.css';
@@ -16,6 +17,7 @@ const WORDS = {
 /** What concerns the whole sheet. */
 export const Toolbar = (props: { opened: OpenSheet }) => {
   const { sheet, notices } = useSheet();
+  const { show } = useTools();
   const storage = createStorageState(props.opened);
   const said = (what: string, label: string | undefined) => label && notices.say(`${what}: ${label}.`);
   const units = (length: 'in' | 'mm') => () => sheet.document.setUnits({ length });
@@ -43,6 +45,9 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         >
           Redo<span class="rare">{sheet.state.redo ? `: ${sheet.state.redo}` : ''}</span>
         </button>
+        <button type="button" title="F9" onClick={() => show('finder')}>
+          Find
+        </button>
         <span class="grow" />
         <span class="saved-state" classList={{ amiss: WORDS[storage().state] === 'not saved' }} role="status">
           {WORDS[storage().state]}
@@ -61,6 +66,9 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         </button>
         <button type="button" class="rare" onClick={() => print()}>
           Print
+        </button>
+        <button type="button" class="rare" onClick={() => show('preferences')}>
+          Preferences
         </button>
       </div>
       <Show when={storage().message}>

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
+import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
@@ -80,6 +81,7 @@ export const ValueCell = (props: ValueCellProps) => {
       <Show when={props.move && props.move.from === undefined && props.move.to !== undefined}>
         <span class="moved">new</span>
       </Show>
+      <HeldValue cell={props.cell} output={props.output} />
     </GridCell>
   );
 };

@@ -1,0 +1,112 @@
+import { addressOfBook, go } from '../router.ts';
+import type { SheetContext } from '../sheet/context.ts';
+import { saveToFile } from '../sheet/save-file.ts';
+import type { Command } from './command.ts';
+import type { Tools } from './tools.ts';
+
+/** Commands on the sheet as a whole. */
+export const sheetCommands = (context: SheetContext, tools: Tools): Command[] => {
+  const { sheet, notices, goTo } = context;
+  const group = 'The sheet';
+  const again = (redo: boolean) => {
+    const label = redo ? sheet.document.redo() : sheet.document.undo();
+    notices.say(
+      label
+        ? `${redo ? 'Done again' : 'Taken back'}: ${label}.`
+        : redo
+          ? 'Nothing to do again.'
+          : 'Nothing to take back.',
+    );
+  };
+  return [
+    {
+      id: 'sheet.find',
+      label: 'Find a command or a line',
+      group,
+      keys: ['F9'],
+      heard: 'always',
+      run: () => tools.show('finder'),
+    },
+    {
+      id: 'sheet.keys',
+      label: 'Show the keys',
+      group,
+      keys: ['?'],
+      heard: 'page',
+      run: () => tools.show('keys'),
+    },
+    {
+      id: 'sheet.undo',
+      label: 'Undo',
+      group,
+      keys: ['Ctrl+Z'],
+      heard: 'page',
+      also: 'take back',
+      run: () => again(false),
+    },
+    {
+      id: 'sheet.redo',
+      label: 'Redo',
+      group,
+      keys: ['Ctrl+Shift+Z', 'Ctrl+Y'],
+      heard: 'page',
+      also: 'do again',
+      run: () => again(true),
+    },
+    {
+      id: 'sheet.first',
+      label: 'Go to the first check that does not hold',
+      group,
+      can: () => sheet.counts().first !== undefined,
+      run: () => goTo(sheet.counts().first!.cell, sheet.counts().first!.output),
+    },
+    {
+      id: 'sheet.hold',
+      label: 'Hold the figures as they stand, to compare with',
+      group,
+      also: 'baseline before after',
+      can: () => sheet.state.rev > 0,
+      run: () => {
+        tools.held.hold();
+        notices.say('Held. Every line that changes from now on shows by how much.');
+      },
+    },
+    {
+      id: 'sheet.drop',
+      label: 'Drop the held figures',
+      group,
+      can: () => tools.held.held() !== undefined,
+      run: () => tools.held.drop(),
+    },
+    {
+      id: 'sheet.inch',
+      label: 'Show lengths in inches',
+      group,
+      can: () => sheet.state.units.length !== 'in',
+      run: () => sheet.document.setUnits({ length: 'in' }),
+    },
+    {
+      id: 'sheet.mm',
+      label: 'Show lengths in millimetres',
+      group,
+      can: () => sheet.state.units.length !== 'mm',
+      run: () => sheet.document.setUnits({ length: 'mm' }),
+    },
+    {
+      id: 'sheet.save',
+      label: 'Save to a file',
+      group,
+      also: 'export json',
+      run: () => saveToFile(sheet.document),
+    },
+    { id: 'sheet.print', label: 'Print', group, also: 'paper', run: () => print() },
+    { id: 'sheet.jobs', label: 'Go to all jobs', group, also: 'home list', run: () => go('#/') },
+    {
+      id: 'sheet.book',
+      label: 'Look into the cell book',
+      group,
+      also: 'help library',
+      run: () => go(addressOfBook()),
+    },
+  ];
+};

@@ -1,0 +1,42 @@
+import { lazy, Match, onCleanup, Suspense, Switch } from 'solid-js';
+import { Announcer } from '../announce/announcer.tsx';
+import { listenToClipboard } from '../clipboard/listen.ts';
+import { hearSelection } from '../selection/keys.ts';
+import { SelectionBar } from '../selection/selection-bar.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { hearKeys } from './hear.ts';
+import { commandList } from './list.ts';
+import { useTools } from './tools.ts';
+
+const Finder = lazy(() => import('../finder/finder.tsx'));
+const KeysDialog = lazy(() => import('./keys-dialog.tsx'));
+const PreferencesDialog = lazy(() => import('../preferences/preferences-dialog.tsx'));
+
+/** What works on the whole sheet beside its lines: keys, clipboard, chosen lines, what lies over it, what is read out. */
+export const SheetTools = () => {
+  const context = useSheet();
+  const tools = useTools();
+  const commands = commandList(context, tools);
+  onCleanup(hearKeys(commands));
+  onCleanup(hearSelection(context, tools.selection));
+  onCleanup(listenToClipboard(context, tools.selection));
+  return (
+    <>
+      <SelectionBar />
+      <Announcer />
+      <Suspense>
+        <Switch>
+          <Match when={tools.overlay() === 'finder'}>
+            <Finder commands={commands} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'keys'}>
+            <KeysDialog commands={commands} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'preferences'}>
+            <PreferencesDialog onClose={tools.hide} />
+          </Match>
+        </Switch>
+      </Suspense>
+    </>
+  );
+};
