@@ -1,0 +1,9 @@
+import type { ChoiceTable } from '../cell.ts';
+import { boltGrades } from '../tables/bolts.ts';
+
+const table: ChoiceTable = {
+  title: 'Bolt grades and property classes',
+  rows: boltGrades.map(({ key, name, ...columns }) => ({ key, name, columns: { ...columns } })),
+};
+
+export default table;

@@ -1,0 +1,9 @@
+import type { ChoiceTable } from '../cell.ts';
+import { nutFactors } from '../tables/bolts.ts';
+
+const table: ChoiceTable = {
+  title: 'How bolts are oiled: nut factors',
+  rows: nutFactors.map(({ key, name, factor }) => ({ key, name, columns: { factor } })),
+};
+
+export default table;

@@ -1,0 +1,51 @@
+import type { TradeFunction } from '../cell.ts';
+import { inchKey, inchKeyDepths, parallelKey } from '../tables/keys.ts';
+import { isProblem, type TableProblem } from '../tables/table.ts';
+
+interface KeyAndSeat {
+  width: number;
+  height: number;
+  /** Below the crown of the shaft, and above the crown of the bore. */
+  shaftDepth: number;
+  hubDepth: number;
+}
+
+const inch = (shaft: number, form: 'square' | 'rectangular'): KeyAndSeat | TableProblem => {
+  const key = inchKey(shaft, form);
+  if (isProblem(key)) return key;
+  const depths = inchKeyDepths(shaft, key);
+  return isProblem(depths) ? depths : { ...key, shaftDepth: shaft - depths.S, hubDepth: depths.T - shaft };
+};
+
+const keyFor = (system: string, shaft: number): KeyAndSeat | TableProblem => {
+  if (system === 'metric') return parallelKey(shaft);
+  if (system === 'inch-square') return inch(shaft, 'square');
+  if (system === 'inch-rectangular') return inch(shaft, 'rectangular');
+  return { problem: `There are no keys "${system}": inch-square, inch-rectangular or metric.` };
+};
+
+const source = 'ANSI/ASME B17.1-1967 (R2013); DIN 6885-1: the table of keys';
+
+const ofKey = (name: string, purpose: string, read: (key: KeyAndSeat) => number): TradeFunction => ({
+  name,
+  purpose,
+  takes: [
+    { name: 'system', text: true },
+    { name: 'shaft', quantity: 'length' },
+  ],
+  gives: 'length',
+  compute: (system, shaft) => {
+    const found = keyFor(String(system), Number(shaft));
+    return isProblem(found) ? { message: found.problem } : read(found);
+  },
+  source,
+});
+
+const functions: readonly TradeFunction[] = [
+  ofKey('KEYWIDTH', 'Width of the standard key of a shaft.', (key) => key.width),
+  ofKey('KEYHEIGHT', 'Height of the standard key of a shaft.', (key) => key.height),
+  ofKey('KEYSEAT', 'Depth of the keyseat below the crown of the shaft.', (key) => key.shaftDepth),
+  ofKey('KEYWAY', 'Depth of the keyway above the crown of the bore.', (key) => key.hubDepth),
+];
+
+export default functions;

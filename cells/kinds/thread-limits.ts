@@ -1,0 +1,154 @@
+import { defineCell } from '../cell.ts';
+
+export default defineCell({
+  key: 'thread-limits',
+  edition: 1,
+  title: 'Thread: sizes, tap drill and limits',
+  purpose:
+    'Sizes of a standard thread, the drill before tapping and what thread it leaves, and the limits of a class.',
+  group: 'threads',
+  inputs: [
+    {
+      name: 'thread',
+      label: 'thread',
+      choice: 'thread',
+      hint: 'As on the drawing, without its class: 3/8-16 UNC, 10-32, M8, M10x1.25.',
+    },
+    {
+      name: 'class',
+      label: 'class',
+      choice: 'thread-class',
+      optional: true,
+      hint: 'Bolt: 2A, 3A, 6g. Nut: 2B, 3B, 6H.',
+    },
+    {
+      name: 'hole',
+      label: 'hole before tapping',
+      quantity: 'length',
+      default: '=TAPDRILL(thread)',
+      sensible: ['0.5 mm', '200 mm'],
+      source: 'the drill usually taken: the tables of threads',
+      hint: 'The drill you have: 27/64, #7, F drill.',
+    },
+  ],
+  outputs: [
+    { name: 'major', label: 'basic major diameter', quantity: 'length', formula: '=THREADMAJOR(thread)' },
+    { name: 'pitch', label: 'pitch', quantity: 'length', formula: '=THREADPITCH(thread)' },
+    {
+      name: 'pitch_diameter',
+      label: 'basic pitch diameter',
+      quantity: 'length',
+      formula: '=THREADPITCHDIAMETER(thread)',
+    },
+    {
+      name: 'minor',
+      label: 'basic minor diameter of the nut',
+      quantity: 'length',
+      formula: '=THREADMINOR(thread)',
+    },
+    {
+      name: 'stress_area',
+      label: 'stress area of the bolt',
+      quantity: 'area',
+      formula: '=STRESSAREA(thread)',
+    },
+    {
+      name: 'tap_drill',
+      label: 'drill to',
+      quantity: 'length',
+      formula: '=hole',
+      face: true,
+    },
+    {
+      name: 'thread_share',
+      label: 'thread left by it',
+      quantity: 'number',
+      formula: '=THREADSHARE(thread; hole)',
+      face: true,
+      display: { in: '%', mm: '%' },
+      hint: 'Of the full height, 0.65 of the pitch on each side. Three quarters hold nearly as much as all.',
+    },
+    {
+      name: 'pitch_least',
+      label: 'pitch diameter, least of the class',
+      quantity: 'length',
+      formula: '=PITCHLEAST(thread; class)',
+      face: true,
+    },
+    {
+      name: 'pitch_greatest',
+      label: 'pitch diameter, greatest of the class',
+      quantity: 'length',
+      formula: '=PITCHGREATEST(thread; class)',
+      face: true,
+    },
+    {
+      name: 'crest_least',
+      label: 'over the crests, least: major of a bolt, minor of a nut',
+      quantity: 'length',
+      formula: '=CRESTLEAST(thread; class)',
+    },
+    {
+      name: 'crest_greatest',
+      label: 'over the crests, greatest: major of a bolt, minor of a nut',
+      quantity: 'length',
+      formula: '=CRESTGREATEST(thread; class)',
+    },
+  ],
+  validity: [
+    {
+      holds: '=hole < THREADMAJOR(thread)',
+      otherwise: 'The hole is as large as the thread: no thread is left.',
+      grade: 'error',
+    },
+    {
+      holds: '=thread_share >= 0.5',
+      otherwise: 'Less than half a thread: it strips. An insert or the next size repairs it.',
+      grade: 'caution',
+    },
+    {
+      holds: '=thread_share <= 0.84',
+      otherwise: 'More than a full nut thread: the tap cuts at its root and breaks. Take a larger drill.',
+      grade: 'caution',
+    },
+  ],
+  assumptions: [
+    'A drill cuts a little over its size, so the thread left is a little less than this.',
+    'Cutting taps: a forming tap wants a larger hole, its maker says which.',
+  ],
+  sources: [
+    'ASME B1.1-2003 (UN); ISO 261, 724, 965-1, 965-2 and ISO 2306 (metric): the tables of threads, each row with its source',
+    'Percent of thread = 76.98 n (D - hole)',
+  ],
+  cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.'],
+  examples: [
+    {
+      title: '1/2-13 UNC, nut 2B, with a 27/64 drill',
+      source: 'computed: percent = 76.98 n (D - drill) = 78.18 (reference R504)',
+      grade: 'computed',
+      inputs: { thread: '1/2-13 UNC', class: '2B', hole: '27/64 in' },
+      expect: { thread_share: { value: '0.7818', within: 1e-3 } },
+    },
+    {
+      title: '3/8-16 UNC, nut 2B: minor diameter',
+      source: 'printed limits of class 2B: 0.307 to 0.321 in (reference R433)',
+      grade: 'seen',
+      inputs: { thread: '3/8-16 UNC', class: '2B' },
+      expect: {
+        crest_least: { value: '0.307 in', within: '1e-9 in' },
+        crest_greatest: { value: '0.321 in', within: '1e-9 in' },
+      },
+    },
+    {
+      title: 'M10: the basic sizes',
+      source: 'ISO 724 and ISO 898-1: d2 9.026, D1 8.376 mm, stress area 58.0 mm2 (reference R479)',
+      grade: 'computed',
+      inputs: { thread: 'M10', class: '6H' },
+      expect: {
+        pitch_diameter: { value: '9.026 mm', within: '5.1e-4 mm' },
+        minor: { value: '8.376 mm', within: '5.1e-4 mm' },
+        stress_area: { value: '57.99 mm2', within: 1e-3 },
+      },
+    },
+  ],
+});

@@ -1,0 +1,39 @@
+import { describe } from 'vitest';
+import { rowsWhere } from '../tables/reference.ts';
+import { checkRow } from './row-check.ts';
+import { one } from './sheet-of.ts';
+
+/** Upper end of `1 3/8-1 3/4` or `8-10`, as an entry. */
+const upTo = (range: unknown): string => String(range).split('-')[1] ?? '';
+
+describe('keys by the cell', () => {
+  for (const row of rowsWhere((each) => typeof each.inputs.shaft_range_in === 'string'))
+    checkRow(row.id, () => ({
+      got: one('key-size', { shaft: `${upTo(row.inputs.shaft_range_in)} in`, system: 'inch-square' })(
+        'width',
+        'in',
+      ),
+      expected: row.expected as number,
+      within: 1e-9,
+    }));
+  for (const row of rowsWhere((each) => each.quantity.startsWith('S and T for square key')))
+    checkRow(row.id, () => {
+      const printed = row.expected as { S: number; T_parallel: number };
+      const it = one('key-size', { shaft: `${row.inputs.D as number} in`, system: 'inch-square' });
+      return [
+        { got: it('over_seat', 'in'), expected: printed.S, near: 6e-4 },
+        { got: it('over_way', 'in'), expected: printed.T_parallel, near: 6e-4 },
+      ];
+    });
+  for (const row of rowsWhere((each) => typeof each.inputs.shaft_range_mm === 'string'))
+    checkRow(row.id, () => {
+      const printed = row.expected as Record<'b' | 'h' | 't1_shaft' | 't2_hub', number>;
+      const it = one('key-size', { shaft: `${upTo(row.inputs.shaft_range_mm)} mm`, system: 'metric' });
+      return [
+        { got: it('width', 'mm'), expected: printed.b, near: 1e-9 },
+        { got: it('height', 'mm'), expected: printed.h, near: 1e-9 },
+        { got: it('seat_depth', 'mm'), expected: printed.t1_shaft, near: 1e-9 },
+        { got: it('way_depth', 'mm'), expected: printed.t2_hub, near: 1e-9 },
+      ];
+    });
+});
