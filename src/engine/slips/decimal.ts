@@ -26,6 +26,7 @@ function ofDivisions({ datum, indices, value }: Asked, factor: number): Guess | 
     slip: 'decimal',
     value: set.size.value + (value - set.size.value) * factor,
     reach: 0,
+    strict: true,
     question: 'Are these tenths for thousandths, or thousandths for tenths?',
     offer: whole ? withDivision(datum, set, set.division.value * factor) : counted(datum, indices, factor),
   };

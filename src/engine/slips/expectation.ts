@@ -12,6 +12,8 @@ export interface Expectation {
   slack: number;
   /** Way that wear leads, where it can explain a size beyond the end. */
   worn: 'low' | 'high' | 'either' | undefined;
+  /** One other reading is all there is: it shows no scatter. */
+  single?: boolean;
   /** For people: `the plan, 2.2500 in`. */
   said: string;
 }
@@ -91,8 +93,7 @@ export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expect
     // One more that is out must not hide this one.
     const middle = median(others);
     const far = others.reduce((a, b) => (Math.abs(b - middle) > Math.abs(a - middle) ? b : a));
-    others = others.filter((value) => value !== far);
-    if (others.length === 0) others = [middle];
+    others = others.toSpliced(others.indexOf(far), 1);
   }
   const low = Math.min(...others);
   const high = Math.max(...others);
@@ -102,6 +103,7 @@ export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expect
     high,
     slack: Math.max(high - low, 1e-5 * Math.abs(high), sheet.step(datum)),
     worn: undefined,
+    single: others.length === 1,
     said: others.length === 1 ? `the other reading, ${sheet.size(low, datum)}` : 'the other readings',
   };
 }

@@ -18,6 +18,8 @@ export interface Guess {
   reach: number;
   /** Must hit what is expected without any slack: where the guess may be right by chance. */
   strict?: boolean;
+  /** Though strict, may go by one other reading alone. */
+  alone?: boolean;
   /** For people, a question: `Is the micrometer one turn out?` */
   question: string;
   /** The text with the readings put right; undefined where it cannot be written. */

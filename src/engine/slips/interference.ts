@@ -1,8 +1,11 @@
 /** Usual interference per unit of diameter of pressed and shrunk parts (common practice, no source). */
 export const INTERFERENCE_PER_DIAMETER = { low: 0.0003, high: 0.002 } as const;
 
+/** Less than this is no interference at all: a matter of the check, not of a slip. */
+const NONE = 1e-5;
+
 const outOfRange = (ratio: number): boolean =>
-  ratio > 0 && (ratio < INTERFERENCE_PER_DIAMETER.low || ratio > INTERFERENCE_PER_DIAMETER.high);
+  ratio > NONE && (ratio < INTERFERENCE_PER_DIAMETER.low || ratio > INTERFERENCE_PER_DIAMETER.high);
 
 /** Asks about an interference that its diameter does not bear out; undefined where it does. */
 export function interferenceQuestion(interference: number, diameter: number): string | undefined {

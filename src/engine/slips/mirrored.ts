@@ -12,6 +12,7 @@ export const mirrored: Slipway = (asked) => {
       value: 2 * set.size.value - value,
       reach: 0,
       strict: true,
+      alone: true,
       question: 'Is the sign of the gauge the other way round?',
       offer: withDivisions(
         datum,

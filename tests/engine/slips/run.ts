@@ -1,0 +1,138 @@
+import { library } from '../../../cells/catalogue.ts';
+import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
+import { Engine } from '../../../src/engine/engine.ts';
+import type { Slip } from '../../../src/engine/results.ts';
+import { NO_HANDBOOK, parseEntry } from '../../../src/language/parse.ts';
+import { cleanSheet } from './clean-sheet.ts';
+import { Draw } from './draw.ts';
+import { entrySlips, readingSlips } from './inject.ts';
+
+/** Computes sheet after sheet in one engine; a fresh one now and then, so that nothing is carried along. */
+class Asker {
+  private engine = new Engine(library);
+  private loads = 0;
+
+  /** Slips by cell id. */
+  ask(file: SheetFile): Map<string, Slip[]> {
+    if (++this.loads % 200 === 0) {
+      this.engine.destroy();
+      this.engine = new Engine(library);
+    }
+    // Ids of one sheet come again in the next: what is left of the last one goes first.
+    this.engine.load({ ...file, cells: [] });
+    return new Map(this.engine.load(file).cells.map((cell) => [cell.id, cell.slips]));
+  }
+
+  close(): void {
+    this.engine.destroy();
+  }
+}
+
+export interface FalseAlarms {
+  sheets: number;
+  readings: number;
+  /** Questions by kind of slip. */
+  byKind: Record<string, number>;
+  total: number;
+  /** A few of them in words. */
+  samples: string[];
+}
+
+const kindOf = (slip: Slip): string => slip.key.split(':')[0] as string;
+
+/** Questions asked on sheets without a slip. */
+export function falseAlarms(sheets: number, seed: number): FalseAlarms {
+  const draw = new Draw(seed);
+  const asker = new Asker();
+  const found: FalseAlarms = { sheets, readings: 0, byKind: {}, total: 0, samples: [] };
+  for (let i = 0; i < sheets; i++) {
+    const { file, readings } = cleanSheet(draw);
+    found.readings += readings;
+    for (const [cell, slips] of asker.ask(file))
+      for (const slip of slips) {
+        found.total++;
+        found.byKind[kindOf(slip)] = (found.byKind[kindOf(slip)] ?? 0) + 1;
+        const text = file.cells.find((one) => one.id === cell) as CellRecord;
+        if (found.samples.length < 40)
+          found.samples.push(
+            `sheet ${i} ${text.name} ${text.entry} / ${text.measured?.entry}: ${slip.message}`,
+          );
+      }
+  }
+  asker.close();
+  return found;
+}
+
+export interface Caught {
+  made: number;
+  /** Asked about at the place where it was made, as what it is. */
+  named: number;
+  /** Asked about there at all. */
+  asked: number;
+  /** The text offered is worth what the right one was, to two of its last places. */
+  right: number;
+}
+
+const valuesIn = (text: string): number[] | undefined => {
+  const units = { length: 'in' } as const;
+  const { entry } = parseEntry(text, { quantity: 'length', units, role: 'measured', handbook: NO_HANDBOOK });
+  if (entry.kind === 'readings') return entry.stations.flat().map((one) => one.value);
+  return entry.kind === 'value' || entry.kind === 'offset' ? [entry.value.value] : undefined;
+};
+
+function same(offer: string | undefined, right: string): boolean {
+  if (offer === right) return true;
+  const [a, b] = [offer === undefined ? undefined : valuesIn(offer), valuesIn(right)];
+  if (!a || !b || a.length !== b.length) return false;
+  return a.every((value, i) => Math.abs(value - (b[i] as number)) <= (/in$/.test(right) ? 5.1e-6 : 2.1e-6));
+}
+
+/** Slips of each kind made one at a time, each on a sheet of its own, and how many of them are asked about. */
+export function caught(sheets: number, seed: number): Record<string, Caught> {
+  const asker = new Asker();
+  const all: Record<string, Caught> = {};
+  const note = (kind: string, slips: readonly Slip[], right: string | undefined): void => {
+    const one = all[kind] ?? { made: 0, named: 0, asked: 0, right: 0 };
+    all[kind] = one;
+    one.made++;
+    if (slips.length > 0) one.asked++;
+    if (slips.some((slip) => kindOf(slip) === kind)) one.named++;
+    if (right !== undefined && slips.some((slip) => same(slip.offer, right))) one.right++;
+  };
+  for (const [kind, way] of Object.entries(readingSlips)) {
+    const draw = new Draw(seed);
+    for (let i = 0; i < sheets; i++) {
+      const sheet = cleanSheet(draw);
+      const sites = sheet.sites.filter((site) => way.at(site));
+      if (sites.length === 0) continue;
+      const site = draw.of(sites);
+      const cell = sheet.file.cells.find((one) => one.id === site.cell) as CellRecord;
+      const text = () => (site.field === 'entry' ? cell.entry : cell.measured?.entry);
+      const right = text();
+      if (!way.make(sheet, site, draw)) continue;
+      const slips = asker.ask(sheet.file).get(site.cell) ?? [];
+      note(
+        kind,
+        slips.filter((slip) => slip.field === site.field),
+        right,
+      );
+    }
+  }
+  for (const [kind, make] of Object.entries(entrySlips)) {
+    const draw = new Draw(seed);
+    for (let i = 0; i < sheets; i++) {
+      const sheet = cleanSheet(draw);
+      const before = new Map(sheet.file.cells.map((cell) => [cell.id, cell.entry]));
+      const made = make(sheet);
+      if (!made) continue;
+      const slips = asker.ask(sheet.file).get(made.cell) ?? [];
+      note(
+        kind,
+        slips.filter((slip) => slip.field === made.field),
+        before.get(made.cell),
+      );
+    }
+  }
+  asker.close();
+  return all;
+}
