@@ -1,0 +1,33 @@
+import { expect, test } from './fixture.ts';
+import { begin, enter, templateFile, value } from './sheet-steps.ts';
+
+test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+const filled = templateFile('jobs/saw-arbor-bush.json');
+
+test('on a phone a reading is typed into a card, and the page is never wider than the screen', async ({
+  page,
+}) => {
+  await begin(page, filled.title.title);
+  await enter(page, 'journal', '1.7475 in ± 0.0001 in');
+  await expect(value(page, 'journal').locator('b')).toHaveText('1.7475\u00a0in');
+  await expect(value(page, 'clearance_before').locator('.moved')).toBeAttached();
+  const width = await page.evaluate(() => document.documentElement.scrollWidth);
+  expect(width).toBeLessThanOrEqual(390);
+});
+
+test('what is pressed on a phone is large enough for a thumb', async ({ page }) => {
+  await begin(page, filled.title.title);
+  const small = await page.evaluate(() =>
+    [
+      ...document.querySelectorAll<HTMLElement>(
+        'button, select, input:not([type=checkbox], [type=file]), [data-column="entry"]',
+      ),
+    ]
+      .filter((element) => element.checkVisibility() && !element.matches('.handle, .to-jobs'))
+      .map((element) => ({ text: element.textContent?.slice(0, 30), box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 1 && box.height > 1 && box.height < 44)
+      .map(({ text, box }) => `${text}: ${box.height}`),
+  );
+  expect(small).toEqual([]);
+});
