@@ -1,4 +1,4 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { writtenOut, writtenTolerance } from '../preferences/decimal-mark.ts';
 import { say } from '../preferences/words.ts';
@@ -67,9 +67,14 @@ export const PlainLine = (props: { cell: string }) => {
           label={`Entry of ${sheet.titleOf(props.cell)}`}
           blank={BLANK[record().role]}
           beside={
-            <Show when={beside()}>
-              <span class="beside">{beside()}</span>
-            </Show>
+            <>
+              <Show when={beside()}>
+                <span class="beside">{beside()}</span>
+              </Show>
+              <For each={line().result?.slips}>
+                {(slip) => <span class="remark-note">{slip.message}</span>}
+              </For>
+            </>
           }
         />
         <ValueCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
