@@ -41,9 +41,27 @@ export default defineCell({
       sensible: ['0 mm', '2 mm'],
       hint: 'Cut so on purpose, and worn off: at the pitch circle.',
     },
-    { name: 'new_least', label: 'least backlash wanted', quantity: 'length', optional: true },
-    { name: 'new_greatest', label: 'greatest backlash, new', quantity: 'length', optional: true },
-    { name: 'wear_limit', label: 'wear limit', quantity: 'length', optional: true },
+    {
+      name: 'new_least',
+      label: 'least backlash wanted',
+      quantity: 'length',
+      sensible: ['0 mm', '5 mm'],
+      optional: true,
+    },
+    {
+      name: 'new_greatest',
+      label: 'greatest backlash, new',
+      quantity: 'length',
+      sensible: ['0 mm', '5 mm'],
+      optional: true,
+    },
+    {
+      name: 'wear_limit',
+      label: 'wear limit',
+      quantity: 'length',
+      sensible: ['0 mm', '5 mm'],
+      optional: true,
+    },
   ],
   outputs: [
     {

@@ -35,11 +35,24 @@ export default defineCell({
       name: 'own_pressure',
       label: "maker's greatest pressure",
       quantity: 'pressure',
+      sensible: ['0.1 MPa', '200 MPa'],
       optional: true,
       hint: 'Comes before the table.',
     },
-    { name: 'own_speed', label: "maker's greatest surface speed", quantity: 'speed', optional: true },
-    { name: 'own_pv', label: "maker's greatest pV", quantity: 'pressure times speed', optional: true },
+    {
+      name: 'own_speed',
+      label: "maker's greatest surface speed",
+      quantity: 'speed',
+      sensible: ['0.01 m/s', '100 m/s'],
+      optional: true,
+    },
+    {
+      name: 'own_pv',
+      label: "maker's greatest pV",
+      quantity: 'pressure times speed',
+      sensible: ['0.01 MPa.m/s', '100 MPa.m/s'],
+      optional: true,
+    },
   ],
   outputs: [
     {

@@ -99,7 +99,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=undercut > 0 mm',
+      holds: '=MIN(finished - 2 * least_deposit; least - runout - clean_cut) > 0 mm',
       otherwise: 'Nothing is left of the shaft under that deposit.',
       grade: 'error',
     },
@@ -117,6 +117,8 @@ export default defineCell({
   sources: ['Geometry', 'A deposit is not counted as strength: common practice, no source'],
   cautions: [
     'Spraying and welding: metal fume and dust, arc light, hot work; welding a shaft can crack or bend it.',
+    'Fume of chromium and nickel from spraying or welding such deposits causes cancer: extraction and breathing protection as the supplier’s sheet and local rules say.',
+    'Degreasing: keep solvents off skin and out of the air, and every trace of chlorinated ones away from arc and flame, where they turn into poison gas.',
     'Chromium plating baths hold chromium(VI), which is poisonous and causes cancer: for licensed platers only.',
     'A high-strength steel may crack from hydrogen after plating: the plater bakes it; say what the steel is.',
     'Do not build up a part whose breaking can hurt someone without licensed advice.',

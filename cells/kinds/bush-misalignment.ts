@@ -43,7 +43,13 @@ export default defineCell({
       sensible: ['0 deg', '2 deg'],
       hint: 'As an angle, or as a slope: =0.002 in / 4 in.',
     },
-    { name: 'least_clearance', label: 'least clearance wanted', quantity: 'length', optional: true },
+    {
+      name: 'least_clearance',
+      label: 'least clearance wanted',
+      quantity: 'length',
+      sensible: ['0 mm', '5 mm'],
+      optional: true,
+    },
   ],
   outputs: [
     {

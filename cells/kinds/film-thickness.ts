@@ -60,6 +60,7 @@ export default defineCell({
       name: 'least_wanted',
       label: 'least film wanted',
       quantity: 'length',
+      sensible: ['0.5 um', '0.2 mm'],
       optional: true,
       hint: 'Common practice: several times the roughness of journal and bore together.',
     },

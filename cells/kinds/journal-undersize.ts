@@ -98,8 +98,8 @@ export default defineCell({
       name: 'case_left',
       label: 'hard case left, on the radius',
       quantity: 'length',
-      formula: '=IF(ISBLANK(case_depth); 0 mm; case_depth - undersize / 2 - runout / 2)',
-      hint: 'On the thin side. Zero where no case is entered.',
+      formula: '=case_depth - undersize / 2 - runout / 2',
+      hint: 'On the thin side.',
     },
     {
       name: 'strength_left',
@@ -140,7 +140,7 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=OR(ISBLANK(case_depth); case_left > 0 mm)',
+      holds: '=IF(ISBLANK(case_depth); 1 > 0; case_left > 0 mm)',
       otherwise: 'Grinding goes through the hard case.',
       grade: 'caution',
     },

@@ -18,7 +18,13 @@ export default defineCell({
       sensible: ['5 mm', '500 mm'],
       hint: 'That bears: without rounded ends.',
     },
-    { name: 'torque', label: 'torque it must carry', quantity: 'torque', optional: true },
+    {
+      name: 'torque',
+      label: 'torque it must carry',
+      quantity: 'torque',
+      sensible: ['0.1 N.m', '100000 N.m'],
+      optional: true,
+    },
   ],
   outputs: [
     {

@@ -73,7 +73,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=small_end > 0 mm',
+      holds: '=outside - 2 * chamfer_length * TAN(chamfer_angle) > 0 mm',
       otherwise: 'The chamfer is longer than the bush is thick.',
       grade: 'error',
     },

@@ -11,6 +11,7 @@ export default defineCell({
       name: 'size',
       label: 'size',
       quantity: 'length',
+      sensible: ['0.01 mm', '20 m'],
       hint: 'A diameter, a length or a gap; of a bore, as of the metal that would fill it.',
     },
     {
@@ -82,7 +83,10 @@ export default defineCell({
     'ISO 1:2022, reference temperature 20 degC',
     'ISO/TR 16015:2003 (from memory), length at another temperature',
   ],
-  cautions: ['Hot and cold metal burns: gloves and goggles, and know where you will put it down.'],
+  cautions: [
+    'Hot and cold metal burns: gloves and goggles, and know where you will put it down.',
+    'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Ventilate, never in a pit or closed room, and never close a vessel on them; follow the supplier\u2019s sheet and local rules.',
+  ],
   examples: [
     {
       title: 'Aluminium part read 100.000 mm at 30 degC with a scale right at 20 degC',

@@ -84,7 +84,7 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=factor > 0.1',
+      holds: '=ABS(1 + COS(lobes * (PI() / 2 + v_angle / 2)) / SIN(v_angle / 2)) > 0.1',
       otherwise: 'This V does not see that number of lobes: take a V of another angle.',
       grade: 'error',
     },

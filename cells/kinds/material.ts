@@ -149,11 +149,15 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=AND(nu >= 0; nu < 0.5)',
+      holds: '=IF(ISBLANK(own_poisson); 1 > 0; AND(own_poisson >= 0; own_poisson < 0.5))',
       otherwise: "Poisson's ratio of a metal or plastic lies from 0 to below 0.5.",
       grade: 'error',
     },
-    { holds: '=E > 0 Pa', otherwise: "Young's modulus must be above zero.", grade: 'error' },
+    {
+      holds: '=IF(ISBLANK(own_modulus); 1 > 0; own_modulus > 0 Pa)',
+      otherwise: "Young's modulus must be above zero.",
+      grade: 'error',
+    },
     {
       holds: '=brittle < 0.5',
       otherwise:
@@ -171,6 +175,7 @@ export default defineCell({
   ],
   cautions: [
     'Some of these metals are poisonous as dust or fume (lead, beryllium, chromium, cadmium): read the note of the material and the safety sheet of its supplier before grinding, melting or welding.',
+    'Fluoropolymers (PTFE, lined and filled bushes) give off poisonous fume above about 260 degC: no flame, no tobacco with dust on the hands.',
   ],
   examples: [
     {

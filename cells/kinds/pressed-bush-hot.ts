@@ -18,6 +18,7 @@ export default defineCell({
       name: 'pressed_bore',
       label: 'bush bore, pressed in and cold',
       quantity: 'length',
+      sensible: ['3 mm', '500 mm'],
     },
     { name: 'interference', label: 'interference, cold', quantity: 'length', sensible: ['0 um', '0.5 mm'] },
     {

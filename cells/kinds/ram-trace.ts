@@ -85,7 +85,7 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=slope > 0 N/m',
+      holds: '=RAMSLOPE(trace) > 0 N/m',
       otherwise: 'The force does not rise with depth: the fit is loose, or depth and force are changed over.',
       grade: 'error',
     },

@@ -54,6 +54,7 @@ export default defineCell({
       name: 'press_pressure',
       label: 'pressure of the press fit with it',
       quantity: 'pressure',
+      sensible: ['0.1 MPa', '300 MPa'],
       optional: true,
       hint: 'From the interference fit. Blank: no press fit.',
     },
@@ -65,8 +66,20 @@ export default defineCell({
       sensible: ['0.03', '0.3'],
       source: 'common practice, no source',
     },
-    { name: 'force_needed', label: 'force it must hold', quantity: 'force', optional: true },
-    { name: 'torque_needed', label: 'torque it must hold', quantity: 'torque', optional: true },
+    {
+      name: 'force_needed',
+      label: 'force it must hold',
+      quantity: 'force',
+      sensible: ['1 N', '10000 kN'],
+      optional: true,
+    },
+    {
+      name: 'torque_needed',
+      label: 'torque it must hold',
+      quantity: 'torque',
+      sensible: ['0.1 N.m', '100000 N.m'],
+      optional: true,
+    },
   ],
   outputs: [
     {

@@ -69,7 +69,7 @@ export default defineCell({
     'The out-of-round is an oval (two lobes); lobing with three or more lobes reads otherwise, see the cell on lobing.',
   ],
   sources: [
-    'ISO 1101:2017, 18.15 (circular runout holds both the offset and the form)',
+    'ISO 1101:2017, circular run-out (from memory): it holds both the offset and the form',
     'Indicator reading twice the offset: geometry; common practice, no source',
   ],
   cautions: [],

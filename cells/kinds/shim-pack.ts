@@ -52,8 +52,20 @@ export default defineCell({
       sensible: ['0 mm', '20 mm'],
       hint: 'As measured together, clean and flat. Blank: the pack worked out.',
     },
-    { name: 'new_least', label: "maker's least float", quantity: 'length', optional: true },
-    { name: 'new_greatest', label: "maker's greatest float", quantity: 'length', optional: true },
+    {
+      name: 'new_least',
+      label: "maker's least float",
+      quantity: 'length',
+      sensible: ['-0.2 mm', '2 mm'],
+      optional: true,
+    },
+    {
+      name: 'new_greatest',
+      label: "maker's greatest float",
+      quantity: 'length',
+      sensible: ['-0.2 mm', '2 mm'],
+      optional: true,
+    },
   ],
   outputs: [
     {

@@ -186,6 +186,7 @@ export default defineCell({
   cautions: [
     'Hot metal and hot oil: gloves, goggles, dry surroundings; keep oil baths well below the flash point of the oil and follow local fire rules.',
     'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Work in a well ventilated place, never in a closed room or pit, with gloves that slip off and a face shield; follow the supplier\u2019s sheet and local rules.',
+    'Iron and plain steel are brittle that cold: no blow, no drop, and no sharp corner under load until they are warm.',
     'Never close a vessel on liquid nitrogen or dry ice: it bursts.',
     'PTFE and lined bushes give poisonous fumes above about 260 degC: do not heat them with a flame.',
     'Have the drop rehearsed: a part that stops half way is stuck. Support heavy parts; do not hold them by hand.',

@@ -18,6 +18,7 @@ export default defineCell({
       name: 'blocks',
       label: 'blocks wrung',
       quantity: 'length',
+      sensible: ['0 mm', '500 mm'],
       default: '=roller_distance * SIN(angle)',
       hint: 'The stack you have in hand. Blank: the height worked out.',
     },

@@ -48,6 +48,7 @@ export default defineCell({
       name: 'top_speed',
       label: 'highest speed allowed',
       quantity: 'rotational speed',
+      sensible: ['1 rpm', '60000 rpm'],
       optional: true,
       hint: 'The lowest of machine, chuck, work and wheel.',
     },

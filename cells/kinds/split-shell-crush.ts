@@ -29,6 +29,7 @@ export default defineCell({
       name: 'housing_outside',
       label: 'outside of the housing round the shells',
       quantity: 'length',
+      sensible: ['20 mm', '2 m'],
       hint: 'Of an uneven cap, the smallest ring that fits in it.',
     },
     {
@@ -46,7 +47,13 @@ export default defineCell({
       hint: 'Of a lined shell, its back.',
     },
     { name: 'housing_material', label: 'housing material', record: 'material' },
-    { name: 'least_pressure', label: 'least pressure wanted', quantity: 'pressure', optional: true },
+    {
+      name: 'least_pressure',
+      label: 'least pressure wanted',
+      quantity: 'pressure',
+      sensible: ['0.1 MPa', '100 MPa'],
+      optional: true,
+    },
   ],
   outputs: [
     {
@@ -126,12 +133,12 @@ export default defineCell({
       quantity: 'force',
       formula: '=pressure * housing_bore * shell_length / (2 * bolts)',
       face: true,
-      hint: 'What the crush alone takes. The running load comes on top, and the joint must still be clamped.',
+      hint: 'What the crush alone takes. The running load comes on top, and the joint must still be clamped: see the cell on bolt torque.',
     },
   ],
   validity: [
     {
-      holds: '=AND(shell_bore > 0 m; housing_outside > housing_bore)',
+      holds: '=AND(housing_bore > 2 * shell_wall; housing_outside > housing_bore)',
       otherwise: 'The wall must leave a bore, and the housing must be larger outside than its bore.',
       grade: 'error',
     },

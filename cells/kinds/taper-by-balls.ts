@@ -71,7 +71,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=centre_distance > (large_ball - small_ball) / 2',
+      holds: '=small_depth - large_depth > large_ball - small_ball',
       otherwise:
         'With these depths the balls do not both rest on one cone: look at which depth belongs to which ball.',
       grade: 'error',

@@ -28,9 +28,10 @@ export default defineCell({
       name: 'inner_bore',
       label: 'bore of the shaft',
       quantity: 'length',
+      sensible: ['0 mm', '1 m'],
       hint: 'Enter 0 for a solid shaft.',
     },
-    { name: 'outer_diameter', label: 'outside of the hub', quantity: 'length' },
+    { name: 'outer_diameter', label: 'outside of the hub', quantity: 'length', sensible: ['5 mm', '3 m'] },
     { name: 'inner_material', label: 'shaft material', record: 'material' },
     { name: 'outer_material', label: 'hub material', record: 'material' },
     {
@@ -61,7 +62,13 @@ export default defineCell({
       optional: true,
       sensible: ['0.5 um', '60 um'],
     },
-    { name: 'torque_needed', label: 'torque it must hold', quantity: 'torque', optional: true },
+    {
+      name: 'torque_needed',
+      label: 'torque it must hold',
+      quantity: 'torque',
+      sensible: ['0.1 N.m', '100000 N.m'],
+      optional: true,
+    },
   ],
   outputs: [
     {
@@ -118,6 +125,21 @@ export default defineCell({
       label: 'strength over stress, hub',
       quantity: 'number',
       formula: '=outer_material.yield / MAX(hub_stress; outer_material.yield / 1000)',
+      limits: { lower: '=1.2' },
+    },
+    {
+      name: 'shaft_stress',
+      label: 'stress to compare, shaft',
+      quantity: 'pressure',
+      formula:
+        '=IF(inner_bore > 0 m; 2 * pressure * mean_diameter^2 / (mean_diameter^2 - inner_bore^2); pressure) / IF(inner_material.brittle > 0.5; 3; 1)',
+      hint: 'Compression: of a hollow shaft at its bore, of a solid one everywhere. Brittle metal bears three times its tensile strength.',
+    },
+    {
+      name: 'shaft_margin',
+      label: 'strength over stress, shaft',
+      quantity: 'number',
+      formula: '=inner_material.yield / MAX(shaft_stress; inner_material.yield / 1000)',
       limits: { lower: '=1.2' },
     },
     {

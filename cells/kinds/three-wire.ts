@@ -82,7 +82,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=pitch_diameter > 0 mm',
+      holds: '=over_wires > wire * (1 + 1 / SIN(thread_angle / 2)) - pitch / 2 / TAN(thread_angle / 2)',
       otherwise: 'The size over the wires is too small for these wires.',
       grade: 'error',
     },

@@ -38,8 +38,13 @@ export default defineCell({
       quantity: 'length',
       sensible: ['5 mm', '500 mm'],
     },
-    { name: 'bush_bore', label: 'bush bore', quantity: 'length' },
-    { name: 'housing_outside', label: 'outside of the casting round the bush', quantity: 'length' },
+    { name: 'bush_bore', label: 'bush bore', quantity: 'length', sensible: ['3 mm', '500 mm'] },
+    {
+      name: 'housing_outside',
+      label: 'outside of the casting round the bush',
+      quantity: 'length',
+      sensible: ['5 mm', '3 m'],
+    },
     { name: 'interference', label: 'interference, cold', quantity: 'length', sensible: ['0 um', '0.5 mm'] },
     {
       name: 'bush_temperature',

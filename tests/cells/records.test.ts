@@ -136,6 +136,15 @@ describe.each(each)('%s', (_, kind) => {
     expect(found).toEqual([]);
   });
 
+  test('withholds its results by what is entered alone', () => {
+    // The engine can only hold a result back by figures that do not hang on it.
+    const outputs = new Set(kind.outputs.map((one) => one.name));
+    const asked = (kind.validity ?? [])
+      .filter(({ grade }) => grade === 'error')
+      .flatMap(({ holds }) => holds.match(/(?<![.\w])[A-Za-z_]\w*(?!\w*\()/g) ?? []);
+    expect(asked.filter((name) => outputs.has(name))).toEqual([]);
+  });
+
   test('has outputs that do not go round in a ring', () => {
     const needs = new Map(
       kind.outputs.map((output) => {

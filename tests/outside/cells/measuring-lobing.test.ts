@@ -68,6 +68,7 @@ test('f = 1 + cos n(90 + t/2) / sin(t/2) (seen: J. Japan Soc. Precision Engineer
 
 test('what two points miss: an odd number of lobes fits larger than it measures (recomputed)', () => {
   const a = 0.002;
+  // A V of 120 degrees sees all of these; one of 90 is blind to seven lobes.
   for (const lobes of [3, 5, 7]) {
     let widest = 0;
     let furthest = 0;
@@ -78,11 +79,11 @@ test('what two points miss: an odd number of lobes fits larger than it measures 
       furthest = Math.max(furthest, r(at));
     }
     const reading = `${readingFrom(lobes, a)} mm`;
-    const it = one('lobing', { reading, lobes: String(lobes), v_angle: '90 deg' });
+    const it = one('lobing', { reading, lobes: String(lobes), v_angle: '120 deg' });
     expect(it('hidden', 'mm')).toBeCloseTo(2 * furthest - widest, 6);
     expect(it('two_point', 'mm')).toBeCloseTo(0, 9);
   }
 });
 
 const readingFrom = (lobes: number, a: number): number =>
-  2 * a * Math.abs(1 + Math.cos(lobes * ((3 * Math.PI) / 4)) / Math.sin(Math.PI / 4));
+  2 * a * Math.abs(1 + Math.cos(lobes * ((5 * Math.PI) / 6)) / Math.sin(Math.PI / 3));
