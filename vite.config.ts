@@ -4,6 +4,7 @@ import unocss from 'unocss/vite';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
 import { offline } from './src/setup/offline.mjs';
+import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const testing = process.env.VITEST !== undefined;
@@ -19,7 +20,7 @@ export default defineConfig({
     unocss(here('uno.config.ts')),
     offline(here('src/page/offline/service-worker.js')),
   ],
-  worker: { format: 'es', plugins: () => [lezer()] },
+  worker: { format: 'es', plugins: () => [lezer(), slimHyperformula()] },
   build: {
     outDir: here('dist/page'),
     emptyOutDir: true,
