@@ -1,4 +1,5 @@
 import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
+import type { CellInput, CellOutput } from '../../../cells/cell.ts';
 import { CheckMark } from '../marks/check-mark.tsx';
 import { ORDER, standingOf } from '../marks/check-words.ts';
 import { say } from '../preferences/words.ts';
@@ -8,6 +9,7 @@ import { GridRow, StillCell } from '../sheet/grid-row.tsx';
 import { NumberCell } from '../sheet/number-cell.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
 import { useLibrary } from '../state/library.ts';
+import { FaceCell } from './face-cell.tsx';
 import { InputLine } from './input-line.tsx';
 import { InputStrip } from './input-strip.tsx';
 import { OutputLine } from './output-line.tsx';
@@ -27,21 +29,23 @@ export const LibraryLine = (props: { cell: string }) => {
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
+  /** What a template left to be filled in, or what cannot do without. */
+  const wanting = (input: CellInput) =>
+    record().inputs?.[input.name] === undefined &&
+    (record().examples?.[input.name] !== undefined || (input.default === undefined && !input.optional));
   /** Folded, only what still has to be given stands in lines of its own. */
-  const inputs = () =>
-    (kind()?.inputs ?? []).filter(
-      (input) =>
-        open() ||
-        (record().inputs?.[input.name] === undefined && input.default === undefined && !input.optional),
-    );
-  const outputs = () =>
-    (kind()?.outputs ?? []).filter((output) => open() || output.face || record().outputs?.[output.name]);
+  const inputs = () => (kind()?.inputs ?? []).filter((input) => open() || wanting(input));
+  /** An output that is held to limits, or was read off the part, keeps its line; the others stand on the face. */
+  const ownLine = ({ name }: CellOutput) =>
+    line().result?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
+  const outputs = () => (kind()?.outputs ?? []).filter((output) => open() || ownLine(output));
+  const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
   const remarks = () => line().result?.remarks ?? [];
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class="library">
+      <GridRow row={props.cell} cell={props.cell} class={open() ? 'library' : 'library folded'}>
         <NumberCell row={props.cell} cell={props.cell} />
-        <GridCell row={props.cell} column="name" unfolds span={4}>
+        <GridCell row={props.cell} column="name" unfolds span={open() ? 4 : 2}>
           <span class="role">{kind()?.title ?? record().kind}</span>
           <span class="label">
             {(record().label && say(record().label!)) || kind()?.title || record().kind}
@@ -55,6 +59,7 @@ export const LibraryLine = (props: { cell: string }) => {
               The library of this program has no cell “{record().kind}”. Its entries are kept.
             </span>
           </Show>
+          <For each={line().result?.slips}>{(slip) => <span class="remark-note">{slip.message}</span>}</For>
           <For each={remarks()}>
             {(remark) => (
               <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
@@ -63,6 +68,9 @@ export const LibraryLine = (props: { cell: string }) => {
             )}
           </For>
         </GridCell>
+        <Show when={!open()}>
+          <FaceCell cell={props.cell} outputs={face()} />
+        </Show>
         <GridCell row={props.cell} column="check">
           <Show when={worst() && worst() !== 'no limits'}>
             <CheckMark state={worst()!} />

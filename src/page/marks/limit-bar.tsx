@@ -12,7 +12,7 @@ export interface LimitBarProps extends ScaleInput {
   words: string;
 }
 
-const LENGTH = 200;
+const LENGTH = 164;
 const MIDDLE = 11;
 
 const placeX = (mark: Mark): number => 4 + mark.at * (LENGTH - 8);

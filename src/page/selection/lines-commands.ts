@@ -1,4 +1,5 @@
 import type { SheetContext } from '../sheet/context.ts';
+import { focusCell, keepInPlace } from '../sheet/in-place.ts';
 import type { Selection } from './selection.ts';
 
 /** `Bush outside diameter`, or `3 lines`. */
@@ -40,7 +41,11 @@ export const duplicateLines = (
 };
 
 /** Moves lines by one place, together; lines with others between them close up. */
-export const moveLines = ({ sheet, notices }: SheetContext, ids: readonly string[], way: -1 | 1): void => {
+export const moveLines = (
+  { sheet, cursor, notices }: SheetContext,
+  ids: readonly string[],
+  way: -1 | 1,
+): void => {
   const { order } = sheet.state;
   const moving = new Set(ids);
   const rest = order.filter((id) => !moving.has(id));
@@ -48,6 +53,9 @@ export const moveLines = ({ sheet, notices }: SheetContext, ids: readonly string
   const between = order.indexOf(ids.at(-1)!) - order.indexOf(ids[0]!) + 1 > ids.length;
   const to = way === -1 ? before - 1 : between ? before : before + 1;
   if (to < 0 || to > rest.length) return;
-  sheet.document.moveCells(ids, rest[to - 1] ?? null);
+  const focused = document.activeElement?.closest('[role="grid"]');
+  keepInPlace(ids[0]!, () => sheet.document.moveCells(ids, rest[to - 1] ?? null));
+  const place = cursor.place();
+  if (focused && place) focusCell(place.row, place.column);
   notices.say(`Moved ${namesOf({ sheet }, ids)} ${way === -1 ? 'up' : 'down'}.`);
 };

@@ -33,7 +33,7 @@ export const TitleBlock = () => {
       <TextField
         label={label}
         value={title()[field]}
-        type={field === 'date' ? 'date' : 'text'}
+        {...(field === 'date' ? { type: 'date' as const } : { lines: 1 })}
         onCommit={(text) => sheet.document.setTitle(field, text)}
       />
     </div>
