@@ -151,6 +151,22 @@ export default defineCell({
   cautions: ['Gears draw in fingers and cloth: check backlash with the power locked off.'],
   examples: [
     {
+      title: '24 and 48 teeth, module 3 mm, 20 degrees, centres 0.05 mm apart: by the rule',
+      source:
+        'a published gear calculation page: backlash from a change of centre distance is about 2 x change x tan(pressure angle) = 0.0364 mm',
+      grade: 'seen',
+      inputs: {
+        pitch_diameter_1: '72 mm',
+        pitch_diameter_2: '144 mm',
+        pressure_angle: '20 deg',
+        centre_distance: '108.05 mm',
+      },
+      expect: {
+        backlash: { value: '0.036397 mm', within: 0.01 },
+        per_opening: { value: '0.72794', within: 0.01 },
+      },
+    },
+    {
       title: '24 and 48 teeth, module 3 mm, 20 degrees, centres 0.2 mm apart',
       source:
         'Second method: tooth thickness of both gears at the running pitch circle, s\u2032 = d\u2032 (pi / 2z + inv a - inv a\u2032), taken from the pitch there',

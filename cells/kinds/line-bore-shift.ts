@@ -139,6 +139,25 @@ export default defineCell({
   cautions: ['Turn the train over by hand through a full turn before power.'],
   examples: [
     {
+      title: 'Both bores 0.10 mm away from the other shaft: backlash at 20 degrees',
+      source:
+        'a published gear calculation page: change of backlash about 2 x change of centre distance x tan(pressure angle) = 0.0728 mm',
+      grade: 'seen',
+      inputs: {
+        centre_distance: '150 mm',
+        span: '300 mm',
+        toward_near: '-0.10 mm',
+        toward_far: '-0.10 mm',
+        across_near: '0 mm',
+        across_far: '0 mm',
+        face_width: '40 mm',
+      },
+      expect: {
+        change: { value: '0.10 mm', within: 1e-9 },
+        backlash_change: { value: '0.0728 mm', within: 0.001 },
+      },
+    },
+    {
       title: 'Centres 150 mm; 0.10 and 0.20 mm away, 0.05 and 0.15 mm across, bores 300 mm apart',
       source: 'second way: axis through two points in space, distance and direction by vectors',
       grade: 'recomputed',

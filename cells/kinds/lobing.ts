@@ -105,6 +105,16 @@ export default defineCell({
   cautions: [],
   examples: [
     {
+      title: 'Five lobes in a 108 degree V: 2.2 times',
+      source: 'ISO 4292:1985, table of correction values for three-point measurement',
+      grade: 'memory',
+      inputs: { reading: '0.022 mm', lobes: '5', v_angle: '108 deg' },
+      expect: {
+        factor: { value: '2.2', within: 0.03 },
+        out_of_roundness: { value: '0.01 mm', within: 0.03 },
+      },
+    },
+    {
       title: 'Three lobes in a 60 degree V: the reading is three times the out-of-roundness',
       source: 'second way: a lobed outline turned in the V by coordinates, 3600 steps',
       grade: 'recomputed',

@@ -184,7 +184,7 @@ export default defineCell({
   ],
   sources: [
     'Gap and bore: length of the circle, pi times the diameter (geometry); expansion as any handbook',
-    'Gap of 3 to 5 thou an inch of bore: common practice, no source',
+    'Gap of 3 to 5 thou an inch of bore: common practice, no source. In print: at least 3 1/2 thou an inch, and above 8 an oversize ring is wanted (a ring maker’s service note); 2 to 3 thou (a workshop forum). The maker’s figure comes first',
   ],
   cautions: ['Ring ends are sharp, and a ring let slip flies: goggles. Turn a rebuilt engine by hand first.'],
   examples: [
