@@ -309,6 +309,13 @@ export class Engine {
     };
   }
 
+  /** How large the sheet is on the grid. */
+  size(): { rows: number; cells: number; cornerColumns: number } {
+    let cells = 0;
+    for (const row of this.network.rows.values()) cells += row.cells.size;
+    return { rows: this.network.rows.size, cells, cornerColumns: this.network.corners.length };
+  }
+
   destroy(): void {
     this.grid.destroy();
   }
