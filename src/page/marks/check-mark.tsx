@@ -15,11 +15,18 @@ const SIGN: Record<Standing, string> = {
 /** Ring for a plan, filled square for a part; the sign inside differs for every standing. */
 export const CheckSign = (props: { state: CheckState }) => (
   <svg viewBox="0 0 20 20" aria-hidden="true">
+    <SignShapes state={props.state} />
+  </svg>
+);
+
+/** The sign within a drawing, 20 units wide. */
+export const SignShapes = (props: { state: CheckState }) => (
+  <g>
     <Show when={isPartState(props.state)} fallback={<circle class="ring" cx="10" cy="10" r="8.5" />}>
       <rect class="ring" x="1.5" y="1.5" width="17" height="17" />
     </Show>
     <path class="sign" d={SIGN[standingOf(props.state)]} />
-  </svg>
+  </g>
 );
 
 export interface CheckMarkProps {

@@ -1,0 +1,80 @@
+import { createMemo, createSignal, Show } from 'solid-js';
+import { fileName } from '../../document/files.ts';
+import { useTools } from '../commands/tools.ts';
+import { addressOfSheet } from '../router.ts';
+import { useSheet } from '../sheet/context.ts';
+import { useLibrary } from '../state/library.ts';
+import { ChainDrawing } from './chain-drawing.tsx';
+import { chainGraph } from './graph.ts';
+import { placeChain } from './layout.ts';
+import { saveSvg } from './save-svg.ts';
+import './chain.css';
+
+/** The whole sheet as a drawn chain: what feeds what, with the checks on it. */
+export default function ChainView() {
+  const context = useSheet();
+  const { sheetId } = useTools();
+  const library = useLibrary();
+  const [fit, setFit] = createSignal(false);
+  const [behind, setBehind] = createSignal(false);
+  const placed = createMemo(() => placeChain(chainGraph(context, library(), behind())));
+  let svg: SVGSVGElement | undefined;
+  const title = () => context.sheet.state.title.title || 'Job sheet';
+  return (
+    <main class="paper chain-view">
+      <div class="frame">
+        <div class="toolbar">
+          <a class="to-jobs" href={addressOfSheet(sheetId)}>
+            Back to the sheet
+          </a>
+          <span class="grow" />
+          <label class="tick-field">
+            <input
+              type="checkbox"
+              checked={behind()}
+              onChange={(event) => setBehind(event.currentTarget.checked)}
+            />
+            with gauges and materials
+          </label>
+          <label class="tick-field">
+            <input
+              type="checkbox"
+              checked={fit()}
+              onChange={(event) => setFit(event.currentTarget.checked)}
+            />
+            fit to the window
+          </label>
+          <button
+            type="button"
+            disabled={placed().nodes.length === 0}
+            onClick={() => svg && saveSvg(svg, fileName(title()).replace(/\.fitwright\.json$/, '.svg'))}
+          >
+            Save as SVG
+          </button>
+          <button type="button" onClick={() => print()}>
+            Print
+          </button>
+        </div>
+        <h1>{title()}: the chain</h1>
+        <p class="caption">
+          From left to right: what each line hangs on, and what hangs on it. A press on a line goes to it.
+        </p>
+        <Show
+          when={placed().nodes.length > 0}
+          fallback={<p class="caption">There is no line to draw yet.</p>}
+        >
+          <section class="chain-scroll" classList={{ fit: fit() }} aria-label="Drawing" tabindex={0}>
+            <ChainDrawing
+              ref={(element) => {
+                svg = element;
+              }}
+              chain={placed()}
+              title={title()}
+              onGo={(cell) => context.goTo(cell)}
+            />
+          </section>
+        </Show>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { edgePath, NODE, placeChain } from '../../src/page/chain/layout.ts';
+import { wrapText } from '../../src/page/chain/wrap.ts';
+
+const node = (id: string) => ({ id, number: id, title: id, value: '' });
+
+test('what feeds stands left of what it feeds, and no two boxes overlap', () => {
+  const edges = [
+    { from: 'bore', to: 'outside' },
+    { from: 'interference', to: 'outside' },
+    { from: 'outside', to: 'press' },
+    { from: 'bore', to: 'press' },
+  ];
+  const placed = placeChain({
+    nodes: ['bore', 'interference', 'outside', 'press', 'alone'].map(node),
+    edges,
+  });
+  const at = new Map(placed.nodes.map((one) => [one.id, one]));
+  for (const { from, to } of edges) expect(at.get(from)!.x + NODE.width).toBeLessThan(at.get(to)!.x);
+  for (const a of placed.nodes) {
+    expect(a.x).toBeGreaterThanOrEqual(0);
+    expect(a.x + NODE.width).toBeLessThanOrEqual(placed.width);
+    expect(a.y + NODE.height).toBeLessThanOrEqual(placed.height);
+    for (const b of placed.nodes) {
+      if (a === b) continue;
+      const apart = Math.abs(a.x - b.x) >= NODE.width || Math.abs(a.y - b.y) >= NODE.height;
+      expect(apart, `${a.id} and ${b.id}`).toBe(true);
+    }
+  }
+});
+
+test('an edge is drawn from its first point to its last', () => {
+  expect(
+    edgePath([
+      { x: 0, y: 0 },
+      { x: 10, y: 20 },
+    ]),
+  ).toBe('M0 0C5 0 5 20 10 20');
+  expect(edgePath([])).toBe('');
+});
+
+test('a long chain is placed', () => {
+  const ids = Array.from({ length: 300 }, (_, i) => `n${i}`);
+  const edges = ids.slice(1).map((to, i) => ({ from: ids[i]!, to }));
+  expect(placeChain({ nodes: ids.map(node), edges }).nodes).toHaveLength(300);
+});
+
+test('long titles are broken at blanks and end in dots', () => {
+  expect(wrapText('Bush outside diameter', 12, 2)).toEqual(['Bush outside', 'diameter']);
+  expect(wrapText('First way: cut to, finished before pressing', 14, 2)).toEqual([
+    'First way: cut',
+    'to, finished…',
+  ]);
+  expect(wrapText('Unbreakablelongword', 8, 2)).toEqual(['Unbreak…']);
+  expect(wrapText('', 8, 2)).toEqual([]);
+});
