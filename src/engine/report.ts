@@ -154,5 +154,14 @@ function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
     const fails = value === false || (typeof value === 'object' && value.message === validity.otherwise);
     if (fails) remarks.push({ grade: validity.grade, message: validity.otherwise });
   }
+  for (const usual of cell.usual) {
+    const row = from.network.rows.get(usual.key);
+    const value = row ? from.grid.value(row.slot, NOMINAL) : undefined;
+    if (typeof value === 'number' && (value < usual.low || value > usual.high))
+      remarks.push({
+        grade: 'caution',
+        message: `${usual.label}: outside the usual ${usual.words}. Check the figure and its unit.`,
+      });
+  }
   return remarks;
 }

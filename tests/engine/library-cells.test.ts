@@ -101,3 +101,19 @@ describe('a library cell', () => {
     expect(kept?.remarks.map((remark) => remark.message).join()).not.toMatch(/moved on/);
   });
 });
+
+describe('a usual range', () => {
+  it('is questioned when the user steps outside it, and never refused', () => {
+    const metres = {
+      ...press,
+      inputs: { ...press.inputs, bush_outside: '2.2515 m', bush_bore: '1.7510 m', housing_outside: '4 m' },
+    };
+    const cell = computeSheet(inches([...metals, metres]), library).byName('press');
+    expect(cell?.remarks.map((remark) => remark.message).join()).toMatch(
+      /bush outside diameter: outside the usual/,
+    );
+    expect(cell?.outputs.wall?.planned).toBeDefined();
+    const usual = computeSheet(inches([...metals, press]), library).byName('press');
+    expect(usual?.remarks.map((remark) => remark.message).join()).not.toMatch(/outside the usual 5/);
+  });
+});

@@ -46,12 +46,23 @@ export interface ValidityPlan {
   otherwise: string;
 }
 
+/** Usual range of an input: a value outside it is questioned, not refused. */
+export interface UsualRange {
+  key: string;
+  label: string;
+  low: number;
+  high: number;
+  /** The range as the library writes it. */
+  words: string;
+}
+
 /** A cell turned into rows, and what of them to show. */
 export interface AssembledCell {
   id: string;
   rows: RowDefinition[];
   outputs: OutputPlan[];
   validity: ValidityPlan[];
+  usual: UsualRange[];
   /** Problems of the cell's own texts, with field and span. */
   problems: Problem[];
   /** Things worth saying that need no computing. */

@@ -17,6 +17,7 @@ export class CellBuilder {
       rows: [],
       outputs: [],
       validity: [],
+      usual: [],
       problems: [],
       cautions: [],
       echoes: {},

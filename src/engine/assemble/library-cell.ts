@@ -10,6 +10,7 @@ import { type LimitReader, limitRows } from './limits.ts';
 import { sheetLimit } from './plain.ts';
 import { READING_OUTPUTS } from './readings.ts';
 import type { SheetScope } from './scope.ts';
+import { numberOf } from './texts.ts';
 import { valueRows } from './value-rows.ts';
 
 /** What a sheet tells a library cell besides its record. */
@@ -49,6 +50,7 @@ export function assembleLibraryCell(
   const inputs = readInputs(build, scope, record, kind, around.reference);
   const inner = new Inner(build, scope, record, kind, inputs);
 
+  usualRanges(build, scope, kind, record, inputs);
   const guards = validityRows(build, kind, inner);
   for (const output of kind.outputs) outputRows(build, scope, record, kind, output, inner, guards, around);
   return build.cell;
@@ -124,6 +126,31 @@ class Inner {
 
   private fail(message: string): Expr {
     return call('FAIL', quoted(`${this.build.name}: ${message}`));
+  }
+}
+
+/** Notes which inputs the user gave have a usual range. A default is the library's own and not questioned. */
+function usualRanges(
+  build: CellBuilder,
+  scope: SheetScope,
+  kind: CellKind,
+  record: CellRecord,
+  inputs: ReadonlyMap<string, InputPlan>,
+): void {
+  for (const input of kind.inputs) {
+    const plan = inputs.get(input.name);
+    if (!input.sensible || plan?.kind !== 'value' || !record.inputs?.[input.name]?.trim()) continue;
+    const [low, high] = input.sensible.map((text) =>
+      numberOf(scope.texts.entry(text, input.quantity, 'given').entry),
+    );
+    if (low === undefined || high === undefined) continue;
+    build.cell.usual.push({
+      key: plan.key,
+      label: input.label,
+      low,
+      high,
+      words: input.sensible.join(' to '),
+    });
   }
 }
 
