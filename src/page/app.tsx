@@ -8,6 +8,10 @@ const SheetPage = lazy(() =>
   import('./sheet/sheet-page.tsx').then((module) => ({ default: module.SheetPage })),
 );
 
+const OpenPage = lazy(() =>
+  import('./sharing/open-page.tsx').then((module) => ({ default: module.OpenPage })),
+);
+
 const BookPage = lazy(() => import('./book/book-page.tsx').then((module) => ({ default: module.BookPage })));
 
 export const App = () => {
@@ -30,6 +34,9 @@ export const App = () => {
                 {(opened) => <SheetPage shop={opened()} id={id} />}
               </Show>
             )}
+          </Match>
+          <Match when={place().view === 'open'}>
+            <OpenPage code={(place() as { code?: string }).code} />
           </Match>
           <Match when={place().view === 'book'}>
             <BookPage kind={(place() as { kind?: string }).kind} />

@@ -3,6 +3,7 @@ import { App } from './app.tsx';
 import './look/type.css';
 import './look/tokens.css';
 import './look/base.css';
+import './look/link-button.css';
 import './look/frame.css';
 import './look/sheet.css';
 import 'virtual:uno.css';

@@ -5,6 +5,8 @@ export type Place =
   | { view: 'home' }
   | { view: 'sheet'; id: string }
   | { view: 'book'; kind?: string }
+  /** A sheet from elsewhere: the one in the code, else one that is still to be chosen. */
+  | { view: 'open'; code?: string }
   | { view: 'unknown'; address: string };
 
 export const placeOf = (hash: string): Place => {
@@ -12,6 +14,8 @@ export const placeOf = (hash: string): Place => {
   if (path === '' || path === '/') return { view: 'home' };
   const book = /^\/book(?:\/([\w-]*))?$/.exec(path);
   if (book) return { view: 'book', ...(book[1] ? { kind: book[1] } : {}) };
+  const open = /^\/open(?:\/(.*))?$/s.exec(path);
+  if (open) return { view: 'open', ...(open[1] ? { code: open[1] } : {}) };
   const sheet = /^\/sheet\/([\w-]+)$/.exec(path);
   return sheet?.[1] ? { view: 'sheet', id: sheet[1] } : { view: 'unknown', address: path };
 };
@@ -21,6 +25,13 @@ export const addressOfSheet = (id: string): string => `#/sheet/${id}`;
 export const addressOfBook = (): string => '#/book';
 
 export const addressInBook = (kind: string): string => `#/book/${kind}`;
+
+export const addressToOpen = (): string => '#/open';
+
+/** Goes on without leaving the present address behind: nothing leads back to it. */
+export const goInstead = (address: string): void => {
+  location.replace(address);
+};
 
 export const go = (address: string): void => {
   location.hash = address;

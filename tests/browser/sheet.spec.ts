@@ -73,6 +73,7 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
     mimeType: 'application/json',
     buffer: file,
   });
+  await other.getByRole('button', { name: 'Take it over as a new sheet' }).click();
   await figuresAreIn(other);
   await expect(value(other, 'bore').locator('b')).toHaveText(`${actual}\u00a0in`);
   await expect.poll(() => figures(other)).toEqual(kept);

@@ -25,7 +25,14 @@ test('names and parts of other words stay as they are', () => {
 });
 
 test('what was kept and is not offered falls back, and nothing kept is the usual', () => {
-  const usual = { decimal: '.', bush: 'as written', play: 'as written', look: 'system', text: 'usual' };
+  const usual = {
+    length: 'sheet',
+    decimal: '.',
+    bush: 'as written',
+    play: 'as written',
+    look: 'system',
+    text: 'usual',
+  };
   expect(preferencesOf(undefined)).toEqual(usual);
   expect(preferencesOf({ decimal: ',', look: 'mauve', text: 3 })).toEqual({ ...usual, decimal: ',' });
 });

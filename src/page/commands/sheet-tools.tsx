@@ -10,6 +10,10 @@ import { useTools } from './tools.ts';
 
 const Finder = lazy(() => import('../finder/finder.tsx'));
 const KeysDialog = lazy(() => import('./keys-dialog.tsx'));
+const ShareDialog = lazy(() => import('../sharing/share-dialog.tsx'));
+const HistoryDialog = lazy(() => import('../history/history-dialog.tsx'));
+const TemplateDialog = lazy(() => import('../templates/template-dialog.tsx'));
+const SaveTemplate = lazy(() => import('../templates/save-template.tsx'));
 const PreferencesDialog = lazy(() => import('../preferences/preferences-dialog.tsx'));
 
 /** What works on the whole sheet beside its lines: keys, clipboard, chosen lines, what lies over it, what is read out. */
@@ -34,6 +38,18 @@ export const SheetTools = () => {
           </Match>
           <Match when={tools.overlay() === 'preferences'}>
             <PreferencesDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'share'}>
+            <ShareDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'history'}>
+            <HistoryDialog opened={tools.opened} shop={tools.shop} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'template'}>
+            <TemplateDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'save-template'}>
+            <SaveTemplate onClose={tools.hide} />
           </Match>
         </Switch>
       </Suspense>

@@ -1,16 +1,21 @@
 import { createContext, createSignal, useContext } from 'solid-js';
+import type { OpenSheet } from '../../document/storage/open-sheet.ts';
+import type { Shop } from '../../document/storage/shop.ts';
 import { createHeld, type Held } from '../held/held.ts';
 import { createSelection, type Selection } from '../selection/selection.ts';
 import type { Sheet } from '../state/sheet.ts';
 
 /** What can lie over the sheet, one at a time. */
-export type Overlay = 'finder' | 'keys' | 'preferences';
+export type Overlay = 'finder' | 'keys' | 'preferences' | 'share' | 'history' | 'template' | 'save-template';
 
 /** What goes with one open sheet beside its lines: the chosen lines, the held figures, and what lies over it. */
-export const createTools = (sheet: Sheet, id: string) => {
+export const createTools = (sheet: Sheet, opened: OpenSheet, shop: Shop) => {
+  const { id } = opened;
   const [overlay, setOverlay] = createSignal<Overlay>();
   return {
     sheetId: id,
+    opened,
+    shop,
     selection: createSelection(() => sheet.state.order) as Selection,
     held: createHeld(sheet, id) as Held,
     overlay,

@@ -1,11 +1,13 @@
 import { createSignal, For, onMount, Show } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { addressOfBook } from '../router.ts';
+import { addressOfBook, addressToOpen } from '../router.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
 import { JobList } from './job-list.tsx';
-import { importFile, openCopy, startEmpty, startFromTemplate } from './start.ts';
+import { LengthsQuestion } from './lengths-question.tsx';
+import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { createOffers, type Offer } from './templates.ts';
+import { WholeShop } from './whole-shop.tsx';
 
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {
@@ -21,7 +23,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
   const take = async (list: FileList | null) => {
     const [first] = list ?? [];
     if (!first) return;
-    setTrouble(await importFile(first).catch((error: unknown) => String(error)));
+    setTrouble(await lookAt(first).catch((error: unknown) => String(error)));
     file.value = '';
   };
   const begin = (offer: Offer) =>
@@ -60,6 +62,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
               accept=".json,application/json"
               onChange={(event) => void take(event.currentTarget.files)}
             />
+            <a class="button" href={addressToOpen()}>
+              Open a code
+            </a>
             <button type="button" onClick={() => void startEmpty('in').catch(failed)}>
               Empty sheet, inch
             </button>
@@ -78,6 +83,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             </div>
           )}
         </Show>
+        <LengthsQuestion />
         <Show when={props.shop} keyed>
           {(shop) => <JobList shop={createShop(shop)} />}
         </Show>
@@ -92,6 +98,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             </For>
           </div>
         </section>
+        <Show when={props.shop} keyed>
+          {(shop) => <WholeShop shop={shop} />}
+        </Show>
       </div>
     </main>
   );

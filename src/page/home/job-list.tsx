@@ -1,9 +1,11 @@
-import { createMemo, createSignal, For, Show } from 'solid-js';
-import type { ListRow } from '../../document/storage/row.ts';
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
 import { SelectField } from '../fields/select-field.tsx';
-import { addressOfSheet } from '../router.ts';
+import { createNotices } from '../state/notices.ts';
 import type { Order, Shelf, ShopState } from '../state/shop.ts';
-import { JobChecks } from './job-checks.tsx';
+import { createGrowing } from './growing.ts';
+import { Job } from './job.tsx';
+import { Marks } from './marks.tsx';
+import { UndoLine } from './undo-line.tsx';
 
 const SHELVES: Array<{ value: Shelf; label: string }> = [
   { value: 'jobs', label: 'jobs' },
@@ -13,7 +15,9 @@ const SHELVES: Array<{ value: Shelf; label: string }> = [
 ];
 const ORDERS: Array<{ value: Order; label: string }> = [
   { value: 'changed', label: 'last worked on' },
+  { value: 'created', label: 'begun last' },
   { value: 'title', label: 'title' },
+  { value: 'part', label: 'part' },
   { value: 'machine', label: 'machine' },
   { value: 'customer', label: 'for whom' },
 ];
@@ -23,7 +27,11 @@ export const JobList = (props: { shop: ShopState }) => {
   const [query, setQuery] = createSignal('');
   const [shelf, setShelf] = createSignal<Shelf>('jobs');
   const [order, setOrder] = createSignal<Order>('changed');
-  const rows = createMemo(() => props.shop.find(query(), shelf(), order()));
+  const [tags, setTags] = createSignal<readonly string[]>([]);
+  const notices = createNotices();
+  const rows = createMemo(() => props.shop.find(query(), shelf(), order(), tags()));
+  const growing = createGrowing(rows);
+  createEffect(on([query, shelf, order, tags], growing.reset, { defer: true }));
   return (
     <Show when={props.shop.any()}>
       <section>
@@ -46,60 +54,27 @@ export const JobList = (props: { shop: ShopState }) => {
             onCommit={(value) => setOrder(value as Order)}
           />
         </div>
+        <Marks all={props.shop.marks()} chosen={tags()} onChoose={setTags} />
+        <p class="caption" role="status">
+          {rows().length.toLocaleString()} {rows().length === 1 ? 'sheet' : 'sheets'}
+        </p>
         <ul class="jobs">
           <For
-            each={rows()}
+            each={growing.shown()}
             fallback={
               <li class="job caption">{query() ? 'No job holds all of these words.' : 'None here.'}</li>
             }
           >
-            {(row) => <Job row={row} shop={props.shop} />}
+            {(row) => <Job row={row} shop={props.shop} notices={notices} />}
           </For>
         </ul>
-      </section>
-    </Show>
-  );
-};
-
-const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-
-const Job = (props: { row: ListRow; shop: ShopState }) => {
-  const { shop } = props.shop;
-  const title = () => props.row.title.title || 'without a title';
-  const what = () =>
-    [props.row.title.part, props.row.title.machine, props.row.title.customer].filter(Boolean).join(' · ');
-  return (
-    <li class="job">
-      <a href={addressOfSheet(props.row.id)}>{title()}</a>
-      <span>{what()}</span>
-      <span class="caption">{when.format(props.row.changed)}</span>
-      <JobChecks row={props.row} />
-      <fieldset class="buttons">
-        <legend class="unseen">{title()}</legend>
-        <Show
-          when={props.row.removed === undefined}
-          fallback={
-            <>
-              <button type="button" onClick={() => void shop.bringBack(props.row.id)}>
-                Bring back
-              </button>
-              <button type="button" onClick={() => void shop.discard(props.row.id)}>
-                Delete for good
-              </button>
-            </>
-          }
-        >
-          <button type="button" onClick={() => void shop.duplicate(props.row.id)}>
-            Copy
-          </button>
-          <button type="button" onClick={() => void shop.archive(props.row.id, !props.row.archived)}>
-            {props.row.archived ? 'Take out' : 'Put away'}
-          </button>
-          <button type="button" onClick={() => void shop.remove(props.row.id)}>
-            Delete
+        <Show when={growing.more()}>
+          <button type="button" ref={growing.watch} onClick={growing.grow}>
+            Show more
           </button>
         </Show>
-      </fieldset>
-    </li>
+        <UndoLine notices={notices} />
+      </section>
+    </Show>
   );
 };

@@ -1,14 +1,9 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { FORMAT, VERSION } from '../../../shared/sheet/format.ts';
-import { addressOfSheet, go } from '../router.ts';
+import { addressOfSheet, addressToOpen, go } from '../router.ts';
 import { tellOnArrival } from '../state/arrival.ts';
 import { loadShop } from '../state/load-shop.ts';
-
-const today = (): string => {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-};
+import { today } from '../state/today.ts';
 
 const open = async (file: SheetFile): Promise<void> => {
   const shop = await loadShop();
@@ -17,13 +12,10 @@ const open = async (file: SheetFile): Promise<void> => {
 
 /** A job from a template: it remembers which one it came from. */
 export const startFromTemplate = async (template: SheetFile): Promise<void> => {
-  const { shortFingerprint } = await import('../../../shared/sheet/fingerprint.ts');
-  const { template: _template, ...file } = structuredClone(template);
-  await open({
-    ...file,
-    title: { ...file.title, date: today() },
-    from: { title: template.title.title, fingerprint: shortFingerprint(template) },
-  });
+  const [shop, { begunFrom }] = await Promise.all([loadShop(), import('../templates/begin.ts')]);
+  const { id, word } = await begunFrom(shop, template);
+  if (word) tellOnArrival(word);
+  go(addressOfSheet(id));
 };
 
 export const startEmpty = (length: 'in' | 'mm'): Promise<void> =>
@@ -36,14 +28,19 @@ export const startEmpty = (length: 'in' | 'mm'): Promise<void> =>
     cells: [],
   });
 
-export const openCopy = (file: SheetFile): Promise<void> => open(structuredClone(file));
+export const openCopy = async (file: SheetFile): Promise<void> => {
+  const { preferred } = await import('../sharing/own-units.ts');
+  const { file: own, word } = await preferred(structuredClone(file));
+  if (word) tellOnArrival(word);
+  await open(own);
+};
 
-/** @returns what is wrong with the file, in words, where it is not a sheet. */
-export const importFile = async (file: File): Promise<string | undefined> => {
-  const { importText } = await import('../../document/files.ts');
-  const read = importText(await file.text());
-  if ('message' in read) return `${file.name}: ${read.message}`;
-  if (read.warnings.length > 0) tellOnArrival(read.warnings.join(' '));
-  await open(read.file);
+/** Reads a file and goes to look at it; nothing is taken over yet. @returns what is wrong with it, where it is no sheet. */
+export const lookAt = async (file: File): Promise<string | undefined> => {
+  const { readFile, setArrival } = await import('../sharing/arrivals.ts');
+  const read = await readFile(file);
+  if (typeof read === 'string') return read;
+  setArrival(read);
+  go(addressToOpen());
   return undefined;
 };

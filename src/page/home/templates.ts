@@ -9,7 +9,7 @@ export interface Offer {
 
 const files = import.meta.glob<SheetFile>('../../../templates/**/*.json', { import: 'default' });
 
-const load = async (): Promise<Offer[]> =>
+export const loadOffers = async (): Promise<Offer[]> =>
   Promise.all(
     Object.entries(files).map(async ([path, get]) => ({
       key: path.replace(/^.*\//, ''),
@@ -19,7 +19,7 @@ const load = async (): Promise<Offer[]> =>
 
 /** Sheets that come with the program: templates to start from and filled jobs to look at. */
 export const createOffers = () => {
-  const [offers] = createResource(load);
+  const [offers] = createResource(loadOffers);
   const list = () => offers.latest ?? [];
   return {
     templates: () => list().filter(({ file }) => file.template === true),

@@ -1,5 +1,10 @@
 /** What can be preferred, and the words it is offered in. The first of each is what stands where nothing was chosen. */
 export const CHOICES = {
+  length: [
+    ['sheet', 'as each sheet has it'],
+    ['in', 'inches'],
+    ['mm', 'millimetres'],
+  ],
   decimal: [
     ['.', 'point: 2.2515'],
     [',', 'comma: 2,2515'],
@@ -34,6 +39,7 @@ export const NAMES = Object.keys(CHOICES) as PreferenceName[];
 
 /** What each choice is about, said above it. */
 export const ABOUT: Record<PreferenceName, string> = {
+  length: 'Lengths in sheets from elsewhere',
   decimal: 'Decimal mark',
   bush: 'Bush or bushing',
   play: 'End float or end play',

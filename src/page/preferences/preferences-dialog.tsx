@@ -5,6 +5,7 @@ import { prefer, preferences } from './preferences.ts';
 import './preferences.css';
 
 const HINTS: Partial<Record<PreferenceName, string>> = {
+  length: 'For templates and sheets that come in. No entry is changed: a size typed in inches stays one.',
   decimal: 'For what is shown and typed here. Sheets are kept with a point, so that both read alike.',
   bush: 'Labels and hints are shown in your word; names in formulas and what is stored stay as they are.',
 };

@@ -8,6 +8,7 @@ import { loadEditor } from '../editor/load.ts';
 import { HeldBar } from '../held/held-bar.tsx';
 import { HintBar } from '../hints/hint-bar.tsx';
 import { createAdding } from '../state/adding.ts';
+import { keepOnOpening } from '../history/keep-on-opening.ts';
 import { takeArrival } from '../state/arrival.ts';
 import { createChain } from '../state/chain.ts';
 import { createCursor, outputRow, type RowKey } from '../state/cursor.ts';
@@ -17,6 +18,7 @@ import { createNotices } from '../state/notices.ts';
 import { createPrinting } from '../state/printing.ts';
 import { createSheet } from '../state/sheet.ts';
 import { createShow } from '../state/show.ts';
+import { TemplateLine } from '../templates/template-line.tsx';
 import { SheetProvider } from './context.ts';
 import { bringIntoView, rowElement } from './in-place.ts';
 import { Lines } from './lines.tsx';
@@ -59,7 +61,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const chain = createChain(sheet, cursor);
   const printing = createPrinting();
   const adding = createAdding();
-  const tools = createTools(sheet, props.opened.id);
+  const tools = createTools(sheet, props.opened, props.shop);
   props.engine.load(props.opened.document.toFile());
 
   const goTo = (cell: string, output?: string) => {
@@ -78,6 +80,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
   noteChecks(sheet, props.shop, props.opened.id);
+  onMount(() => whenIdle(() => void keepOnOpening(props.shop, props.opened).catch(() => undefined)));
 
   /** Nothing is green while anything waits. */
   const waits = () => sheet.state.rev === 0 || sheet.counts().of.waiting > 0;
@@ -96,6 +99,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                 </p>
               </div>
             </Show>
+            <TemplateLine />
             <TitleBlock />
             <Standing />
             <HeldBar />
@@ -105,6 +109,17 @@ const WorkingSheet = (props: WorkingSheetProps) => {
               <button type="button" onClick={() => saveToFile(sheet.document)}>
                 Save to a file
               </button>
+              <button type="button" onClick={() => tools.show('share')}>
+                Hand on
+              </button>
+              <button type="button" onClick={() => tools.show('history')}>
+                History
+              </button>
+              <Show when={!sheet.document.template()}>
+                <button type="button" onClick={() => tools.show('save-template')}>
+                  Make a template
+                </button>
+              </Show>
               <button type="button" onClick={() => print()}>
                 Print
               </button>

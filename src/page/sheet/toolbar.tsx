@@ -64,6 +64,17 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <button type="button" class="rare" onClick={() => saveToFile(sheet.document)}>
           Save to a file
         </button>
+        <button type="button" class="rare" onClick={() => show('share')}>
+          Hand on
+        </button>
+        <button type="button" class="rare" onClick={() => show('history')}>
+          History
+        </button>
+        <Show when={!sheet.document.template()}>
+          <button type="button" class="rare" onClick={() => show('save-template')}>
+            Make a template
+          </button>
+        </Show>
         <button type="button" class="rare" onClick={() => print()}>
           Print
         </button>

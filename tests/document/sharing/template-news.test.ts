@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
+import { withMarks } from '../../../src/document/sharing/template-marks.ts';
 import { departures, newsOf, takeNews } from '../../../src/document/sharing/template-news.ts';
 import { keepTemplate, originOf } from '../../../src/document/sharing/template-of.ts';
 import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
@@ -122,4 +123,18 @@ describe('the template of a job', () => {
     expect(await originOf(here, { ...from!, title: 'Another' }, [template()])).toBeUndefined();
     expect(await originOf(here, undefined, [template()])).toBeUndefined();
   });
+});
+
+it('a template bears the marks of its author: a number to be filled in stays as an example, a formula stays', () => {
+  const marks = new Map([
+    ['b', { fill: true, locked: false }],
+    ['c', { fill: true, locked: true }],
+  ]);
+  const marked = withMarks(template([{ id: 'c', role: 'given', name: 'length', entry: '2 in' }]), marks);
+  expect(marked.cells.slice(1)).toMatchObject([
+    { id: 'b', fill: true, entry: '=bore + 0.003 in' },
+    { id: 'c', fill: true, locked: true, example: '2 in' },
+  ]);
+  expect(marked.cells[1]).not.toHaveProperty('locked');
+  expect(marked.cells[2]).not.toHaveProperty('entry');
 });

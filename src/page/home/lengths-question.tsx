@@ -1,0 +1,40 @@
+import { createSignal, For, Show } from 'solid-js';
+import { readKept, writeKept } from '../preferences/kept.ts';
+import { prefer, preferences } from '../preferences/preferences.ts';
+
+const ASKED = 'asked.length';
+
+/** Where inches are the rule; the user has the last word. */
+const inchesAreUsual = (): boolean => /^en-US\b/i.test(navigator.language);
+
+/** Asked once: which lengths this shop works in. */
+export const LengthsQuestion = () => {
+  const [asked, setAsked] = createSignal(readKept(ASKED) === true || preferences().length !== 'sheet');
+  const offers = inchesAreUsual() ? (['in', 'mm', 'sheet'] as const) : (['mm', 'in', 'sheet'] as const);
+  const words = { in: 'Inches', mm: 'Millimetres', sheet: 'As each sheet has it' };
+  return (
+    <Show when={!asked()}>
+      <section class="question" aria-label="Which lengths does this shop work in?">
+        <span>
+          Which lengths does this shop work in? Templates and sheets from elsewhere are then shown so.
+        </span>
+        <span class="buttons">
+          <For each={offers}>
+            {(offer) => (
+              <button
+                type="button"
+                onClick={() => {
+                  prefer('length', offer);
+                  writeKept(ASKED, true);
+                  setAsked(true);
+                }}
+              >
+                {words[offer]}
+              </button>
+            )}
+          </For>
+        </span>
+      </section>
+    </Show>
+  );
+};

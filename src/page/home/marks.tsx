@@ -1,0 +1,33 @@
+import { For, Show } from 'solid-js';
+
+const SHOWN = 24;
+
+/** The words sheets are marked with, to narrow the list to those that bear all the chosen ones. */
+export const Marks = (props: {
+  all: readonly string[];
+  chosen: readonly string[];
+  onChoose: (chosen: readonly string[]) => void;
+}) => {
+  const shown = () => [
+    ...props.chosen.filter((tag) => !props.all.slice(0, SHOWN).includes(tag)),
+    ...props.all.slice(0, SHOWN),
+  ];
+  const turn = (tag: string) =>
+    props.onChoose(
+      props.chosen.includes(tag) ? props.chosen.filter((one) => one !== tag) : [...props.chosen, tag],
+    );
+  return (
+    <Show when={props.all.length > 0}>
+      <fieldset class="mark-row">
+        <legend class="caption">Marked</legend>
+        <For each={shown()}>
+          {(tag) => (
+            <button type="button" aria-pressed={props.chosen.includes(tag)} onClick={() => turn(tag)}>
+              {tag}
+            </button>
+          )}
+        </For>
+      </fieldset>
+    </Show>
+  );
+};
