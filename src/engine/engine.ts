@@ -45,8 +45,8 @@ export class Engine {
   constructor(private readonly library: Library) {
     const functions = [...engineFunctions(library.functions), ...sheetFunctions];
     this.grid = new Grid(functions);
-    this.network = new Network(this.grid, (owner) => this.scope.called(owner));
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
+    this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
     this.corners = new Corners(this.network, this.grid, new Trial(this.network, this.grid, byName));
     this.scope = this.newScope();
     this.provenance = new Provenance((id) => this.scope.records.get(id));
@@ -180,12 +180,12 @@ export class Engine {
     const relaid = this.network.update(upserts, removed);
     if (relaid.size > 0 || removed.length > 0)
       this.provenance = new Provenance((id) => this.scope.records.get(id));
-    const touched = this.grid.settle();
+    const touched = this.network.settle();
     for (const row of relaid) touched.add(row.slot);
     const targets = this.targets(touched);
     this.corners.seat(targets, removed, relaid.size > 0 || removed.length > 0);
-    add(touched, this.grid.settle());
-    if (this.corners.refine(targets)) add(touched, this.grid.settle());
+    add(touched, this.network.settle());
+    if (this.corners.refine(targets)) add(touched, this.network.settle());
 
     const owners = new Set(assembled.map((cell) => cell.id));
     for (const { row, effects } of this.targets(touched)) {
@@ -312,7 +312,7 @@ export class Engine {
   /** How large the sheet is on the grid. */
   size(): { rows: number; cells: number; cornerColumns: number } {
     let cells = 0;
-    for (const row of this.network.rows.values()) cells += row.cells.size;
+    for (const row of this.network.rows.values()) cells += 1 + (row.cases?.columns.length ?? 0);
     return { rows: this.network.rows.size, cells, cornerColumns: this.network.corners.length };
   }
 

@@ -50,6 +50,8 @@ export class Grid {
   private readonly mirror: (GridValue | undefined)[][] = [];
   private pending: { row: number; column: number; content: Content }[] = [];
   private formulasWritten = 0;
+  /** Where the values of the cases are found. */
+  caseOf: (row: number, column: number) => GridValue | undefined = () => undefined;
 
   constructor(functions: readonly EngineFunction[]) {
     registerFunctions([
@@ -144,8 +146,9 @@ export class Grid {
     this.take(this.engine.resumeEvaluation() as ReturnType<HyperFormula['resumeEvaluation']>, new Set());
   }
 
+  /** Value of a row at nominal, or in a case, where it has one of its own there. */
   value(row: number, column: number): GridValue | undefined {
-    return this.mirror[row]?.[column];
+    return column === NOMINAL ? this.mirror[row]?.[NOMINAL] : this.caseOf(row, column);
   }
 
   destroy(): void {

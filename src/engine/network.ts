@@ -1,17 +1,10 @@
 import { type Problem, problem } from '../../shared/problem.ts';
-import type { Expr } from '../language/syntax.ts';
-import { type Bits, bit, hasBit, isEmpty, members, NO_BITS, sameBits, union } from './bits.ts';
-import {
-  type Content,
-  columnLetters,
-  type Grid,
-  highColumn,
-  lowColumn,
-  NOMINAL,
-  PROBLEM_CALL,
-} from './grid.ts';
+import { type Bits, bit, members, NO_BITS, sameBits, union } from './bits.ts';
+import { Cases, type CornerEnd, type RowCases } from './cases.ts';
+import type { EngineFunction } from './functions.ts';
+import { type Content, type Grid, highColumn, lowColumn, NOMINAL, PROBLEM_CALL } from './grid.ts';
 import { findRings } from './rings.ts';
-import type { RowDefinition, SourceEnds } from './row.ts';
+import type { RowDefinition } from './row.ts';
 import { SlotPool } from './slots.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
 
@@ -38,8 +31,10 @@ export interface Row {
   ring: Problem | undefined;
   /** Place in an order in which every row comes after the rows it uses. */
   place: number;
-  /** What is written on the grid, by column. */
-  cells: Map<number, Content>;
+  /** What stands on the grid for its nominal. */
+  content: Content;
+  /** Its other cases, where it has sources upstream. */
+  cases: RowCases | undefined;
 }
 
 /** Where the corner columns are, told by `corners.ts`: which rows need a cell there and what sources point to. */
@@ -47,13 +42,13 @@ export interface CornerLayout {
   column: number;
   needs: ReadonlySet<Row>;
   /** End at which a source stands in this column: -1 low, 1 high, 0 nominal. */
-  end(source: number): -1 | 0 | 1;
+  end(source: number): CornerEnd;
 }
 
 /**
- * Rows, what they refer to and which sources are upstream of each; decides which grid cell holds what and writes only
- * what differs. A cell (row, case) is written only where the source of the case is upstream of the row; elsewhere the
- * row equals its nominal and references go there.
+ * Rows, what they refer to and which sources are upstream of each; decides what the grid holds and which cases a row
+ * has, and writes only what differs. A row has a case only where the source of the case is upstream of it; elsewhere
+ * it equals its nominal.
  */
 export class Network {
   readonly rows = new Map<string, Row>();
@@ -64,12 +59,27 @@ export class Network {
   private readonly sourceRows: (Row | undefined)[] = [];
   private ranks: number[] = [];
   corners: CornerLayout[] = [];
+  private readonly cases: Cases;
 
   constructor(
     private readonly grid: Grid,
+    functions: ReadonlyMap<string, EngineFunction>,
     /** Name of a cell for people, for the message about a ring. */
     private readonly nameOf: (owner: string, key: string) => string,
-  ) {}
+  ) {
+    this.cases = new Cases(grid, functions);
+    grid.caseOf = (slot, column) => {
+      const row = this.bySlot[slot];
+      return row && this.cases.value(row, column);
+    };
+  }
+
+  /** Computes what was written: nominals on the grid, then the cases. Gives the rows in which anything changed. */
+  settle(): Set<number> {
+    const touched = this.grid.settle();
+    this.cases.settle(touched, (slot) => this.bySlot[slot]);
+    return touched;
+  }
 
   rowAt(slot: number): Row | undefined {
     return this.bySlot[slot];
@@ -110,7 +120,7 @@ export class Network {
       const before = old.definition.body;
       old.definition = definition;
       if (body.kind === 'number' && before.kind === 'number') {
-        if (!Object.is(body.value, before.value)) this.put(old, NOMINAL, body.value);
+        this.put(old, body.value);
         return;
       }
       const next = templatesOf(definition);
@@ -122,7 +132,7 @@ export class Network {
         old.high?.signature === next.high?.signature &&
         keysOf(old).size === old.uses.length;
       if (same && body.kind === 'source') {
-        this.laySource(old, body);
+        this.lay(old);
         return;
       }
       if (same && body.kind === 'formula') return;
@@ -144,7 +154,8 @@ export class Network {
       source: undefined,
       ring: undefined,
       place: 0,
-      cells: new Map(),
+      content: null,
+      cases: undefined,
     };
     this.rows.set(row.key, row);
     this.bySlot[slot] = row;
@@ -160,7 +171,8 @@ export class Network {
       user.uses = user.uses.filter((other) => other !== row);
       dirty.add(user);
     }
-    for (const column of row.cells.keys()) this.grid.write(row.slot, column, null);
+    this.put(row, null);
+    this.cases.clear(row);
     if (row.source !== undefined) this.freeSource(row);
     this.rows.delete(key);
     this.bySlot[row.slot] = undefined;
@@ -235,104 +247,69 @@ export class Network {
     return all;
   }
 
-  /** Writes the cells of a row that differ from what stands there. */
+  /** Writes the nominal of a row where it differs, and lays out its cases. */
   private lay(row: Row): void {
     const body = row.definition.body;
-    const wanted = new Map<number, Content>();
-    if (row.ring || body.kind === 'problem') wanted.set(NOMINAL, PROBLEM_CALL);
-    else if (body.kind === 'number') wanted.set(NOMINAL, body.value);
-    else if (body.kind === 'source') {
-      this.laySource(row, body);
-      return;
-    } else {
-      wanted.set(NOMINAL, this.formula(row, NOMINAL));
-      for (const source of members(row.sources)) {
-        wanted.set(lowColumn(source), this.formula(row, lowColumn(source)));
-        wanted.set(highColumn(source), this.formula(row, highColumn(source)));
-      }
-      if (!isEmpty(row.sources))
-        for (const corner of this.corners)
-          if (corner.needs.has(row)) wanted.set(corner.column, this.formula(row, corner.column));
-    }
-    this.replace(row, wanted);
+    if (row.ring || body.kind === 'problem') this.put(row, PROBLEM_CALL);
+    else if (body.kind === 'number') this.put(row, body.value);
+    else if (body.kind === 'source' && typeof body.nominal === 'number') this.put(row, body.nominal);
+    else this.put(row, this.formula(row));
+    const { columns, stands } = this.casesOf(row);
+    if (columns.length === 0) this.cases.clear(row);
+    else if (body.kind === 'source') this.cases.laySource(row, columns, stands);
+    else if (body.kind === 'formula') this.cases.lay(row, body.expr, columns);
   }
 
-  private laySource(row: Row, body: { nominal: number | Expr; ends: SourceEnds }): void {
-    const source = row.source as number;
-    const nominalCell = `$A${row.slot + 1}`;
-    const end = (offset: number | Expr, template: Template | undefined): Content => {
-      if (typeof offset !== 'number') return `=${nominalCell}+(${this.fill(template as Template, NOMINAL)})`;
-      return typeof body.nominal === 'number'
-        ? body.nominal + offset
-        : `=${nominalCell}+(${numeral(offset)})`;
-    };
-    const wanted = new Map<number, Content>([
-      [NOMINAL, typeof body.nominal === 'number' ? body.nominal : this.formula(row, NOMINAL)],
-      [lowColumn(source), end(body.ends.low, row.low)],
-      [highColumn(source), end(body.ends.high, row.high)],
-    ]);
+  /** Columns in which a row has a value of its own; of a source also the end it stands at there. */
+  private casesOf(row: Row): { columns: number[]; stands: CornerEnd[] } {
+    const columns: number[] = [];
+    const stands: CornerEnd[] = [];
+    for (const source of members(row.sources)) {
+      columns.push(lowColumn(source), highColumn(source));
+      stands.push(-1, 1);
+    }
+    if (columns.length === 0) return { columns, stands };
     for (const corner of this.corners) {
       if (!corner.needs.has(row)) continue;
-      wanted.set(corner.column, this.sourceCell(row, corner.end(source)));
+      columns.push(corner.column);
+      stands.push(row.source === undefined ? 0 : corner.end(row.source));
     }
-    this.replace(row, wanted);
+    return { columns, stands };
   }
 
-  private sourceCell(row: Row, end: -1 | 0 | 1): string {
-    const source = row.source as number;
-    const column = end < 0 ? lowColumn(source) : end > 0 ? highColumn(source) : NOMINAL;
-    return `=$${columnLetters(column)}${row.slot + 1}`;
-  }
-
-  /** Writes anew the cells of a corner column after its layout changed; `before` are the rows that needed it till now. */
+  /** Lays out anew what a corner column changes; `before` are the rows that needed it till now. */
   layCorner(corner: CornerLayout, before: ReadonlySet<Row>): void {
-    for (const row of before)
-      if (!corner.needs.has(row) && row.cells.has(corner.column)) this.put(row, corner.column, null);
+    for (const row of before) if (!corner.needs.has(row) && row.cases?.at.has(corner.column)) this.relay(row);
     for (const row of corner.needs) {
-      const content =
-        row.source !== undefined
-          ? this.sourceCell(row, corner.end(row.source))
-          : this.formula(row, corner.column);
-      if (row.cells.get(corner.column) !== content) this.put(row, corner.column, content);
+      const at = row.cases?.at.get(corner.column);
+      const stood = at === undefined ? undefined : row.cases?.stands[at];
+      if (at === undefined || (row.source !== undefined && stood !== corner.end(row.source))) this.relay(row);
     }
   }
 
-  private formula(row: Row, column: number): string {
-    return `=${this.fill(row.template as Template, column)}`;
+  private relay(row: Row): void {
+    const { columns, stands } = this.casesOf(row);
+    this.cases.relay(row, columns, stands);
   }
 
-  private fill(template: Template, column: number): string {
-    return fillTemplate(template, (hole) => {
+  private formula(row: Row): string {
+    const template = row.template as Template;
+    return `=${fillTemplate(template, (hole) => {
       const used = this.rows.get(template.keys[hole] as string);
-      if (!used) return '#REF!';
-      return this.hasCase(used, column) ? columnLetters(column) + (used.slot + 1) : `$A${used.slot + 1}`;
-    });
+      return used ? `$A${used.slot + 1}` : '#REF!';
+    })}`;
   }
 
-  private hasCase(row: Row, column: number): boolean {
-    if (column === NOMINAL) return false;
-    const pair = (column - 2) >> 1;
-    return this.sourceRows[pair] ? hasBit(row.sources, pair) : !isEmpty(row.sources);
-  }
-
-  private replace(row: Row, wanted: ReadonlyMap<number, Content>): void {
-    for (const column of [...row.cells.keys()]) if (!wanted.has(column)) this.put(row, column, null);
-    for (const [column, content] of wanted)
-      if (!Object.is(row.cells.get(column), content)) this.put(row, column, content);
-  }
-
-  private put(row: Row, column: number, content: Content): void {
-    if (content === null) row.cells.delete(column);
-    else row.cells.set(column, content);
-    this.grid.write(row.slot, column, content);
+  private put(row: Row, content: Content): void {
+    if (Object.is(row.content, content)) return;
+    row.content = content;
+    this.grid.write(row.slot, NOMINAL, content);
   }
 }
 
 /** Keys of every row that the formulas of a row refer to. */
 const keysOf = (row: Pick<Row, 'template' | 'low' | 'high'>): Set<string> =>
   new Set([...(row.template?.keys ?? []), ...(row.low?.keys ?? []), ...(row.high?.keys ?? [])]);
-
-const numeral = (value: number): string => String(value).replace('E', 'e').replace('e+', 'e');
 
 function templatesOf(definition: RowDefinition): Pick<Row, 'template' | 'low' | 'high'> {
   const body = definition.body;
