@@ -15,7 +15,7 @@ export const decimal: Slipway = (asked) =>
         value: asked.value * factor,
         reach: Math.abs(asked.value * factor) * 0.02,
         question: 'Is the decimal point one place out?',
-        offer: scaled(asked, factor),
+        offer: () => scaled(asked, factor),
       }));
 
 function ofDivisions({ datum, indices, value }: Asked, factor: number): Guess | undefined {
@@ -28,7 +28,8 @@ function ofDivisions({ datum, indices, value }: Asked, factor: number): Guess | 
     reach: 0,
     strict: true,
     question: 'Are these tenths for thousandths, or thousandths for tenths?',
-    offer: whole ? withDivision(datum, set, set.division.value * factor) : counted(datum, indices, factor),
+    offer: () =>
+      whole ? withDivision(datum, set, set.division.value * factor) : counted(datum, indices, factor),
   };
 }
 

@@ -11,5 +11,5 @@ export const frame: Slipway = (asked) =>
     value: asked.value + shift,
     reach: Math.abs(shift) * 0.04,
     question: `Is the frame or the rod the wrong one, by ${asked.datum.system === 'in' ? '1 in' : '25 mm'}?`,
-    offer: shifted(asked, shift),
+    offer: () => shifted(asked, shift),
   }));

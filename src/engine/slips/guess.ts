@@ -23,7 +23,7 @@ export interface Guess {
   /** For people, a question: `Is the micrometer one turn out?` */
   question: string;
   /** The text with the readings put right; undefined where it cannot be written. */
-  offer: string | undefined;
+  offer: () => string | undefined;
 }
 
 /** One way in which readings go wrong. */

@@ -14,11 +14,12 @@ export const mirrored: Slipway = (asked) => {
       strict: true,
       alone: true,
       question: 'Is the sign of the gauge the other way round?',
-      offer: withDivisions(
-        datum,
-        set,
-        new Map(indices.map((i) => [i, signedCount(-(set.divisions[i] as number) || 0)])),
-      ),
+      offer: () =>
+        withDivisions(
+          datum,
+          set,
+          new Map(indices.map((i) => [i, signedCount(-(set.divisions[i] as number) || 0)])),
+        ),
     },
   ];
 };

@@ -8,5 +8,5 @@ export const radius: Slipway = (asked) =>
     value: asked.value * factor,
     reach: Math.abs(asked.value * factor) * 0.01,
     question: factor > 1 ? 'Is that a radius?' : 'Is that doubled, as if a radius had been read?',
-    offer: scaled(asked, factor),
+    offer: () => scaled(asked, factor),
   }));

@@ -102,6 +102,7 @@ function groupSlips(datum: Datum, expected: readonly Expectation[], sheet: SlipS
 }
 
 function levelSlip(datum: Datum, level: number, expected: readonly Expectation[]): Slip | undefined {
+  if (expected.length === 0) return undefined;
   const values = datum.literals.map((one) => one.value);
   const range = Math.max(...values) - Math.min(...values);
   const asked: Asked = { datum, indices: values.map((_, i) => i), value: level };
@@ -128,11 +129,12 @@ function worded({ datum, indices, value }: Asked, guess: Guess, expected: Expect
       ? `The readings, about ${size(value)},`
       : (datum.literals[indices[0] as number]?.text ?? size(value));
   const verb = whole && indices.length > 1 ? 'are' : 'is';
-  const instead = guess.offer === undefined ? ` It would be ${size(guess.value)}.` : '';
+  const offer = guess.offer();
+  const instead = offer === undefined ? ` It would be ${size(guess.value)}.` : '';
   return {
     key: `${guess.slip}:${datum.field}${which}`,
     field: datum.field,
     message: `${what} ${verb} ${gap} ${side} ${expected.said}. ${guess.question}${instead}`,
-    ...(guess.offer === undefined ? {} : { offer: guess.offer }),
+    ...(offer === undefined ? {} : { offer }),
   };
 }

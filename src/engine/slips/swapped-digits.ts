@@ -11,7 +11,7 @@ export const swappedDigits: Slipway = (asked) => {
   return datum.set ? ofDivision(asked, index) : ofNumber(asked, index);
 };
 
-const guess = (value: number, offer: string | undefined): Guess => ({
+const guess = (value: number, offer: () => string | undefined): Guess => ({
   slip: 'swapped-digits',
   value,
   reach: 0,
@@ -44,7 +44,7 @@ function ofNumber({ datum }: Asked, index: number): Guess[] {
   return swaps(text).map((other) =>
     guess(
       toSI(Number(other.replace(',', '.')), unit),
-      datum.text.slice(0, span.from) + other + datum.text.slice(span.to),
+      () => datum.text.slice(0, span.from) + other + datum.text.slice(span.to),
     ),
   );
 }
@@ -54,8 +54,7 @@ function ofDivision({ datum }: Asked, index: number): Guess[] {
   const span = set && divisionSpans(datum, set)?.[index];
   if (!set || !span) return [];
   return swaps(span.text).map((other) =>
-    guess(
-      set.size.value + Number(other.replaceAll(' ', '')) * set.division.value,
+    guess(set.size.value + Number(other.replaceAll(' ', '')) * set.division.value, () =>
       withDivisions(datum, set, new Map([[index, other]])),
     ),
   );

@@ -11,5 +11,5 @@ export const turn: Slipway = (asked) =>
     value: asked.value + shift,
     reach: Math.abs(shift) * 0.08,
     question: `Is the micrometer read one turn out, by ${asked.datum.system === 'in' ? '0.025 in' : '0.5 mm'}?`,
-    offer: shifted(asked, shift),
+    offer: () => shifted(asked, shift),
   }));
