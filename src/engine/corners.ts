@@ -12,7 +12,7 @@ const UNSET = 2;
 /** One column in which every source stands at an end; rows whose demands agree share it. */
 class CornerColumn implements CornerLayout {
   needs: Set<Row> = new Set();
-  readonly guests = new Map<string, { row: Row; demand: Demand }>();
+  readonly guests = new Set<Guest>();
   private ends: number[] = [];
 
   constructor(readonly column: number) {}
@@ -30,22 +30,21 @@ class CornerColumn implements CornerLayout {
     return true;
   }
 
-  add(key: string, row: Row, demand: Demand): void {
-    this.guests.set(key, { row, demand });
-    for (const [source, end] of demand) this.ends[source] = end;
+  add(guest: Guest): void {
+    this.guests.add(guest);
+    for (const [source, end] of guest.demand) this.ends[source] = end;
   }
 
   /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
   refit(): void {
     this.ends = [];
-    for (const { demand } of this.guests.values())
-      for (const [source, end] of demand) this.ends[source] = end;
+    for (const { demand } of this.guests) for (const [source, end] of demand) this.ends[source] = end;
   }
 
   /** Rows that must have a cell in this column: every row with sources that a guest hangs on. */
   gather(): Set<Row> {
     const all = new Set<Row>();
-    const open = [...this.guests.values()].map((guest) => guest.row);
+    const open = [...this.guests].map((guest) => guest.row);
     for (let row = open.pop(); row; row = open.pop()) {
       if (all.has(row) || isEmpty(row.sources)) continue;
       all.add(row);
@@ -55,9 +54,21 @@ class CornerColumn implements CornerLayout {
   }
 }
 
+/** A row in a column, at the ends it asks for. */
+interface Guest {
+  row: Row;
+  demand: Demand;
+}
+
+interface Place {
+  column: CornerColumn;
+  guest: Guest;
+}
+
+/** Where a row's low and high corners are. */
 interface Seat {
-  low?: CornerColumn;
-  high?: CornerColumn;
+  low?: Place;
+  high?: Place;
 }
 
 /** A row whose worst case is wanted, with its effects as they stand. */
@@ -91,7 +102,7 @@ export class Corners {
       const value = this.grid.value(row.slot, column.column);
       return typeof value === 'number' ? value : Number.NaN;
     };
-    return { low: at(seat.low), high: at(seat.high) };
+    return { low: at(seat.low.column), high: at(seat.high.column) };
   }
 
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
@@ -103,8 +114,8 @@ export class Corners {
         this.leave(row.key, dirty);
         continue;
       }
-      this.place(row, 'low', this.demand(row, effects, -1), dirty);
-      this.place(row, 'high', this.demand(row, effects, 1), dirty);
+      this.place(row, 'low', effects, -1, dirty);
+      this.place(row, 'high', effects, 1, dirty);
     }
     this.rewrite(relaid ? new Set(this.columns) : dirty);
   }
@@ -120,12 +131,11 @@ export class Corners {
       if (!at) continue;
       for (const way of [-1, 1] as const) {
         const end = way < 0 ? 'low' : 'high';
-        const column = this.seats.get(row.key)?.[end];
-        const guest = column?.guests.get(`${row.key}:${end}`);
+        const guest = this.seats.get(row.key)?.[end]?.guest;
         if (!guest) continue;
         if (!interacts(effects, guest.demand, this.grid, row, at[end])) continue;
         const turned = this.ascend(row, guest.demand, way, apartOf(effects));
-        if (turned) this.place(row, end, turned, dirty);
+        if (turned) this.move(row, end, turned, dirty);
       }
     }
     if (dirty.size === 0) return false;
@@ -133,19 +143,34 @@ export class Corners {
     return true;
   }
 
-  private demand(row: Row, effects: readonly Effect[], way: -1 | 1): Demand {
-    const demand = new Map<number, End>();
-    const dead: number[] = [];
+  /** Seats one corner of a row by the signs of its effects; where those are as they were nothing is done. */
+  private place(
+    row: Row,
+    end: 'low' | 'high',
+    effects: readonly Effect[],
+    way: -1 | 1,
+    dirty: Set<CornerColumn>,
+  ): void {
+    const guest = this.seats.get(row.key)?.[end]?.guest;
+    let dead = false;
+    let same = guest !== undefined && guest.row === row && guest.demand.size === effects.length;
     for (const effect of effects) {
-      const low = Number.isNaN(effect.low) ? 0 : effect.low * way;
-      const high = Number.isNaN(effect.high) ? 0 : effect.high * way;
-      // Both ends push the wrong way: the worst is at nominal, if it lies between them.
-      const end: End = low < 0 && high < 0 && !effect.apart ? 0 : low >= high ? -1 : 1;
-      demand.set(effect.source, end);
-      if (low === 0 && high === 0) dead.push(effect.source);
+      if (effect.low === 0 && effect.high === 0) dead = true;
+      if (same && guest?.demand.get(effect.source) !== endOf(effect, way)) same = false;
     }
-    if (dead.length === 0) return demand;
-    return this.ascend(row, demand, way, apartOf(effects), dead) ?? demand;
+    if (same && !dead) return;
+    const demand = new Map(effects.map((effect) => [effect.source, endOf(effect, way)]));
+    const silent = effects.filter((effect) => effect.low === 0 && effect.high === 0);
+    const turned = dead
+      ? this.ascend(
+          row,
+          demand,
+          way,
+          apartOf(effects),
+          silent.map((effect) => effect.source),
+        )
+      : undefined;
+    this.move(row, end, turned ?? demand, dirty);
   }
 
   /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
@@ -182,25 +207,22 @@ export class Corners {
     return moved ? demand : undefined;
   }
 
-  private place(row: Row, end: 'low' | 'high', demand: Demand, dirty: Set<CornerColumn>): void {
-    const key = `${row.key}:${end}`;
+  private move(row: Row, end: 'low' | 'high', demand: Demand, dirty: Set<CornerColumn>): void {
     const seat = this.seats.get(row.key) ?? {};
     this.seats.set(row.key, seat);
     const old = seat[end];
     if (old) {
-      const guest = old.guests.get(key);
-      if (guest && guest.row === row && sameDemand(guest.demand, demand)) return;
-      old.guests.delete(key);
-      old.refit();
-      dirty.add(old);
+      if (old.guest.row === row && sameDemand(old.guest.demand, demand)) return;
+      this.free(old, dirty);
     }
-    let column = old?.takes(demand) ? old : this.columns.find((one) => one.takes(demand));
+    let column = old?.column.takes(demand) ? old.column : this.columns.find((one) => one.takes(demand));
     if (!column) {
       column = new CornerColumn(this.takeColumn());
       this.columns.push(column);
     }
-    column.add(key, row, demand);
-    seat[end] = column;
+    const guest = { row, demand };
+    column.add(guest);
+    seat[end] = { column, guest };
     dirty.add(column);
   }
 
@@ -208,13 +230,14 @@ export class Corners {
     const seat = this.seats.get(key);
     if (!seat) return;
     this.seats.delete(key);
-    for (const end of ['low', 'high'] as const) {
-      const column = seat[end];
-      if (!column) continue;
-      column.guests.delete(`${key}:${end}`);
-      column.refit();
-      dirty.add(column);
-    }
+    if (seat.low) this.free(seat.low, dirty);
+    if (seat.high) this.free(seat.high, dirty);
+  }
+
+  private free({ column, guest }: Place, dirty: Set<CornerColumn>): void {
+    column.guests.delete(guest);
+    column.refit();
+    dirty.add(column);
   }
 
   private rewrite(dirty: ReadonlySet<CornerColumn>): void {
@@ -238,6 +261,14 @@ export class Corners {
     this.spare.push(highColumn(slot));
     return lowColumn(slot);
   }
+}
+
+/** The end at which a source pushes a row down (`way` -1) or up. */
+function endOf(effect: Effect, way: -1 | 1): End {
+  const low = Number.isNaN(effect.low) ? 0 : effect.low * way;
+  const high = Number.isNaN(effect.high) ? 0 : effect.high * way;
+  // Both ends push the wrong way: the worst is at nominal, if it lies between them.
+  return low < 0 && high < 0 && !effect.apart ? 0 : low >= high ? -1 : 1;
 }
 
 /** Sources that cannot be at their nominal. */

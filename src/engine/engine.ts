@@ -72,6 +72,7 @@ export class Engine {
     const afresh = this.takeSettings(change);
     const open = new Set<string>(afresh ? this.scope.records.keys() : []);
     const stirred = new Set<string>();
+    let renamed = afresh || gone.length > 0;
     for (const id of gone) {
       const name = this.scope.records.get(id)?.name;
       if (name) stirred.add(name);
@@ -81,16 +82,18 @@ export class Engine {
     }
     for (const record of change.changed ?? []) {
       const before = this.scope.records.get(record.id)?.name;
+      if (before !== record.name) renamed = true;
       if (before && before !== record.name) stirred.add(before);
       this.scope.records.set(record.id, record);
       open.add(record.id);
     }
-    this.scope.refresh();
+    this.scope.refresh(renamed);
     const assembled = this.assembleAll(open, stirred);
     return this.settle(assembled, gone);
   }
 
   private takeSettings(change: SheetChange): boolean {
+    if (change.settings === undefined && change.measured === undefined) return false;
     const measured = change.measured ?? this.measured;
     const settings = change.settings ?? this.settings;
     const same = measured === this.measured && JSON.stringify(settings) === JSON.stringify(this.settings);

@@ -25,6 +25,8 @@ export interface Row {
   usedBy: Set<Row>;
   /** Sources upstream, its own included. */
   sources: Bits;
+  /** The same in the order of their keys, as of a ranking of the network. */
+  ordered: { ranking: number; sources: readonly number[] };
   /** Slot of its own source. */
   source: number | undefined;
   /** Set while the row stands in a ring of names. */
@@ -58,6 +60,8 @@ export class Network {
   readonly columnSlots = new SlotPool();
   private readonly sourceRows: (Row | undefined)[] = [];
   private ranks: number[] = [];
+  /** Changes with the ranks. */
+  private ranking = 0;
   corners: CornerLayout[] = [];
   private readonly cases: Cases;
 
@@ -89,11 +93,13 @@ export class Network {
    * Sources upstream of a row in an order that does not depend on how the sheet came about (that of their keys), so
    * that sums over them come out the same to the last bit.
    */
-  sourcesInOrder(row: Row): number[] {
-    const found = members(row.sources);
-    return found.length < 2
-      ? found
-      : found.sort((a, b) => (this.ranks[a] as number) - (this.ranks[b] as number));
+  sourcesInOrder(row: Row): readonly number[] {
+    if (row.ordered.ranking !== this.ranking)
+      row.ordered = {
+        ranking: this.ranking,
+        sources: members(row.sources).sort((a, b) => (this.ranks[a] as number) - (this.ranks[b] as number)),
+      };
+    return row.ordered.sources;
   }
 
   sourceRow(source: number): Row | undefined {
@@ -151,6 +157,7 @@ export class Network {
       uses: [],
       usedBy: new Set(),
       sources: NO_BITS,
+      ordered: { ranking: -1, sources: [] },
       source: undefined,
       ring: undefined,
       place: 0,
@@ -217,6 +224,7 @@ export class Network {
       row.ring = problem('ring', message, { origin: this.nameOf(row.owner, row.key), originId: row.owner });
     }
     this.ranks = [];
+    this.ranking++;
     this.sourceRows
       .filter((row) => row !== undefined)
       .sort((a, b) => (a.key < b.key ? -1 : 1))

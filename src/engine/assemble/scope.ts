@@ -32,10 +32,11 @@ export class SheetScope {
     readonly measured: boolean,
   ) {}
 
-  /** Makes the list of names and forgets the types, after records have come or gone. */
-  refresh(): void {
-    this.names = new Map();
+  /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
+  refresh(renamed: boolean): void {
     this.types = new Map();
+    if (!renamed) return;
+    this.names = new Map();
     for (const record of this.records.values()) {
       if (!record.name) continue;
       const list = this.names.get(record.name);

@@ -1,4 +1,4 @@
-import { kindsOf } from '../../../shared/quantities.ts';
+import { dimension, sameDimension } from '../../../shared/dimension.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { GaugeSetting, Literal, Spread } from '../../language/syntax.ts';
 import type { SheetScope } from '../assemble/scope.ts';
@@ -29,6 +29,7 @@ export interface Datum {
 
 const INCHES = /^(in|thou|tenth_in|uin|ft)$/;
 const LENGTH = 'length';
+const METRES = dimension(1);
 
 type Place = Pick<Datum, 'field' | 'key' | 'read' | 'made'> & {
   role: CellRecord['role'];
@@ -106,7 +107,7 @@ function read(record: CellRecord, text: string, place: Place, scope: SheetScope)
   const whole = (groups: Literal[][], more: Partial<Datum> = {}): Datum | undefined => {
     const literals = groups.flat();
     const first = literals[0];
-    if (!first || kindsOf(first.dimension, first.point)[0]?.name !== LENGTH) return undefined;
+    if (!first || !sameDimension(first.dimension, METRES)) return undefined;
     return {
       ...base,
       system: literals.some((one) => INCHES.test(one.unit ?? '')) ? 'in' : 'mm',
