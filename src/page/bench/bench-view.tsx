@@ -1,0 +1,115 @@
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import { useTools } from '../commands/tools.ts';
+import { didHint } from '../hints/hints.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
+import { say } from '../preferences/words.ts';
+import { addressOfSheet } from '../router.ts';
+import { useSheet } from '../sheet/context.ts';
+import { Outcome } from './outcome.tsx';
+import { ReadingPad } from './reading-pad.tsx';
+import { splitReadings } from './readings-text.ts';
+import { type Stop, stopsOf } from './stops.ts';
+import './bench.css';
+
+/** At the machine: one dimension and one reading at a time, for one hand. */
+export default function BenchView() {
+  const { sheet, goTo } = useSheet();
+  const { sheetId } = useTools();
+  didHint('bench');
+  const stops = createMemo(() => stopsOf(sheet));
+  const keyOf = (stop: Stop) => `${stop.cell} ${stop.spot.field}`;
+  const firstOpen = stops().find((stop) => stop.entry === '') ?? stops()[0];
+  const [key, setKey] = createSignal(firstOpen && keyOf(firstOpen));
+  const at = () =>
+    Math.max(
+      0,
+      stops().findIndex((stop) => keyOf(stop) === key()),
+    );
+  const stop = () => stops()[at()];
+  const move = (way: -1 | 1) => {
+    const to = stops()[at() + way];
+    if (to) setKey(keyOf(to));
+  };
+  const gauge = () => {
+    const name = stop()?.gauge;
+    const id = name && sheet.idOf(name);
+    return id ? sheet.titleOf(id) : name;
+  };
+  return (
+    <main class="bench">
+      <header>
+        <a href={addressOfSheet(sheetId)}>Back to the sheet</a>
+        <span class="caption">{stops().length === 0 ? '' : `${at() + 1} of ${stops().length}`}</span>
+      </header>
+      <h1 class="unseen">At the machine</h1>
+      <Show
+        when={stop()}
+        fallback={
+          <p class="nothing">
+            Nothing on this sheet is read off a part yet. Add a measured line, or a size to cut, on the sheet.
+          </p>
+        }
+      >
+        {(now) => (
+          <>
+            <div class="bench-what">
+              <label class="unseen" for="bench-stop">
+                Dimension
+              </label>
+              <select
+                id="bench-stop"
+                value={keyOf(now())}
+                onChange={(event) => setKey(event.currentTarget.value)}
+              >
+                <For each={stops()}>
+                  {(one) => (
+                    <option value={keyOf(one)} selected={keyOf(one) === keyOf(now())}>
+                      {sheet.numberOf(one.cell)} {one.title}
+                      {one.entry === '' ? '' : ': read'}
+                    </option>
+                  )}
+                </For>
+              </select>
+              <Show when={gauge()} fallback={<p class="caption">No gauge is named for it.</p>}>
+                <p>
+                  <span class="caption">with</span> {gauge()}
+                </p>
+              </Show>
+              <Show when={now().note}>
+                {(note) => (
+                  <p class="caption note" tabindex={0}>
+                    {say(note())}
+                  </p>
+                )}
+              </Show>
+            </div>
+            <Outcome stop={now()} />
+            <div class="bench-pad">
+              <Show
+                when={splitReadings(now().entry)}
+                fallback={
+                  <p class="nothing">
+                    It stands as {writtenOut(now().entry)}, which is no plain list of readings.{' '}
+                    <button type="button" class="go" onClick={() => goTo(now().cell)}>
+                      Change it on the sheet
+                    </button>
+                  </p>
+                }
+              >
+                <ReadingPad stop={now()} />
+              </Show>
+              <nav class="bench-ways" aria-label="Dimensions">
+                <button type="button" disabled={at() === 0} onClick={() => move(-1)}>
+                  Back
+                </button>
+                <button type="button" disabled={at() >= stops().length - 1} onClick={() => move(1)}>
+                  Next
+                </button>
+              </nav>
+            </div>
+          </>
+        )}
+      </Show>
+    </main>
+  );
+}

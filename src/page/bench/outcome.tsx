@@ -1,0 +1,58 @@
+import { For, Show } from 'solid-js';
+import { CheckMark } from '../marks/check-mark.tsx';
+import { LimitBar } from '../marks/limit-bar.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { ProblemNote } from '../sheet/problem-note.tsx';
+import { SlipNote } from '../unfolded/slip-note.tsx';
+import type { Stop } from './stops.ts';
+
+/** What the readings come to so far: figure, limits, check, and any question about what was just entered. */
+export const Outcome = (props: { stop: Stop }) => {
+  const { sheet, show } = useSheet();
+  const line = () => sheet.line(props.stop.cell);
+  const output = () => line()?.result?.outputs[props.stop.output];
+  const at = () => show.output(props.stop.cell, props.stop.output);
+  const read = () => line()?.record.role === 'measured';
+  const figure = () =>
+    props.stop.entry === '' ? undefined : read() ? output()?.planned : output()?.measured;
+  const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
+  const problems = () =>
+    (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
+  const state = () => output()?.check.asNew.state;
+  return (
+    <section class="bench-outcome" aria-label="What it comes to" aria-live="polite">
+      <Show when={figure()}>
+        {(f) => (
+          <p class="bench-figure">
+            <b>{at().value(f())}</b> {at().beside(f(), true)}
+            <Show when={output()?.difference}>
+              {(d) => <span class="caption"> {at().change(d().value, d())} from plan</span>}
+            </Show>
+          </p>
+        )}
+      </Show>
+      <Show when={figure() && state() && state() !== 'no limits'}>
+        <CheckMark state={state()!} more={output()!.check.asNew.side} />
+      </Show>
+      <Show when={figure() && output()?.limits}>
+        {(limits) => (
+          <LimitBar
+            lower={limits().lower?.value}
+            upper={limits().upper?.value}
+            wear={limits().wear?.value}
+            value={figure()?.value}
+            low={figure()?.low}
+            high={figure()?.high}
+            metalOn={limits().metalOn}
+            actual
+            lowerText={limits().lower && at().number(limits().lower!.value)}
+            upperText={limits().upper && at().number(limits().upper!.value)}
+            words={`${at().value(figure()!)} against its limits`}
+          />
+        )}
+      </Show>
+      <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={props.stop.cell} />}</For>
+      <For each={slips()}>{(slip) => <SlipNote slip={slip} cell={props.stop.cell} />}</For>
+    </section>
+  );
+};

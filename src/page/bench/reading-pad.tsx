@@ -1,0 +1,114 @@
+import { createEffect, createMemo, createSignal, on, Show } from 'solid-js';
+import { loadCommit } from '../editor/load.ts';
+import { usesComma } from '../preferences/decimal-mark.ts';
+import { useSheet } from '../sheet/context.ts';
+import { type PadKey, press } from './pad.ts';
+import { PadKeys } from './pad-keys.tsx';
+import { Readings } from './readings.tsx';
+import { isReading, joinReadings, leadingDigits, splitReadings } from './readings-text.ts';
+import { Sketch } from './sketch.tsx';
+import { further, nextSlot, readingAt, type Slot, sameSlot, slotsOf, withReading } from './slots.ts';
+import type { Stop } from './stops.ts';
+
+/** Takes the readings of one dimension, one at a time. */
+export const ReadingPad = (props: { stop: Stop }) => {
+  const { sheet } = useSheet();
+  /** The slot asked for; without one, the one behind the last reading is due. */
+  const [chosen, setChosen] = createSignal<Slot>();
+  const split = createMemo(() => splitReadings(props.stop.entry) ?? { places: [], tail: '' });
+  const slots = createMemo(() => {
+    const own = chosen();
+    const all = slotsOf(props.stop.plan, split().places);
+    return own && !all.some((slot) => sameSlot(slot, own)) ? [...all, own] : all;
+  });
+  const at = () => chosen() ?? nextSlot(slotsOf(props.stop.plan, split().places), split().places);
+  const rounds = () => {
+    const counts: number[] = [];
+    for (const { place } of slots()) counts[place] = (counts[place] ?? 0) + 1;
+    return Array.from(counts, (n) => n ?? 1);
+  };
+  /** The reading taken last before this one. */
+  const last = () => {
+    const read = split()
+      .places.flat()
+      .filter((text) => text !== '');
+    return read.at(-1);
+  };
+  const kept = () => leadingDigits(last());
+  const [text, setText] = createSignal('');
+  let box!: HTMLInputElement;
+  createEffect(
+    on([() => props.stop.cell, () => props.stop.output, () => JSON.stringify(at())], () => setText(kept())),
+  );
+  createEffect(
+    on([() => props.stop.cell, () => props.stop.output], () => setChosen(undefined), { defer: true }),
+  );
+  /** More than the digits taken over: those alone are no reading of anybody's. */
+  const canTake = () => at() !== undefined && isReading(text()) && text() !== kept();
+  const key = (pressed: PadKey) => setText(press(text(), pressed));
+  const take = () => {
+    const slot = at();
+    if (!slot || !canTake()) return;
+    const { spot } = props.stop;
+    const entry = joinReadings({ ...split(), places: withReading(split().places, slot, text().trim()) });
+    setChosen(undefined);
+    void loadCommit().then(({ commitStored }) => commitStored(sheet, spot, entry));
+    box.focus();
+  };
+  /** Typed on a keyboard: read with either mark, so that a hand-held one does not have to be looked for. */
+  const typed = (value: string) => setText(value.replace(',', '.').replace(/[^\d./ +-]/g, ''));
+  return (
+    <>
+      <Show when={props.stop.length}>
+        <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} />
+      </Show>
+      <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
+      <div class="bench-entry">
+        <input
+          ref={box}
+          inputmode="none"
+          autocomplete="off"
+          enterkeyhint="done"
+          aria-label={`Reading of ${props.stop.title}`}
+          placeholder={at() ? 'read and key in' : 'all planned readings are in'}
+          value={usesComma() ? text().replace('.', ',') : text()}
+          onInput={(event) => typed(event.currentTarget.value)}
+          onKeyDown={(event) => event.key === 'Enter' && take()}
+        />
+        <Show when={text() !== '' && text() === kept()}>
+          <span class="caption">from the last one</span>
+        </Show>
+        <button type="button" disabled={text() === ''} onClick={() => setText('')}>
+          Clear
+        </button>
+      </div>
+      <div class="bench-more">
+        <button
+          type="button"
+          onClick={() => setChosen(further(split().places, lastSlot(split().places), 'round'))}
+        >
+          One more here
+        </button>
+        <Show when={props.stop.length}>
+          <button
+            type="button"
+            onClick={() => setChosen(further(split().places, lastSlot(split().places), 'along'))}
+          >
+            Next place along
+          </button>
+        </Show>
+      </div>
+      <PadKeys
+        onKey={key}
+        onTake={take}
+        canTake={canTake()}
+        takeWord={at() && readingAt(split().places, at()!) ? 'Take again' : 'Take it'}
+      />
+    </>
+  );
+};
+
+const lastSlot = (places: ReadonlyArray<readonly string[]>): Slot => {
+  const place = Math.max(0, places.length - 1);
+  return { place, direction: Math.max(0, (places[place]?.length ?? 1) - 1) };
+};

@@ -1,0 +1,93 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { EntrySpot } from '../editor/spot.ts';
+import type { Sheet } from '../state/sheet.ts';
+import { splitReadings } from './readings-text.ts';
+import type { Plan } from './slots.ts';
+
+/** One dimension to be read at the machine. */
+export interface Stop {
+  cell: string;
+  /** Output whose figure and check tell how it came out. */
+  output: string;
+  spot: EntrySpot;
+  title: string;
+  /** What stands there now, as stored. */
+  entry: string;
+  /** Name of the gauge cell. */
+  gauge: string | undefined;
+  /** Where and how to measure, in the words of the sheet. */
+  note: string | undefined;
+  plan: Plan;
+  /** A bore is read across its inside, a shaft over its outside, where the limits tell which it is. */
+  inside?: boolean;
+  /** It has a place along and a direction round. */
+  length: boolean;
+}
+
+const planOf = (example: string | undefined): Plan =>
+  (example && splitReadings(example)?.places.map((place) => place.length)) || [];
+
+const inside = (record: CellRecord): boolean | undefined =>
+  record.limits?.metalOn === undefined ? undefined : record.limits.metalOn === 'low';
+
+const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefined => {
+  const result = sheet.line(cell)?.result;
+  const quantity = record.quantity ?? result?.outputs.value?.quantity;
+  const side = inside(record);
+  const common = {
+    cell,
+    title: sheet.titleOf(cell),
+    note: record.note,
+    ...(side !== undefined && { inside: side }),
+    length: quantity === undefined || quantity === 'length',
+  };
+  if (record.role === 'measured') {
+    return {
+      ...common,
+      output: result?.outputs.value ? 'value' : 'mean',
+      spot: { cell, field: 'entry', kind: 'entry', quantity },
+      entry: record.entry ?? '',
+      gauge: record.gauge,
+      plan: planOf(record.example),
+    };
+  }
+  const cut = record.role === 'chosen' && (record.tolerance ?? record.limits ?? record.issued) !== undefined;
+  const held = record.role === 'worked' && record.limits !== undefined && quantity === 'length';
+  if (!cut && !held && !record.measured) return undefined;
+  return {
+    ...common,
+    output: 'value',
+    spot: { cell, field: 'measured.entry', kind: 'entry', quantity },
+    entry: record.measured?.entry ?? '',
+    gauge: record.measured?.gauge,
+    plan: [],
+  };
+};
+
+const ofOutputs = (sheet: Sheet, cell: string, record: CellRecord): Stop[] =>
+  Object.entries(record.outputs ?? {}).flatMap(([output, settings]) => {
+    if (!settings.measured && !settings.limits) return [];
+    const result = sheet.line(cell)?.result?.outputs[output];
+    return [
+      {
+        cell,
+        output,
+        spot: { cell, field: `outputs.${output}.measured.entry`, kind: 'entry', quantity: result?.quantity },
+        title: `${sheet.titleOf(cell)}: ${result?.label ?? output}`,
+        entry: settings.measured?.entry ?? '',
+        gauge: settings.measured?.gauge,
+        note: settings.measured?.note,
+        plan: [],
+        length: result?.quantity === 'length',
+      },
+    ];
+  });
+
+/** Everything on a sheet that is read off a part, in the order of its lines. */
+export const stopsOf = (sheet: Sheet): Stop[] =>
+  sheet.state.order.flatMap((cell) => {
+    const record = sheet.line(cell)?.record;
+    if (!record) return [];
+    if (record.role === 'cell') return ofOutputs(sheet, cell, record);
+    return ofRecord(sheet, cell, record) ?? [];
+  });
