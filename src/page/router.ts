@@ -3,11 +3,14 @@ import { createSignal, onCleanup } from 'solid-js';
 /** Where the page is, as the part of the address behind `#`. */
 export type Place =
   | { view: 'home' }
-  | { view: 'sheet'; id: string }
+  /** A sheet: its lines, its drawn chain, or one reading at a time at the machine. */
+  | { view: 'sheet'; id: string; part?: SheetPart }
   | { view: 'book'; kind?: string }
   /** A sheet from elsewhere: the one in the code, else one that is still to be chosen. */
   | { view: 'open'; code?: string }
   | { view: 'unknown'; address: string };
+
+export type SheetPart = 'chain' | 'bench';
 
 export const placeOf = (hash: string): Place => {
   const path = hash.replace(/^#/, '');
@@ -16,11 +19,13 @@ export const placeOf = (hash: string): Place => {
   if (book) return { view: 'book', ...(book[1] ? { kind: book[1] } : {}) };
   const open = /^\/open(?:\/(.*))?$/s.exec(path);
   if (open) return { view: 'open', ...(open[1] ? { code: open[1] } : {}) };
-  const sheet = /^\/sheet\/([\w-]+)$/.exec(path);
-  return sheet?.[1] ? { view: 'sheet', id: sheet[1] } : { view: 'unknown', address: path };
+  const sheet = /^\/sheet\/([\w-]+)(?:\/(chain|bench))?$/.exec(path);
+  if (!sheet?.[1]) return { view: 'unknown', address: path };
+  return { view: 'sheet', id: sheet[1], ...(sheet[2] ? { part: sheet[2] as SheetPart } : {}) };
 };
 
-export const addressOfSheet = (id: string): string => `#/sheet/${id}`;
+export const addressOfSheet = (id: string, part?: SheetPart): string =>
+  `#/sheet/${id}${part ? `/${part}` : ''}`;
 
 export const addressOfBook = (): string => '#/book';
 

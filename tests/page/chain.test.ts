@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { edgePath, NODE, placeChain } from '../../src/page/chain/layout.ts';
 import { wrapText } from '../../src/page/chain/wrap.ts';
+import { addressOfSheet, placeOf } from '../../src/page/router.ts';
 
 const node = (id: string) => ({ id, number: id, title: id, value: '' });
 
@@ -53,4 +54,10 @@ test('long titles are broken at blanks and end in dots', () => {
   ]);
   expect(wrapText('Unbreakablelongword', 8, 2)).toEqual(['Unbreak…']);
   expect(wrapText('', 8, 2)).toEqual([]);
+});
+
+test('the chain and the machine have addresses of their own beside the sheet', () => {
+  expect(placeOf(addressOfSheet('4f-a1', 'chain'))).toEqual({ view: 'sheet', id: '4f-a1', part: 'chain' });
+  expect(placeOf(addressOfSheet('4f-a1', 'bench'))).toEqual({ view: 'sheet', id: '4f-a1', part: 'bench' });
+  expect(placeOf('#/sheet/4f-a1/else').view).toBe('unknown');
 });

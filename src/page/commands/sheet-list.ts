@@ -1,4 +1,4 @@
-import { addressOfBook, go } from '../router.ts';
+import { addressOfBook, addressOfSheet, go } from '../router.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { saveToFile } from '../sheet/save-file.ts';
 import type { Command } from './command.ts';
@@ -59,6 +59,20 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       group,
       can: () => sheet.counts().first !== undefined,
       run: () => goTo(sheet.counts().first!.cell, sheet.counts().first!.output),
+    },
+    {
+      id: 'sheet.bench',
+      label: 'Take readings at the machine',
+      group,
+      also: 'phone keypad measure enter',
+      run: () => go(addressOfSheet(tools.sheetId, 'bench')),
+    },
+    {
+      id: 'sheet.chain',
+      label: 'Draw the chain: what feeds what',
+      group,
+      also: 'graph diagram network svg',
+      run: () => go(addressOfSheet(tools.sheetId, 'chain')),
     },
     {
       id: 'sheet.hold',

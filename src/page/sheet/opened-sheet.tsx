@@ -1,4 +1,13 @@
-import { createEffect, createResource, createSignal, lazy, onCleanup, onMount, Show } from 'solid-js';
+import {
+  createEffect,
+  createResource,
+  createSignal,
+  lazy,
+  onCleanup,
+  onMount,
+  Show,
+  Suspense,
+} from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
@@ -7,8 +16,9 @@ import { createTools, ToolsProvider } from '../commands/tools.ts';
 import { loadEditor } from '../editor/load.ts';
 import { HeldBar } from '../held/held-bar.tsx';
 import { HintBar } from '../hints/hint-bar.tsx';
-import { createAdding } from '../state/adding.ts';
 import { keepOnOpening } from '../history/keep-on-opening.ts';
+import { addressOfSheet, createPlace, go, type SheetPart } from '../router.ts';
+import { createAdding } from '../state/adding.ts';
 import { takeArrival } from '../state/arrival.ts';
 import { createChain } from '../state/chain.ts';
 import { createCursor, outputRow, type RowKey } from '../state/cursor.ts';
@@ -28,6 +38,8 @@ import { Standing } from './standing.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Toolbar } from './toolbar.tsx';
 
+const BenchView = lazy(() => import('../bench/bench-view.tsx'));
+const ChainView = lazy(() => import('../chain/chain-view.tsx'));
 const PrintSheet = lazy(() => import('../print/print-sheet.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
@@ -64,7 +76,16 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const tools = createTools(sheet, props.opened, props.shop);
   props.engine.load(props.opened.document.toFile());
 
+  const place = createPlace();
+  const part = () => (place() as { part?: SheetPart }).part;
+
   const goTo = (cell: string, output?: string) => {
+    if (part()) {
+      go(addressOfSheet(props.opened.id));
+      // The lines are there again once the address has been heard.
+      addEventListener('hashchange', () => requestAnimationFrame(() => goTo(cell, output)), { once: true });
+      return;
+    }
     const row: RowKey = output && output !== 'value' ? outputRow(cell, output) : cell;
     cursor.setUnfolded(true);
     cursor.move({ row: cell, column: 'name' });
@@ -87,7 +108,18 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   return (
     <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, goTo }}>
       <ToolsProvider value={tools}>
-        <main class="paper sheet" classList={{ waits: waits() }}>
+        <Show when={part() === 'chain'}>
+          <Suspense fallback={<p class="paper">Drawing the chain …</p>}>
+            <ChainView />
+          </Suspense>
+        </Show>
+        <Show when={part() === 'bench'}>
+          <Suspense fallback={<p class="paper">One moment …</p>}>
+            <BenchView />
+          </Suspense>
+        </Show>
+        {/* The lines stay, unseen, so that the way back is at once and to the same place. */}
+        <main class="paper sheet" classList={{ waits: waits() }} hidden={part() !== undefined}>
           <div class="frame">
             <Toolbar opened={props.opened} />
             <h1 class="unseen">{sheet.state.title.title || 'Job sheet'}</h1>
@@ -134,7 +166,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
         </main>
         <SheetTools />
         <NoticeBar />
-        <Show when={printing()}>
+        <Show when={printing() && part() !== 'chain'}>
           <PrintSheet />
         </Show>
       </ToolsProvider>

@@ -1,6 +1,7 @@
 import { Show } from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import { useTools } from '../commands/tools.ts';
+import { addressOfSheet } from '../router.ts';
 import { useSheet } from './context.ts';
 import { saveToFile } from './save-file.ts';
 import './toolbar.css';
@@ -48,6 +49,12 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <button type="button" title="F9" onClick={() => show('finder')}>
           Find
         </button>
+        <a class="part-link" href={addressOfSheet(props.opened.id, 'bench')}>
+          At the machine
+        </a>
+        <a class="rare part-link" href={addressOfSheet(props.opened.id, 'chain')}>
+          Chain
+        </a>
         <span class="grow" />
         <span class="saved-state" classList={{ amiss: WORDS[storage().state] === 'not saved' }} role="status">
           {WORDS[storage().state]}
