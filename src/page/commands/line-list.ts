@@ -1,6 +1,7 @@
 import { wantedLines } from '../clipboard/listen.ts';
 import { deleteLines, duplicateLines, moveLines } from '../selection/lines-commands.ts';
 import type { SheetContext } from '../sheet/context.ts';
+import { editEntry } from '../sheet/edit-entry.ts';
 import { cellOfRow } from '../state/cursor.ts';
 import type { Command } from './command.ts';
 import type { Tools } from './tools.ts';
@@ -23,7 +24,7 @@ export const lineCommands = (context: SheetContext, { selection }: Tools): Comma
       keys: ['Enter', 'F2'],
       heard: 'lines',
       can,
-      run: () => cursor.edit(cursor.place()!.row),
+      run: () => editEntry(context, cursor.place()!.row),
     },
     {
       id: 'line.unfold',

@@ -29,7 +29,7 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
       .catch((error: unknown) => setTrouble(String(error)));
 
   return (
-    <article class="incoming">
+    <article class="incoming" aria-label="The sheet that came in">
       <p class="caption">
         {file().template ? 'A template' : 'A job sheet'} from {props.arrival.source}. Nothing of it has been
         taken over yet.

@@ -2,6 +2,7 @@ import { createEffect, type JSX } from 'solid-js';
 import type { Column, RowKey } from '../state/cursor.ts';
 import { isPointerDown } from '../state/pointer.ts';
 import { useSheet } from './context.ts';
+import { editEntry } from './edit-entry.ts';
 import { keepInPlace, revealBelow } from './in-place.ts';
 
 export interface GridCellProps {
@@ -18,7 +19,8 @@ export interface GridCellProps {
 
 /** One cell of the grid: takes the focus when the cursor is on it, and only then is it a stop for Tab. */
 export const GridCell = (props: GridCellProps) => {
-  const { cursor } = useSheet();
+  const context = useSheet();
+  const { cursor } = context;
   const here = () => cursor.isAt(props.row, props.column);
   let element!: HTMLDivElement;
   createEffect<boolean>((before) => {
@@ -31,7 +33,7 @@ export const GridCell = (props: GridCellProps) => {
     if ((event.target as Element).closest('button, input, select, textarea, a, .editor')) return;
     keepInPlace(props.row, () => {
       cursor.setUnfolded(true);
-      if (props.editable) cursor.edit(props.row);
+      if (props.editable) editEntry(context, props.row);
       else cursor.move({ row: props.row, column: props.column });
     });
     revealBelow(props.row);

@@ -3,6 +3,7 @@ import type { Role } from '../../../shared/sheet/format.ts';
 import { LibraryLine } from '../library/library-line.tsx';
 import { type Column, cellOfRow, type Place } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
+import { editEntry } from './edit-entry.ts';
 import { gridAction, type GridRow as KeyRow } from './grid-keys.ts';
 import { GridRow, StillCell } from './grid-row.tsx';
 import { bringIntoView, keepInPlace, rowElement } from './in-place.ts';
@@ -34,7 +35,7 @@ const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
 /** The lines of the sheet as a grid. */
 export const Lines = () => {
   const context = useSheet();
-  const { sheet, cursor, notices, adding } = context;
+  const { sheet, cursor, adding } = context;
   const role = (id: string): Role | undefined => sheet.line(id)?.record.role;
 
   const moveTo = (place: Place) => {
@@ -79,16 +80,7 @@ export const Lines = () => {
   const edit = (place: Place, start: string | undefined) => {
     const inside = rowElement(place.row)?.querySelector<HTMLElement>('[data-column="entry"] select');
     if (inside) inside.focus();
-    else if (isLocked(cellOfRow(place.row))) {
-      notices.say('This line is locked.', {
-        label: 'Unlock it',
-        run: () => sheet.document.setField(cellOfRow(place.row), 'locked', undefined),
-      });
-    } else cursor.edit(place.row, start);
-  };
-  const isLocked = (id: string) => {
-    const record = sheet.line(id)?.record;
-    return record?.locked === true && record.entry?.trimStart().startsWith('=') === true;
+    else editEntry(context, place.row, start);
   };
 
   return (

@@ -1,0 +1,210 @@
+import { readFile } from 'node:fs/promises';
+import { read } from '@e965/xlsx';
+import axe from 'axe-core';
+import jsQR from 'jsqr';
+import { expect, test } from './fixture.ts';
+import { bringIn, codeOfSheet, dialog, lookAt, shortJob, showTool, takeOver } from './share-steps.ts';
+import { begin, figuresAreIn, value } from './sheet-steps.ts';
+
+const fingerprintOf = (text: string | null) => /[0-9a-f]{8}/.exec(text ?? '')?.[0];
+
+test('a job goes to a shop that works in millimetres: looked at first, read in its units, no value changed', async ({
+  page,
+  browser,
+  watch,
+}) => {
+  const sent: string[] = [];
+  const follow = (one: import('@playwright/test').Page) =>
+    one.on('request', (request) => sent.push(request.url()));
+  follow(page);
+  await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
+  const bore = await value(page, 'bore').locator('b').first().textContent();
+  const code = await codeOfSheet(page);
+  const print = fingerprintOf(await dialog(page, 'Hand this sheet on').locator('.fingerprint').textContent());
+
+  const profile = await browser.newContext({ locale: 'de-DE' });
+  await watch(profile);
+  const other = await profile.newPage();
+  follow(other);
+  await other.goto(page.url().replace(/#.*/, ''));
+  await other.getByRole('button', { name: 'Millimetres', exact: true }).click();
+  await other.getByRole('link', { name: 'Open a code' }).click();
+  await other
+    .getByLabel('Or paste a code or a link')
+    .fill(`Here it is:\n${page.url().replace(/#.*/, '')}#/open/${code}`);
+  await other.getByRole('button', { name: 'Read the code' }).click();
+
+  const sheet = other.getByRole('article', { name: 'The sheet that came in' });
+  await expect(sheet).toContainText('Nothing of it has been taken over yet');
+  await expect(sheet.getByRole('heading', { level: 2 })).toHaveText(/Saw arbor/);
+  await expect(sheet.locator('.fingerprint')).toHaveText(print!);
+  await expect(sheet.locator('.cautions li').first()).toBeVisible();
+  await expect(sheet.getByRole('table')).toContainText('Bore as found');
+  await other.getByRole('link', { name: 'All jobs' }).click();
+  await expect(other.getByRole('heading', { name: 'Jobs' })).toHaveCount(0);
+
+  // Nothing was taken over by looking. Now by the link itself.
+  await other.goto(`${page.url().replace(/#.*/, '')}#/open/${code}`);
+  await takeOver(other);
+  await expect(other.getByRole('button', { name: 'mm', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  const inches = Number(bore!.replace(/[^\d.]/g, ''));
+  const shown = await value(other, 'bore').locator('b').first().textContent();
+  expect(Number(shown!.replace(/[^\d.]/g, ''))).toBeCloseTo(inches * 25.4, 2);
+  await codeOfSheet(other);
+  expect(fingerprintOf(await dialog(other, 'Hand this sheet on').locator('.fingerprint').textContent())).toBe(
+    print,
+  );
+
+  // The sheet is behind the #, and nothing else went out either.
+  const origin = new URL(page.url()).origin;
+  expect(sent.filter((url) => !url.startsWith(origin) && !url.startsWith('blob:'))).toEqual([]);
+  expect(sent.filter((url) => url.includes(code.slice(20, 60)))).toEqual([]);
+  await profile.close();
+});
+
+test('a damaged code says so, in words that tell what to do', async ({ page }) => {
+  await page.goto('/#/open');
+  const paste = async (text: string) => {
+    await page.getByLabel('Or paste a code or a link').fill(text);
+    await page.getByRole('button', { name: 'Read the code' }).click();
+  };
+  await paste('AQAAA');
+  await expect(page.getByRole('alert')).toContainText('too short');
+  await paste('2 1/4 in');
+  await expect(page.getByRole('alert')).toContainText('not the code of a sheet');
+  await paste('{"format":"fitwright-sheet"}');
+  await expect(page.getByRole('alert')).toContainText('cannot be read');
+});
+
+test('a sheet from a stranger is text: nothing in it runs, and tricks with signs are shown', async ({
+  page,
+}) => {
+  const trap = '<img src=x onerror="window.ran=1"><script>window.ran=1</script>';
+  await lookAt(page, {
+    ...shortJob([
+      { id: 'h1', role: 'remark', label: trap, note: `${trap} javascript:alert(1)` },
+      { id: 'h2', role: 'given', name: 'b\u043ere', label: 'turned \u202e round', entry: '1 in' },
+      { id: 'h3', role: 'given', name: 'fixed', entry: '=HYPERLINK("http://127.0.0.1:1")', note: trap },
+    ]),
+    title: { title: trap, drawnBy: trap, note: trap, customer: trap },
+    ['__proto__']: { ran: 1 },
+  });
+  const article = page.getByRole('article', { name: 'The sheet that came in' });
+  await expect(article).toContainText('<script>window.ran=1</script>');
+  await expect(article.locator('.warnings')).toContainText('mixes Latin letters');
+  await expect(article.locator('.warnings')).toContainText('writing direction');
+  await expect(article).toContainText('turned ⟨U+202E⟩ round');
+  await takeOver(page);
+  await expect(page.locator('#page img, #page script')).toHaveCount(0);
+  expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
+});
+
+test('what comes in is held against what is here, and takes its place only when asked', async ({ page }) => {
+  await bringIn(page, shortJob());
+  const changed = shortJob();
+  changed.cells[2]!.entry = '=bore + 3.5 thou';
+  await lookAt(page, changed, 'from-the-lower-mill.json');
+  const held = page.locator('.held');
+  await expect(held).toContainText('says other things in these places');
+  await expect(held.locator('.difference')).toHaveCount(1);
+  await expect(held.locator('.difference')).toContainText('=bore + 3 thou');
+  await expect(held.locator('.difference')).toContainText('=bore + 3.5 thou');
+  await held.getByRole('button', { name: 'Make the one that is here say this' }).click();
+  await figuresAreIn(page);
+  await expect(value(page, 'grip')).toContainText('3.5');
+  await showTool(page, 'History');
+  await expect(dialog(page, 'History of this sheet')).toContainText('before the sheet that came in');
+  await page.keyboard.press('Escape');
+  await lookAt(page, changed);
+  await expect(page.locator('.held')).toContainText('here already, word for word');
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await expect(page.locator('.job')).toHaveCount(1);
+});
+
+test('a QR code holds the code where it fits, and a plain word stands where it does not', async ({
+  page,
+}) => {
+  await bringIn(page, shortJob());
+  const code = await codeOfSheet(page);
+  const picture = page.getByRole('img', { name: 'QR code of this sheet' });
+  await expect(picture).toBeVisible();
+  const size = Number((await picture.getAttribute('viewBox'))!.split(' ')[2]);
+  const path = (await picture.locator('path').getAttribute('d'))!;
+  // Drawn anew from its path and read by another library.
+  const scale = 4;
+  const pixels = new Uint8ClampedArray((size * scale) ** 2 * 4).fill(255);
+  for (const [, x, y, run] of path.matchAll(/M(\d+) (\d+)h(\d+)/g))
+    for (let py = Number(y) * scale; py < (Number(y) + 1) * scale; py++)
+      for (let px = Number(x) * scale; px < (Number(x) + Number(run)) * scale; px++)
+        pixels.fill(0, (py * size * scale + px) * 4, (py * size * scale + px) * 4 + 3);
+  expect(jsQR(pixels, size * scale, size * scale)?.data).toBe(code);
+
+  await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
+  await codeOfSheet(page);
+  await expect(dialog(page, 'Hand this sheet on')).toContainText('Too long for a QR code');
+});
+
+test('a table and a workbook can be had, and are what other programs read', async ({ page }) => {
+  await bringIn(page, shortJob());
+  await codeOfSheet(page);
+  const download = async (name: string) => {
+    const [got] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name }).click(),
+    ]);
+    return { name: got.suggestedFilename(), content: await readFile(await got.path()) };
+  };
+  const table = await download('Table (CSV)');
+  expect(table.name).toBe('countershaft-bush.csv');
+  expect(table.content.toString()).toContain(
+    '"od","Bush outside diameter","chosen","\'=bore + 3 thou","2.2543","in"',
+  );
+  const workbook = await download('Spreadsheet workbook');
+  expect(workbook.name).toBe('countershaft-bush.xlsx');
+  const book = read(workbook.content, { cellFormula: true });
+  const cells = Object.values(book.Sheets[book.SheetNames[0]!]!) as { f?: string; v?: unknown }[];
+  expect(cells.filter(({ f }) => f?.includes('0.0000762'))).toHaveLength(1);
+});
+
+test('as a template it leaves readings and names out', async ({ page }) => {
+  await bringIn(page, shortJob());
+  const whole = await codeOfSheet(page);
+  await page.getByLabel('As a template: leave out readings').check();
+  const field = page.locator('#share-code');
+  await expect(field).not.toHaveValue(whole);
+  await page.goto(`/#/open/${await field.inputValue()}`);
+  const article = page.getByRole('article', { name: 'The sheet that came in' });
+  await expect(article).toContainText('A template from a code');
+  await expect(article).toContainText('The sheet does not say.');
+  await expect(article).not.toContainText('E. Quill');
+  await page.getByRole('button', { name: 'Keep it and begin a job from it' }).click();
+  await figuresAreIn(page);
+  await page.goto('/#/');
+  await page.getByLabel('Show').selectOption('own templates');
+  await expect(page.locator('.job')).toHaveCount(1);
+});
+
+for (const [what, open] of [
+  ['the dialog to hand on', async (page: import('@playwright/test').Page) => void (await codeOfSheet(page))],
+  ['the history', (page: import('@playwright/test').Page) => showTool(page, 'History')],
+  [
+    'the dialog to make a template',
+    (page: import('@playwright/test').Page) => showTool(page, 'Make a template'),
+  ],
+  ['a sheet that is looked at', (page: import('@playwright/test').Page) => lookAt(page, shortJob())],
+] as const) {
+  test(`${what} has no fault that axe knows`, async ({ page }) => {
+    await bringIn(page, shortJob());
+    await open(page);
+    await page.evaluate(axe.source);
+    const { violations } = await page.evaluate(() =>
+      (globalThis as unknown as { axe: typeof import('axe-core') }).axe.run('dialog, main'),
+    );
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual(
+      [],
+    );
+  });
+}
