@@ -1,7 +1,7 @@
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
-import type { Library } from '../engine/client-types.ts';
 import { computeSheet } from '../engine/compute.ts';
+import type { Library } from '../engine/library.ts';
 import type { CellResult } from '../engine/results.ts';
 import type { CheckCommand } from './arguments.ts';
 import { withExamples } from './example.ts';

@@ -1,47 +1,9 @@
-import { type BlockFunction, compileClosure } from '../language/closure.ts';
+import { compileClosure } from '../language/closure.ts';
 import type { Expr, Reference } from '../language/syntax.ts';
 import { errorOf } from './case-errors.ts';
 import type { EngineFunction } from './functions.ts';
 import { type Grid, type GridError, type GridValue, NOMINAL } from './grid.ts';
-import type { Row } from './network.ts';
-
-/** Which end a source stands at in a corner column: -1 low, 1 high, 0 nominal. */
-export type CornerEnd = -1 | 0 | 1;
-
-/** A formula of a row as a closure over blocks of the rows it uses. */
-interface Compiled {
-  expr: Expr;
-  run: BlockFunction;
-}
-
-/** What a row reads of one row it uses: a block with a value for each of its own cases. */
-interface Port {
-  row: Row;
-  block: Float64Array;
-  /** Where in the other row's cases each of its own cases stands; -1 where that one equals its nominal. */
-  at: Int32Array;
-  /** Layout of the other row that `at` was made for. */
-  layout: number;
-}
-
-/** The cases of a row beside its nominal. */
-export interface RowCases {
-  /** Columns it has a value in. */
-  columns: readonly number[];
-  at: ReadonlyMap<number, number>;
-  values: Float64Array;
-  errors: Map<number, GridError> | undefined;
-  /** Changes whenever the columns do. */
-  layout: number;
-  ports: Port[];
-  /** The blocks of the ports, and one without a value for a name that is not there. */
-  blocks: Float64Array[];
-  formula: Compiled | undefined;
-  /** A source: its ends by closure where they are formulas, and what it stands at in each column. */
-  low: Compiled | undefined;
-  high: Compiled | undefined;
-  stands: readonly CornerEnd[];
-}
+import type { Compiled, CornerEnd, Port, Row, RowCases } from './layout.ts';
 
 /**
  * Every case of every row but its nominal, which the grid computes: each source at its low and at its high end, and the

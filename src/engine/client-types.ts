@@ -1,36 +1,7 @@
-import type { CellKind, ChoiceTable, TradeFunction } from '../../cells/cell.ts';
-import type {
-  CellRecord,
-  DecisionRule,
-  KeptValue,
-  SheetFile,
-  SheetUnits,
-} from '../../shared/sheet/format.ts';
+import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { SheetChange } from './change.ts';
 import type { Contribution, SheetResults } from './results.ts';
 import type { WorkedOut } from './worked-example.ts';
-
-/** Everything the engine is told from outside; passed in, never global. */
-export interface Library {
-  kinds: ReadonlyMap<string, CellKind>;
-  tables: ReadonlyMap<string, ChoiceTable>;
-  functions: readonly TradeFunction[];
-}
-
-export interface SheetSettings {
-  units: SheetUnits;
-  rule: DecisionRule;
-  /** An entry; 20 degC when absent (ISO 1). */
-  referenceTemperature?: string;
-}
-
-/** One edit as the engine takes it. Records carry names, not ids, in their formulas. */
-export interface SheetChange {
-  changed?: CellRecord[];
-  gone?: string[];
-  settings?: SheetSettings;
-  /** As-measured values are left out when false: the sheet as planned. True when absent. */
-  measured?: boolean;
-}
 
 /** The engine seen from the page: requests are merged while one is in flight, results come in revision order. */
 export interface EngineClient {

@@ -1,5 +1,6 @@
 import type { SheetFile } from '../../shared/sheet/format.ts';
-import type { EngineClient, SheetChange } from './client-types.ts';
+import type { SheetChange } from './change.ts';
+import type { EngineClient } from './client-types.ts';
 import type { Reply, Request } from './messages.ts';
 import type { SheetResults } from './results.ts';
 

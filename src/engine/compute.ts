@@ -1,6 +1,6 @@
 import type { SheetFile } from '../../shared/sheet/format.ts';
-import type { Library } from './client-types.ts';
 import { Engine } from './engine.ts';
+import type { Library } from './library.ts';
 import type { CellResult, Contribution } from './results.ts';
 
 /** A sheet computed once: results by cell id, in the order of the sheet. */

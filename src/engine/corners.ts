@@ -1,7 +1,8 @@
 import { isEmpty } from './bits.ts';
 import type { Effect } from './figure.ts';
 import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
-import type { CornerLayout, Network, Row } from './network.ts';
+import type { CornerLayout, Row } from './layout.ts';
+import type { Network } from './network.ts';
 import type { End, Trial } from './trial.ts';
 
 /** The end at which each source upstream of a row has to stand to push it down (or up), by source. */

@@ -1,5 +1,5 @@
 import type { CellKind, WorkedExample } from '../../cells/cell.ts';
-import type { Library } from './client-types.ts';
+import type { Library } from './library.ts';
 
 export type ExampleEntries = WorkedExample['inputs'];
 

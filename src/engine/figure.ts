@@ -1,5 +1,6 @@
 import { type Grid, type GridError, highColumn, lowColumn, NOMINAL } from './grid.ts';
-import type { Network, Row } from './network.ts';
+import type { Row } from './layout.ts';
+import type { Network } from './network.ts';
 import type { Contribution, Figure } from './results.ts';
 import { type SourceEnds, standardFromEnds } from './row.ts';
 

@@ -1,5 +1,5 @@
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
-import type { SheetChange } from './client-types.ts';
+import type { SheetChange } from './change.ts';
 import type { Contribution, SheetResults } from './results.ts';
 import type { WorkedOut } from './worked-example.ts';
 

@@ -1,51 +1,13 @@
-import { type Problem, problem } from '../../shared/problem.ts';
+import { problem } from '../../shared/problem.ts';
 import { type Bits, bit, members, NO_BITS, sameBits, union } from './bits.ts';
-import { Cases, type CornerEnd, type RowCases } from './cases.ts';
+import { Cases } from './cases.ts';
 import type { EngineFunction } from './functions.ts';
 import { type Content, type Grid, highColumn, lowColumn, NOMINAL, PROBLEM_CALL } from './grid.ts';
+import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings } from './rings.ts';
 import type { RowDefinition } from './row.ts';
 import { SlotPool } from './slots.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
-
-/** A row laid out on the grid. */
-export interface Row {
-  key: string;
-  owner: string;
-  /** Grid row, from 0. */
-  slot: number;
-  definition: RowDefinition;
-  /** Formula of the nominal, where it has one. */
-  template: Template | undefined;
-  /** Formulas of the ends of a source, where they are not plain numbers. */
-  low: Template | undefined;
-  high: Template | undefined;
-  /** Rows its formulas refer to, and the rows that refer to it. */
-  uses: Row[];
-  usedBy: Set<Row>;
-  /** Sources upstream, its own included. */
-  sources: Bits;
-  /** The same in the order of their keys, as of a ranking of the network. */
-  ordered: { ranking: number; sources: readonly number[] };
-  /** Slot of its own source. */
-  source: number | undefined;
-  /** Set while the row stands in a ring of names. */
-  ring: Problem | undefined;
-  /** Place in an order in which every row comes after the rows it uses. */
-  place: number;
-  /** What stands on the grid for its nominal. */
-  content: Content;
-  /** Its other cases, where it has sources upstream. */
-  cases: RowCases | undefined;
-}
-
-/** Where the corner columns are, told by `corners.ts`: which rows need a cell there and what sources point to. */
-export interface CornerLayout {
-  column: number;
-  needs: ReadonlySet<Row>;
-  /** End at which a source stands in this column: -1 low, 1 high, 0 nominal. */
-  end(source: number): CornerEnd;
-}
 
 /**
  * Rows, what they refer to and which sources are upstream of each; decides what the grid holds and which cases a row

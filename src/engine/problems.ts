@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../shared/problem.ts';
 import { DIVISION, type Grid, type GridError, NOMINAL, OVERFLOW, PROBLEM_MESSAGE } from './grid.ts';
-import type { Network, Row } from './network.ts';
+import type { Row } from './layout.ts';
+import type { Network } from './network.ts';
 
 /**
  * The problem behind an error value: that of the row where it began. Asked for another cell than that one, it says that

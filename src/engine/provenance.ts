@@ -1,5 +1,5 @@
 import type { CellRecord } from '../../shared/sheet/format.ts';
-import type { Row } from './network.ts';
+import type { Row } from './layout.ts';
 
 const MEASURED = 1;
 const TO_BE_CUT = 2;

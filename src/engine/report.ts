@@ -3,7 +3,8 @@ import type { Problem } from '../../shared/problem.ts';
 import type { DecisionRule } from '../../shared/sheet/format.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from './assemble/assembled.ts';
 import { type Grid, NOMINAL } from './grid.ts';
-import type { Network, Row } from './network.ts';
+import type { Row } from './layout.ts';
+import type { Network } from './network.ts';
 import { type BrokenCase, caseProblem, problemOf } from './problems.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from './results.ts';
 

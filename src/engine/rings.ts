@@ -1,4 +1,4 @@
-import type { Row } from './network.ts';
+import type { Row } from './layout.ts';
 
 /**
  * Orders rows so that each comes after the rows it uses. Rows that cannot be ordered stand in a ring of references, or

@@ -2,7 +2,8 @@ import { evaluate } from '../language/evaluate.ts';
 import { isEmpty } from './bits.ts';
 import type { EngineFunction } from './functions.ts';
 import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
-import type { Network, Row } from './network.ts';
+import type { Row } from './layout.ts';
+import type { Network } from './network.ts';
 
 export type End = -1 | 0 | 1;
 

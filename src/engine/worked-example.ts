@@ -4,9 +4,9 @@
  */
 import type { CellKind, WorkedExample } from '../../cells/cell.ts';
 import type { CellRecord, SheetFile, SheetUnits } from '../../shared/sheet/format.ts';
-import type { Library } from './client-types.ts';
 import { computeSheet } from './compute.ts';
 import { type ExampleEntries, libraryFor, putIn, withInputs } from './example-library.ts';
+import type { Library } from './library.ts';
 import type { CellResult, Figure } from './results.ts';
 
 /** One figure the example expects, and what came out. SI. */

@@ -1,4 +1,4 @@
-import { fileURLToPath } from 'node:url';
+import { inRepository } from './root.mjs';
 
 /**
  * Leaves out of the build what the engine never calls. Every function a sheet can use is our own and registered by
@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
  * @returns {import('vite').Plugin}
  */
 export function slimHyperformula() {
-  const folder = fileURLToPath(new URL('../../node_modules/hyperformula/es/interpreter/', import.meta.url));
+  const folder = `${inRepository('node_modules/hyperformula/es/interpreter')}/`;
   const modules = {
     'interpreter/plugin/index.mjs': `export { BooleanPlugin } from ${JSON.stringify(`${folder}plugin/BooleanPlugin.mjs`)};`,
     'interpreter/functionMetadata/index.mjs': 'export const FUNCTION_DOCS = Object.create(null);',

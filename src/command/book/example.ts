@@ -2,7 +2,7 @@ import type { CellKind, WorkedExample } from '../../../cells/cell.ts';
 import { GRADE_WORDS } from '../../../cells/grades.ts';
 import { formatFigure } from '../../../shared/figures.ts';
 import { displayUnit } from '../../../shared/quantities.ts';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import type { OutputResult } from '../../engine/results.ts';
 import { type ExpectedFigure, type WorkedOut, workOut } from '../../engine/worked-example.ts';
 import { bullets, code, plain, table } from './markdown.ts';

@@ -1,4 +1,4 @@
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { indexPage } from './index-page.ts';
 import { kindPage } from './kind-page.ts';
 

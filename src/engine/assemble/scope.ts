@@ -3,7 +3,7 @@ import { quantityKind } from '../../../shared/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/check.ts';
 import type { Reference, ValueType } from '../../language/syntax.ts';
-import type { Library } from '../client-types.ts';
+import type { Library } from '../library.ts';
 import { numberOf, type Texts } from './texts.ts';
 
 /** Where a reference leads: the row that holds it, and what it is. */

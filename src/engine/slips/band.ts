@@ -1,4 +1,5 @@
-import type { Network, Row } from '../network.ts';
+import type { Row } from '../layout.ts';
+import type { Network } from '../network.ts';
 import type { Register } from './register.ts';
 import type { SlipSheet } from './sheet.ts';
 

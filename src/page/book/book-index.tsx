@@ -1,6 +1,6 @@
 import { createMemo, createSignal, For, onMount, Show } from 'solid-js';
 import { grouped } from '../../../cells/groups.ts';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { SelectField } from '../fields/select-field.tsx';
 import { addressInBook } from '../router.ts';
 import { ANYTHING, type BookQuery, findInBook, quantitiesOf } from './search.ts';

@@ -1,6 +1,6 @@
 import { For, Match, Show, Switch } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/cell.ts';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { addressInBook } from '../router.ts';
 import { NameSymbol } from './formula.tsx';
 

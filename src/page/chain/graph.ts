@@ -1,5 +1,5 @@
 import type { CheckState } from '../../../shared/check.ts';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { ORDER, standingOf } from '../marks/check-words.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';

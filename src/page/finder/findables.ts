@@ -1,4 +1,4 @@
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { type Command, isRunnable } from '../commands/command.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { cellOfRow } from '../state/cursor.ts';

@@ -1,5 +1,5 @@
 import type { QuantityAt } from '../../document/sharing/own-units.ts';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 
 /** Kinds of quantity of the inputs and outputs of library cells. */
 export const quantityAt =

@@ -1,5 +1,5 @@
 import { createMemo, createRoot, createSignal } from 'solid-js';
-import type { Library } from '../../engine/client-types.ts';
+import type { Library } from '../../engine/library.ts';
 import { preferences } from '../preferences/preferences.ts';
 import { sayKind } from '../preferences/words.ts';
 

@@ -1,8 +1,8 @@
 import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { findUnit, toSI } from '../../../shared/units/units.ts';
-import type { Library } from '../../../src/engine/client-types.ts';
 import { type ComputedSheet, computeSheet } from '../../../src/engine/compute.ts';
+import type { Library } from '../../../src/engine/library.ts';
 import type { Figure, OutputResult } from '../../../src/engine/results.ts';
 
 export type Line = Partial<CellRecord> & Pick<CellRecord, 'role'>;

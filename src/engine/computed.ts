@@ -1,0 +1,16 @@
+import type { AssembledCell, OutputPlan } from './assemble/assembled.ts';
+import type { EngineFunction } from './functions.ts';
+import type { Grid } from './grid.ts';
+import type { Network } from './network.ts';
+import type { Figure } from './results.ts';
+
+/** A computed sheet from within, for what evaluates the same trees elsewhere. */
+export interface Computed {
+  network: Network;
+  grid: Grid;
+  cells: ReadonlyMap<string, AssembledCell>;
+  functions: ReadonlyMap<string, EngineFunction>;
+  figure(key: string): Figure | undefined;
+  /** Row of the margin to the wear limit on the side wear leads to; undefined where there is no such limit. */
+  wearMargin(plan: OutputPlan): string | undefined;
+}

@@ -1,0 +1,84 @@
+import type { Problem } from '../../shared/problem.ts';
+import type { BlockFunction } from '../language/closure.ts';
+import type { Expr } from '../language/syntax.ts';
+import type { Bits } from './bits.ts';
+import type { Content, GridError } from './grid.ts';
+import type { RowDefinition } from './row.ts';
+import type { Template } from './template.ts';
+
+/** A row laid out on the grid. */
+export interface Row {
+  key: string;
+  owner: string;
+  /** Grid row, from 0. */
+  slot: number;
+  definition: RowDefinition;
+  /** Formula of the nominal, where it has one. */
+  template: Template | undefined;
+  /** Formulas of the ends of a source, where they are not plain numbers. */
+  low: Template | undefined;
+  high: Template | undefined;
+  /** Rows its formulas refer to, and the rows that refer to it. */
+  uses: Row[];
+  usedBy: Set<Row>;
+  /** Sources upstream, its own included. */
+  sources: Bits;
+  /** The same in the order of their keys, as of a ranking of the network. */
+  ordered: { ranking: number; sources: readonly number[] };
+  /** Slot of its own source. */
+  source: number | undefined;
+  /** Set while the row stands in a ring of names. */
+  ring: Problem | undefined;
+  /** Place in an order in which every row comes after the rows it uses. */
+  place: number;
+  /** What stands on the grid for its nominal. */
+  content: Content;
+  /** Its other cases, where it has sources upstream. */
+  cases: RowCases | undefined;
+}
+
+/** Which end a source stands at in a corner column: -1 low, 1 high, 0 nominal. */
+export type CornerEnd = -1 | 0 | 1;
+
+/** A formula of a row as a closure over blocks of the rows it uses. */
+export interface Compiled {
+  expr: Expr;
+  run: BlockFunction;
+}
+
+/** What a row reads of one row it uses: a block with a value for each of its own cases. */
+export interface Port {
+  row: Row;
+  block: Float64Array;
+  /** Where in the other row's cases each of its own cases stands; -1 where that one equals its nominal. */
+  at: Int32Array;
+  /** Layout of the other row that `at` was made for. */
+  layout: number;
+}
+
+/** The cases of a row beside its nominal. */
+export interface RowCases {
+  /** Columns it has a value in. */
+  columns: readonly number[];
+  at: ReadonlyMap<number, number>;
+  values: Float64Array;
+  errors: Map<number, GridError> | undefined;
+  /** Changes whenever the columns do. */
+  layout: number;
+  ports: Port[];
+  /** The blocks of the ports, and one without a value for a name that is not there. */
+  blocks: Float64Array[];
+  formula: Compiled | undefined;
+  /** A source: its ends by closure where they are formulas, and what it stands at in each column. */
+  low: Compiled | undefined;
+  high: Compiled | undefined;
+  stands: readonly CornerEnd[];
+}
+
+/** Where the corner columns are, told by `corners.ts`: which rows need a cell there and what sources point to. */
+export interface CornerLayout {
+  column: number;
+  needs: ReadonlySet<Row>;
+  /** End at which a source stands in this column: -1 low, 1 high, 0 nominal. */
+  end(source: number): CornerEnd;
+}

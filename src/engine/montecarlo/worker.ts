@@ -1,0 +1,25 @@
+import { library } from '../../../cells/catalogue.ts';
+import type { SimulationReply, SimulationRequest } from './messages.ts';
+import { simulate } from './simulate.ts';
+
+/** Draws between two words of progress. */
+const EVERY = 10_000;
+
+self.onmessage = (event: MessageEvent<SimulationRequest>) => {
+  const say = (reply: SimulationReply): void => self.postMessage(reply);
+  const { file, options } = event.data;
+  try {
+    let said = 0;
+    const simulation = simulate(file, library, {
+      ...options,
+      onProgress: (done, draws) => {
+        if (done - said < EVERY && done < draws) return;
+        said = done;
+        say({ gives: 'progress', done, draws });
+      },
+    });
+    say({ gives: 'simulation', simulation });
+  } catch (thrown) {
+    say({ gives: 'failure', message: thrown instanceof Error ? thrown.message : String(thrown) });
+  }
+};
