@@ -1,9 +1,9 @@
-import jstat from 'jstat';
+import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
 import { coverageFactor } from '../../shared/coverage.ts';
 
 // jStat is a general statistics library; the tables are JCGM 100:2008 Table G.2.
-const { jStat } = jstat as unknown as { jStat: { studentt: { inv(p: number, dof: number): number } } };
+const jStat: { studentt: { inv(p: number, dof: number): number } } = createRequire(import.meta.url)('jstat');
 
 describe('coverage factors', () => {
   test.each([
