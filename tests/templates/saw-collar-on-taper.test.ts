@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { library } from '../../cells/catalogue.ts';
+import { withExamples } from '../../src/command/example.ts';
+import { computeSheet } from '../../src/engine/compute.ts';
+import { IN, inside, mean, outside, sheetOf, THOU, workOut } from './shelf.ts';
+
+const HP = 745.6998715822702;
+
+/**
+ * Recomputed by hand: angles by the geometry of balls and sine bar, the fit by Lame (Budynas & Nisbett, Shigley's
+ * Mechanical Engineering Design, 9e, Eq. 3-56) from the figures of the material table, torque of a power by P / omega.
+ */
+describe('saw collar drawn up on a taper', () => {
+  const name = 'saw-collar-on-taper.json';
+  const sheet = workOut(name);
+  const half = Math.asin((2.0625 - 1.9375) / 2 / (mean(2.2635, 2.2634) - mean(0.2014, 0.2015) - 0.0625));
+  const taper = 2 * Math.tan(half);
+  const depth = mean(0.2014, 0.2015) - 1;
+  const mouth = 2.0625 / Math.cos(half) + 2 * (depth + 2.0625 / 2) * Math.tan(half);
+
+  it('bore: angle from the balls, diameter at mid-length from the mouth', () => {
+    expect(sheet.value('bore', 'taper')).toBeCloseTo(taper, 10);
+    expect(sheet.value('mid_diameter')).toBeCloseTo((mouth - taper * 1.25) * IN, 10);
+  });
+
+  it('arbor: blocks over rollers, and what the indicator rises besides', () => {
+    const arbor = 2 * Math.tan(Math.asin(0.1561 / 5) + Math.atan(0.0001 / 2));
+    expect(sheet.value('arbor_taper')).toBeCloseTo(arbor, 10);
+    expect(sheet.value('mismatch')).toBeCloseTo((arbor - taper) * 2.5 * IN, 10);
+    // Two thou of rise over the run is a tenth of a degree: the collar would bear at one end only.
+    expect(workOut(name, { rise: '0.0021 in' }).state('mismatch')).toBe('proven out');
+  });
+
+  it('torque needed: three times 25 hp at 1100 rpm', () => {
+    expect(sheet.value('torque_needed')).toBeCloseTo((3 * 25 * HP) / ((1100 / 60) * 2 * Math.PI), 8);
+  });
+
+  it('draw-up: interference over taper; what it holds, by Lame and friction', () => {
+    expect(sheet.value('plan', 'draw_up')).toBeCloseTo((1.5 * THOU) / taper, 10);
+    const d = (mouth - taper * 1.25) * IN;
+    const give = inside(d, 0, 0.29) / 205e9 + outside(4 * IN, d, 0.29) / 205e9;
+    const pressure = (1.5 * THOU) / (d * give);
+    expect(sheet.value('held', 'pressure') / pressure).toBeCloseTo(1, 6);
+    const torque =
+      (Math.PI * d ** 2 * 2.5 * IN * pressure * sheet.value('plan', 'friction_taken')) / 2 / Math.cos(half);
+    expect(sheet.value('held', 'torque_held') / torque).toBeCloseTo(1, 6);
+  });
+
+  it('drawn up half as far as planned: half the interference, and the torque falls with it', () => {
+    const gap = mean(0.0941, 0.0938, 0.0943) - sheet.value('plan', 'draw_up') / IN / 2;
+    const short = workOut(name, {}, { gap: `${gap.toFixed(6)} in ± 0.0002 in` });
+    expect(short.value('interference_got')).toBeCloseTo(0.75 * THOU, 8);
+    expect(short.value('held', 'torque_held') / sheet.value('held', 'torque_held')).toBeCloseTo(0.5, 3);
+    expect(short.value('plan', 'draw_up')).toBe(sheet.value('plan', 'draw_up'));
+  });
+
+  it('both gaps read with one depth micrometer: its error is not in the push', () => {
+    const file = withExamples(sheetOf(name));
+    const first = file.cells.find((cell) => cell.name === 'depth_mic')!;
+    const push = (gauge: string) => {
+      const measured = { entry: '0.0701 | 0.0702 | 0.0701 in', gauge };
+      const cells = file.cells.map((cell) => (cell.name === 'gap' ? { ...cell, measured } : cell));
+      cells.unshift({ ...first, id: 'second', name: 'second' });
+      return computeSheet({ ...file, cells }, library).byName('push')!.outputs.value!.planned!;
+    };
+    const width = ({ high, low }: { high: number; low: number }) => high - low;
+    // Of each: certificate 0.1 and setting 0.1 thou, either way.
+    expect(width(push('second')) - width(push('depth_mic'))).toBeCloseTo(2 * 2 * 0.2 * THOU, 12);
+  });
+});
