@@ -1,7 +1,9 @@
 import { For, Show } from 'solid-js';
+import { ProofParts } from '../proof/proof-parts.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { ProblemNote } from '../sheet/problem-note.tsx';
 import { cellOfRow, outputOfRow, type RowKey } from '../state/cursor.ts';
+import { TraceDrawing } from '../trace/trace-drawing.tsx';
 import { Actions } from './actions.tsx';
 import { Budget } from './budget.tsx';
 import { FeedLinks } from './feed-links.tsx';
@@ -38,6 +40,7 @@ export default function Unfolded(props: { row: RowKey }) {
         <TextFields cell={cell()} />
       </Show>
       <Show when={isHead()}>
+        <TraceDrawing cell={cell()} />
         <KindPart cell={cell()} />
       </Show>
       <Show when={!isText() && !isHead()}>
@@ -55,6 +58,7 @@ export default function Unfolded(props: { row: RowKey }) {
             </Show>
             <FeedLinks cell={cell()} />
           </div>
+          <ProofParts cell={cell()} output={output()} />
           <Budget cell={cell()} output={line().result?.outputs[output()] ? output() : 'mean'} />
         </div>
       </Show>

@@ -1,0 +1,19 @@
+import { Show } from 'solid-js';
+import { AgainstPlan } from '../held/against-plan.tsx';
+import { useSheet } from '../sheet/context.ts';
+import { StackUp } from '../stack/stack-up.tsx';
+import './proof.css';
+
+/** What stands behind a figure beside its formula: plan against part, and how its sizes stack up. */
+export const ProofParts = (props: { cell: string; output: string }) => {
+  const { sheet } = useSheet();
+  const output = () => (sheet.line(props.cell)?.result?.outputs[props.output] ? props.output : 'mean');
+  return (
+    <Show when={sheet.line(props.cell)?.result?.outputs[output()]}>
+      <div class="proof">
+        <AgainstPlan cell={props.cell} output={output()} />
+        <StackUp cell={props.cell} output={output()} />
+      </div>
+    </Show>
+  );
+};
