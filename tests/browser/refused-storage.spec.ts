@@ -34,6 +34,18 @@ test('where the browser refuses to keep anything it is said at once, and work go
   expect((await savedFile(page)).cells[1]!.entry).toBe('2.2600 in ± 0.0002 in');
 });
 
+test('a sheet that cannot be reached is not called deleted', async ({ page }) => {
+  await bringIn(page, shortJob());
+  await isSaved(page);
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('Internal error opening backing store for indexedDB.open.', 'UnknownError');
+    };
+  });
+  await page.reload();
+  await expect(page.getByRole('main')).toContainText('That does not mean that it is lost');
+});
+
 test('where there is no database at all it is the same', async ({ page }) => {
   await page.addInitScript(() => {
     Object.defineProperty(window, 'indexedDB', { get: () => undefined });

@@ -51,8 +51,8 @@ const asUpload = (file: unknown, name: string) => ({
 });
 
 /** Gives a file to the first page, which shows what is in it. */
-export const lookAt = async (page: Page, file: unknown, name = 'sheet.json'): Promise<void> => {
-  await page.goto('/#/');
+export const lookAt = async (page: Page, file: unknown, name = 'sheet.json', at = '/'): Promise<void> => {
+  await page.goto(`${at}#/`);
   await page.getByLabel('Open a file').setInputFiles(asUpload(file, name));
 };
 

@@ -204,6 +204,13 @@ export class Shop {
         originId: id,
       });
     }
+    if (updates.length === 0 && this.state.state !== 'saved') {
+      return problem(
+        'unknown-key',
+        'The browser does not give this page its data, so the sheet cannot be shown. That does not mean that it is lost: close the other windows of this browser and load the page again.',
+        { originId: id },
+      );
+    }
     if (updates.length === 0) {
       return problem(
         'unknown-key',

@@ -1,0 +1,76 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixture.ts';
+import { kill, type OwnBrowser, ownBrowser } from './own-browser.ts';
+import { isSaved, lookAt, shortJob, takeOver } from './share-steps.ts';
+import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
+
+/** How often the browser, and as often the tab alone, is killed; more when asked. */
+const RUNS = Number(process.env.FITWRIGHT_KILLS ?? 10);
+
+const entry = (k: number): string => `${(2.2 + k / 1000).toFixed(4)} in ± 0.0002 in`;
+const shown = (k: number): string => (2.2 + k / 1000).toFixed(4);
+
+test(`killed in mid-edit ${RUNS} times, it loses at most the entry being typed`, async ({ baseURL }) => {
+  test.setTimeout(60_000 + RUNS * 20_000);
+  const folder = mkdtempSync(join(tmpdir(), 'fitwright-killed-'));
+  let own: OwnBrowser | undefined;
+  let random = 1;
+  /** Seeded: the same moments every time, as far as the machine is the same. */
+  const upTo = (n: number) => {
+    random = (random * 48_271) % 2_147_483_647;
+    return random % n;
+  };
+  try {
+    own = await ownBrowser(folder);
+    let page: Page = await own.browser.contexts()[0]!.newPage();
+    await lookAt(page, shortJob(), 'sheet.json', baseURL!);
+    await takeOver(page);
+    const address = page.url();
+    await isSaved(page);
+
+    let k = 0;
+    for (let run = 0; run < RUNS; run++) {
+      // Some entries that the page says are saved.
+      for (let n = 1 + upTo(2); n > 0; n--) {
+        k += 1;
+        await enter(page, 'bore', entry(k));
+        await expect(value(page, 'bore')).toContainText(shown(k));
+        await isSaved(page);
+      }
+      // The next one is being typed, or just taken, when the end comes.
+      const taken = upTo(2) === 1;
+      await line(page, 'bore').locator('[data-column="entry"]').click();
+      await expect(page.locator('.cm-content')).toBeFocused();
+      await page.keyboard.press('ControlOrMeta+a');
+      await page.keyboard.insertText(taken ? entry(k + 1) : entry(k + 1).slice(0, 3));
+      if (taken) await page.keyboard.press('Enter');
+      await new Promise((go) => setTimeout(go, upTo(taken ? 40 : 200)));
+
+      if (run % 2 === 0) {
+        await kill(own);
+        own = await ownBrowser(folder);
+      } else {
+        const session = await page.context().newCDPSession(page);
+        const crashed = page.waitForEvent('crash');
+        void session.send('Page.crash').catch(() => {});
+        await crashed;
+        await page.close();
+      }
+      page = await own.browser.contexts()[0]!.newPage();
+      await page.goto(address);
+      await figuresAreIn(page);
+      const kept = (await value(page, 'bore').locator('b').first().textContent()) ?? '';
+      const allowed = taken ? [shown(k), shown(k + 1)] : [shown(k)];
+      expect(allowed, `run ${run + 1}: ${taken ? 'just taken' : 'half typed'}`).toContain(kept.slice(0, 6));
+      // The whole sheet stands, and goes on computing.
+      await expect(value(page, 'grip')).toContainText('3');
+      if (kept.startsWith(shown(k + 1))) k += 1;
+    }
+  } finally {
+    if (own) await kill(own);
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+});
