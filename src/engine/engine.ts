@@ -5,9 +5,10 @@ import { SheetScope } from './assemble/scope.ts';
 import { assemble } from './assemble/sheet.ts';
 import { Texts } from './assemble/texts.ts';
 import type { SheetChange, SheetSettings } from './change.ts';
+import type { Computed } from './computed.ts';
 import { Corners, type Target } from './corners.ts';
 import { budgetOf, type Effect, effectsOf, figureOf } from './figure.ts';
-import { engineFunctions } from './functions.ts';
+import { type EngineFunction, engineFunctions } from './functions.ts';
 import { Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
 import { sheetFunctions } from './handbook.ts';
 import type { Row } from './layout.ts';
@@ -15,7 +16,7 @@ import type { Library } from './library.ts';
 import { Network } from './network.ts';
 import type { BrokenCase } from './problems.ts';
 import { Provenance } from './provenance.ts';
-import { reportCell } from './report.ts';
+import { limitFigures, reportCell, wearSide } from './report.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
 import { Inquiry } from './slips/inquiry.ts';
 import { Trial } from './trial.ts';
@@ -27,6 +28,7 @@ import { Trial } from './trial.ts';
  * seated anew where signs turned, and figures are read off for the rows that moved.
  */
 export class Engine {
+  private readonly functions: ReadonlyMap<string, EngineFunction>;
   private readonly grid: Grid;
   private readonly network: Network;
   private readonly corners: Corners;
@@ -48,6 +50,7 @@ export class Engine {
     const functions = [...engineFunctions(library.functions), ...sheetFunctions];
     this.grid = new Grid(functions);
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
+    this.functions = byName;
     this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
     this.corners = new Corners(this.network, this.grid, new Trial(this.network, this.grid, byName));
     this.scope = this.newScope();
@@ -311,6 +314,22 @@ export class Engine {
     return {
       upstream: walk((id) => this.cells.get(id)?.feeds ?? []),
       downstream: walk((id) => users.get(id) ?? []),
+    };
+  }
+
+  /** The rows as they stand, for what evaluates the same trees elsewhere. */
+  computed(): Computed {
+    const figure = (key: string) => this.figures.get(key);
+    return {
+      network: this.network,
+      grid: this.grid,
+      cells: this.cells,
+      functions: this.functions,
+      figure,
+      wearMargin: ({ limits }) =>
+        limits?.wear && wearSide(limitFigures(limits, { figure })) === 'high'
+          ? limits.wearAbove
+          : limits?.wearBelow,
     };
   }
 

@@ -88,7 +88,7 @@ function withAim(figure: Figure, plan: OutputPlan, from: Reading): Figure {
   return { ...figure, aim: figure.value + aim };
 }
 
-function limitFigures(plan: LimitPlan, from: Reading): LimitFigures {
+export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): LimitFigures {
   const figures: LimitFigures = {};
   for (const which of ['lower', 'upper', 'wear'] as const) {
     const key = plan[which];
@@ -139,7 +139,7 @@ function check(
 }
 
 /** Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). */
-function wearSide(limits: LimitFigures): 'low' | 'high' {
+export function wearSide(limits: LimitFigures): 'low' | 'high' {
   const wear = limits.wear?.value;
   if (wear === undefined) return 'high';
   if (limits.upper && wear >= limits.upper.value) return 'high';

@@ -33,6 +33,7 @@ export function compare(
   const off = Math.max(offLow, offHigh);
   // Digits that arithmetic leaves are no difference.
   const hair = Math.abs(figure.value) * 1e-12;
-  const verdict = off <= tolerance + hair ? 'agrees' : off > tolerance + 2 * noise + hair ? 'misleads' : 'more draws';
+  const verdict =
+    off <= tolerance + hair ? 'agrees' : off > tolerance + 2 * noise + hair ? 'misleads' : 'more draws';
   return { low, high, tolerance, offLow, offHigh, noise, verdict };
 }

@@ -3,7 +3,7 @@ import type { Expr } from '../../language/syntax.ts';
 import type { OutputPlan } from '../assemble/assembled.ts';
 import type { Computed } from '../computed.ts';
 import { highColumn, lowColumn, NOMINAL } from '../grid.ts';
-import type { Row } from '../network.ts';
+import type { Row } from '../layout.ts';
 import type { Figure } from '../results.ts';
 import type { DrawnSource } from './distributions.ts';
 

@@ -1,6 +1,6 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
-import type { Library } from '../client-types.ts';
 import { Engine } from '../engine.ts';
+import type { Library } from '../library.ts';
 import { planOf, type SimulationPlan } from './plan.ts';
 import { runPlan } from './run.ts';
 import type { Simulation, SimulationOptions } from './types.ts';

@@ -21,8 +21,7 @@ export function shortest(sorted: Float32Array, p: number): { low: number; high: 
   const n = sorted.length;
   const inside = Math.min(n - 1, Math.floor(p * n + 0.5));
   let at = 0;
-  for (let i = 1; i + inside < n; i++)
-    if (width(sorted, i, inside) < width(sorted, at, inside)) at = i;
+  for (let i = 1; i + inside < n; i++) if (width(sorted, i, inside) < width(sorted, at, inside)) at = i;
   return { low: sorted[at] as number, high: sorted[at + inside] as number };
 }
 
