@@ -1,10 +1,12 @@
-import { Show } from 'solid-js';
+import { lazy, Show, Suspense } from 'solid-js';
 import { AgainstPlan } from '../held/against-plan.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { StackUp } from '../stack/stack-up.tsx';
 import './proof.css';
 
-/** What stands behind a figure beside its formula: plan against part, and how its sizes stack up. */
+const DrawsPanel = lazy(() => import('../draws/draws-panel.tsx'));
+
+/** What stands behind a figure beside its formula: plan against part, how its sizes stack up, and its simulation. */
 export const ProofParts = (props: { cell: string; output: string }) => {
   const { sheet } = useSheet();
   const output = () => (sheet.line(props.cell)?.result?.outputs[props.output] ? props.output : 'mean');
@@ -13,6 +15,9 @@ export const ProofParts = (props: { cell: string; output: string }) => {
       <div class="proof">
         <AgainstPlan cell={props.cell} output={output()} />
         <StackUp cell={props.cell} output={output()} />
+        <Suspense>
+          <DrawsPanel cell={props.cell} output={output()} />
+        </Suspense>
       </div>
     </Show>
   );
