@@ -4,6 +4,7 @@ import { type Filler, fillerOf } from './distributions.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
 import { Random } from './random.ts';
+import { sortFloats } from './sort.ts';
 import { histogramOf, moments, shortest } from './summary.ts';
 import type { Conformance, SimulatedOutput, Simulation } from './types.ts';
 
@@ -116,7 +117,7 @@ function summarise(
   { draws, coverage }: { draws: number; coverage: number },
 ): SimulatedOutput {
   const { cell, output, figure } = wanted;
-  const sorted = deviations.subarray(0, found).sort();
+  const sorted = sortFloats(deviations.subarray(0, found));
   const { mean, deviation } = moments(sorted);
   const interval = found > 0 ? shortest(sorted, coverage) : { low: Number.NaN, high: Number.NaN };
   const low = figure.value + interval.low;
