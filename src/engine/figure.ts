@@ -2,7 +2,7 @@ import { type Grid, type GridError, highColumn, lowColumn, NOMINAL } from './gri
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
 import type { Contribution, Figure } from './results.ts';
-import { type SourceEnds, standardFromEnds } from './row.ts';
+import { MANY, type SourceEnds, standardFromEnds } from './row.ts';
 
 /** Effect of one source alone on a row, SI; NaN where the row is an error with the source at that end. */
 export interface Effect {
@@ -46,6 +46,14 @@ const endsOf = (network: Network, source: number): SourceEnds => {
   return body.ends;
 };
 
+/** Degrees of freedom of a source as it stands. */
+export const dofOf = (network: Network, grid: Grid, ends: SourceEnds): number => {
+  if (ends.dofRow === undefined) return ends.dof;
+  const row = network.rows.get(ends.dofRow);
+  const value = row && nominalOf(grid, row);
+  return typeof value === 'number' && value < MANY ? value : Number.POSITIVE_INFINITY;
+};
+
 /** Standard uncertainty that a source contributes by its effect on a row. */
 export const standardOf = (network: Network, effect: Effect): number => {
   const ends = endsOf(network, effect.source);
@@ -76,7 +84,7 @@ export function figureOf(
     centre += (effect.low + effect.high) / 2;
     const u = standardOf(network, effect);
     variance += u * u;
-    const dof = endsOf(network, effect.source).dof;
+    const dof = dofOf(network, grid, endsOf(network, effect.source));
     if (Number.isFinite(dof) && u > 0) fourth += u ** 4 / dof;
     if (apart && corner) continue;
     low = Math.min(low, value + effect.low, value + effect.high);
@@ -103,7 +111,7 @@ export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[]
         low: effect.low,
         high: effect.high,
         u: standardOf(network, effect),
-        dof: ends.dof,
+        dof: dofOf(network, grid, ends),
       };
     })
     .filter((one) => one.low !== 0 || one.high !== 0)

@@ -18,6 +18,9 @@ export interface RowDefinition {
 
 export type Distribution = 'rectangular' | 'normal' | 'triangular' | 'arcsine';
 
+/** So many degrees of freedom are as good as Infinity. */
+export const MANY = 1e6;
+
 /** How far a source reaches each way of its nominal, as SI offsets or as expressions over nominal values. */
 export interface SourceEnds {
   low: number | Expr;
@@ -27,6 +30,8 @@ export interface SourceEnds {
   k: number;
   /** Degrees of freedom, Infinity where the doubt itself is not in doubt. */
   dof: number;
+  /** Row that gives them, where they hang on what is computed. */
+  dofRow?: string;
   /** For people. */
   label: string;
 }

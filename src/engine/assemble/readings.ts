@@ -2,7 +2,7 @@ import { problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax.ts';
 import { call, constant, minus, plus, rowRef, times } from '../expr.ts';
-import type { SourceEnds } from '../row.ts';
+import { MANY, type SourceEnds } from '../row.ts';
 import type { CellBuilder } from './builder.ts';
 import type { SheetScope } from './scope.ts';
 import { readingFigures } from './statistics.ts';
@@ -131,16 +131,20 @@ function gaugeDoubt(
     dof,
     label: `${build.name}: ${what}`,
   });
+  const what = n > 1 ? `scatter of ${n} readings` : 'one reading';
+  const mean = ends(doubt(times(constant(1 / n), square(scatter)), 2), Number.POSITIVE_INFINITY, what);
+  if (deviation !== undefined) {
+    const resolved = times(constant(1 / 12), square(resolution));
+    mean.dofRow = meanDof(
+      build,
+      base,
+      { variance: deviation ** 2 / n, n, deviation },
+      repeatability,
+      resolved,
+    );
+  }
   return {
-    mean: build.source(
-      `${base}~m`,
-      0,
-      ends(
-        doubt(times(constant(1 / n), square(scatter)), 2),
-        n > 1 ? n - 1 : Number.POSITIVE_INFINITY,
-        n > 1 ? `scatter of ${n} readings` : 'one reading',
-      ),
-    ),
+    mean: build.source(`${base}~m`, 0, mean),
     single: build.source(
       `${base}~s`,
       0,
@@ -156,6 +160,31 @@ function gaugeDoubt(
       ),
     ),
   };
+}
+
+/**
+ * Row of the degrees of freedom of a mean (JCGM 100, G.4.1): the scatter has n - 1, the resolution any number. Where the
+ * readings scatter less than the gauge is known to, its own figure stands, and that is not in doubt.
+ */
+function meanDof(
+  build: CellBuilder,
+  base: string,
+  scatter: { variance: number; n: number; deviation: number },
+  repeatability: Expr,
+  resolved: Expr,
+): string {
+  const both = plus(constant(scatter.variance), resolved);
+  const dof = times(constant((scatter.n - 1) / scatter.variance ** 2), times(both, both));
+  const known: Expr = {
+    kind: 'compare',
+    op: '>',
+    left: constant(scatter.deviation),
+    right: repeatability,
+    from: 0,
+    to: 0,
+  };
+  const many = constant(MANY);
+  return build.formula(`${base}~m!dof`, scatter.variance > 0 ? call('IF', known, dof, many) : many, true);
 }
 
 /** Neither gauge nor uncertainty: the scatter, and half a step of the last figure written, which is the least it can be. */
@@ -193,10 +222,13 @@ function bareDoubt(
     ends(step * Math.SQRT2, Number.POSITIVE_INFINITY, 'last figures of two readings'),
   );
   if (deviation === undefined) return { mean: single, single, difference };
+  const scatter = deviation / Math.sqrt(n);
+  // JCGM 100, G.4.1: the scatter has n - 1 degrees of freedom, the last figure any number.
+  const dof = scatter > 0 ? ((n - 1) * (scatter ** 2 + step ** 2) ** 2) / scatter ** 4 : MANY;
   const mean = build.source(
     `${base}~m`,
     0,
-    ends(Math.hypot(deviation / Math.sqrt(n), step), n - 1, `scatter of ${n} readings`),
+    ends(Math.hypot(scatter, step), dof < MANY ? dof : Number.POSITIVE_INFINITY, `scatter of ${n} readings`),
   );
   return { mean, single, difference };
 }

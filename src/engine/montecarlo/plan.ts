@@ -2,6 +2,7 @@ import type { Problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax.ts';
 import type { OutputPlan } from '../assemble/assembled.ts';
 import type { Computed } from '../computed.ts';
+import { dofOf } from '../figure.ts';
 import { highColumn, lowColumn, NOMINAL } from '../grid.ts';
 import type { Row } from '../layout.ts';
 import type { Figure } from '../results.ts';
@@ -70,7 +71,7 @@ function upstream(rows: readonly Row[]): Row[] {
   return [...all].sort((a, b) => a.place - b.place);
 }
 
-function simulated(row: Row, { grid }: Computed): SimulatedRow {
+function simulated(row: Row, { network, grid }: Computed): SimulatedRow {
   const { key } = row;
   const body = row.definition.body;
   const at = (column: number): number => {
@@ -78,7 +79,8 @@ function simulated(row: Row, { grid }: Computed): SimulatedRow {
     return typeof value === 'object' || value === undefined ? Number.NaN : Number(value);
   };
   if (body.kind === 'source' && row.source !== undefined) {
-    const { distribution, k, dof } = body.ends;
+    const { distribution, k } = body.ends;
+    const dof = dofOf(network, grid, body.ends);
     const [low, high] = [at(lowColumn(row.source)), at(highColumn(row.source))];
     return { key, kind: 'source', source: { nominal: at(NOMINAL), low, high, distribution, k, dof } };
   }
