@@ -1,4 +1,5 @@
 import { edited } from './reading.ts';
+import { sizeProblem } from './size.ts';
 import { cleaned, isFormula, parserFor, type Top } from './tree.ts';
 
 /**
@@ -6,6 +7,7 @@ import { cleaned, isFormula, parserFor, type Top } from './tree.ts';
  * the same stored text. Only numbers change.
  */
 export const toDecimalComma = (text: string, top: Top = isFormula(text) ? 'Formula' : 'Literal'): string => {
+  if (sizeProblem(text)) return text;
   const edits: { from: number; to: number; insert: string }[] = [];
   parserFor(top)
     .parse(cleaned(text))

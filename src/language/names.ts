@@ -3,7 +3,7 @@ import { type Problem, problem } from '../../shared/problem.ts';
 import { unitSymbols } from '../../shared/units/units.ts';
 import { generalFunctions } from './functions.ts';
 import { edited } from './reading.ts';
-import { MAX_CHARACTERS } from './size.ts';
+import { sizeProblem } from './size.ts';
 import { cleaned, isFormula, parserFor } from './tree.ts';
 import { short } from './wording.ts';
 
@@ -41,7 +41,8 @@ export interface NamePlace {
 
 /** Every cell named in a formula, in order, faulty formulas included; none in any other entry. */
 export const referencesIn = (text: string): NamePlace[] => {
-  if (!isFormula(text) || text.length > MAX_CHARACTERS) return [];
+  // What is too big to be read is not parsed either: thousands of operators in a row overrun the parser.
+  if (!isFormula(text) || sizeProblem(text)) return [];
   const found: NamePlace[] = [];
   parserFor('Formula')
     .parse(cleaned(text))

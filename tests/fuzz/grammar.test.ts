@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { toDecimalComma } from '../../src/language/decimal.ts';
 import { cellNameProblem, referencesIn, renameIn } from '../../src/language/names.ts';
 import { NO_HANDBOOK, parseEntry, parseFormula, parseTolerance } from '../../src/language/parse.ts';
 import { feed, mutated, nasty } from './inputs.ts';
@@ -109,5 +110,6 @@ it('whatever is typed is read, or said in words why not', async () => {
     for (const { from, to } of places)
       if (from < 0 || to > text.length) throw new Error('a name outside the text');
     cellNameProblem(text);
+    toDecimalComma(text);
   });
 });

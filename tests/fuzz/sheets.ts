@@ -29,7 +29,17 @@ const KEYS = [
   'a.b',
   '#order',
 ];
-const text = fc.oneof(fc.string({ unit: 'binary', maxLength: 12 }), nasty, fc.constantFrom(...KEYS));
+/** Formulas that are all one sign: a document reads the names in every entry it takes in. */
+const hollow = fc
+  .tuple(fc.constantFrom('<', '(', '-', 'bore+', '{', '"'), fc.integer({ min: 1, max: 3500 }))
+  .map(([sign, n]) => `=${sign.repeat(n)}`);
+
+const text = fc.oneof(
+  { weight: 8, arbitrary: fc.string({ unit: 'binary', maxLength: 12 }) },
+  { weight: 8, arbitrary: nasty },
+  { weight: 8, arbitrary: fc.constantFrom(...KEYS) },
+  { weight: 1, arbitrary: hollow },
+);
 const key = fc.oneof(fc.constantFrom(...KEYS), fc.string({ maxLength: 6 }));
 
 const json = fc.letrec<{ value: unknown; record: unknown }>((tie) => ({
@@ -61,7 +71,7 @@ const cell = fc
         text,
       ),
     }),
-    fc.array(fc.tuple(key, fc.oneof(text, json.value)), { maxLength: 6 }),
+    fc.array(fc.tuple(fc.oneof(key, fc.constant('entry')), fc.oneof(text, json.value)), { maxLength: 6 }),
   )
   .map(
     ([head, entries]) =>

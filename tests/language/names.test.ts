@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { completionContext } from '../../src/language/completion.ts';
+import { toDecimalComma } from '../../src/language/decimal.ts';
 import { entryLanguage } from '../../src/language/highlight.ts';
 import { idIn, idReference } from '../../src/language/ids.ts';
 import { cellNameProblem, isValidCellName, referencesIn, renameIn } from '../../src/language/names.ts';
@@ -85,4 +86,11 @@ describe('the language of the editor', () => {
     expect(names('2 1/4 in').slice(0, 2)).toEqual(['Literal', 'Value']);
     expect(names('H7', 'Cut')).toEqual(['Cut', 'Fit']);
   });
+});
+
+it('thousands of operators in a row are left alone, not parsed', () => {
+  const long = `=bore${'<'.repeat(3000)}`;
+  expect(referencesIn(long)).toEqual([]);
+  expect(renameIn(long, () => 'hole')).toBe(long);
+  expect(toDecimalComma(long)).toBe(long);
 });

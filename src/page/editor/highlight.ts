@@ -7,6 +7,7 @@ import {
   type ViewUpdate,
 } from '@codemirror/view';
 import { highlightTree, tagHighlighter, tags } from '@lezer/highlight';
+import { sizeProblem } from '../../language/size.ts';
 import { cleaned, isFormula, parserFor, type Top } from '../../language/tree.ts';
 import { preferences } from '../preferences/preferences.ts';
 import type { EntrySpot } from './spot.ts';
@@ -19,13 +20,11 @@ const highlighter = tagHighlighter([
   { tag: tags.keyword, class: 'w-unit' },
 ]);
 
-/** An entry is one short line: it is read anew at every change. */
-const LONGEST = 4000;
-
+/** An entry is one short line: it is read anew at every change, but for one too big to be read at all. */
 const decorate = (view: EditorView, spot: EntrySpot): DecorationSet => {
   const builder = new RangeSetBuilder<Decoration>();
   const text = view.state.doc.toString();
-  if (text.length > LONGEST) return builder.finish();
+  if (sizeProblem(text)) return builder.finish();
   const top: Top = isFormula(text) ? 'Formula' : spot.kind === 'tolerance' ? 'Cut' : 'Literal';
   highlightTree(
     parserFor(top, preferences().decimal).parse(cleaned(text)),
