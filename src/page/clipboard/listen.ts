@@ -6,14 +6,10 @@ import { standingFigure } from '../state/moves.ts';
 import { asHtml, linesAsFile, linesAsTable } from './copied.ts';
 import { readingsFrom, readTable, writeTable } from './table.ts';
 
-const inGrid = (event: Event): boolean => {
-  const target = event.composedPath()[0];
-  return (
-    target instanceof HTMLElement &&
-    target.matches('[data-column]') &&
-    !document.querySelector('dialog[open]')
-  );
-};
+/** By where the focus is: the browser aims these events at the text selection, which may lie anywhere. */
+const inGrid = (): boolean =>
+  document.activeElement?.matches('[role="grid"] [data-column]') === true &&
+  !document.querySelector('dialog[open]');
 
 /** Lines a command on lines is about: the chosen ones, else the one under the cursor. */
 export const wantedLines = ({ cursor }: Pick<SheetContext, 'cursor'>, selection: Selection): string[] => {
@@ -39,7 +35,7 @@ const textAt = ({ sheet, cursor, show }: SheetContext): string | undefined => {
 
 /** Puts chosen lines, or the text under the cursor, on the clipboard of a copy or cut. @returns the lines taken. */
 const fill = (event: ClipboardEvent, context: SheetContext, selection: Selection): string[] | undefined => {
-  if (!event.clipboardData || !inGrid(event) || !(getSelection()?.isCollapsed ?? true)) return undefined;
+  if (!event.clipboardData || !inGrid() || !(getSelection()?.isCollapsed ?? true)) return undefined;
   const text = selection.any() ? undefined : textAt(context);
   event.preventDefault();
   if (text !== undefined) {
@@ -76,7 +72,7 @@ export const listenToClipboard = (context: SheetContext, selection: Selection): 
       target.setRangeText(readings.text, target.selectionStart ?? 0, target.selectionEnd ?? 0, 'end');
       return;
     }
-    if (!inGrid(event)) return;
+    if (!inGrid()) return;
     event.preventDefault();
     void import('./paste.ts').then(({ pasteText }) => pasteText(context, selection, text));
   };

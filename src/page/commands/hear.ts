@@ -12,6 +12,8 @@ export const hearKeys = (commands: readonly Command[]): (() => void) => {
     );
     if (!command || command.can?.() === false) return;
     event.preventDefault();
+    // Else an entry under the cursor would begin with it.
+    event.stopPropagation();
     command.run();
   };
   // In the capture phase: an editor stops what it hears itself, and a key for the whole page must come first.
