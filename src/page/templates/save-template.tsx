@@ -106,10 +106,10 @@ export default function SaveTemplate(props: { onClose: () => void }) {
             <thead>
               <tr>
                 <th scope="col">No.</th>
-                <th scope="col">Line</th>
-                <th scope="col">Entry</th>
                 <th scope="col">To fill in</th>
                 <th scope="col">Locked</th>
+                <th scope="col">Line</th>
+                <th scope="col">Entry</th>
               </tr>
             </thead>
             <tbody>
@@ -117,8 +117,6 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                 {(cell) => (
                   <tr>
                     <td>{numbers.get(cell.id)}</td>
-                    <td>{cellTitle(cell)}</td>
-                    <td>{cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}</td>
                     <For each={['fill', 'locked'] as const}>
                       {(what) => (
                         <td>
@@ -133,6 +131,8 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                         </td>
                       )}
                     </For>
+                    <td>{cellTitle(cell)}</td>
+                    <td>{cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}</td>
                   </tr>
                 )}
               </For>
