@@ -4,6 +4,7 @@
  * that could change it.
  */
 import type { Problem } from '../../shared/problem.ts';
+import { NUMBER_UNIT } from '../../shared/quantities.ts';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
 import { findUnit } from '../../shared/units/units.ts';
 import { type EntryContext, NO_HANDBOOK } from './context.ts';
@@ -14,7 +15,7 @@ import { edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
 import { refuse } from './refusals.ts';
 import { settle } from './settle.ts';
 import { levelProblem, sizeProblem } from './size.ts';
-import { readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
+import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
 import { cleaned, firstError, isFormula, parserFor } from './tree.ts';
 
@@ -43,7 +44,8 @@ const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
   const within = top.getChild('Within');
   const typed = within && readSpread(r, within, wanted(r));
   if (!typed) return { expr };
-  const unit = unitOfSpread(typed) ?? settle(r, typed.amounts)?.[0];
+  // A share is of the formula's value, whatever unit that comes in.
+  const unit = unitOfSpread(typed) ?? (isShareOnly(typed) ? NUMBER_UNIT : settle(r, typed.amounts)?.[0]);
   const spread = unit && resolveSpread(r, typed, unit);
   return spread ? { expr, spread } : { expr };
 };
@@ -122,7 +124,7 @@ const settledSpread = (r: Reading, typed: NonNullable<ReturnType<typeof readSpre
   const zero = typed.amounts.every(({ ratio }) => ratio.n === 0n);
   if (!own && zero && !r.kind) return { low: 0, high: 0, percent: false, form: typed.form };
   const value = r.kind && findUnit(r.kind.units[r.context.units.length][0] ?? '');
-  if (own) return resolveSpread(r, typed, value ?? own);
+  if (own) return resolveSpread(r, typed, value ?? (isShareOnly(typed) ? NUMBER_UNIT : own));
   const unit = settle(r, typed.amounts)?.at(-1);
   return unit && resolveSpread(r, typed, unit);
 };

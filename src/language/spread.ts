@@ -18,7 +18,8 @@ export interface TypedSpread extends Span {
 
 const SHARES = new Set(['%', 'permille', 'ppm']);
 
-const isShare = (unit: Unit | undefined): boolean => unit !== undefined && SHARES.has(unit.symbol);
+export const isShare = (unit: Pick<Unit, 'symbol'> | undefined): boolean =>
+  unit !== undefined && SHARES.has(unit.symbol);
 
 const readWithin = (r: Reading, node: SyntaxNode, want: Want): TypedSpread | undefined => {
   const amountNode = node.getChild('Amount');
@@ -53,6 +54,10 @@ export const readSpread = (r: Reading, node: SyntaxNode, want: Want): TypedSprea
 /** The unit a spread brings, where it is not a share of the value. */
 export const unitOfSpread = (spread: TypedSpread | undefined): Unit | undefined =>
   spread?.amounts.map(({ unit }) => unit).find((unit) => unit !== undefined && !isShare(unit));
+
+/** Nothing but a share of the value: ± 5 %. */
+export const isShareOnly = (spread: TypedSpread): boolean =>
+  unitOfSpread(spread) === undefined && spread.amounts.some(({ unit }) => isShare(unit));
 
 /** Ends of a spread in SI. `unit` is that of the value it stands behind; bare amounts take each other's, else that. */
 export const resolveSpread = (r: Reading, typed: TypedSpread, unit: Unit): Spread | undefined => {

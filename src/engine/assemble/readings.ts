@@ -1,11 +1,14 @@
+import { isNone } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { findUnit, type Unit } from '../../../shared/units/units.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax.ts';
 import { call, constant, minus, plus, rowRef, times } from '../expr.ts';
 import { MANY, type SourceEnds } from '../row.ts';
 import type { CellBuilder } from './builder.ts';
 import type { SheetScope } from './scope.ts';
 import { readingFigures } from './statistics.ts';
+import { unknownEnds } from './unknown-ends.ts';
 
 /** What a set of readings was taken with and at. */
 export interface ReadingContext {
@@ -36,20 +39,31 @@ export function readingRows(
   const stations = stationsOf(entry);
   const figures = readingFigures(stations.map((station) => station.map((one) => one.value)));
   const spread = entry.kind === 'readings' || entry.kind === 'value' ? entry.spread : undefined;
-  const gauge = spread ? undefined : gaugeOf(build, scope, context);
+  const used = gaugeOf(build, scope, context);
+  // Doubt written behind the reading is the whole of it: the gauge then counts for its temperature only.
+  const gauge = spread || used === 'lost' ? undefined : used;
   const parts = spread
     ? statedDoubt(build, base, spread, figures.mean)
     : gauge
       ? gaugeDoubt(build, base, gauge, figures.n, figures.deviation)
       : bareDoubt(build, base, stations, figures.n, figures.deviation);
 
-  const corrected = correction(build, scope, gauge, context);
+  const corrected = correction(build, scope, used === 'lost' ? undefined : used, context);
+  const lost = (used === 'lost' && !spread) || corrected === 'lost';
+  const unknown = lost
+    ? build.source(
+        `${base}~unknown`,
+        0,
+        unknownEnds(build, 'gauge or temperature of the reading is not settled'),
+      )
+    : undefined;
   const size = (key: string, value: number, source: string | undefined): void => {
     const raw = build.number(`${key}!read`, value);
     let expr: Expr = rowRef(raw);
     if (gauge) expr = plus(expr, rowRef(`${gauge}.error`));
     if (source) expr = plus(expr, rowRef(source));
-    build.formula(key, corrected ? times(expr, corrected) : expr);
+    if (unknown) expr = plus(expr, rowRef(unknown));
+    build.formula(key, corrected && corrected !== 'lost' ? times(expr, corrected) : expr);
   };
   size(base, figures.mean, parts.mean);
   size(`${base}.least`, figures.least, parts.single);
@@ -233,17 +247,34 @@ function bareDoubt(
   return { mean, single, difference };
 }
 
+/** Share of itself to which a size is known that was given as a fraction or by a drill or thread. */
+const NO_FIGURES = 1e-4;
+
 /** Worth of one step of the last figure of a reading as written, SI. */
 function lastFigure(reading: Literal): number {
-  const digits = reading.text.match(/\d+(?:[.,](\d+))?/);
-  const decimals = digits?.[1]?.length ?? 0;
-  const written = Number.parseFloat((digits?.[0] ?? '1').replace(',', '.'));
-  const factor = written !== 0 && !reading.point ? Math.abs(reading.value / written) : 1;
-  return /\d\s*\/\s*\d/.test(reading.text) ? Math.abs(reading.value) * 1e-4 : factor * 10 ** -decimals;
+  const unit = reading.unit === undefined ? undefined : findUnit(reading.unit);
+  if (unit && reading.digits !== undefined) {
+    const power = Number(/\d[eE]([+-]?\d+)/.exec(reading.text)?.[1] ?? 0);
+    return unit.factor * 10 ** (power - reading.digits);
+  }
+  // 30 deg 15': the last figure is one of the last unit.
+  const compound = /\d\s*[^\d\s/]+\s*\d+(?:\.(\d+))?\s*([^\d\s/]+)$/.exec(reading.text);
+  const last = compound && smallerUnit(compound[2] as string, isNone(reading.dimension));
+  return last ? last.factor * 10 ** -(compound[1]?.length ?? 0) : Math.abs(reading.value) * NO_FIGURES;
 }
 
-/** Id of the gauge cell the readings name, or undefined with a problem said. */
-function gaugeOf(build: CellBuilder, scope: SheetScope, context: ReadingContext): string | undefined {
+const smallerUnit = (mark: string, angle: boolean): Unit | undefined =>
+  angle && /^(['′’]|min)/.test(mark)
+    ? findUnit('arcmin')
+    : angle && /^(["″”]|s)/.test(mark)
+      ? findUnit('arcsec')
+      : findUnit(mark);
+
+/** Named, but not to be had: its problem is said. */
+type Lost = 'lost';
+
+/** Id of the gauge cell the readings name. */
+function gaugeOf(build: CellBuilder, scope: SheetScope, context: ReadingContext): string | Lost | undefined {
   return recordOf(
     build,
     scope,
@@ -259,7 +290,7 @@ function recordOf(
   name: string | undefined,
   kind: string,
   field: string,
-): string | undefined {
+): string | Lost | undefined {
   const wanted = name?.trim().replace(/^=\s*/, '');
   if (!wanted) return undefined;
   build.cell.mentions.add(wanted);
@@ -272,7 +303,7 @@ function recordOf(
     build.cell.problems.push(
       problem('unknown-name', `${said}: choose one, or add a ${kind} cell of that name.`, { field }),
     );
-    return undefined;
+    return 'lost';
   }
   build.cell.feeds.add(record.id);
   return record.id;
@@ -280,14 +311,14 @@ function recordOf(
 
 /**
  * Factor that brings a reading to reference temperature: 1 - alpha (t - t0) of the part + alpha (t - t0) of the gauge
- * (first order, as in JCGM 100 H.1). Undefined where no part temperature is given.
+ * (first order, as in JCGM 100 H.1). Undefined where no part temperature is given, lost where what it needs is not to be had.
  */
 function correction(
   build: CellBuilder,
   scope: SheetScope,
   gauge: string | undefined,
   context: ReadingContext,
-): Expr | undefined {
+): Expr | Lost | undefined {
   const text = context.at?.trim();
   if (!text) return undefined;
   const field = context.field === 'entry' ? 'at' : `${context.field}.at`;
@@ -305,8 +336,9 @@ function correction(
       ...(problems[0] ?? problem('syntax', 'A temperature is one value, such as 24 degC ± 1 K.')),
       field,
     });
-    return undefined;
+    return 'lost';
   }
+  if (material === 'lost') return material;
   if (!material) {
     build.cell.problems.push(
       problem(
@@ -317,7 +349,7 @@ function correction(
         },
       ),
     );
-    return undefined;
+    return 'lost';
   }
   const key = `${build.cell.id}!at${context.field}`;
   const spread = entry.spread;

@@ -34,7 +34,7 @@ export class Texts {
     text: string,
     quantity: string | undefined,
     nominal: number | undefined,
-  ): { spread?: Spread; problems: Problem[] } {
+  ): { spread?: Spread; designation?: string; problems: Problem[] } {
     return parseTolerance(text, {
       ...(quantity ? { quantity } : {}),
       units: this.units,

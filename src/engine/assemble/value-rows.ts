@@ -1,5 +1,6 @@
 import { problem } from '../../../shared/problem.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
+import { isShare } from '../../language/spread.ts';
 import type { Entry, Expr, Spread } from '../../language/syntax.ts';
 import { call, constant, plus, quoted, rowRef, times } from '../expr.ts';
 import type { SourceEnds } from '../row.ts';
@@ -8,6 +9,7 @@ import { sheetFormula } from './formulas.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
 import type { SheetScope } from './scope.ts';
 import { numberOf } from './texts.ts';
+import { unknownEnds } from './unknown-ends.ts';
 
 /** Where a value comes from and what its spread means. */
 export interface ValuePlace {
@@ -81,7 +83,10 @@ export function valueRows(
     build.number(place.key, value);
     return undefined;
   }
-  const scale = spread.percent ? Math.abs(value) : 1;
+  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, TOLERANCE_UNREAD));
+  // 12 % with ± 1 % goes from 11 to 13 %, as it does when both stand in one entry.
+  const ofShare = entry.kind === 'value' && isShare({ symbol: entry.value.unit ?? '' });
+  const scale = spread.percent && !ofShare ? Math.abs(value) : 1;
   return build.source(
     place.key,
     value,
@@ -108,7 +113,8 @@ function formulaRows(
     return undefined;
   }
   const nominal = held ? read.expr : rowRef(build.formula(`${place.key}!formula`, read.expr));
-  const ends = endsOver(build, nominal, spread, place);
+  const ends =
+    spread === 'unreadable' ? unknownEnds(build, TOLERANCE_UNREAD) : endsOver(build, nominal, spread, place);
   if (held) return build.source(place.key, nominal, ends);
   const own = build.source(`${place.key}!cut`, 0, ends);
   build.formula(place.key, plus(nominal, rowRef(own)));
@@ -156,15 +162,21 @@ function rectangular(
   };
 }
 
+const TOLERANCE_UNREAD = 'its tolerance cannot be read';
+
+/** A tolerance that cannot be read is not one of nothing. */
 function toleranceOf(
   build: CellBuilder,
   scope: SheetScope,
   place: ValuePlace,
   nominal: number | undefined,
-): Spread | undefined {
+): Spread | 'unreadable' | undefined {
   const text = place.tolerance?.trim();
   if (!text) return undefined;
-  const { spread, problems } = scope.texts.tolerance(text, place.quantity, nominal);
+  const { spread, designation, problems } = scope.texts.tolerance(text, place.quantity, nominal);
   for (const one of problems) build.cell.problems.push({ ...one, field: 'tolerance' });
-  return spread;
+  if (spread) return spread;
+  if (designation !== undefined && problems.length === 0)
+    return { low: 0, high: 0, percent: false, form: 'class', designation };
+  return 'unreadable';
 }
