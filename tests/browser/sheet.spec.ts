@@ -68,7 +68,7 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
   await watch(elsewhere);
   const other = await elsewhere.newPage();
   await other.goto(page.url().replace(/#.*/, ''));
-  await other.locator('input[type=file]').setInputFiles({
+  await other.getByLabel('Open a file').setInputFiles({
     name: download.suggestedFilename(),
     mimeType: 'application/json',
     buffer: file,
@@ -82,7 +82,7 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
 
 test('a file that is no sheet is refused with a reason, and nothing is lost', async ({ page }) => {
   await page.goto('/');
-  await page.locator('input[type=file]').setInputFiles({
+  await page.getByLabel('Open a file').setInputFiles({
     name: 'letter.json',
     mimeType: 'application/json',
     buffer: Buffer.from('{"format":"letter"}'),
