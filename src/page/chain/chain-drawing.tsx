@@ -41,7 +41,6 @@ export const ChainDrawing = (props: ChainDrawingProps) => {
             class="node"
             role="link"
             tabindex={0}
-            aria-label={[`${node.number} ${node.title}`, node.value, node.state].filter(Boolean).join(', ')}
             transform={`translate(${node.x} ${node.y})`}
             onClick={() => props.onGo(node.id)}
             onKeyDown={(event) => event.key === 'Enter' && props.onGo(node.id)}
@@ -50,6 +49,9 @@ export const ChainDrawing = (props: ChainDrawingProps) => {
             onFocus={() => setAt(node.id)}
             onBlur={() => setAt(undefined)}
           >
+            <title>
+              {[`${node.number} ${node.title}`, node.value, node.state].filter(Boolean).join(', ')}
+            </title>
             <NodeBox node={node} />
           </g>
         )}

@@ -15,7 +15,7 @@ export default function ChainView() {
   const context = useSheet();
   const { sheetId } = useTools();
   const library = useLibrary();
-  const [fit, setFit] = createSignal(false);
+  const [wholeWidth, setWholeWidth] = createSignal(false);
   const [behind, setBehind] = createSignal(false);
   const placed = createMemo(() => placeChain(chainGraph(context, library(), behind())));
   let svg: SVGSVGElement | undefined;
@@ -39,8 +39,8 @@ export default function ChainView() {
           <label class="tick-field">
             <input
               type="checkbox"
-              checked={fit()}
-              onChange={(event) => setFit(event.currentTarget.checked)}
+              checked={wholeWidth()}
+              onChange={(event) => setWholeWidth(event.currentTarget.checked)}
             />
             fit to the window
           </label>
@@ -63,7 +63,7 @@ export default function ChainView() {
           when={placed().nodes.length > 0}
           fallback={<p class="caption">There is no line to draw yet.</p>}
         >
-          <section class="chain-scroll" classList={{ fit: fit() }} aria-label="Drawing" tabindex={0}>
+          <section class="chain-scroll" classList={{ fit: wholeWidth() }} aria-label="Drawing" tabindex={0}>
             <ChainDrawing
               ref={(element) => {
                 svg = element;
