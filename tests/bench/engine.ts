@@ -1,12 +1,13 @@
 /**
  * From a committed entry to results ready, against closures written by hand, a general library with units, and
- * HyperFormula at nominal alone; memory; cost against size. `npm run bench`. Prints, and writes tests/bench/results.json.
+ * HyperFormula at nominal alone; memory; cost against size; a simulation. `npm run bench`. Prints, and writes tests/bench/results.json.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { library } from '../../cells/catalogue.ts';
 import type { SheetFile } from '../../shared/sheet/format.ts';
 import { Engine } from '../../src/engine/engine.ts';
+import { simulate } from '../../src/engine/montecarlo/simulate.ts';
 import { type Chain, chain, chainSheet, edits, leafEntry } from './chain.ts';
 import { type Contender, closures, sparseClosures } from './contenders.ts';
 import { nominal } from './nominal.ts';
@@ -24,6 +25,12 @@ const GROWTH = [
   [1000, 100],
   [2000, 150],
   [3000, 200],
+] as const;
+
+/** Simulated with the usual number of draws, every quantity an output. */
+const SIMULATED = [
+  [100, 30],
+  [300, 60],
 ] as const;
 
 const quantile = (sorted: readonly number[], q: number): number =>
@@ -138,10 +145,23 @@ if (!only) {
     };
   });
   console.table(growth);
+  const drawn = SIMULATED.map(([quantities, sources]) => {
+    const file = chainSheet(chain(quantities, sources));
+    const start = performance.now();
+    const { draws, outputs } = simulate(file, library);
+    return {
+      quantities,
+      sources,
+      draws,
+      outputs: outputs.length,
+      seconds: round((performance.now() - start) / 1000),
+    };
+  });
+  console.table(drawn);
   const before = JSON.parse(readFileSync(OUT, 'utf8')) as Record<string, unknown>;
   const results = {
     ...before,
-    engine: { node: process.version, processor: cpus()[0]?.model ?? '', edits: table, growth },
+    engine: { node: process.version, processor: cpus()[0]?.model ?? '', edits: table, growth, drawn },
   };
   writeFileSync(OUT, `${JSON.stringify(results, null, 2)}\n`);
 }

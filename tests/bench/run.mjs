@@ -9,7 +9,8 @@ import { inRepository } from '../../src/setup/root.mjs';
 
 const [entry = '', ...rest] = process.argv.slice(2);
 const name = basename(entry, '.ts');
-const out = inRepository(`node_modules/.bench/${name}`);
+// As deep as src/setup, so that the repository is found from it all the same.
+const out = inRepository(`node_modules/.bench-${name}`);
 await build({
   configFile: false,
   root: inRepository('.'),
