@@ -1,14 +1,16 @@
-import { lazy, Match, onCleanup, Suspense, Switch } from 'solid-js';
+import { lazy, Match, onCleanup, onMount, Suspense, Switch } from 'solid-js';
 import { Announcer } from '../announce/announcer.tsx';
 import { listenToClipboard } from '../clipboard/listen.ts';
 import { hearSelection } from '../selection/keys.ts';
 import { SelectionBar } from '../selection/selection-bar.tsx';
 import { useSheet } from '../sheet/context.ts';
+import { whenIdle } from '../state/idle.ts';
 import { hearKeys } from './hear.ts';
 import { commandList } from './list.ts';
 import { useTools } from './tools.ts';
 
-const Finder = lazy(() => import('../finder/finder.tsx'));
+const loadFinder = () => import('../finder/finder.tsx');
+const Finder = lazy(loadFinder);
 const KeysDialog = lazy(() => import('./keys-dialog.tsx'));
 const ShareDialog = lazy(() => import('../sharing/share-dialog.tsx'));
 const HistoryDialog = lazy(() => import('../history/history-dialog.tsx'));
@@ -21,6 +23,8 @@ export const SheetTools = () => {
   const context = useSheet();
   const tools = useTools();
   const commands = commandList(context, tools);
+  // There before it is asked for: what is typed after its key must not go to the line under the cursor.
+  onMount(() => whenIdle(() => void loadFinder().catch(() => undefined)));
   onCleanup(hearKeys(commands));
   onCleanup(hearSelection(context, tools.selection));
   onCleanup(listenToClipboard(context, tools.selection));

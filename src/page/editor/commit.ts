@@ -3,7 +3,7 @@ import { kindsOf } from '../../../shared/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { PLAIN_NUMBER } from '../../language/settle.ts';
-import type { Entry } from '../../language/syntax.ts';
+import type { Entry, ParsedEntry } from '../../language/syntax.ts';
 import { preferences } from '../preferences/preferences.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
@@ -46,13 +46,25 @@ export const commitText = (sheet: Sheet, spot: EntrySpot, text: string): void =>
 export const commitStored = (sheet: Sheet, spot: EntrySpot, text: string): void =>
   write(sheet, spot, text, { ...entryContext(sheet, spot), decimal: '.' });
 
+/**
+ * A number that the typist's own mark leaves in doubt (1.234 to somebody who writes a comma) reads well with the stored
+ * point: it is stored with the other mark, so that the question stays until it is answered.
+ */
+const keepDoubt = ({ committed, problems }: Pick<ParsedEntry, 'committed' | 'problems'>): string =>
+  problems.reduce((text, { kind, from, to }) => {
+    const number = kind === 'ask' && from !== undefined && to !== undefined ? text.slice(from, to) : '';
+    if (!/^\d{1,3}\.\d{3}$/.test(number)) return text;
+    return text.slice(0, from) + number.replace('.', ',') + text.slice(to);
+  }, committed);
+
 const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContext): void => {
   const { document } = sheet;
   if (spot.kind === 'tolerance') {
     document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
     return;
   }
-  const parsed = parseEntry(text, context);
+  const read = parseEntry(text, context);
+  const parsed = context.decimal === ',' ? { ...read, committed: keepDoubt(read) } : read;
   const record = sheet.line(spot.cell)?.record;
   const kind =
     spot.field === 'entry' && record?.quantity === undefined && record?.role !== 'cell'

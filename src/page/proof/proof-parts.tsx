@@ -2,6 +2,7 @@ import { lazy, Show, Suspense } from 'solid-js';
 import { AgainstPlan } from '../held/against-plan.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { StackUp } from '../stack/stack-up.tsx';
+import { standingFigure } from '../state/moves.ts';
 import './proof.css';
 
 const DrawsPanel = lazy(() => import('../draws/draws-panel.tsx'));
@@ -10,14 +11,18 @@ const DrawsPanel = lazy(() => import('../draws/draws-panel.tsx'));
 export const ProofParts = (props: { cell: string; output: string }) => {
   const { sheet } = useSheet();
   const output = () => (sheet.line(props.cell)?.result?.outputs[props.output] ? props.output : 'mean');
+  /** A figure without a spread has nothing to draw. */
+  const spreads = () => (standingFigure(sheet.line(props.cell)?.result?.outputs[output()])?.u ?? 0) > 0;
   return (
     <Show when={sheet.line(props.cell)?.result?.outputs[output()]}>
       <div class="proof">
         <AgainstPlan cell={props.cell} output={output()} />
         <StackUp cell={props.cell} output={output()} />
-        <Suspense>
-          <DrawsPanel cell={props.cell} output={output()} />
-        </Suspense>
+        <Show when={spreads()}>
+          <Suspense>
+            <DrawsPanel cell={props.cell} output={output()} />
+          </Suspense>
+        </Show>
       </div>
     </Show>
   );

@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import type { Problem, Remedy } from '../../../shared/problem.ts';
 import { loadCommit } from '../editor/load.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from './context.ts';
 import './problem-note.css';
 
@@ -51,7 +52,7 @@ export const ProblemNote = (props: ProblemNoteProps) => {
             <For each={props.problem.choices}>
               {(remedy) => (
                 <button type="button" onClick={() => take(remedy)}>
-                  {remedy.label}
+                  {writtenOut(remedy.label)}
                 </button>
               )}
             </For>

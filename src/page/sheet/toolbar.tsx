@@ -33,6 +33,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
           class="undo"
           disabled={!sheet.state.undo}
           title="Ctrl+Z"
+          aria-label={sheet.state.undo ? `Undo: ${sheet.state.undo}` : 'Undo'}
           onClick={() => said('Taken back', sheet.document.undo())}
         >
           Undo<span class="rare">{sheet.state.undo ? `: ${sheet.state.undo}` : ''}</span>
@@ -42,6 +43,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
           class="undo"
           disabled={!sheet.state.redo}
           title="Ctrl+Shift+Z"
+          aria-label={sheet.state.redo ? `Redo: ${sheet.state.redo}` : 'Redo'}
           onClick={() => said('Done again', sheet.document.redo())}
         >
           Redo<span class="rare">{sheet.state.redo ? `: ${sheet.state.redo}` : ''}</span>

@@ -1,0 +1,111 @@
+import type { Page } from '@playwright/test';
+import { findings } from './axe-findings.ts';
+import { expect, test } from './fixture.ts';
+import { begin, line, templateFile } from './sheet-steps.ts';
+
+test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+const template = templateFile('bush-in-opened-out-bore.json').title.title;
+
+const key = async (page: Page, text: string): Promise<void> => {
+  const pad = page.getByRole('group', { name: 'Keypad' });
+  for (const c of text) {
+    const name = c === '.' ? 'Decimal mark' : c === '/' ? 'Stroke of a fraction' : c === ' ' ? /^Blank/ : c;
+    await pad.getByRole('button', { name, exact: true }).tap();
+  }
+};
+const take = (page: Page) => page.getByRole('button', { name: 'Take it' }).tap();
+const reading = (page: Page) => page.getByRole('textbox', { name: /^Reading of/ });
+const readings = (page: Page) => page.getByRole('list', { name: 'Readings' }).getByRole('button');
+
+const atTheMachine = async (page: Page): Promise<void> => {
+  await page.getByRole('link', { name: 'At the machine' }).tap();
+  await expect(page.getByRole('group', { name: 'Keypad' })).toBeVisible();
+};
+
+test('readings are taken one at a time with the last leading digits kept, and stand on the sheet', async ({
+  page,
+}) => {
+  await begin(page, template);
+  await atTheMachine(page);
+  await expect(page.getByLabel('Dimension').locator('option:checked')).toContainText('Journal');
+  await expect(page.getByRole('main')).toContainText('Micrometer');
+  await expect(page.getByRole('img', { name: 'Place 1 of 3 along, direction 1 of 2 round' })).toBeVisible();
+  // Nothing stands there that nobody read.
+  await expect(reading(page)).toHaveValue('');
+  await key(page, '1.7481');
+  await take(page);
+  await expect(readings(page).first()).toHaveText('1.7481');
+  await expect(reading(page)).toHaveValue('1.74');
+  // The digits taken over are no reading by themselves.
+  await expect(page.getByRole('button', { name: 'Take it' })).toBeDisabled();
+  await key(page, '79');
+  await take(page);
+  await expect(page.getByRole('img', { name: 'Place 2 of 3 along, direction 1 of 2 round' })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'What it comes to' })).toContainText('1.7480');
+  await expect(page.getByRole('region', { name: 'What it comes to' }).locator('.verdict')).toBeVisible();
+
+  // A press on a reading takes it again.
+  await readings(page).nth(1).tap();
+  await key(page, '81');
+  await page.getByRole('button', { name: 'Take again' }).tap();
+  await expect(readings(page).nth(1)).toHaveText('1.7481');
+
+  await page.getByRole('button', { name: 'Next', exact: true }).tap();
+  await expect(page.getByLabel('Dimension').locator('option:checked')).toContainText(
+    'Gap between thrust collars',
+  );
+  await page.getByRole('button', { name: 'Back', exact: true }).tap();
+  await page.getByRole('link', { name: 'Back to the sheet' }).tap();
+  await expect(line(page, 'journal').locator('.typed')).toHaveText('1.7481; 1.7481 in');
+});
+
+test('a fraction is keyed in, and a reading that is probably wrong is asked about', async ({ page }) => {
+  await begin(page, template);
+  await atTheMachine(page);
+  await key(page, '1 3/4');
+  await expect(reading(page)).toHaveValue('1 3/4');
+  await take(page);
+  await expect(readings(page).first()).toHaveText('1 3/4');
+  await expect(reading(page)).toHaveValue('');
+  await key(page, '1.7250');
+  await take(page);
+  const asked = page.getByRole('note');
+  await expect(asked).toContainText(/turn/);
+});
+
+test('every key is large enough for a gloved thumb, all of it is on one screen, and axe finds nothing', async ({
+  page,
+}) => {
+  await begin(page, template);
+  await atTheMachine(page);
+  await key(page, '1.7481');
+  await take(page);
+  await expect(readings(page).first()).toHaveText('1.7481');
+  const heights = await page
+    .locator('.pad button, .bench-ways button, .bench-what select, .bench-entry input')
+    .evaluateAll((elements) => elements.map((element) => element.getBoundingClientRect().height));
+  expect(heights.length).toBeGreaterThan(17);
+  expect(Math.min(...heights)).toBeGreaterThanOrEqual(56);
+  const page390 = await page.evaluate(() => ({
+    width: document.documentElement.scrollWidth,
+    height: document.documentElement.scrollHeight,
+  }));
+  expect(page390.width).toBeLessThanOrEqual(390);
+  expect(page390.height).toBeLessThanOrEqual(844);
+  expect(await findings(page)).toEqual([]);
+});
+
+test('readings go on without a network, and by a keyboard', async ({ page, context }) => {
+  await begin(page, template);
+  await atTheMachine(page);
+  await key(page, '1.7481');
+  await take(page);
+  await expect(readings(page).first()).toHaveText('1.7481');
+  await context.setOffline(true);
+  await reading(page).focus();
+  await page.keyboard.type('83');
+  await page.keyboard.press('Enter');
+  await expect(readings(page).nth(1)).toHaveText('1.7483');
+  await context.setOffline(false);
+});
