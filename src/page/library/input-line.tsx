@@ -2,10 +2,11 @@ import { createMemo, createUniqueId, For, Match, Show, Switch } from 'solid-js';
 import type { CellInput } from '../../../cells/cell.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
-import { EntryCell } from '../sheet/entry-cell.tsx';
+import { EntryCell, Example } from '../sheet/entry-cell.tsx';
 import { GridCell } from '../sheet/grid-cell.tsx';
 import { GridRow, StillCell } from '../sheet/grid-row.tsx';
 import { ProblemNote } from '../sheet/problem-note.tsx';
+import { isLeftOpen } from '../state/asked.ts';
 import { inputRow } from '../state/cursor.ts';
 import { useLibrary } from '../state/library.ts';
 
@@ -24,6 +25,13 @@ export const InputLine = (props: InputLineProps) => {
   const problem = () => line().result?.problems.find((p) => p.field === field());
   const commit = (entry: string) => void sheet.document.setField(props.cell, field(), entry);
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
+  const leftOpen = () => isLeftOpen(line().record, props.input);
+  const library = useLibrary();
+  const rowName = (table: string, key: string) =>
+    library()
+      ?.tables.get(table)
+      ?.rows.find((r) => r.key === key)?.name ?? key;
+  const example = () => line().record.examples?.[props.input.name];
   return (
     <GridRow row={row()} cell={props.cell} class="part input">
       <StillCell class="number" />
@@ -40,7 +48,8 @@ export const InputLine = (props: InputLineProps) => {
             spot={{ cell: props.cell, field: field(), kind: 'entry', quantity: props.input.quantity }}
             text={text()}
             label={label()}
-            blank={<Blank input={props.input} />}
+            blank={<Blank input={props.input} leftOpen={leftOpen()} />}
+            example={example()}
             beside={
               <Show when={line().result?.echoes[field()]}>
                 {(echo) => <span class="beside">= {writtenOut(echo())}</span>}
@@ -52,14 +61,31 @@ export const InputLine = (props: InputLineProps) => {
         <Match when={props.input.choice}>
           {(table) => (
             <GridCell row={row()} column="entry">
-              <ChoiceField {...props} table={table()} text={text()} label={label()} onCommit={commit} />
+              <ChoiceField
+                {...props}
+                table={table()}
+                text={text()}
+                label={label()}
+                leftOpen={leftOpen()}
+                example={example()}
+                onCommit={commit}
+              />
+              <Show when={!text() && example()}>{(key) => <Example text={rowName(table(), key())} />}</Show>
             </GridCell>
           )}
         </Match>
         <Match when={props.input.record}>
           {(kind) => (
             <GridCell row={row()} column="entry">
-              <RecordField {...props} kind={kind()} text={text()} label={label()} onCommit={commit} />
+              <RecordField
+                {...props}
+                kind={kind()}
+                text={text()}
+                label={label()}
+                leftOpen={leftOpen()}
+                example={undefined}
+                onCommit={commit}
+              />
             </GridCell>
           )}
         </Match>
@@ -71,20 +97,31 @@ export const InputLine = (props: InputLineProps) => {
   );
 };
 
-const Blank = (props: { input: CellInput }) => (
-  <Show when={props.input.default} fallback={props.input.optional ? 'may stay blank' : 'to be filled in'}>
-    <span class="default">{writtenOut(props.input.default ?? '')}</span>
+/** What a blank input asks for. One that the template left open is to be filled in, though the cell can do without. */
+const blankWords = (input: CellInput, leftOpen: boolean): string =>
+  !input.optional ? 'to be filled in' : leftOpen ? 'to be filled in where known' : 'may stay blank';
+
+const Blank = (props: { input: CellInput; leftOpen: boolean }) => (
+  <Show when={props.input.default} fallback={blankWords(props.input, props.leftOpen)}>
+    {(text) => (
+      <>
+        {props.leftOpen ? 'to be filled in; until then ' : ''}
+        <span class="default">{writtenOut(text())}</span>
+      </>
+    )}
   </Show>
 );
 
 interface FieldProps extends InputLineProps {
   text: string | undefined;
   label: string;
+  leftOpen: boolean;
+  example: string | undefined;
   onCommit: (text: string) => void;
 }
 
-const emptyWords = (input: CellInput): string =>
-  input.default ? `default: ${input.default}` : input.optional ? 'none' : 'choose …';
+const emptyWords = (input: CellInput, leftOpen: boolean): string =>
+  input.default ? `default: ${input.default}` : input.optional && !leftOpen ? 'none' : 'choose …';
 
 const ChoiceField = (props: FieldProps & { table: string }) => {
   const library = useLibrary();
@@ -100,7 +137,7 @@ const ChoiceField = (props: FieldProps & { table: string }) => {
           value={props.text ?? ''}
           onChange={(event) => props.onCommit(event.currentTarget.value)}
         >
-          <option value="">{emptyWords(props.input)}</option>
+          <option value="">{emptyWords(props.input, props.leftOpen)}</option>
           <Show when={!known()}>
             <option value={props.text}>{props.text}: not in the table</option>
           </Show>
@@ -120,7 +157,7 @@ const ChoiceField = (props: FieldProps & { table: string }) => {
         aria-label={props.label}
         autocomplete="off"
         value={props.text ?? ''}
-        placeholder={props.input.optional ? 'may stay blank' : 'to be filled in'}
+        placeholder={blankWords(props.input, props.leftOpen)}
         onChange={(event) => props.onCommit(event.currentTarget.value.trim())}
         onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
       />
@@ -167,7 +204,7 @@ const RecordField = (props: FieldProps & { kind: string }) => {
           else props.onCommit(event.currentTarget.value);
         }}
       >
-        <option value="">{emptyWords(props.input)}</option>
+        <option value="">{emptyWords(props.input, props.leftOpen)}</option>
         <Show when={!known()}>
           <option value={props.text}>{props.text}</option>
         </Show>

@@ -6,8 +6,10 @@ import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { GridCell } from '../sheet/grid-cell.tsx';
 import { GridRow, StillCell } from '../sheet/grid-row.tsx';
+import { LineNote } from '../sheet/line-note.tsx';
 import { NumberCell } from '../sheet/number-cell.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
+import { isWanting } from '../state/asked.ts';
 import { useLibrary } from '../state/library.ts';
 import { FaceCell } from './face-cell.tsx';
 import { InputLine } from './input-line.tsx';
@@ -29,10 +31,7 @@ export const LibraryLine = (props: { cell: string }) => {
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
-  /** What a template left to be filled in, or what cannot do without. */
-  const wanting = (input: CellInput) =>
-    record().inputs?.[input.name] === undefined &&
-    (record().examples?.[input.name] !== undefined || (input.default === undefined && !input.optional));
+  const wanting = (input: CellInput) => isWanting(record(), input);
   /** Folded, only what still has to be given stands in lines of its own. */
   const inputs = () => (kind()?.inputs ?? []).filter((input) => open() || wanting(input));
   /** An output that is held to limits, or was read off the part, keeps its line; the others stand on the face. */
@@ -53,6 +52,7 @@ export const LibraryLine = (props: { cell: string }) => {
           <Show when={record().name}>
             <span class="named">{record().name}</span>
           </Show>
+          <LineNote note={record().note} shown={!open() && (kind()?.inputs ?? []).some(wanting)} />
           <Show when={!open() && kind()}>{(k) => <InputStrip cell={props.cell} kind={k()} />}</Show>
           <Show when={library() && !kind()}>
             <span class="caption">

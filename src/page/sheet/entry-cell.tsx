@@ -6,6 +6,7 @@ import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
+import { listWords } from './prompts.ts';
 
 export interface EntryCellProps {
   row: RowKey;
@@ -14,6 +15,8 @@ export interface EntryCellProps {
   label: string;
   /** Shown while there is no entry: what to type, or the library's default. */
   blank: JSX.Element;
+  /** What an emptied line of a template might hold: shown as an example while there is no entry, never taken. */
+  example?: string;
   /** Tolerance, gauge, decimal echo: what stands below the entry. */
   beside?: JSX.Element;
 }
@@ -22,8 +25,12 @@ export interface EntryCellProps {
 export const EntryCell = (props: EntryCellProps) => {
   const { cursor, sheet } = useSheet();
   const text = () => writtenOut(props.text ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
+  const example = () => (props.text ? undefined : props.example);
+  const description = () =>
+    example() &&
+    [`for example ${writtenOut(example()!)}`, listWords(example()!)].filter(Boolean).join('; write ');
   return (
-    <GridCell row={props.row} column="entry" class="can-type" editable>
+    <GridCell row={props.row} column="entry" class="can-type" editable description={description()}>
       <Show
         when={cursor.isEdited(props.row)}
         fallback={
@@ -44,7 +51,16 @@ export const EntryCell = (props: EntryCellProps) => {
           onLeave={() => cursor.leave(props.row)}
         />
       </Show>
+      <Show when={example()}>{(text) => <Example text={text()} />}</Show>
       {props.beside}
     </GridCell>
   );
 };
+
+/** Read out as the description of its cell, so that it is never taken for what stands there. */
+export const Example = (props: { text: string }) => (
+  <span class="example" aria-hidden="true">
+    e.g. {writtenOut(props.text)}
+    <Show when={listWords(props.text)}>{(words) => <span class="lists">{words()}</span>}</Show>
+  </span>
+);

@@ -14,6 +14,8 @@ export interface GridCellProps {
   /** Its row has something to unfold, and this cell says whether it has. */
   unfolds?: boolean;
   span?: number;
+  /** Read out behind what stands in the cell. */
+  description?: string;
   children: JSX.Element;
 }
 
@@ -48,6 +50,7 @@ export const GridCell = (props: GridCellProps) => {
       class={`cell ${props.column} ${props.class ?? ''}`}
       data-column={props.column}
       aria-colspan={props.span}
+      aria-description={props.description}
       aria-expanded={props.unfolds ? cursor.isOpen(props.row) : undefined}
       aria-readonly={props.editable ? undefined : 'true'}
       tabindex={here() ? 0 : -1}

@@ -20,6 +20,14 @@ export const bringIntoView = (row: string): void => {
   else if (box.bottom > innerHeight) scrollBy(0, Math.min(box.bottom - innerHeight + 8, box.top - top - 8));
 };
 
+/** Scrolls a row to the upper part of the screen, with what stands above it still in view. */
+export const bringUp = (row: string): void => {
+  const box = rowElement(row)?.getBoundingClientRect();
+  if (!box) return;
+  const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;
+  scrollBy(0, box.top - top - (innerHeight - top) / 5);
+};
+
 /** How much of what unfolds should be seen at once. */
 const GLIMPSE = 260;
 

@@ -2,37 +2,37 @@ import { For, Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { writtenOut, writtenTolerance } from '../preferences/decimal-mark.ts';
 import { say } from '../preferences/words.ts';
+import { isBlankLine } from '../state/asked.ts';
 import { CheckCell } from './check-cell.tsx';
 import { useSheet } from './context.ts';
 import { EntryCell } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow } from './grid-row.tsx';
 import { LimitsCell } from './limits-cell.tsx';
+import { LineNote } from './line-note.tsx';
 import { NumberCell } from './number-cell.tsx';
+import { promptOf } from './prompts.ts';
 import { roleWord } from './role-words.ts';
 import { UnfoldedRow } from './unfolded-row.tsx';
 import { ValueCell } from './value-cell.tsx';
 
 /** Label, name and trade word of a line. */
-export const NameCell = (props: { cell: string; record: CellRecord }) => (
-  <GridCell row={props.cell} column="name" unfolds>
-    <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
-      {roleWord(props.record)}
-    </span>
-    <span class="label">
-      {(props.record.label && say(props.record.label)) || <span class="caption">no label</span>}
-    </span>
-    <Show when={props.record.name}>
-      <span class="named">{props.record.name}</span>
-    </Show>
-  </GridCell>
-);
-
-const BLANK: Partial<Record<CellRecord['role'], string>> = {
-  given: 'type the maker’s figure',
-  measured: 'type the reading',
-  chosen: 'type a size or a formula',
-  worked: 'type a formula, beginning with =',
+export const NameCell = (props: { cell: string; record: CellRecord }) => {
+  const { cursor } = useSheet();
+  return (
+    <GridCell row={props.cell} column="name" unfolds>
+      <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
+        {roleWord(props.record)}
+      </span>
+      <span class="label">
+        {(props.record.label && say(props.record.label)) || <span class="caption">no label</span>}
+      </span>
+      <Show when={props.record.name}>
+        <span class="named">{props.record.name}</span>
+      </Show>
+      <LineNote note={props.record.note} shown={isBlankLine(props.record) && !cursor.isOpen(props.cell)} />
+    </GridCell>
+  );
 };
 
 export const PlainLine = (props: { cell: string }) => {
@@ -57,7 +57,7 @@ export const PlainLine = (props: { cell: string }) => {
   };
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell}>
+      <GridRow row={props.cell} cell={props.cell} class={isBlankLine(record()) ? 'to-fill' : ''}>
         <NumberCell row={props.cell} cell={props.cell} />
         <NameCell cell={props.cell} record={record()} />
         <EntryCell
@@ -65,7 +65,8 @@ export const PlainLine = (props: { cell: string }) => {
           spot={{ cell: props.cell, field: 'entry', kind: 'entry', quantity: record().quantity }}
           text={record().entry}
           label={`Entry of ${sheet.titleOf(props.cell)}`}
-          blank={BLANK[record().role]}
+          blank={promptOf(record())}
+          example={record().example}
           beside={
             <>
               <Show when={beside()}>

@@ -27,13 +27,6 @@ export const KindPart = (props: { cell: string }) => {
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
         </div>
-        <TextField
-          label="Note"
-          value={record().note}
-          lines={2}
-          onCommit={(text) => sheet.document.setField(props.cell, 'note', text)?.message}
-          hint="Ctrl+Enter takes it"
-        />
       </section>
       <FeedLinks cell={props.cell} />
       <Show when={kind()}>

@@ -6,6 +6,7 @@ import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { standingFigure } from '../state/moves.ts';
+import { NotePart } from './note-part.tsx';
 import './unfolded.css';
 
 /** What a library cell is for, its picture with the sheet's numbers, and what to mind: above its lines. */
@@ -30,6 +31,7 @@ export default function KindTop(props: { cell: string }) {
       {(k) => (
         <div class="unfold kind-top">
           <div class="stack">
+            <NotePart cell={props.cell} />
             <p>{k().purpose}</p>
             <Show when={k().cautions.length > 0}>
               <section class="caution">

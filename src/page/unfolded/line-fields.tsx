@@ -88,13 +88,6 @@ export const LineFields = (props: { cell: string }) => {
           <For each={ROLES.filter(([role]) => role === record().role)}>{([, meaning]) => meaning}</For>
         </p>
       </section>
-      <TextField
-        label="Note"
-        value={record().note}
-        lines={2}
-        onCommit={(text) => set('note', text)?.message}
-        hint="Ctrl+Enter takes it"
-      />
     </div>
   );
 };

@@ -10,6 +10,7 @@ import { FeedLinks } from './feed-links.tsx';
 import { FormulaPart } from './formula-part.tsx';
 import { KindPart } from './kind-part.tsx';
 import { LineFields, LineLimits } from './line-fields.tsx';
+import { NotePart } from './note-part.tsx';
 import { OutputFields } from './output-fields.tsx';
 import { ReadingsPart } from './readings-part.tsx';
 import { SlipNote } from './slip-note.tsx';
@@ -33,6 +34,9 @@ export default function Unfolded(props: { row: RowKey }) {
   return (
     <div class="unfold">
       <Show when={!props.row.includes('/')}>
+        <Show when={!isText() && !isHead()}>
+          <NotePart cell={cell()} />
+        </Show>
         <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
         <For each={line().result?.slips}>{(slip) => <SlipNote slip={slip} cell={cell()} />}</For>
       </Show>

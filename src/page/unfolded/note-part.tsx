@@ -1,0 +1,40 @@
+import { createSignal, Show } from 'solid-js';
+import { TextField } from '../fields/text-field.tsx';
+import { say } from '../preferences/words.ts';
+import { useSheet } from '../sheet/context.ts';
+import '../sheet/line-note.css';
+
+/** The note of a line as text to be read; a field for it on request. */
+export const NotePart = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const [edited, setEdited] = createSignal(false);
+  const note = () => sheet.line(props.cell)?.record.note;
+  return (
+    <div class="note-part">
+      <Show
+        when={edited()}
+        fallback={
+          <>
+            <Show when={note()}>{(text) => <p>{say(text())}</p>}</Show>
+            <button type="button" class="plain" onClick={() => setEdited(true)}>
+              {note() ? 'Edit the note' : 'Add a note'}
+            </button>
+          </>
+        }
+      >
+        <TextField
+          label="Note"
+          value={note()}
+          lines={2}
+          ref={(element) => queueMicrotask(() => element.focus())}
+          onCommit={(text) => {
+            const refusal = sheet.document.setField(props.cell, 'note', text || undefined)?.message;
+            if (!refusal) setEdited(false);
+            return refusal;
+          }}
+          hint="Ctrl+Enter takes it"
+        />
+      </Show>
+    </div>
+  );
+};
