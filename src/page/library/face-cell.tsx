@@ -55,6 +55,9 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
             <>
               <b>{at().value(figure())}</b>{' '}
               <small>{at().beside(figure(), result()?.stands === 'measured')}</small>
+              <Show when={show.other(props.cell, name())}>
+                {(other) => <small class="other-system">{other().value(figure())}</small>}
+              </Show>
             </>
           )}
         </Show>

@@ -1,4 +1,5 @@
 import { Show } from 'solid-js';
+import type { ShownFigure } from '../../../shared/figures.ts';
 import type { OutputResult } from '../../engine/results.ts';
 import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
@@ -22,6 +23,15 @@ export const ValueCell = (props: ValueCellProps) => {
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
   const standing = () => standingFigure(props.result);
   const at = () => show.output(props.cell, props.output);
+  const Other = (own: { figure: ShownFigure; read: boolean }) => (
+    <Show when={show.other(props.cell, props.output)}>
+      {(other) => (
+        <small class="other-system">
+          {other().value(own.figure)} {other().beside(own.figure, own.read)}
+        </small>
+      )}
+    </Show>
+  );
   return (
     <GridCell row={props.row} column="value">
       <Show when={props.result?.measured}>
@@ -29,6 +39,7 @@ export const ValueCell = (props: ValueCellProps) => {
           <span class="amount actual">
             <b>{at().value(figure())}</b>
             <small>{at().beside(figure(), true)}</small>
+            <Other figure={figure()} read={true} />
           </span>
         )}
       </Show>
@@ -44,6 +55,7 @@ export const ValueCell = (props: ValueCellProps) => {
                     {at().beside(figure(), read())}
                     {props.result?.stands === 'issued' ? ' issued' : ''}
                   </small>
+                  <Other figure={figure()} read={read()} />
                 </>
               }
             >

@@ -91,6 +91,17 @@ export const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit
 
 export const createShow = (sheet: Sheet) => ({
   output: (cell: string, output: string): OutputShow => showIn(unitOf(sheet, cell, output), usesComma()),
+  /** In the other system, where the sheet shows both and that system has a unit of its own for it. */
+  other: (cell: string, output: string): OutputShow | undefined => {
+    if (!sheet.state.units.both) return undefined;
+    const own = unitOf(sheet, cell, output);
+    const line = sheet.line(cell);
+    const other = otherUnit(
+      line?.result?.outputs[output]?.quantity ?? line?.record.quantity,
+      sheet.state.units,
+    );
+    return other.label === own.label ? undefined : showIn(other, usesComma());
+  },
 });
 
 export type Show = ReturnType<typeof createShow>;
