@@ -87,14 +87,19 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         <Show when={props.shop} keyed>
           {(shop) => <JobList shop={createShop(shop)} />}
         </Show>
+        <Show when={offers.filled().length > 0}>
+          <section>
+            <h2>A filled job to look at</h2>
+            <For each={offers.filled()}>
+              {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
+            </For>
+          </section>
+        </Show>
         <section>
           <h2>What is worn?</h2>
           <div class="offers">
             <For each={offers.templates()}>
               {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}
-            </For>
-            <For each={offers.filled()}>
-              {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
             </For>
           </div>
         </section>
@@ -112,12 +117,16 @@ const OfferBox = (props: {
   filled?: boolean;
   onTake: (offer: Offer) => void;
 }) => (
-  <article class="offer">
-    <span class="caption">
-      {props.filled ? 'filled example' : (props.offer.file.title.tags ?? []).join(', ')}
-    </span>
+  <article class="offer" classList={{ filled: props.filled === true }}>
+    <Show when={!props.filled}>
+      <span class="caption">{(props.offer.file.title.tags ?? []).join(', ')}</span>
+    </Show>
     <h3>{props.offer.file.title.title}</h3>
-    <p>{props.offer.file.title.note}</p>
+    <p>
+      {props.filled
+        ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
+        : props.offer.file.title.note}
+    </p>
     <div class="buttons">
       <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
         {props.word}
