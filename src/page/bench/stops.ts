@@ -27,6 +27,28 @@ export interface Stop {
 const planOf = (example: string | undefined): Plan =>
   (example && splitReadings(example)?.places.map((place) => place.length)) || [];
 
+/** Far smaller than the sizes it is worked out from: a clearance, an interference, a float. */
+const SMALL_BESIDE_SIZES = 0.1;
+
+/**
+ * A worked-out line that can be read with a gauge: a size of the part, such as a bore when pressed. What is only the
+ * difference of two parts is proven by reading the two. Before there are figures, the unit tells: a difference is
+ * shown in a unit of its own.
+ */
+const isReadable = (sheet: Sheet, record: CellRecord): boolean => {
+  if (record.display !== undefined) return false;
+  const line = sheet.line(record.id);
+  const planned = line?.result?.outputs.value?.planned?.value;
+  const sizes = (line?.result?.feeds ?? []).flatMap((id) => {
+    const value = sheet.line(id)?.result?.outputs;
+    const figure = (value?.value ?? value?.mean)?.planned?.value;
+    return figure === undefined ? [] : [Math.abs(figure)];
+  });
+  return (
+    planned === undefined || sizes.length === 0 || Math.abs(planned) > SMALL_BESIDE_SIZES * Math.max(...sizes)
+  );
+};
+
 const inside = (record: CellRecord): boolean | undefined =>
   record.limits?.metalOn === undefined ? undefined : record.limits.metalOn === 'low';
 
@@ -52,7 +74,11 @@ const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefi
     };
   }
   const cut = record.role === 'chosen' && (record.tolerance ?? record.limits ?? record.issued) !== undefined;
-  const held = record.role === 'worked' && record.limits !== undefined && quantity === 'length';
+  const held =
+    record.role === 'worked' &&
+    record.limits !== undefined &&
+    quantity === 'length' &&
+    isReadable(sheet, record);
   if (!cut && !held && !record.measured) return undefined;
   return {
     ...common,
@@ -66,7 +92,8 @@ const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefi
 
 const ofOutputs = (sheet: Sheet, cell: string, record: CellRecord): Stop[] =>
   Object.entries(record.outputs ?? {}).flatMap(([output, settings]) => {
-    if (!settings.measured && !settings.limits) return [];
+    // What a library cell works out is read only where somebody said with what.
+    if (!settings.measured) return [];
     const result = sheet.line(cell)?.result?.outputs[output];
     return [
       {
