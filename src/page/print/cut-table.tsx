@@ -34,7 +34,12 @@ export const CutTable = (props: { lines: CutLine[] }) => {
                       {row.title}
                       <Show when={row.word === 'issued'}> (issued)</Show>
                     </td>
-                    <td class="figure">{f ? at.value(f) : '—'}</td>
+                    <td class="figure">
+                      {f ? at.value(f) : '—'}
+                      <Show when={f && show.other(row.cell, row.output)}>
+                        {(other) => <small>{other().value(f!)}</small>}
+                      </Show>
+                    </td>
                     <td class="figure">{f && f.low < f.high ? at.number(f.low, f) : ''}</td>
                     <td class="figure">{f && f.low < f.high ? at.number(f.high, f) : ''}</td>
                     <td class="figure">{f?.aim !== undefined ? at.number(f.aim, f) : ''}</td>

@@ -45,6 +45,8 @@ export const cutLines = (sheet: Sheet): CutLine[] =>
   });
 
 export interface CheckedOutput extends PaperLine {
+  /** Of the output alone, for a cell whose own title has just been said. */
+  label: string;
   limits: LimitFigures;
   check: CheckVerdict;
 }
@@ -60,6 +62,7 @@ export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
               cell: id,
               output: name,
               number: String(sheet.numberOf(id) ?? ''),
+              label: output.label ?? name,
               title: name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${output.label ?? name}`,
               figure: standingFigure(output),
               read: output.stands === 'measured' || line!.record.role === 'measured',

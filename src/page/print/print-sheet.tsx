@@ -66,6 +66,12 @@ export default function PrintSheet() {
       </header>
 
       <CutTable lines={cutLines(sheet)} />
+      <p class="print-signature">
+        <span>Cut by</span>
+        <span>Measured by</span>
+        <span>Date</span>
+        <span>Signature</span>
+      </p>
 
       <Show when={checkedOutputs(sheet).length > 0}>
         <section>
@@ -84,12 +90,13 @@ export default function PrintSheet() {
             </thead>
             <tbody>
               <For each={checkedOutputs(sheet)}>
-                {(row) => {
+                {(row, k) => {
                   const at = show.output(row.cell, row.output);
+                  const again = checkedOutputs(sheet)[k() - 1]?.cell === row.cell;
                   return (
                     <tr>
-                      <td>{row.number}</td>
-                      <td>{row.title}</td>
+                      <td>{again ? '' : row.number}</td>
+                      <td class={again ? 'what again' : 'what'}>{again ? row.label : row.title}</td>
                       <td class="figure">
                         {row.figure ? `${at.value(row.figure)} ${at.spread(row.figure, row.read)}` : '—'}
                       </td>
@@ -134,7 +141,7 @@ export default function PrintSheet() {
       <Show when={notes().length > 0}>
         <section>
           <h2>Notes</h2>
-          <ul>
+          <ul class="two">
             <For each={notes()}>
               {(n) => (
                 <li>
@@ -149,7 +156,7 @@ export default function PrintSheet() {
       <Show when={cautions().length > 0}>
         <section class="print-cautions">
           <h2>Mind</h2>
-          <ul>
+          <ul class="two">
             <For each={cautions()}>{(text) => <li>{text}</li>}</For>
           </ul>
         </section>
@@ -157,17 +164,11 @@ export default function PrintSheet() {
       <Show when={sources().length > 0}>
         <section class="print-small">
           <h2>Sources</h2>
-          <ul>
+          <ul class="two">
             <For each={sources()}>{(text) => <li>{text}</li>}</For>
           </ul>
         </section>
       </Show>
-      <footer class="print-signature">
-        <span>Cut by</span>
-        <span>Measured by</span>
-        <span>Date</span>
-        <span>Signature</span>
-      </footer>
     </article>
   );
 }
