@@ -107,6 +107,21 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       run: () => sheet.document.setUnits({ length: 'mm' }),
     },
     {
+      id: 'sheet.both',
+      label: 'Show inches and millimetres side by side',
+      group,
+      also: 'both systems',
+      can: () => sheet.state.units.both !== true,
+      run: () => sheet.document.setUnits({ both: true }),
+    },
+    {
+      id: 'sheet.one',
+      label: 'Show one system of units only',
+      group,
+      can: () => sheet.state.units.both === true,
+      run: () => sheet.document.setUnits({ both: undefined }),
+    },
+    {
       id: 'sheet.save',
       label: 'Save to a file',
       group,

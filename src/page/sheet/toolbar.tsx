@@ -69,6 +69,14 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
           <button type="button" aria-pressed={sheet.state.units.length === 'mm'} onClick={units('mm')}>
             mm
           </button>
+          <button
+            type="button"
+            title="The other system small beside it"
+            aria-pressed={sheet.state.units.both === true}
+            onClick={() => sheet.document.setUnits({ both: sheet.state.units.both ? undefined : true })}
+          >
+            both
+          </button>
         </fieldset>
         <button type="button" class="rare" onClick={() => saveToFile(sheet.document)}>
           Save to a file
