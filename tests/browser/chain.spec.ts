@@ -57,3 +57,13 @@ test('a sum or difference shows how its sizes stack up, and says what is left', 
   await stack.getByRole('button', { name: 'Bush length, over its faces' }).click();
   await expect(line(page, 'bush_length').locator('[data-column="name"]')).toBeFocused();
 });
+
+test('the chain is put on one sheet of paper, lying on its side', async ({ page }) => {
+  await begin(page, job.title.title);
+  await page.getByRole('link', { name: 'Chain' }).click();
+  await expect(page.locator('.chain-drawing').getByRole('link')).toHaveCount(drawn.length);
+  const paper = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+  expect(paper.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  const [, width, height] = /\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)/.exec(paper) ?? [];
+  expect(Number(width)).toBeGreaterThan(Number(height));
+});

@@ -131,3 +131,13 @@ test('where the browser keeps nothing, preferences hold as long as the page', as
   await prefer(page, 'dark');
   await expect(page.locator('html')).toHaveAttribute('data-look', 'dark');
 });
+
+test('preferences are at hand before there is any sheet', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Preferences' }).click();
+  await dialog(page, 'Preferences').getByLabel('dark', { exact: true }).check();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('button', { name: 'Preferences' })).toBeFocused();
+  await expect(page.locator('html')).toHaveAttribute('data-look', 'dark');
+  expect(await findings(page)).toEqual([]);
+});

@@ -1,4 +1,4 @@
-import { createSignal, For, onMount, Show } from 'solid-js';
+import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { addressOfBook, addressToOpen } from '../router.ts';
 import { createShop } from '../state/shop.ts';
@@ -9,12 +9,15 @@ import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { createOffers, type Offer } from './templates.ts';
 import { WholeShop } from './whole-shop.tsx';
 
+const PreferencesDialog = lazy(() => import('../preferences/preferences-dialog.tsx'));
+
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {
   const offers = createOffers();
   const [trouble, setTrouble] = createSignal<string>();
   const told = () => trouble() ?? props.failure ?? props.shop?.state.message;
   const [closed, setClosed] = createSignal<string>();
+  const [preferring, setPreferring] = createSignal(false);
   let file!: HTMLInputElement;
   onMount(() => {
     document.title = 'Fitwright';
@@ -71,6 +74,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             <button type="button" onClick={() => void startEmpty('mm').catch(failed)}>
               Empty sheet, mm
             </button>
+            <button type="button" onClick={() => setPreferring(true)}>
+              Preferences
+            </button>
           </div>
         </div>
         <Show when={told() !== closed() && told()}>
@@ -107,6 +113,11 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
           {(shop) => <WholeShop shop={shop} />}
         </Show>
       </div>
+      <Suspense>
+        <Show when={preferring()}>
+          <PreferencesDialog onClose={() => setPreferring(false)} />
+        </Show>
+      </Suspense>
     </main>
   );
 };
