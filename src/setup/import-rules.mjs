@@ -37,6 +37,7 @@ export const packageRules = [
   ['write-excel-file', ['src/document']],
   ['uqr', ['src/page']],
   ['idb', ['src/document']],
+  ['@dagrejs/', ['src/page']],
   ['virtual:', ['src/page']],
   ['node:', ['src/command', 'src/setup']],
 ];
