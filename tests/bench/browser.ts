@@ -1,6 +1,6 @@
 /**
  * In a real Chromium against the built page: from the key that commits an entry to the last line below it that changed,
- * 300 quantities and 60 sources. `npm run bench:browser`. Prints, and adds to tests/bench/results.json.
+ * 300 quantities and 60 sources. `npm run bench:browser -- 30` for 30 edits. Prints, and adds to tests/bench/results.json.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { chromium, type Page } from '@playwright/test';
@@ -12,7 +12,7 @@ import { chain, chainSheet, edits, leafEntry } from './chain.ts';
 
 const OUT = 'tests/bench/results.json';
 const WARM = 10;
-const EDITS = 100;
+const EDITS = Number(process.argv[2] ?? 100);
 
 interface Seen {
   /** Milliseconds from the keydown to the last change in a line's value. */
@@ -42,7 +42,7 @@ function watchLines(): void {
     if (inValue.length === 0 || watch.start === 0) return;
     watch.last = performance.now();
     watch.changes += inValue.length;
-  }).observe(document.body, { childList: true, characterData: true, subtree: true });
+  }).observe(document, { childList: true, characterData: true, subtree: true });
   const frame = (): void => {
     watch.frames.push(performance.now());
     requestAnimationFrame(frame);
@@ -122,7 +122,7 @@ try {
   const plain = await measure(page, 300, EDITS);
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 6 });
-  const throttled = await measure(page, 1200, EDITS / 2);
+  const throttled = await measure(page, 1000, Math.ceil(EDITS / 4));
   const rows = { plain, throttled };
   console.table(rows);
   const before = JSON.parse(readFileSync(OUT, 'utf8')) as Record<string, unknown>;
