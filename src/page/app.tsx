@@ -17,6 +17,8 @@ const BookPage = lazy(() => import('./book/book-page.tsx').then((module) => ({ d
 export const App = () => {
   const place = createPlace();
   const [shop] = createResource(loadShop);
+  /** Read without waiting for it: the first page stands before the shop is open. */
+  const soFar = () => (shop.state === 'ready' ? shop() : undefined);
   const failure = () => (shop.error ? `The shop could not be opened: ${String(shop.error)}` : undefined);
   createEffect((before: string | undefined) => {
     const now = JSON.stringify(place());
@@ -27,7 +29,7 @@ export const App = () => {
     <>
       <EditionLine />
       <Suspense fallback={<p class="paper">Opening the sheet …</p>}>
-        <Switch fallback={<Home shop={shop.error ? undefined : shop.latest} failure={failure()} />}>
+        <Switch fallback={<Home shop={soFar()} failure={failure()} />}>
           <Match when={place().view === 'sheet' && (place() as { id: string }).id} keyed>
             {(id) => (
               <Show when={shop()} fallback={<p class="paper">Opening the sheet …</p>}>

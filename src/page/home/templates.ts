@@ -19,8 +19,8 @@ export const loadOffers = async (): Promise<Offer[]> =>
 
 /** Sheets that come with the program: templates to start from and filled jobs to look at. */
 export const createOffers = () => {
-  const [offers] = createResource(loadOffers);
-  const list = () => offers.latest ?? [];
+  const [offers] = createResource(loadOffers, { initialValue: [] });
+  const list = () => offers.latest;
   return {
     templates: () => list().filter(({ file }) => file.template === true),
     filled: () => list().filter(({ file }) => file.template !== true),
