@@ -116,7 +116,7 @@ export default function PrintSheet() {
         </section>
       </Show>
 
-      <section>
+      <section class="print-known">
         <h2>Figures</h2>
         <table>
           <tbody>
@@ -138,6 +138,14 @@ export default function PrintSheet() {
         </table>
       </section>
 
+      <Show when={cautions().length > 0}>
+        <section class="print-cautions">
+          <h2>Mind</h2>
+          <ul class="two">
+            <For each={cautions()}>{(text) => <li>{text}</li>}</For>
+          </ul>
+        </section>
+      </Show>
       <Show when={notes().length > 0}>
         <section>
           <h2>Notes</h2>
@@ -150,14 +158,6 @@ export default function PrintSheet() {
                 </li>
               )}
             </For>
-          </ul>
-        </section>
-      </Show>
-      <Show when={cautions().length > 0}>
-        <section class="print-cautions">
-          <h2>Mind</h2>
-          <ul class="two">
-            <For each={cautions()}>{(text) => <li>{text}</li>}</For>
           </ul>
         </section>
       </Show>
