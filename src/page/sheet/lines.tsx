@@ -1,13 +1,14 @@
 import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
+import { useTools } from '../commands/tools.ts';
 import { LibraryLine } from '../library/library-line.tsx';
+import { deleteLines, moveLines } from '../selection/lines-commands.ts';
 import { type Column, cellOfRow, type Place } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
 import { editEntry } from './edit-entry.ts';
 import { gridAction, type GridRow as KeyRow } from './grid-keys.ts';
 import { GridRow, StillCell } from './grid-row.tsx';
 import { bringIntoView, keepInPlace, rowElement } from './in-place.ts';
-import { deleteLine, moveLine } from './line-commands.ts';
 import './lines.css';
 import { PlainLine } from './plain-line.tsx';
 import { TextLine } from './text-line.tsx';
@@ -36,6 +37,7 @@ const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
 export const Lines = () => {
   const context = useSheet();
   const { sheet, cursor, adding } = context;
+  const { selection } = useTools();
   const role = (id: string): Role | undefined => sheet.line(id)?.record.role;
 
   const moveTo = (place: Place) => {
@@ -67,13 +69,13 @@ export const Lines = () => {
         if (!rowElement(place.row)) moveTo({ row: cell, column: 'name' });
         break;
       case 'delete':
-        if (place.row === cell) deleteLine(context, cell);
+        if (place.row === cell) deleteLines(context, selection, [cell]);
         break;
       case 'add':
         adding.begin(cell);
         break;
       case 'carry':
-        moveLine(context, cell, action.way);
+        moveLines(context, [cell], action.way);
         break;
     }
   };

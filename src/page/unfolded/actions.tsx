@@ -1,12 +1,14 @@
 import { createSignal, Show } from 'solid-js';
 import { AddLine } from '../adding/add-line.tsx';
+import { useTools } from '../commands/tools.ts';
+import { deleteLines, duplicateLines, moveLines } from '../selection/lines-commands.ts';
 import { useSheet } from '../sheet/context.ts';
-import { deleteLine, duplicateLine, moveLine } from '../sheet/line-commands.ts';
 
 /** What can be done with the whole line. */
 export const Actions = (props: { cell: string }) => {
   const context = useSheet();
   const { sheet, cursor } = context;
+  const { selection } = useTools();
   const [adding, setAdding] = createSignal(false);
   const record = () => sheet.line(props.cell)!.record;
   return (
@@ -15,13 +17,13 @@ export const Actions = (props: { cell: string }) => {
         <button type="button" aria-expanded={adding()} onClick={() => setAdding(!adding())}>
           Add a line below
         </button>
-        <button type="button" onClick={() => duplicateLine(context, props.cell)}>
+        <button type="button" onClick={() => duplicateLines(context, selection, [props.cell])}>
           Copy it below
         </button>
-        <button type="button" onClick={() => moveLine(context, props.cell, -1)}>
+        <button type="button" onClick={() => moveLines(context, [props.cell], -1)}>
           Move up
         </button>
-        <button type="button" onClick={() => moveLine(context, props.cell, 1)}>
+        <button type="button" onClick={() => moveLines(context, [props.cell], 1)}>
           Move down
         </button>
         <button
@@ -31,7 +33,7 @@ export const Actions = (props: { cell: string }) => {
         >
           {record().locked ? 'Locked' : 'Lock'}
         </button>
-        <button type="button" onClick={() => deleteLine(context, props.cell)}>
+        <button type="button" onClick={() => deleteLines(context, selection, [props.cell])}>
           Delete
         </button>
         <button type="button" class="plain" onClick={() => cursor.setUnfolded(false)}>
