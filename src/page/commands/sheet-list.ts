@@ -1,5 +1,6 @@
 import { addressOfBook, addressOfSheet, go } from '../router.ts';
 import type { SheetContext } from '../sheet/context.ts';
+import { askedOf, toNextEntry } from '../sheet/next-entry.tsx';
 import { saveToFile } from '../sheet/save-file.ts';
 import type { Command } from './command.ts';
 import type { Tools } from './tools.ts';
@@ -59,6 +60,19 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       group,
       can: () => sheet.counts().first !== undefined,
       run: () => goTo(sheet.counts().first!.cell, sheet.counts().first!.output),
+    },
+    {
+      id: 'sheet.next-entry',
+      label: 'Go to the next entry to make',
+      group,
+      keys: ['F8'],
+      heard: 'always',
+      also: 'blank fill',
+      can: () => {
+        const { must, may } = askedOf(context);
+        return must.length + may.length > 0;
+      },
+      run: () => toNextEntry(context),
     },
     {
       id: 'sheet.bench',

@@ -16,12 +16,20 @@ export const bringIntoView = (row: string): void => {
   if (!element) return;
   const box = element.getBoundingClientRect();
   const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;
+  const bottom = innerHeight - (document.querySelector('.next-entry')?.getBoundingClientRect().height ?? 0);
   if (box.top < top) scrollBy(0, box.top - top - 8);
-  else if (box.bottom > innerHeight) scrollBy(0, Math.min(box.bottom - innerHeight + 8, box.top - top - 8));
+  else if (box.bottom > bottom) scrollBy(0, Math.min(box.bottom - bottom + 8, box.top - top - 8));
 };
 
-/** Scrolls a row to the upper part of the screen, with what stands above it still in view. */
+const SETTLED = 250;
+
+/** Scrolls a row to the upper part of the screen, with what stands above it still in view; again once all has unfolded. */
 export const bringUp = (row: string): void => {
+  scrollUp(row);
+  setTimeout(() => scrollUp(row), SETTLED);
+};
+
+const scrollUp = (row: string): void => {
   const box = rowElement(row)?.getBoundingClientRect();
   if (!box) return;
   const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;

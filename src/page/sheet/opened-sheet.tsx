@@ -32,6 +32,7 @@ import { TemplateLine } from '../templates/template-line.tsx';
 import { SheetProvider } from './context.ts';
 import { bringIntoView, rowElement } from './in-place.ts';
 import { Lines } from './lines.tsx';
+import { NextEntry } from './next-entry.tsx';
 import { NoticeBar } from './notice-bar.tsx';
 import { saveToFile } from './save-file.ts';
 import { Standing } from './standing.tsx';
@@ -137,6 +138,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             <HeldBar />
             <HintBar />
             <Lines />
+            <NextEntry />
             <div class="foot">
               <button type="button" onClick={() => saveToFile(sheet.document)}>
                 Save to a file

@@ -2,18 +2,14 @@ import { createMemo, For, Show } from 'solid-js';
 import type { CheckState } from '../../../shared/check.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { type Standing as Kind, ORDER } from '../marks/check-words.ts';
-import { entriesAsked } from '../state/asked.ts';
-import { cellOfRow } from '../state/cursor.ts';
-import { useLibrary } from '../state/library.ts';
 import { useSheet } from './context.ts';
-import { editEntry } from './edit-entry.ts';
-import { bringUp, rowElement } from './in-place.ts';
+import { askedOf, toNextEntry } from './next-entry.tsx';
 import './standing.css';
 
 const WORDS: Record<Exclude<Kind, 'none'>, { one: string; many: string; sign: CheckState }> = {
   misses: { one: 'misses', many: 'miss', sign: 'misses' },
   doubt: { one: 'may miss', many: 'may miss', sign: 'may miss' },
-  waiting: { one: 'check waits', many: 'checks wait', sign: 'waiting' },
+  waiting: { one: 'figure waits', many: 'figures wait', sign: 'waiting' },
   edge: { one: 'holds near the edge', many: 'hold near the edge', sign: 'holds, near the edge' },
   holds: { one: 'holds', many: 'hold', sign: 'holds' },
 };
@@ -21,25 +17,11 @@ const WORDS: Record<Exclude<Kind, 'none'>, { one: string; many: string; sign: Ch
 /** How the sheet stands as a whole, and the way to the first check that does not hold. */
 export const Standing = () => {
   const context = useSheet();
-  const { sheet, cursor, goTo } = context;
-  const library = useLibrary();
+  const { sheet, goTo } = context;
   const counts = () => sheet.counts();
-  const asked = createMemo(() =>
-    entriesAsked(
-      sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []),
-      library(),
-    ),
-  );
+  const asked = createMemo(() => askedOf(context));
   const must = () => asked().must.length;
-  const toNextEntry = () => {
-    const row = asked().must[0];
-    if (!row) return;
-    goTo(cellOfRow(row));
-    // One that is chosen from a list is opened by its own key.
-    if (rowElement(row)?.querySelector('[data-column="entry"] select')) cursor.move({ row, column: 'entry' });
-    else editEntry(context, row);
-    bringUp(row);
-  };
+  const may = () => asked().may.length;
   /** While entries are missing, what waits is waiting for them: nothing to look into yet. */
   const first = () =>
     must() > 0 && counts().of.misses + counts().of.doubt === 0 ? undefined : counts().first;
@@ -48,14 +30,23 @@ export const Standing = () => {
   return (
     <section class="standing" aria-label="How the checks stand">
       <Show when={sheet.state.rev > 0} fallback={<span class="caption">Working it out …</span>}>
-        <Show when={must() > 0}>
+        <Show when={must() + may() > 0}>
           <span class="to-enter">
-            <strong>{must()}</strong> {must() === 1 ? 'entry' : 'entries'} to make
-            <Show when={asked().may.length > 0}>
-              <small>, {asked().may.length} more where known</small>
+            <Show
+              when={must() > 0}
+              fallback={
+                <>
+                  <strong>{may()}</strong> more to enter where known
+                </>
+              }
+            >
+              <strong>{must()}</strong> {must() === 1 ? 'entry' : 'entries'} to make
+              <Show when={may() > 0}>
+                <small>, {may()} more where known</small>
+              </Show>
             </Show>
           </span>
-          <button type="button" class="main" onClick={toNextEntry}>
+          <button type="button" classList={{ main: must() > 0 }} onClick={() => toNextEntry(context)}>
             Go to the next entry
           </button>
         </Show>

@@ -1,7 +1,8 @@
 import type { CellInput } from '../../../cells/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Library } from '../../engine/library.ts';
-import { inputRow, type RowKey } from './cursor.ts';
+import type { CellResult } from '../../engine/results.ts';
+import { cellOfRow, inputRow, type RowKey } from './cursor.ts';
 
 /** The author of the template left this input to be filled in. */
 export const isLeftOpen = (record: CellRecord, input: CellInput): boolean =>
@@ -19,20 +20,56 @@ export const isBlankLine = (record: CellRecord): boolean =>
 export interface EntriesAsked {
   /** Rows whose entry the sheet cannot do without, in the order of its lines. */
   must: RowKey[];
-  /** Inputs the template asks for where they are known; without them the sheet is worked out all the same. */
+  /** Inputs the template asks for where they are known; without them only the figures that need them stay away. */
   may: RowKey[];
 }
 
-/** Blank entries of a sheet. Inputs of library cells are counted once the library is there. */
-export const entriesAsked = (records: Iterable<CellRecord>, library: Library | undefined): EntriesAsked => {
+/**
+ * Blank entries of a sheet. Inputs of library cells are counted once the library is there.
+ * @param waitedFor cells whose blank inputs keep figures of other cells waiting: there the optional ones are asked for too.
+ */
+export const entriesAsked = (
+  records: Iterable<CellRecord>,
+  library: Library | undefined,
+  waitedFor: ReadonlySet<string>,
+): EntriesAsked => {
   const must: RowKey[] = [];
   const may: RowKey[] = [];
   for (const record of records) {
     if (isBlankLine(record)) must.push(record.id);
     if (record.role !== 'cell') continue;
     for (const input of library?.kinds.get(record.kind ?? '')?.inputs ?? []) {
-      if (isWanting(record, input)) (input.optional ? may : must).push(inputRow(record.id, input.name));
+      if (!isWanting(record, input)) continue;
+      const list = input.optional && !waitedFor.has(record.id) ? may : must;
+      list.push(inputRow(record.id, input.name));
     }
   }
   return { must, may };
+};
+
+/** Cells that figures of other cells wait for because something in them is blank. */
+export const waitedFor = (results: Iterable<CellResult>): Set<string> => {
+  const found = new Set<string>();
+  for (const { id, outputs } of results) {
+    for (const { problem } of Object.values(outputs)) {
+      if (problem?.kind === 'blank' && problem.originId && problem.originId !== id)
+        found.add(problem.originId);
+    }
+  }
+  return found;
+};
+
+/** The row to go to: the next behind the present one in the order of the sheet, else the first. */
+export const nextAsked = (
+  rows: readonly RowKey[],
+  order: readonly string[],
+  from: RowKey | undefined,
+): RowKey | undefined => {
+  const at = from === undefined ? -1 : order.indexOf(cellOfRow(from));
+  return (
+    rows.find((row) => {
+      const place = order.indexOf(cellOfRow(row));
+      return place > at || (place === at && row !== from);
+    }) ?? rows[0]
+  );
 };
