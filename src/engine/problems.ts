@@ -25,10 +25,20 @@ export function problemOf(
   const origin = found.originId ?? root?.owner;
   if (origin === undefined || origin === asked) return found;
   const name = nameOf(origin);
-  return problem(found.kind === 'blank' ? 'blank' : 'upstream', `Waits for \`${name}\`: ${found.message}`, {
+  const message = `Waits for \`${name}\`${saidOf(name, found.message)}`;
+  return problem(found.kind === 'blank' ? 'blank' : 'upstream', message, {
     origin: name,
     originId: origin,
   });
+}
+
+/** What is said of a cell that has just been named: its name is not said twice. */
+function saidOf(name: string, message: string): string {
+  const named = `\`${name}\``;
+  if (message.startsWith(`${named}: `)) return message.slice(named.length);
+  return /^ (has|is) /.test(message.slice(named.length)) && message.startsWith(named)
+    ? `, which${message.slice(named.length)}`
+    : `: ${message}`;
 }
 
 /** Follows an overflow up to the row that hangs on no other row in error. */
