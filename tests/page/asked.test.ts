@@ -1,0 +1,69 @@
+import { expect, test } from 'vitest';
+import { library } from '../../cells/catalogue.ts';
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import type { CellResult } from '../../src/engine/results.ts';
+import { listWords, promptOf } from '../../src/page/sheet/prompts.ts';
+import { entriesAsked, nextAsked, waitedFor } from '../../src/page/state/asked.ts';
+
+const records: CellRecord[] = [
+  { id: 's', role: 'section', label: 'Bore' },
+  { id: 'bore', role: 'measured', name: 'bore', example: '2.25 in' },
+  { id: 'fitted', role: 'chosen', name: 'fitted', entry: '2.26 in' },
+  {
+    id: 'close',
+    role: 'cell',
+    kind: 'bush-close-in',
+    inputs: {
+      bush_outside: '= fitted',
+      bush_bore: '2 in',
+      interference: '1 thou',
+      bush_material: 'm',
+      housing_material: 'm',
+    },
+    examples: { housing_outside: '3.75 in' },
+  },
+];
+
+test('blank lines and inputs that cannot be done without are to be made; what the template left open may be', () => {
+  expect(entriesAsked(records, library, new Set())).toEqual({
+    must: ['bore'],
+    may: ['close/in/housing_outside'],
+  });
+  // Without the library a cell's inputs are not known yet.
+  expect(entriesAsked(records, undefined, new Set())).toEqual({ must: ['bore'], may: [] });
+});
+
+test('an optional input is to be made once figures of other cells wait for its cell', () => {
+  const result = {
+    id: 'press',
+    outputs: { force: { problem: { kind: 'blank', message: '', originId: 'close' } } },
+  } as unknown as CellResult;
+  expect(entriesAsked(records, library, waitedFor([result])).must).toEqual([
+    'bore',
+    'close/in/housing_outside',
+  ]);
+  // What is idle for want of it in its own cell is no reason.
+  expect(waitedFor([{ ...result, id: 'close' }])).toEqual(new Set());
+});
+
+test('the next entry lies further down, and behind the last is the first', () => {
+  const order = ['s', 'bore', 'fitted', 'close'];
+  const rows = ['bore', 'close/in/housing_outside'];
+  expect(nextAsked(rows, order, undefined)).toBe('bore');
+  expect(nextAsked(rows, order, 'bore')).toBe('close/in/housing_outside');
+  expect(nextAsked(rows, order, 'close/in/bush_bore')).toBe('close/in/housing_outside');
+  expect(nextAsked(['bore'], order, 'close')).toBe('bore');
+  expect(nextAsked([], order, 'bore')).toBeUndefined();
+});
+
+test('a prompt fits role and quantity, and a list says how it is written', () => {
+  expect(promptOf({ role: 'given', quantity: 'power' })).toBe('type the power given');
+  expect(promptOf({ role: 'given', quantity: 'length' })).toBe('type the size given');
+  expect(promptOf({ role: 'measured', quantity: 'length' })).toBe('type the readings');
+  expect(promptOf({ role: 'measured', quantity: 'temperature' })).toBe('type the temperature read');
+  expect(promptOf({ role: 'chosen' })).toBe('choose the figure, or type a formula');
+  expect(listWords('1.7481; 1.7480 | 1.7481')).toBe(
+    '; between readings at one place, | between places along it',
+  );
+  expect(listWords('1.3 thou')).toBeUndefined();
+});
