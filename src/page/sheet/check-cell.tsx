@@ -38,6 +38,9 @@ export const CheckCell = (props: CheckCellProps) => {
     else if (v.side) parts.push(v.side);
     return parts.join('; ');
   };
+  /** Its own blank entry asks for itself. */
+  const isOwnBlank = () =>
+    props.result?.problem?.kind === 'blank' && props.result.problem.originId === props.cell;
   // A line with neither limits nor anything amiss has no verdict worth a word.
   const told = () => {
     const state = verdict()?.state;
@@ -49,7 +52,7 @@ export const CheckCell = (props: CheckCellProps) => {
         <CheckMark state={verdict()!.state} more={more()} before={props.move?.check} />
       </Show>
       <HeldCheck cell={props.cell} output={props.output} />
-      <Show when={props.result?.problem}>
+      <Show when={!isOwnBlank() && props.result?.problem}>
         {(problem) => <ProblemNote problem={problem()} cell={props.cell} brief />}
       </Show>
     </GridCell>

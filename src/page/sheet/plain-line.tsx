@@ -51,6 +51,7 @@ export const PlainLine = (props: { cell: string }) => {
       record().tolerance && writtenTolerance(record().tolerance!),
       line().result?.echoes.entry && `= ${writtenOut(line().result!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
+      record().measured?.entry && `as measured ${writtenOut(record().measured!.entry)}`,
       record().issued && `issued ${writtenOut(record().issued!)}`,
     ];
     return parts.filter(Boolean).join(' · ');

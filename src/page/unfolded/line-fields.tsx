@@ -100,6 +100,9 @@ export const LineLimits = (props: { cell: string }) => {
   const cut = () => record().role === 'chosen' || record().role === 'worked';
   return (
     <div class="stack">
+      <Show when={cut()}>
+        <MeasuredFields cell={props.cell} path="measured" measured={record().measured} spot={spot} />
+      </Show>
       <LimitFields
         cell={props.cell}
         path="limits"
@@ -108,7 +111,6 @@ export const LineLimits = (props: { cell: string }) => {
         locked={record().locked === true}
       />
       <Show when={cut()}>
-        <MeasuredFields cell={props.cell} path="measured" measured={record().measured} spot={spot} />
         <IssueField cell={props.cell} spot={spot('issued')} />
       </Show>
     </div>

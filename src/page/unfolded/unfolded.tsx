@@ -25,6 +25,8 @@ export default function Unfolded(props: { row: RowKey }) {
   const role = () => line().record.role;
   const isText = () => role() === 'section' || role() === 'remark';
   const isHead = () => role() === 'cell' && !props.row.includes('/');
+  /** A size that is cut: what it came out at is what its line is opened for. */
+  const isPlanned = () => role() === 'chosen' || role() === 'worked';
   const output = () => outputOfRow(props.row) ?? 'value';
   /** Those not shown at a field of this line. */
   const problems = () =>
@@ -49,10 +51,16 @@ export default function Unfolded(props: { row: RowKey }) {
       </Show>
       <Show when={!isText() && !isHead()}>
         <div class="columns">
-          <Show when={role() === 'cell'} fallback={<LineFields cell={cell()} />}>
+          <Show when={role() === 'cell'}>
             <OutputFields cell={cell()} output={output()} />
           </Show>
+          <Show when={isPlanned()}>
+            <LineLimits cell={cell()} />
+          </Show>
           <Show when={role() !== 'cell'}>
+            <LineFields cell={cell()} />
+          </Show>
+          <Show when={role() !== 'cell' && !isPlanned()}>
             <LineLimits cell={cell()} />
           </Show>
           <div class="stack">
