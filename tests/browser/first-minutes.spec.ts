@@ -1,0 +1,85 @@
+import type { Page } from '@playwright/test';
+import { findings } from './axe-findings.ts';
+import { expect, test } from './fixture.ts';
+import { begin, check, enter, figuresAreIn, line, templateFile, value } from './sheet-steps.ts';
+
+const template = templateFile('bush-in-opened-out-bore.json');
+const cells = new Map(template.cells.map((cell) => [cell.id, cell]));
+const standing = (page: Page) => page.getByRole('region', { name: 'How the checks stand' });
+
+test('an empty template says what it asks for, and leads from entry to entry until nothing waits', async ({
+  page,
+}) => {
+  await begin(page, template.title.title);
+  await expect(standing(page)).toContainText(/\d+ entries to make/);
+  const journal = line(page, 'journal');
+  const entry = journal.locator('[data-column="entry"]');
+  // An example is shown and described, and is no value.
+  await expect(entry).toContainText(`e.g. ${cells.get('journal')!.example}`);
+  await expect(entry).toHaveAttribute('aria-description', /^for example 1\.7481; .*\| between places/);
+  await expect(value(page, 'journal')).toHaveText('');
+  await expect(journal).toContainText('Two directions at three places');
+  await expect(
+    page.locator('[data-row]').filter({ hasText: 'uncertainty on your certificate' }).first(),
+  ).not.toContainText('may stay blank');
+
+  const seen = new Set<string>();
+  await page.keyboard.press('F8');
+  for (;;) {
+    const editor = page.locator('.cm-content:focus');
+    await expect(editor).toHaveCount(1);
+    const row = page.locator('[data-row]').filter({ has: editor });
+    const key = (await row.getAttribute('data-row'))!;
+    if (seen.has(key)) break;
+    seen.add(key);
+    const cell = cells.get(key.split('/')[0]!)!;
+    const input = /\/in\/(.+)$/.exec(key)?.[1];
+    await page.keyboard.insertText((input ? cell.examples?.[input] : cell.example) ?? '');
+    await page.keyboard.press('Enter');
+    await expect(page.locator('.cm-content')).toHaveCount(0);
+    if (!(await standing(page).getByRole('button', { name: 'Go to the next entry' }).isVisible())) break;
+    await page.keyboard.press('F8');
+  }
+  // Every reading, every input that was left open, and no other.
+  const wanted = template.cells.flatMap(({ id, example, examples }) => [
+    ...(example ? [id] : []),
+    ...Object.keys(examples ?? {}).map((input) => `${id}/in/${input}`),
+  ]);
+  expect([...seen].sort()).toEqual(wanted.sort());
+  await expect(standing(page)).not.toContainText('wait');
+  await expect(standing(page)).not.toContainText('to make');
+});
+
+test('a note is read first and edited on request', async ({ page }) => {
+  await begin(page, template.title.title);
+  await line(page, 'journal').locator('.label').click();
+  await expect(page.getByText('Two directions at three places')).toHaveCount(1);
+  const note = page.getByRole('grid').getByRole('textbox', { name: 'Note', exact: true });
+  await expect(note).toHaveCount(0);
+  await page.getByRole('button', { name: 'Edit the note' }).click();
+  await expect(note).toBeFocused();
+  await note.fill('Wipe it first.');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText('Wipe it first.')).toBeVisible();
+});
+
+test('both systems stand side by side at a switch, and no value moves', async ({ page }) => {
+  await begin(page, template.title.title);
+  await enter(page, 'bush_bore', '1.7510 in');
+  await expect(value(page, 'bush_bore')).toContainText('1.7510\u00a0in');
+  await page.getByRole('button', { name: 'both', exact: true }).click();
+  // 1.7510 in x 25.4 = 44.4754 mm.
+  await expect(value(page, 'bush_bore')).toContainText('44.475\u00a0mm');
+  await expect(value(page, 'bush_bore').locator('b')).toHaveText('1.7510\u00a0in');
+  expect(await findings(page)).toEqual([]);
+});
+
+test('a filled job is offered first, and opened as a copy', async ({ page }) => {
+  const filled = templateFile('jobs/saw-arbor-bush.json');
+  await page.goto('/');
+  await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText('A filled job to look at');
+  await begin(page, filled.title.title);
+  await figuresAreIn(page);
+  await expect(check(page, 'bush_outside')).toContainText('proven in');
+  await expect(standing(page)).not.toContainText('to make');
+});
