@@ -167,6 +167,8 @@ test('a template that moves on tells its jobs, which take or leave it line by li
 
 test('a shop asked for its lengths begins templates in them', async ({ page }) => {
   await lookAt(page, shortJob());
+  // The file is read behind the first page: left too soon, the page would be taken away again.
+  await expect(page.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
   await page.goto('/#/');
   await page.getByRole('button', { name: 'Millimetres', exact: true }).click();
   await expect(page.getByText('Which lengths does this shop work in?')).toHaveCount(0);
