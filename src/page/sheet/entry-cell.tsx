@@ -5,6 +5,7 @@ import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
 import { useSheet } from './context.ts';
+import './example.css';
 import { GridCell } from './grid-cell.tsx';
 import { listWords } from './prompts.ts';
 
