@@ -134,8 +134,9 @@ export class Corners {
         const end = way < 0 ? 'low' : 'high';
         const guest = this.seats.get(row.key)?.[end]?.guest;
         if (!guest) continue;
-        if (!interacts(effects, guest.demand, this.grid, row, at[end])) continue;
-        const turned = this.ascend(row, guest.demand, way, apartOf(effects));
+        const doubtful = turnable(effects, guest.demand, this.grid, row, at[end]);
+        if (doubtful.length === 0) continue;
+        const turned = this.ascend(row, guest.demand, way, apartOf(effects), doubtful);
         if (turned) this.move(row, end, turned, dirty);
       }
     }
@@ -282,25 +283,32 @@ const sameDemand = (a: Demand, b: Demand): boolean => {
   return true;
 };
 
-/** True where the value at the corner is not what the single effects add up to, so that signs at nominal may mislead. */
-function interacts(
+/**
+ * Sources whose sign at nominal may mislead at the corner: all of them where the value there is far from what the single
+ * effects add up to, else those whose own effect is no larger than what is amiss.
+ */
+function turnable(
   effects: readonly Effect[],
   demand: Demand,
   grid: Grid,
   row: Row,
   corner: number,
-): boolean {
-  if (Number.isNaN(corner)) return true;
+): readonly number[] {
+  const all = (): number[] => effects.map((effect) => effect.source);
+  if (Number.isNaN(corner)) return all();
   const nominal = grid.value(row.slot, NOMINAL);
-  if (typeof nominal !== 'number') return false;
+  if (typeof nominal !== 'number') return [];
   let sum = 0;
   let reach = 0;
   for (const effect of effects) {
     const end = demand.get(effect.source) ?? 0;
     const part = end < 0 ? effect.low : end > 0 ? effect.high : 0;
-    if (Number.isNaN(part)) return true;
+    if (Number.isNaN(part)) return all();
     sum += part;
     reach += Math.abs(part);
   }
-  return Math.abs(corner - nominal - sum) > 0.02 * reach;
+  const amiss = Math.abs(corner - nominal - sum);
+  if (amiss > 0.02 * reach) return all();
+  if (amiss <= 1e-9 * reach) return [];
+  return effects.filter(({ low, high }) => Math.abs(high - low) <= 4 * amiss).map((effect) => effect.source);
 }

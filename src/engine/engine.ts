@@ -85,16 +85,20 @@ export class Engine {
       this.faces.delete(id);
       open.delete(id);
     }
+    const recalled = new Set<string>();
     for (const record of change.changed ?? []) {
+      const known = this.scope.records.has(record.id);
+      const called = this.scope.called(record.id);
       const before = this.scope.records.get(record.id)?.name;
       if (before !== record.name) renamed = true;
       if (before && before !== record.name) stirred.add(before);
       this.scope.records.set(record.id, record);
+      if (known && this.scope.called(record.id) !== called) recalled.add(record.id);
       open.add(record.id);
     }
     this.scope.refresh(renamed);
     const assembled = this.assembleAll(open, stirred);
-    return this.settle(assembled, gone);
+    return this.settle(assembled, gone, recalled);
   }
 
   private takeSettings(change: SheetChange): boolean {
@@ -151,19 +155,23 @@ export class Engine {
     const outputs = record.role === 'cell' ? Object.keys(record.outputs ?? {}) : ['value'];
     const measured = outputs.filter((output) => this.scope.isMeasured(record, output));
     const type = record.role === 'cell' ? '' : JSON.stringify(this.scope.typeOfPlain(record));
-    const inputs = record.role === 'cell' ? JSON.stringify(record.inputs ?? {}) : '';
+    const inputs = record.role === 'cell' ? JSON.stringify(this.scope.aliasesOf(record)) : '';
     return [
       record.name,
       record.role,
       record.kind,
       measured.join(),
-      this.scope.hasReadings(record),
+      record.role === 'cell' ? this.scope.readOutputs(record).join() : this.scope.hasReadings(record),
       type,
       inputs,
     ].join('|');
   }
 
-  private settle(assembled: readonly AssembledCell[], gone: readonly string[]): SheetResults {
+  private settle(
+    assembled: readonly AssembledCell[],
+    gone: readonly string[],
+    recalled: ReadonlySet<string>,
+  ): SheetResults {
     const upserts = assembled.flatMap((cell) => cell.rows);
     const present = new Set(upserts.map((row) => row.key));
     const removed: string[] = [];
@@ -186,6 +194,7 @@ export class Engine {
     }
 
     const relaid = this.network.update(upserts, removed);
+    this.network.recall(recalled);
     if (relaid.size > 0 || removed.length > 0)
       this.provenance = new Provenance((id) => this.scope.records.get(id));
     const touched = this.network.settle();

@@ -5,7 +5,7 @@ import type { EngineFunction } from './functions.ts';
 import { type Content, type Grid, highColumn, lowColumn, NOMINAL, PROBLEM_CALL } from './grid.ts';
 import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings } from './rings.ts';
-import type { RowDefinition } from './row.ts';
+import type { RowBody, RowDefinition } from './row.ts';
 import { SlotPool } from './slots.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
 
@@ -26,6 +26,8 @@ export class Network {
   private ranking = 0;
   corners: CornerLayout[] = [];
   private readonly cases: Cases;
+  /** Rows of which nothing on the grid changed, but what is said of them, or how their spread is taken. */
+  private readonly restated = new Set<Row>();
 
   constructor(
     private readonly grid: Grid,
@@ -44,7 +46,27 @@ export class Network {
   settle(): Set<number> {
     const touched = this.grid.settle();
     this.cases.settle(touched, (slot) => this.bySlot[slot]);
+    for (const source of this.sourceRows)
+      if (source && this.isDofIn(touched, source)) this.restated.add(source);
+    for (const row of this.restated) for (const user of row.usedBy) this.restated.add(user);
+    for (const row of this.restated) touched.add(row.slot);
+    this.restated.clear();
     return touched;
+  }
+
+  /** True where the degrees of freedom of a source are among the rows touched: nothing on the grid hangs on them. */
+  private isDofIn(touched: ReadonlySet<number>, source: Row): boolean {
+    const { body } = source.definition;
+    const key = body.kind === 'source' ? body.ends.dofRow : undefined;
+    const row = key === undefined ? undefined : this.rows.get(key);
+    return row !== undefined && touched.has(row.slot);
+  }
+
+  /** Cells are called otherwise: what is said below them names them. */
+  recall(owners: ReadonlySet<string>): void {
+    if (owners.size === 0) return;
+    for (const row of this.rows.values()) if (owners.has(row.owner)) this.restated.add(row);
+    if ([...this.rows.values()].some((row) => row.ring)) this.restructure(new Set());
   }
 
   rowAt(slot: number): Row | undefined {
@@ -92,6 +114,7 @@ export class Network {
         return;
       }
       const next = templatesOf(definition);
+      if (!sameStatement(before, body)) this.restated.add(old);
       const same =
         before.kind === body.kind &&
         (body.kind !== 'formula' || (before.kind === 'formula' && !before.held === !body.held)) &&
@@ -147,6 +170,7 @@ export class Network {
     this.bySlot[row.slot] = undefined;
     this.rowSlots.give(row.slot);
     dirty.delete(row);
+    this.restated.delete(row);
   }
 
   private freeSource(row: Row): void {
@@ -182,7 +206,10 @@ export class Network {
       const names = ring.map((member) => this.nameOf(member.owner, member.key));
       const round = [...names.filter((name, i) => i === 0 || name !== names[i - 1])];
       const message = `These hang on each other in a ring: ${[...round, round[0]].join(' → ')}. Give one of them a value of its own.`;
-      if (row.ring?.message !== message) changed.add(row);
+      if (row.ring?.message !== message) {
+        changed.add(row);
+        this.restated.add(row);
+      }
       row.ring = problem('ring', message, { origin: this.nameOf(row.owner, row.key), originId: row.owner });
     }
     this.ranks = [];
@@ -198,6 +225,7 @@ export class Network {
       if (!rings.has(row) && row.ring) {
         row.ring = undefined;
         changed.add(row);
+        this.restated.add(row);
       }
       const before = row.sources;
       row.sources = this.sourcesOf(row);
@@ -276,6 +304,23 @@ export class Network {
     this.grid.write(row.slot, NOMINAL, content);
   }
 }
+
+/** True where two bodies say the same beyond what the grid holds: of a source how its ends are taken, of a problem its words. */
+const sameStatement = (a: RowBody, b: RowBody): boolean => {
+  if (a.kind === 'source' && b.kind === 'source') {
+    const [one, other] = [a.ends, b.ends];
+    return (
+      one.distribution === other.distribution &&
+      one.k === other.k &&
+      one.dof === other.dof &&
+      one.dofRow === other.dofRow &&
+      one.label === other.label
+    );
+  }
+  if (a.kind === 'problem' && b.kind === 'problem')
+    return JSON.stringify(a.problem) === JSON.stringify(b.problem);
+  return a.kind === b.kind || b.kind !== 'problem';
+};
 
 /** Keys of every row that the formulas of a row refer to. */
 const keysOf = (row: Pick<Row, 'template' | 'low' | 'high'>): Set<string> =>

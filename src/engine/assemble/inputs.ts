@@ -101,6 +101,8 @@ function valuePlan(
   key: string,
   reference: string,
 ): InputPlan {
+  const word = wordOf(text);
+  if (word !== undefined) build.cell.mentions.add(word);
   const entry = bareName(scope, text);
   const parsed = scope.texts.entry(entry, input.quantity, input.role ?? 'given').entry;
   const alias =
@@ -126,10 +128,14 @@ function valuePlan(
   return { kind: 'value', key };
 }
 
+/** Name of the cell that a text would mean which is nothing but a name, with or without an output. */
+const wordOf = (text: string): string | undefined =>
+  text.match(/^([\p{L}_][\p{L}\p{N}_]*)(?:\.[\p{L}_][\p{L}\p{N}_]*)?$/u)?.[1];
+
 /** A name typed without `=` where a value is wanted means the cell of that name. */
 export function bareName(scope: SheetScope, text: string): string {
-  const word = text.match(/^([\p{L}_][\p{L}\p{N}_]*)(?:\.[\p{L}_][\p{L}\p{N}_]*)?$/u);
-  return word && scope.idOf(word[1] as string) !== undefined ? `=${text}` : text;
+  const word = wordOf(text);
+  return word !== undefined && scope.idOf(word) !== undefined ? `=${text}` : text;
 }
 
 function recordPlan(

@@ -17,7 +17,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     ('message' in type || type.kind !== 'quantity' || !type.dimension
       ? undefined
       : kindsOf(type.dimension, type.point === true)[0]?.name);
-  const issued = record.issued?.trim() ? record.issued : undefined;
+  // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
+  const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
   const planKey = issued ? `${record.id}!replanned` : record.id;
 
   const tolerance = valueRows(build, scope, record.entry ?? '', {

@@ -5,6 +5,7 @@ import { checkExpr } from '../../language/check.ts';
 import type { Reference, ValueType } from '../../language/syntax.ts';
 import type { Library } from '../library.ts';
 import { numberOf, type Texts } from './texts.ts';
+import { TypeBook } from './type-book.ts';
 
 /** Where a reference leads: the row that holds it, and what it is. */
 export interface Target {
@@ -21,7 +22,7 @@ const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
 export class SheetScope {
   readonly records = new Map<string, CellRecord>();
   private names = new Map<string, string[]>();
-  private types = new Map<string, ValueType | Problem>();
+  private types = new TypeBook();
   /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
   private aliasDepth = 0;
 
@@ -34,7 +35,7 @@ export class SheetScope {
 
   /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
   refresh(renamed: boolean): void {
-    this.types = new Map();
+    this.types = new TypeBook();
     if (!renamed) return;
     this.names = new Map();
     for (const record of this.records.values()) {
@@ -92,15 +93,23 @@ export class SheetScope {
     return entry.kind === 'readings' || numberOf(entry) !== undefined;
   }
 
+  /** Outputs of a library cell that were measured with readings, so that they have a least and a greatest. */
+  readOutputs(record: CellRecord): string[] {
+    return Object.keys(record.outputs ?? {}).filter((output) => this.isRead(record, output));
+  }
+
+  private isRead(record: CellRecord, output: string): boolean {
+    if (!this.isMeasured(record, output)) return false;
+    const text = record.outputs?.[output]?.measured?.entry ?? '';
+    const { entry } = this.texts.entry(text, this.quantityOf(record, output), 'measured');
+    return entry.kind === 'readings' || numberOf(entry) !== undefined;
+  }
+
   /** Row of the least, the greatest ... of an output that was measured with several readings; the output itself otherwise. */
   readingOf(name: string, output: string, figure: string): string | undefined {
     const id = this.idOf(name);
     const record = id === undefined ? undefined : this.records.get(id);
-    if (!record || !OF_READINGS.has(figure) || !this.isMeasured(record, output)) return undefined;
-    const text = record.outputs?.[output]?.measured?.entry ?? '';
-    const { entry } = this.texts.entry(text, this.quantityOf(record, output), 'measured');
-    const read = entry.kind === 'readings' || numberOf(entry) !== undefined;
-    if (!read) return undefined;
+    if (!record || !OF_READINGS.has(figure) || !this.isRead(record, output)) return undefined;
     const base = this.standing(record, output);
     return figure === 'mean' ? base : `${base}.${figure}`;
   }
@@ -195,6 +204,16 @@ export class SheetScope {
     return { key: `${record.id}>${name}`, type, cell: record.id };
   }
 
+  /** Where a reference to an input of a library cell leads, by input: to the cell its entry names, where it names one. */
+  aliasesOf(record: CellRecord): [name: string, leadsTo: string][] {
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    return (kind?.inputs ?? []).flatMap(({ name, quantity }) => {
+      if (quantity === undefined || !record.inputs?.[name]?.trim()) return [];
+      const target = this.inputOf(record, name, typeOfQuantity(quantity));
+      return [[name, 'message' in target ? target.message : `${target.key} ${JSON.stringify(target.type)}`]];
+    });
+  }
+
   private deeper(ref: Reference): Target | Problem {
     this.aliasDepth++;
     try {
@@ -204,15 +223,10 @@ export class SheetScope {
     }
   }
 
-  /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or in a ring. */
+  /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or a ring leaves it open. */
   typeOfPlain(record: CellRecord): ValueType | Problem {
     if (record.quantity && quantityKind(record.quantity)) return typeOfQuantity(record.quantity);
-    const known = this.types.get(record.id);
-    if (known) return known;
-    this.types.set(record.id, { kind: 'quantity' });
-    const type = this.inferType(record);
-    this.types.set(record.id, type);
-    return type;
+    return this.types.of(record.id, () => this.inferType(record));
   }
 
   private inferType(record: CellRecord): ValueType | Problem {

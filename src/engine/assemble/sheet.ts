@@ -14,8 +14,9 @@ export function assemble(record: CellRecord, scope: SheetScope, around: Surround
       : record.role === 'cell'
         ? assembleLibraryCell(record, scope, around)
         : assemblePlain(record, scope, around.reference);
+  // Another cell may come to be called the same, and be the one that counts.
+  if (record.name) cell.mentions.add(record.name);
   if (scope.isDuplicate(record)) {
-    cell.mentions.add(record.name as string);
     cell.problems.push(
       problem(
         'unknown-name',

@@ -19,6 +19,9 @@ const add = <K, V>(to: Map<K, Set<V>>, key: K, value: V): void => {
   else to.set(key, new Set([value]));
 };
 
+/** Id of the cell a row belongs to: a size by formula has a tolerance to ask about, and no entry. */
+const ownerOf = (key: string): string => (/^[^.>@!%~?]+/.exec(key) as RegExpExecArray)[0];
+
 /** The texts of a sheet that questions are about, and which differences bind them. */
 export class Register {
   readonly sheaves = new Map<string, Sheaf>();
@@ -96,10 +99,7 @@ export class Register {
       ];
       for (const pair of pairs) {
         all.add(pair.cell);
-        for (const side of [pair.from, pair.taken]) {
-          const cell = this.byKey.get(side)?.cell;
-          if (cell !== undefined) all.add(cell);
-        }
+        for (const side of [pair.from, pair.taken]) all.add(ownerOf(side));
       }
     }
     return all;
