@@ -97,7 +97,7 @@ export interface CellRecord {
   entry?: string;
   /** How well a chosen size can be cut: `+0.0005 -0 in`, `± 0.02 mm`, `H7`. */
   tolerance?: string;
-  /** Name of the gauge cell a measured cell was read with. */
+  /** Name of the gauge cell a measured cell was read with, or a size to be cut is to be read with. */
   gauge?: string;
   /** Temperature of the part when it was read, an entry; absent means at reference temperature. */
   at?: string;

@@ -85,7 +85,7 @@ const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefi
     output: 'value',
     spot: { cell, field: 'measured.entry', kind: 'entry', quantity },
     entry: record.measured?.entry ?? '',
-    gauge: record.measured?.gauge,
+    gauge: record.measured?.gauge ?? record.gauge,
     plan: [],
   };
 };

@@ -101,7 +101,13 @@ export const LineLimits = (props: { cell: string }) => {
   return (
     <div class="stack">
       <Show when={cut()}>
-        <MeasuredFields cell={props.cell} path="measured" measured={record().measured} spot={spot} />
+        <MeasuredFields
+          cell={props.cell}
+          path="measured"
+          measured={record().measured}
+          gauge={record().gauge}
+          spot={spot}
+        />
       </Show>
       <LimitFields
         cell={props.cell}

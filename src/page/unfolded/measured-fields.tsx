@@ -8,6 +8,8 @@ export interface MeasuredFieldsProps {
   /** `measured`, or `outputs.NAME.measured`. */
   path: string;
   measured: Measured | undefined;
+  /** The gauge planned for it. */
+  gauge?: string | undefined;
   spot: (field: string) => EntrySpot;
 }
 
@@ -22,7 +24,11 @@ export const MeasuredFields = (props: MeasuredFieldsProps) => (
         value={props.measured?.entry}
         placeholder="once it is cut"
       />
-      <GaugeField cell={props.cell} path={`${props.path}.gauge`} value={props.measured?.gauge} />
+      <GaugeField
+        cell={props.cell}
+        path={`${props.path}.gauge`}
+        value={props.measured?.gauge ?? props.gauge}
+      />
       <EntryField
         label="Part temperature"
         spot={{ ...props.spot(`${props.path}.at`), quantity: 'temperature' }}
