@@ -62,7 +62,12 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       role: 'measured',
       quantity: record.quantity ?? quantity,
       blank: '',
-      readings: { gauge: measured.gauge ?? record.gauge, at: measured.at, material: measured.material, reference },
+      readings: {
+        gauge: measured.gauge ?? record.gauge,
+        at: measured.at,
+        material: measured.material,
+        reference,
+      },
     });
     build.formula(`${record.id}@!difference`, minus(rowRef(key), rowRef(record.id)));
     output.measured = key;
