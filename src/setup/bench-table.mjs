@@ -46,7 +46,7 @@ export function benchTable(results) {
   );
   const seen = results.browser;
   const inBrowser = seen && [
-    `In Chromium, ${seen.quantities} lines: from the key that takes an entry to the last line changed, median ${time(seen.plain.medianMs)}, 95 in 100 within ${time(seen.plain.p95Ms)}; with the processor throttled six times ${time(seen.throttled.medianMs)} and ${time(seen.throttled.p95Ms)}.`,
+    `In Chromium, ${seen.quantities} lines: from the key that takes an entry to the last line changed, median ${time(seen.plain.medianMs ?? 0)}, 95 in 100 within ${time(seen.plain.p95Ms ?? 0)}; with the processor throttled six times ${time(seen.throttled.medianMs ?? 0)} and ${time(seen.throttled.p95Ms ?? 0)}.`,
   ];
   return [
     table,
