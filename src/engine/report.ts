@@ -125,6 +125,8 @@ function check(
   const lower = margin(own.lowerMargin);
   const upper = margin(own.upperMargin);
   const side = wearSide(limits as LimitFigures);
+  if (isTurned(limits as LimitFigures) || (own.wear && side === undefined))
+    return judge({ mode, rule, waiting: true });
   const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
   return judge({
     mode,
@@ -133,22 +135,56 @@ function check(
     ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
     ...(lower ? { lower } : {}),
     ...(upper ? { upper } : {}),
-    ...(wear && own.wear ? { wear: { ...wear, side } } : {}),
+    ...(wear && own.wear && side ? { wear: { ...wear, side } } : {}),
     ...(own.metalOn ? { metalOn: own.metalOn } : {}),
   });
 }
 
-/** Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). */
-export function wearSide(limits: LimitFigures): 'low' | 'high' {
+/**
+ * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither
+ * the limits of a new part nor the side on which metal is still on say so.
+ */
+export function wearSide(limits: LimitFigures): 'low' | 'high' | undefined {
   const wear = limits.wear?.value;
-  if (wear === undefined) return 'high';
+  if (wear === undefined) return undefined;
   if (limits.upper && wear >= limits.upper.value) return 'high';
   if (limits.lower && wear <= limits.lower.value) return 'low';
-  return limits.metalOn === 'high' ? 'low' : 'high';
+  return limits.metalOn === 'high' ? 'low' : limits.metalOn === 'low' ? 'high' : undefined;
+}
+
+const UNDIRECTED: Remark = {
+  grade: 'error',
+  message:
+    'Does wear lead above the wear limit, as in a bore, or below it, as on a shaft? Say on which side metal is still on, or give the limits of a new part.',
+};
+const INSIDE: Remark = {
+  grade: 'caution',
+  message:
+    'The wear limit lies between the limits of a new part: a part could be in as new and worn out at once.',
+};
+
+const TURNED: Remark = {
+  grade: 'error',
+  message: 'The lower limit lies above the upper, so no size can be in: are they the wrong way round?',
+};
+
+const isTurned = ({ lower, upper }: LimitFigures): boolean =>
+  lower !== undefined && upper !== undefined && lower.value > upper.value;
+
+/** What is odd about the limits of one output. */
+function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
+  const limits = limitFigures(plan, from);
+  const { lower, upper, wear } = limits;
+  if (isTurned(limits)) return [TURNED];
+  if (!wear) return [];
+  if (wearSide(limits) === undefined) return [UNDIRECTED];
+  const inside = lower && upper && wear.value > lower.value && wear.value < upper.value;
+  return inside ? [INSIDE] : [];
 }
 
 function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
   const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
+  for (const { limits } of cell.outputs) if (limits) remarks.push(...limitRemarks(limits, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);
     const value = row ? from.grid.value(row.slot, NOMINAL) : undefined;

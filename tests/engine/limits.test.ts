@@ -1,0 +1,100 @@
+import { createRequire } from 'node:module';
+import { describe, expect, it } from 'vitest';
+import type { CellRecord, DecisionRule, Limits } from '../../shared/sheet/format.ts';
+import { inches, plain, SQRT3, thou } from './closed-form.ts';
+
+/** Ships without types. */
+const jstat: { normal: { cdf(x: number, mean: number, deviation: number): number } } = createRequire(
+  import.meta.url,
+)('jstat');
+
+const judged = (cell: CellRecord, rule: DecisionRule = 'worst-case') => {
+  const sheet = inches([cell], { rule });
+  return { check: sheet.output('a').check, remarks: sheet.byName('a')?.remarks ?? [] };
+};
+const read = (entry: string, limits: Limits) => judged(plain('a', 'measured', entry, { limits }));
+
+describe('wear', () => {
+  const shaft: Limits = { lower: '1.748 in', upper: '1.750 in', wear: '1.745 in', metalOn: 'high' };
+  it.each([
+    ['1.7490 in ± .0002 in', 'proven in as new; proven serviceable'],
+    ['1.7460 in ± .0002 in', 'proven out as new at the lower limit, metal gone; proven serviceable'],
+    [
+      '1.7451 in ± .0002 in',
+      'proven out as new at the lower limit, metal gone; not proven serviceable at the wear limit, metal gone',
+    ],
+    [
+      '1.7440 in ± .0002 in',
+      'proven out as new at the lower limit, metal gone; proven not serviceable at the wear limit, metal gone',
+    ],
+    ['1.7510 in ± .0002 in', 'proven out as new; proven not serviceable at the upper limit, metal on'],
+  ])('leads down on a shaft: %s is %s', (entry, words) => {
+    expect(read(entry, shaft).check.words).toBe(words);
+  });
+
+  it('is not guessed at where nothing says which way it leads', () => {
+    const found = read('1.7460 in ± .0002 in', { wear: '1.745 in' });
+    expect(found.check.words).toBe('waiting');
+    expect(found.remarks.map(({ message }) => message)).toEqual([expect.stringMatching(/metal is still on/)]);
+    expect(read('1.7460 in ± .0002 in', { wear: '1.745 in', metalOn: 'high' }).check.words).toBe(
+      'proven serviceable',
+    );
+    expect(read('1.7460 in ± .0002 in', { wear: '1.745 in', lower: '1.748 in' }).check.inService?.state).toBe(
+      'proven in',
+    );
+  });
+});
+
+it('limits the wrong way round are said to be, and nothing is judged by them', () => {
+  const found = read('1.7460 in ± .0002 in', { lower: '1.75 in', upper: '1.74 in' });
+  expect(found.check.words).toBe('waiting');
+  expect(found.remarks[0]).toMatchObject({
+    grade: 'error',
+    message: expect.stringMatching(/wrong way round/),
+  });
+});
+
+describe('each rule against its closed form, through the engine', () => {
+  /** Sizes in tenths of a thousandth on either side of the limits and on them; limits with and without spread. */
+  const cases = [0, 5, 9, 10, 11, 12, 15, 20, 28, 29, 30, 31, 40].flatMap((y) =>
+    [0, 1, 4, 8].flatMap((U) =>
+      [0, 2].flatMap((own) => (['measured', 'given'] as const).map((role) => ({ y, U, own, role }))),
+    ),
+  );
+  const names = {
+    measured: ['proven in', 'proven in, near the edge', 'not proven', 'proven out'],
+    given: ['holds', 'holds, near the edge', 'may miss', 'misses'],
+  };
+  const noise = 1e-9;
+
+  it.each(['worst-case', 'iso14253-2013', 'iso14253-2017', 'simple'] as const)('%s', (rule) => {
+    for (const { y, U, own, role } of cases) {
+      const uy = role === 'measured' ? U / 2 : U / SQRT3;
+      const u = Math.hypot(uy, own / SQRT3);
+      const half = {
+        'worst-case': U + own,
+        'iso14253-2013': 2 * u,
+        'iso14253-2017': 1.6448536269514722 * u,
+        simple: 0,
+      }[rule];
+      const margins = [y - 10, 30 - y];
+      const low = Math.min(...margins) - half;
+      const missed = margins.reduce(
+        (sum, d) => sum + (u > 0 ? jstat.normal.cdf(-d / u, 0, 1) : d < 0 ? 1 : 0),
+        0,
+      );
+      const out = Math.min(...margins) + half < -noise || (rule === 'iso14253-2017' && missed >= 0.95);
+      const open = rule === 'iso14253-2017' ? missed > 0.05 : low < -noise;
+      const grade = out ? 3 : open ? 2 : low < half - noise ? 1 : 0;
+      const text = (tenths: number, spread: number) => `${tenths / 10} thou ± ${spread / 10} thou`;
+      const limits = { lower: text(10, own), upper: text(30, own), metalOn: 'low' as const };
+      const { check } = judged(plain('a', role, text(y, U), { limits }), rule);
+      const where = `${y} ± ${U} in 10 to 30 ± ${own}, ${role}`;
+      expect(check.asNew.state, where).toBe(names[role][grade]);
+      expect(check.rule).toBe(rule);
+      if (!out) continue;
+      expect(check.asNew.side, where).toBe(y < 20 ? 'metal on' : 'metal gone');
+      expect(check.asNew.by, where).toBeCloseTo((-Math.min(...margins) / 10) * thou, 12);
+    }
+  });
+});
