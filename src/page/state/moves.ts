@@ -14,18 +14,31 @@ export interface Move {
   check?: CheckState;
 }
 
+/** What of an output is compared: kept apart from the result itself, which the store changes in place. */
+interface Stood {
+  value: number | undefined;
+  check: CheckState;
+}
+
+const stoodAt = (output: OutputResult): Stood => ({
+  value: standingFigure(output)?.value,
+  check: output.check.asNew.state,
+});
+
 /** Results as they stood before the last edit, kept until the next one. */
 export class Baseline {
-  private before = new Map<string, Record<string, OutputResult>>();
+  private before = new Map<string, Record<string, Stood>>();
 
   /** To be called when an edit begins; what the sheet shows then is what the next results are compared with. */
   reset(): void {
     this.before = new Map();
   }
 
-  /** Remembers a cell's outputs, as a copy, unless it has changed since the edit already. */
-  keep(id: string, copy: () => Record<string, OutputResult>): void {
-    if (!this.before.has(id)) this.before.set(id, copy());
+  /** Remembers how a cell's outputs stand, unless it has changed since the edit already. */
+  keep(id: string, outputs: () => Record<string, OutputResult>): void {
+    if (this.before.has(id)) return;
+    const stood = Object.entries(outputs()).map(([name, output]) => [name, stoodAt(output)] as const);
+    this.before.set(id, Object.fromEntries(stood));
   }
 
   /** @returns moves by output; only of those that changed. */
@@ -43,10 +56,10 @@ export class Baseline {
   }
 }
 
-export const moveOf = (old: OutputResult, now: OutputResult): Move | undefined => {
-  const from = standingFigure(old)?.value;
-  const to = standingFigure(now)?.value;
-  const check = old.check.asNew.state === now.check.asNew.state ? undefined : old.check.asNew.state;
+const moveOf = (old: Stood, now: OutputResult): Move | undefined => {
+  const { value: to, check: state } = stoodAt(now);
+  const from = old.value;
+  const check = old.check === state ? undefined : old.check;
   if (Object.is(from, to) && check === undefined) return undefined;
   return { ...(from !== undefined && { from }), ...(to !== undefined && { to }), ...(check && { check }) };
 };

@@ -74,8 +74,9 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
 
   const beginEdit = () => {
     baseline.reset();
-    for (const id of Object.keys(state.lines)) {
-      if (Object.keys(state.lines[id]!.moved).length > 0) setState('lines', id, 'moved', reconcile({}));
+    // Read past the store: to ask a thousand lines one by one would cost more than the edit.
+    for (const [id, line] of Object.entries(unwrap(state.lines))) {
+      if (Object.keys(line.moved).length > 0) setState('lines', id, 'moved', reconcile({}));
     }
   };
 
@@ -125,7 +126,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         if (!line) continue;
         if (line.result) {
           const before = unwrap(line.result).outputs;
-          baseline.keep(result.id, () => structuredClone(before));
+          baseline.keep(result.id, () => before);
         }
         setState('lines', result.id, 'result', reconcile(result));
         setState('lines', result.id, 'moved', reconcile(baseline.moves(result)));
