@@ -19,13 +19,55 @@ export interface Amount extends Span {
 /** Words that must be settled once a sheet; the settled symbol is stored, so that no later change moves a value. */
 const SETTLED = /(?<![A-Za-z_])(tons?|tons?f|tenths?)(?![A-Za-z_])/;
 
+/** A mil is a thousandth of an inch, and in many a shop that works in millimetres a millimetre. */
+const askMil = (r: Reading, node: Span): undefined => {
+  const choices = ['thou', 'mm'].map((unit) => {
+    const entry = replaced(r, node, unit);
+    return { label: entry.trim(), entry };
+  });
+  return complain(
+    r,
+    'ask',
+    `"${sliceOf(r, node)}" is a thousandth of an inch to some and a millimetre to others: which is it?`,
+    node,
+    choices,
+  );
+};
+
+/** Words of a drawing behind a size that are no unit: 2.25 dia, 2.250 max. */
+const asideOf = (
+  r: Reading,
+  node: Span,
+  text: string,
+): { message: string; choices: { label: string; entry: string }[] } | undefined => {
+  const bare = replaced(r, node, '').trimEnd();
+  const entry = /^dia$/i.test(text)
+    ? `dia ${bare.trim()}`
+    : /^(max|nom|approx|ref)$/i.test(text)
+      ? bare
+      : undefined;
+  if (entry === undefined || r.text.trimStart().startsWith('=')) return undefined;
+  return {
+    message: `"${text}" is no unit: is ${entry.trim()} meant?`,
+    choices: [{ label: entry.trim(), entry }],
+  };
+};
+
 export const readUnit = (r: Reading, node: Span, want: Want): Unit | undefined => {
   const text = sliceOf(r, node);
-  const { ton, tenth } = r.context.units;
+  const { ton, tenth, length } = r.context.units;
+  if (length === 'mm' && /^mils?$/.test(text)) return askMil(r, node);
   const found = parseUnit(text, { ...want, ton, tenth });
   if (isUnit(found)) {
     if (SETTLED.test(text)) r.edits.push({ from: node.from, to: node.to, insert: found.symbol });
     return found;
+  }
+  if (found.kind === 'unknown-unit') {
+    const aside = asideOf(r, node, text);
+    if (aside) {
+      r.problems.push({ ...found, ...aside, from: node.from, to: node.to });
+      return undefined;
+    }
   }
   const from = node.from + (found.from ?? 0);
   const to = node.from + (found.to ?? text.length);

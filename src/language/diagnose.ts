@@ -1,6 +1,7 @@
 import type { SyntaxNode, Tree } from '@lezer/common';
 import type { Remedy } from '../../shared/problem.ts';
 import { complain, type Reading, replaced } from './reading.ts';
+import { signedZero, spellingsOf } from './spellings.ts';
 import type { Span } from './syntax.ts';
 import { firstError, isFormula, parserFor } from './tree.ts';
 import { short } from './wording.ts';
@@ -93,6 +94,19 @@ const LIMITS = new RegExp(String.raw`^\s*(${NUMBER})(${UNIT})\s*[-−–]\s*(${N
 /** 2.25 in + 0.004 in: one half of a tolerance, or arithmetic. */
 const HALF = new RegExp(String.raw`^(.*?\S)\s*([-+−])\s*(${NUMBER}${UNIT})\s*$`);
 
+/** Two sizes as limits, the lower first; 1.7500 -.0005 has no size behind the hyphen. */
+const rangeOf = (
+  r: Reading,
+  [, a = '', unitA = '', b = '', unitB = '']: RegExpExecArray,
+): string | undefined => {
+  const [first, second] = [a, b].map((text) => Number(text.replace(',', '.'))) as [number, number];
+  const range = `${a}${unitA.trimEnd()}..${b}${unitB}`;
+  return first < second && isReadable(r, range) ? range : undefined;
+};
+
+/** A class of ISO 286 with no size before it. */
+const CLASS_ALONE = /^([A-Za-z]{1,2}\d{1,2})$/;
+
 const asFormula = (r: Reading): string | undefined => {
   const entry = `=${r.text.trim()}`;
   return firstError(parserFor('Formula', r.context.decimal).parse(entry)) ? undefined : entry;
@@ -104,9 +118,15 @@ export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
   const whole = { from: r.text.indexOf(text[0] ?? ''), to: r.text.trimEnd().length };
   const limits = LIMITS.exec(text);
   const formula = asFormula(r);
-  if (limits) {
-    const [, a, unitA = '', b, unitB = ''] = limits;
-    const choices = [remedy(`${a}${unitA}..${b}${unitB}`), ...(formula ? [remedy(formula)] : [])];
+  const spellings = spellingsOf(text, r.context.role).filter((one) => isReadable(r, one));
+  const range = limits ? rangeOf(r, limits) : undefined;
+  if (spellings.length > 0) {
+    const meant = [...spellings, ...(range ? [range] : [])];
+    const choices = [...meant, ...(formula ? [formula] : [])].map(remedy);
+    return void complain(r, 'ask', `${short(text)}: is ${meant.join(' or ')} meant?`, whole, choices);
+  }
+  if (limits && range) {
+    const choices = [range, ...(formula ? [formula] : [])].map(remedy);
     return void complain(
       r,
       'ask',
@@ -127,6 +147,15 @@ export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
       `${short(text)}: is this a tolerance on one side, or a calculation? A calculation begins with "=".`,
       whole,
       choices,
+    );
+  }
+  if (CLASS_ALONE.test(text) && 'low' in r.context.handbook.classLimits(0.01, text)) {
+    return void complain(
+      r,
+      'syntax',
+      `${text} is a class without a size: write the size before it (50 mm ${text}), put it into the tolerance, or ask for a cell of that name with =${text}.`,
+      whole,
+      formula ? [remedy(formula)] : undefined,
     );
   }
   const squared = /\^([234])\s*$/.exec(text);
@@ -168,6 +197,9 @@ export const diagnoseTolerance = (r: Reading): void => {
       : sign
         ? [`+0 ${text}`, `±${text.slice(1)}`]
         : [`± ${text}`];
+  const zero = signedZero(text);
+  if (zero && !firstError(parserFor('Cut', r.context.decimal).parse(zero)))
+    return void complain(r, 'ask', `${short(text)}: is ${zero} meant?`, whole, [remedy(zero)]);
   const choices = sign || NO_SIGN.test(text) ? entries.map(remedy) : undefined;
   const hint = choices ? ` Is ${entries.join(' or ')} meant?` : '';
   complain(

@@ -39,8 +39,22 @@ const readFraction = (r: Reading, node: SyntaxNode): Typed | undefined => {
     );
   }
   const part = over(above, below);
+  if (whole !== undefined && above.n * below.d >= below.n * above.d)
+    return improper(r, node, whole, top, bottom);
   const more = whole === undefined ? undefined : decimalRatio(whole);
   return { ratio: more ? plus(more, part) : part };
+};
+
+/** 2 5/4: a mixed number that a slip of a figure has made. */
+const improper = (r: Reading, node: SyntaxNode, whole: string, top: string, bottom: string): undefined => {
+  const joined = `${BigInt(whole) * BigInt(bottom) + BigInt(top)}/${bottom}`;
+  return complain(
+    r,
+    'ask',
+    `${sliceOf(r, node)}: the fraction behind a whole number is below 1, and ${top}/${bottom} is not. Is a figure wrong, or is ${joined} meant?`,
+    node,
+    [{ label: joined, entry: replaced(r, node, joined) }],
+  );
 };
 
 /** Reads one number node. A decimal comma becomes a point in what is stored; a doubtful one is asked about. */

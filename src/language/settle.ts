@@ -7,7 +7,7 @@ import { findUnit, isUnit, parseUnit } from '../../shared/units/units.ts';
 import { type Amount, toLiteral } from './amount.ts';
 import { complain, type Reading, replaced, wanted } from './reading.ts';
 import type { Literal, Span } from './syntax.ts';
-import { describeDimension, short } from './wording.ts';
+import { article, describeDimension, short } from './wording.ts';
 
 /** Label of the choice that leaves a number without a unit: whoever takes it sets the cell's quantity to `number`. */
 export const PLAIN_NUMBER = 'plain number';
@@ -18,7 +18,7 @@ const other = (length: SheetUnits['length']): SheetUnits['length'] => (length ==
 const spaced = (r: Reading, at: number, unit: string): string =>
   ` ${unit}${/^[A-Za-z]/.test(r.text.slice(at)) ? ' ' : ''}`;
 
-const withUnit = (r: Reading, at: number, unit: string): Remedy => {
+export const withUnit = (r: Reading, at: number, unit: string): Remedy => {
   const entry = replaced(r, { from: at, to: at }, spaced(r, at, unit));
   return { label: entry.trim(), entry };
 };
@@ -39,15 +39,28 @@ const askUnit = (r: Reading, kind: QuantityKind, span: Span, at: number): undefi
   const { length } = r.context.units;
   const units = [
     ...new Set([...kind.units[length].slice(0, 3), ...kind.units[other(length)].slice(0, 2)]),
+    ...(kind.units[length].includes('') ? [`${length}/${length}`] : []),
   ].filter((unit) => unit !== '');
   return complain(
     r,
     'ask',
-    `${short(r.text.slice(span.from, span.to))} has no unit, and the trade has no one unit for ${describeDimension(kind.dimension, kind.point)}: which is it?`,
+    `${short(r.text.slice(span.from, span.to))} has no unit, and the trade has no one unit for ${article(kind.label)}: which is it?`,
     span,
     units.map((unit) => withUnit(r, at, unit)),
   );
 };
+
+const isFraction = ({ digits, ratio }: Amount): boolean => digits === undefined && ratio.d !== 1n;
+
+/** 27/64 in a sheet of millimetres is a size in inches more often than not. */
+const askFraction = (r: Reading, span: Span, at: number): undefined =>
+  complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit: is the fraction in inches or in millimetres?`,
+    span,
+    [withUnit(r, at, 'in'), withUnit(r, at, 'mm')],
+  );
 
 /** Small units never stand for the size itself: 2.25 ± 2 thou is inches and thou. */
 const SMALL: Readonly<Record<string, 'in' | 'mm'>> = {
@@ -107,12 +120,33 @@ export const settle = (r: Reading, amounts: readonly Amount[], spread?: Unit): U
     );
   } else if (spread) common = fromSpread(r, spread, span, last.to);
   else if (!r.kind) askQuantity(r, span, last.to);
+  else if (r.kind.name === 'length' && r.context.units.length === 'mm' && bare.some(isFraction))
+    askFraction(r, span, last.to);
   else {
     const symbol = bareUnit(r.kind, r.context.units);
     common = symbol === undefined ? askUnit(r, r.kind, span, last.to) : insert(r, symbol, last.to);
   }
   const found = common;
   return found && amounts.map((amount) => amount.unit ?? found);
+};
+
+const ANGLES = /^(deg|arcmin|arcsec|rad|mrad)$/;
+
+const describeLiteral = (literal: Literal): string =>
+  ANGLES.test(literal.unit ?? '') ? 'an angle' : describeDimension(literal.dimension, literal.point);
+
+/** 70 deg where a temperature is wanted; 2.250 min, the least size and no time. */
+const remediesOf = (r: Reading, literal: Literal, unitSpan: Span | undefined): Remedy[] | undefined => {
+  if (!unitSpan) return undefined;
+  const put = (insert: string): Remedy => {
+    const entry = replaced(r, unitSpan, insert).trimEnd();
+    return { label: entry.trim(), entry };
+  };
+  if (r.kind?.name.startsWith('temperature') && literal.unit === 'deg')
+    return r.kind.point ? [put('degF'), put('degC')] : [put('degF_diff'), put('K')];
+  return r.kind?.name === 'length' && r.text.slice(unitSpan.from, unitSpan.to) === 'min'
+    ? [put('')]
+    : undefined;
 };
 
 /** The cell holds one kind of quantity; a literal of another is refused with both named. */
@@ -125,8 +159,9 @@ export const fitsKind = (r: Reading, literal: Literal, unitSpan?: Span): boolean
     complain(
       r,
       'dimension',
-      `${describeDimension(kind.dimension, point)} is wanted here, ${short(literal.text)} is ${describeDimension(literal.dimension, literal.point)}.`,
+      `${article(kind.label)} is wanted here, ${short(literal.text)} is ${describeLiteral(literal)}.`,
       span,
+      remediesOf(r, literal, unitSpan),
     );
     return false;
   }

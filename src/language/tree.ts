@@ -32,11 +32,15 @@ export const isFormula = (text: string): boolean => text.trimStart().startsWith(
 
 /**
  * Same length, so that every span holds in the text as typed. Line breaks part stations of readings and mean nothing
- * at the ends or in a formula; a tab between two numbers, as pasted from a table, parts readings.
+ * at the ends or in a formula; a tab between two numbers, as pasted from a table, parts readings. The point behind an
+ * abbreviated unit (2.25 in.) says nothing, and 20 deg C is 20 degC.
  */
 export const cleaned = (text: string): string => {
-  if (isFormula(text)) return text.replace(/[\r\n]/g, ' ');
-  return text
+  const written = text
+    .replace(/(?<=\d[ \u00a0]?(?:in|ft|lbs?|oz|mm|cm))\.(?=$|[\s;|,+±)-])/gi, ' ')
+    .replace(/(?<=\d[ \u00a0]?)deg([ \u00a0])([CF])(?![\p{L}\p{N}_])/gu, 'deg$2$1');
+  if (isFormula(text)) return written.replace(/[\r\n]/g, ' ');
+  return written
     .replace(/\r\n/g, ' \n')
     .replace(/\r/g, '\n')
     .replace(/^[\s;|,]*\n|[\s;|]+$/g, (blank) => ' '.repeat(blank.length))

@@ -2,7 +2,7 @@ import { type Dimension, isNone } from '../../shared/dimension.ts';
 import { baseUnit, kindsOf } from '../../shared/quantities.ts';
 import type { ValueType } from './syntax.ts';
 
-const article = (noun: string): string => `${/^[aeiou]/i.test(noun) ? 'an' : 'a'} ${noun}`;
+export const article = (noun: string): string => `${/^[aeiou]/i.test(noun) ? 'an' : 'a'} ${noun}`;
 
 /** `a length`, `a temperature difference`, or by its base units where the trade has no name for it. */
 export const describeDimension = (dim: Dimension, point = false): string => {

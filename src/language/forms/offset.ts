@@ -15,10 +15,13 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
   if (amount.unit) return amount.unit;
   const { length } = r.context.units;
   const small = amount.ratio.n < amount.ratio.d;
+  const tenth = amount.ratio.n * 10n >= amount.ratio.d;
   const take = (symbol: string): Unit | undefined => {
     r.edits.push({ from: amount.to, to: amount.to, insert: ` ${symbol}` });
     return findUnit(symbol);
   };
+  // Journals go by .010 and .020 in, or by 0.25 and 0.5 mm: a quarter inch under and two hundredths of a millimetre are neither.
+  if (small && tenth === (length === 'in') && amount.ratio.n !== 0n) return askSystem(r, amount);
   if (small) return take(length);
   if (length === 'in') return take('thou');
   const text = sliceOf(r, amount);
@@ -34,6 +37,21 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
     r,
     'ask',
     `${r.text.trim()}: is that ${choices.map((c) => c.label).join(', or ')}?`,
+    amount,
+    choices,
+  );
+};
+
+const askSystem = (r: Reading, amount: Amount): undefined => {
+  const text = sliceOf(r, amount);
+  const choices = ['in', 'mm'].map((unit) => {
+    const entry = replaced(r, amount, `${text} ${unit}`);
+    return { label: entry.trim(), entry };
+  });
+  return complain(
+    r,
+    'ask',
+    `${r.text.trim()}: is that ${choices.map((c) => c.label).join(' or ')}?`,
     amount,
     choices,
   );

@@ -7,6 +7,16 @@ import type { ReadForm } from './form.ts';
 
 /** 2.2510..2.2515 in: limits of size. */
 export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined => {
+  if (r.context.role === 'measured') {
+    const list = sliceOf(r, node).replace(/\s*(?:\.\.|\bto\b)\s*/, '; ');
+    return complain(
+      r,
+      'ask',
+      `${sliceOf(r, node)} are limits of size, and a part that was measured has readings: are these two readings?`,
+      node,
+      [{ label: list, entry: replaced(r, node, list) }],
+    );
+  }
   const groups: SyntaxNode[][] = [];
   for (const child of children(node)) {
     if (isNumberNode(child)) groups.push([child]);

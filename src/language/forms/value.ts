@@ -1,10 +1,10 @@
 import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import { type Amount, readAmount } from '../amount.ts';
+import { type Amount, differenceSI, readAmount } from '../amount.ts';
 import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
-import { readSpread, resolveClass, resolveSpread, unitOfSpread } from '../spread.ts';
+import { readSpread, resolveClass, resolveSpread, type TypedSpread, unitOfSpread } from '../spread.ts';
 import type { Literal, Spread } from '../syntax.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
@@ -33,6 +33,35 @@ const readFit = (r: Reading, nominal: Literal, hole: SyntaxNode, shaft: SyntaxNo
   }
   return { entry: { kind: 'fit', nominal, hole: first, shaft: second } };
 };
+
+/** A tolerance behind a reading: what was meant is its doubt, or the cell is no reading. */
+const toleranceOnReading = (
+  r: Reading,
+  typed: TypedSpread | SyntaxNode,
+  literal: Literal,
+  unit: Unit,
+): undefined => {
+  const text = r.text.slice(typed.from, typed.to);
+  const widest =
+    'amounts' in typed
+      ? typed.amounts.reduce((a, b) =>
+          differenceSI(abs(b), b.unit ?? unit) > differenceSI(abs(a), a.unit ?? unit) ? b : a,
+        )
+      : undefined;
+  const bare = r.text.slice(0, typed.from).trimEnd();
+  const size = widest ? sliceOf(r, widest).replace(/^[-+−–]\s*/, '') : '';
+  const entries = [...(widest ? [`${bare} ± ${size}`] : []), bare];
+  return complain(
+    r,
+    'ask',
+    `${text} is a tolerance, and ${literal.text} a reading: a reading has a doubt, ± one figure. A size to be cut is not measured but chosen.`,
+    typed,
+    entries.map((entry) => ({ label: entry.trim(), entry })),
+  );
+};
+
+const abs = (amount: Amount): Amount =>
+  amount.ratio.n < 0n ? { ...amount, ratio: { ...amount.ratio, n: -amount.ratio.n } } : amount;
 
 const isFraction = (text: string): boolean => /\d\s*\/\s*\d/.test(text);
 
@@ -84,6 +113,8 @@ export const readValue = (r: Reading, value: SyntaxNode, nodes: SyntaxNode[]): R
   const [hole, shaft] = nodes.filter((node) => node.name === 'Fit');
   if (hole && shaft) return readFit(r, literal, hole, shaft);
   let spread: Spread | undefined;
+  if (r.context.role === 'measured' && (hole || typed?.form === 'deviations'))
+    return toleranceOnReading(r, typed ?? (hole as SyntaxNode), literal, unit);
   if (typed) {
     spread = resolveSpread(r, typed, unit);
     if (!spread) return undefined;
