@@ -14,9 +14,20 @@ const UNSET = 2;
 class CornerColumn implements CornerLayout {
   needs: Set<Row> = new Set();
   readonly guests = new Set<Guest>();
-  private ends: number[] = [];
+  private wanted: number[] = [];
+  private stale = false;
 
   constructor(readonly column: number) {}
+
+  /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
+  private get ends(): number[] {
+    if (this.stale) {
+      this.stale = false;
+      this.wanted = [];
+      for (const { demand } of this.guests) for (const [source, end] of demand) this.wanted[source] = end;
+    }
+    return this.wanted;
+  }
 
   end(source: number): End {
     const end = this.ends[source] ?? UNSET;
@@ -24,22 +35,23 @@ class CornerColumn implements CornerLayout {
   }
 
   takes(demand: Demand): boolean {
+    const ends = this.ends;
     for (const [source, end] of demand) {
-      const own = this.ends[source] ?? UNSET;
+      const own = ends[source] ?? UNSET;
       if (own !== UNSET && own !== end) return false;
     }
     return true;
   }
 
   add(guest: Guest): void {
+    const ends = this.ends;
     this.guests.add(guest);
-    for (const [source, end] of guest.demand) this.ends[source] = end;
+    for (const [source, end] of guest.demand) ends[source] = end;
   }
 
-  /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
-  refit(): void {
-    this.ends = [];
-    for (const { demand } of this.guests) for (const [source, end] of demand) this.ends[source] = end;
+  leave(guest: Guest): void {
+    this.guests.delete(guest);
+    this.stale = true;
   }
 
   /** Rows that must have a cell in this column: every row with sources that a guest hangs on. */
@@ -109,6 +121,7 @@ export class Corners {
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
   seat(targets: readonly Target[], gone: Iterable<string>, relaid: boolean): void {
     const dirty = new Set<CornerColumn>();
+    this.trial.forget();
     for (const key of gone) this.leave(key, dirty);
     for (const { row, effects } of targets) {
       if (effects.length < 2) {
@@ -237,8 +250,7 @@ export class Corners {
   }
 
   private free({ column, guest }: Place, dirty: Set<CornerColumn>): void {
-    column.guests.delete(guest);
-    column.refit();
+    column.leave(guest);
     dirty.add(column);
   }
 

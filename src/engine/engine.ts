@@ -52,7 +52,7 @@ export class Engine {
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
     this.functions = byName;
     this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
-    this.corners = new Corners(this.network, this.grid, new Trial(this.network, this.grid, byName));
+    this.corners = new Corners(this.network, this.grid, new Trial(this.grid, byName));
     this.scope = this.newScope();
     this.provenance = new Provenance((id) => this.scope.records.get(id));
   }

@@ -4,7 +4,7 @@ import { Cases } from './cases.ts';
 import type { EngineFunction } from './functions.ts';
 import { type Content, type Grid, highColumn, lowColumn, NOMINAL, PROBLEM_CALL } from './grid.ts';
 import type { CornerEnd, CornerLayout, Row } from './layout.ts';
-import { findRings } from './rings.ts';
+import { findRings, roundTrip } from './rings.ts';
 import type { RowBody, RowDefinition } from './row.ts';
 import { SlotPool } from './slots.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
@@ -201,11 +201,9 @@ export class Network {
   private restructure(dirty: ReadonlySet<Row>): Set<Row> {
     const { order, rings } = findRings(this.rows.values());
     const changed = new Set<Row>(dirty);
-    for (const row of rings.keys()) {
-      const ring = rings.get(row) as Row[];
-      const names = ring.map((member) => this.nameOf(member.owner, member.key));
-      const round = [...names.filter((name, i) => i === 0 || name !== names[i - 1])];
-      const message = `These hang on each other in a ring: ${[...round, round[0]].join(' → ')}. Give one of them a value of its own.`;
+    for (const [row, ring] of rings) {
+      const round = roundTrip(ring, (member) => this.nameOf(member.owner, member.key));
+      const message = `These hang on each other in a ring: ${round}. Give one of them a value of its own.`;
       if (row.ring?.message !== message) {
         changed.add(row);
         this.restated.add(row);

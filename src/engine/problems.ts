@@ -45,8 +45,9 @@ function saidOf(name: string, message: string): string {
 function overflowRoot(grid: Grid, row: Row, column: number): Row {
   const wrong = (of: Row): boolean =>
     typeof (grid.value(of.slot, column) ?? grid.value(of.slot, NOMINAL)) === 'object';
-  const above = row.uses.find(wrong);
-  return above ? overflowRoot(grid, above, column) : row;
+  let root = row;
+  for (let above = row.uses.find(wrong); above; above = above.uses.find(wrong)) root = above;
+  return root;
 }
 
 function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string): Problem {

@@ -17,22 +17,31 @@ export class Provenance {
     return this.of(row) === MEASURED;
   }
 
+  /** Walks up without recursion: a chain may be thousands long. */
   private of(row: Row): number {
-    const known = this.known.get(row);
-    if (known !== undefined) return known;
-    this.known.set(row, 0);
-    const found = this.find(row);
-    this.known.set(row, found);
-    return found;
+    const way: { row: Row; next: number }[] = [{ row, next: 0 }];
+    for (let at = way.at(-1); at; at = way.at(-1)) {
+      if (at.next === 0 && !this.known.has(at.row)) this.known.set(at.row, this.itself(at.row) ?? 0);
+      const used = this.itself(at.row) === undefined ? at.row.uses[at.next++] : undefined;
+      if (used) {
+        if (!this.known.has(used)) way.push({ row: used, next: 0 });
+        continue;
+      }
+      way.pop();
+      if (this.itself(at.row) !== undefined) continue;
+      let all = 0;
+      for (const one of at.row.uses) all |= this.known.get(one) ?? 0;
+      this.known.set(at.row, all);
+    }
+    return this.known.get(row) ?? 0;
   }
 
-  private find(row: Row): number {
+  /** What a row is whatever it hangs on. */
+  private itself(row: Row): number | undefined {
     if (row.key.includes('@')) return MEASURED;
     const record = this.recordOf(row.owner);
     if (record?.role === 'measured') return MEASURED;
     if (record?.role === 'chosen' && row.key === record.id) return TO_BE_CUT;
-    let all = 0;
-    for (const used of row.uses) all |= this.of(used);
-    return all;
+    return undefined;
   }
 }

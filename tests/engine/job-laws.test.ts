@@ -110,7 +110,7 @@ describe('a sheet of every kind of cell, right and wrong', () => {
         const engine = new Engine(library);
         engine.load(fileOf(sheet));
         const { network, grid, functions, figure } = engine.computed();
-        const trial = new Trial(network, grid, functions);
+        const trial = new Trial(grid, functions);
         for (const row of network.rows.values()) {
           const { body } = row.definition;
           const value = grid.value(row.slot, NOMINAL);

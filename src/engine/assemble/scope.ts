@@ -3,6 +3,7 @@ import { quantityKind } from '../../../shared/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/check.ts';
 import type { Reference, ValueType } from '../../language/syntax.ts';
+import { eachRef } from '../expr.ts';
 import type { Library } from '../library.ts';
 import { numberOf, type Texts } from './texts.ts';
 import { TypeBook } from './type-book.ts';
@@ -22,7 +23,7 @@ const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
 export class SheetScope {
   readonly records = new Map<string, CellRecord>();
   private names = new Map<string, string[]>();
-  private types = new TypeBook();
+  private types = this.newTypes();
   /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
   private aliasDepth = 0;
 
@@ -35,7 +36,7 @@ export class SheetScope {
 
   /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
   refresh(renamed: boolean): void {
-    this.types = new TypeBook();
+    this.types = this.newTypes();
     if (!renamed) return;
     this.names = new Map();
     for (const record of this.records.values()) {
@@ -226,7 +227,32 @@ export class SheetScope {
   /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or a ring leaves it open. */
   typeOfPlain(record: CellRecord): ValueType | Problem {
     if (record.quantity && quantityKind(record.quantity)) return typeOfQuantity(record.quantity);
-    return this.types.of(record.id, () => this.inferType(record));
+    return this.types.of(record.id);
+  }
+
+  private newTypes(): TypeBook {
+    return new TypeBook(
+      (id) => this.typeFollowsFrom(id),
+      (id) => {
+        const record = this.records.get(id);
+        return record && record.role !== 'cell' ? this.inferType(record) : { kind: 'quantity' };
+      },
+    );
+  }
+
+  /** Cells whose types decide that of a cell: those its formula names, or those the inputs of a library cell stand for. */
+  private typeFollowsFrom(id: string): string[] {
+    const record = this.records.get(id);
+    if (!record || (record.quantity && quantityKind(record.quantity))) return [];
+    const names = new Set<string>();
+    if (record.role === 'cell') {
+      for (const text of Object.values(record.inputs ?? {}))
+        names.add(text.trim().replace(/^=\s*/, '').split('.')[0] ?? '');
+    } else {
+      const { entry } = this.texts.entry(record.entry ?? '', undefined, record.role);
+      if (entry.kind === 'formula') eachRef(entry.expr, (ref) => names.add(ref.name));
+    }
+    return [...names].map((name) => this.idOf(name)).filter((found) => found !== undefined);
   }
 
   private inferType(record: CellRecord): ValueType | Problem {
