@@ -32,14 +32,14 @@ const SI: Readonly<Record<string, string>> = {
 
 export const siUnitOf = (quantity: string | undefined): string | null => SI[quantity ?? ''] ?? null;
 
-/** What is printed of one figure, SI. */
+/** What is printed of one figure, SI. The spread is left out where it is not known. */
 export interface JsonFigure {
   value: number;
   /** Worst case. */
-  low: number;
-  high: number;
+  low?: number;
+  high?: number;
   /** Standard uncertainty. */
-  u: number;
+  u?: number;
 }
 
 export interface JsonResult extends Partial<JsonFigure> {
@@ -61,7 +61,8 @@ export interface JsonResult extends Partial<JsonFigure> {
   error?: string;
 }
 
-const figure = ({ value, low, high, u }: Figure): JsonFigure => ({ value, low, high, u });
+const figure = ({ value, low, high, u }: Figure): JsonFigure =>
+  [low, high, u].every(Number.isFinite) ? { value, low, high, u } : { value };
 
 const resultOf = (output: OutputResult): JsonResult => {
   const { check, limits, problem } = output;

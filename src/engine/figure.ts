@@ -94,9 +94,21 @@ export function figureOf(
     low = Math.min(low, corner.low);
     high = Math.max(high, corner.high);
   }
-  const dof = fourth > 0 ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
-  return { value, low, high, centre, u: Math.sqrt(variance), dof };
+  const dof =
+    fourth > 0 && Number.isFinite(variance ** 2) ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
+  return {
+    value,
+    low,
+    high,
+    centre,
+    u: variance < Number.POSITIVE_INFINITY ? Math.sqrt(variance) : rootOfSum(network, effects),
+    dof,
+  };
 }
+
+/** Where squares are beyond computing, their root need not be. */
+const rootOfSum = (network: Network, effects: readonly Effect[]): number =>
+  Math.hypot(...effects.map((effect) => standardOf(network, effect)));
 
 /** What each source contributes to a row's spread, largest first. */
 export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[] {

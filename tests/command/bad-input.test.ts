@@ -82,6 +82,22 @@ describe('a cell that is in error', () => {
     expect(err).toMatch(/6 square: /);
   });
 
+  it('1e300 with its doubt, and a tolerance that cannot be read: JSON has no figure that is none', async () => {
+    const cells: CellRecord[] = [
+      { id: 'far', role: 'measured', name: 'far', quantity: 'length', entry: '1e300 in' },
+      { id: 'cut', role: 'chosen', name: 'cut', quantity: 'length', entry: '2 in', tolerance: 'snug' },
+    ];
+    const { out } = await fitwright(['check', 'bad.json', '--json'], { 'bad.json': clearanceSheet(cells) });
+    const { far, cut } = JSON.parse(out);
+    expect(out).not.toMatch(/null,|NaN|Infinity/);
+    expect(far.u).toBeGreaterThan(1e296);
+    expect(cut).toMatchObject({
+      error: expect.stringMatching(/spread is not known yet. The tolerance of `cut`/),
+    });
+    expect(cut.value).toBeCloseTo(0.0508, 12);
+    expect(cut).not.toHaveProperty('low');
+  });
+
   it('100 kB pasted in: one message, not 100 kB of it', async () => {
     const { exit, err } = await checked(given('paste', '1.75 in + '.repeat(10_000)));
     expect(exit).toBe(2);

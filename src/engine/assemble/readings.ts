@@ -54,7 +54,7 @@ export function readingRows(
     ? build.source(
         `${base}~unknown`,
         0,
-        unknownEnds(build, 'gauge or temperature of the reading is not settled'),
+        unknownEnds(build, `the gauge or the temperature of \`${build.name}\` is not settled`),
       )
     : undefined;
   const size = (key: string, value: number, source: string | undefined): void => {

@@ -83,7 +83,7 @@ export function valueRows(
     build.number(place.key, value);
     return undefined;
   }
-  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, TOLERANCE_UNREAD));
+  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)));
   // 12 % with ± 1 % goes from 11 to 13 %, as it does when both stand in one entry.
   const ofShare = entry.kind === 'value' && isShare({ symbol: entry.value.unit ?? '' });
   const scale = spread.percent && !ofShare ? Math.abs(value) : 1;
@@ -114,7 +114,7 @@ function formulaRows(
   }
   const nominal = held ? read.expr : rowRef(build.formula(`${place.key}!formula`, read.expr));
   const ends =
-    spread === 'unreadable' ? unknownEnds(build, TOLERANCE_UNREAD) : endsOver(build, nominal, spread, place);
+    spread === 'unreadable' ? unknownEnds(build, unread(build)) : endsOver(build, nominal, spread, place);
   if (held) return build.source(place.key, nominal, ends);
   const own = build.source(`${place.key}!cut`, 0, ends);
   build.formula(place.key, plus(nominal, rowRef(own)));
@@ -162,7 +162,7 @@ function rectangular(
   };
 }
 
-const TOLERANCE_UNREAD = 'its tolerance cannot be read';
+const unread = (build: CellBuilder): string => `the tolerance of \`${build.name}\` cannot be read`;
 
 /** A tolerance that cannot be read is not one of nothing. */
 function toleranceOf(
