@@ -1,5 +1,11 @@
 import type { CellRecord, SheetFile, SheetUnits } from '../../../shared/sheet/format.ts';
-import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
+import {
+  type EntryContext,
+  type Handbook,
+  NO_HANDBOOK,
+  parseEntry,
+  parseTolerance,
+} from '../../language/parse.ts';
 
 export type LengthUnit = SheetUnits['length'];
 
@@ -31,6 +37,7 @@ function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
   const own = cell.quantity ?? quantityAt(cell, 'entry');
   return [
     at('entry', cell.entry, own),
+    at('example', cell.example, own),
     at('tolerance', cell.tolerance, own),
     at('issued', cell.issued, own),
     at('at', cell.at, 'temperature'),
@@ -38,27 +45,63 @@ function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
     ...Object.entries(cell.inputs ?? {}).map(([name, text]) =>
       at(`inputs.${name}`, text, quantityAt(cell, `inputs.${name}`)),
     ),
+    ...Object.entries(cell.examples ?? {}).map(([name, text]) =>
+      at(`examples.${name}`, text, quantityAt(cell, `inputs.${name}`)),
+    ),
     ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) =>
       settings(`outputs.${name}.`, output, quantityAt(cell, `outputs.${name}`)),
     ),
   ];
 }
 
+function readIn({ cell, field, text, quantity }: Text, units: SheetUnits, handbook: Handbook) {
+  // An input of a library cell may take a list of readings or a tolerance: its kind says which, and the units do not.
+  const role = field.endsWith('measured.entry') ? 'measured' : cell.role === 'cell' ? undefined : cell.role;
+  const context: EntryContext = {
+    ...(quantity && { quantity }),
+    ...(role && { role }),
+    units: { ...units },
+    handbook,
+  };
+  return field === 'tolerance' ? parseTolerance(text ?? '', context) : parseEntry(text ?? '', context);
+}
+
 /** Whether a text reads otherwise in a sheet of other units: it holds a number without one. */
-function hangsOnUnits({ cell, field, text, quantity }: Text, units: readonly SheetUnits[]): boolean {
-  if (!text) return false;
+function hangsOnUnits(text: Text, units: readonly SheetUnits[]): boolean {
+  if (!text.text) return false;
   const readings = units.map((of) => {
-    const context: EntryContext = {
-      ...(quantity && { quantity }),
-      units: { ...of },
-      handbook: NO_HANDBOOK,
-      role: field.endsWith('measured.entry') ? 'measured' : cell.role,
-    };
-    const read = field === 'tolerance' ? parseTolerance(text, context) : parseEntry(text, context);
+    const read = readIn(text, of, NO_HANDBOOK);
     // What is shown beside an entry, and offered where it cannot be read, goes by the units of the sheet in any case.
     return JSON.stringify({ ...read, problems: undefined, echo: undefined });
   });
   return readings.some((reading) => reading !== readings[0]);
+}
+
+/** A text of a sheet with the unit that its numbers without one have there. */
+export interface SettledText {
+  cell: string;
+  field: string;
+  text: string;
+}
+
+/** The texts that would read otherwise in the other lengths, with their units written out: what a switch has to put in first. */
+export function settledTexts(
+  file: SheetFile,
+  length: LengthUnit,
+  quantityAt: QuantityAt,
+  handbook: Handbook,
+): SettledText[] {
+  const other = { ...file.units, length };
+  return file.cells.flatMap((cell) =>
+    textsOf(cell, quantityAt).flatMap((text) => {
+      const { field } = text;
+      if (!text.text) return [];
+      const here = readIn(text, file.units, handbook);
+      if (here.problems.length > 0 || here.committed === text.text) return [];
+      const there = readIn(text, other, handbook);
+      return there.committed === here.committed ? [] : [{ cell: cell.id, field, text: here.committed }];
+    }),
+  );
 }
 
 /** Cells with a number that gets its unit from the sheet, and would change its value with it. */

@@ -1,4 +1,4 @@
-import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { importText } from '../../document/files.ts';
 import { referencesIn } from '../../language/names.ts';
 import { parseEntry } from '../../language/parse.ts';
@@ -9,6 +9,7 @@ import type { Selection } from '../selection/selection.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { bringIntoView } from '../sheet/in-place.ts';
 import { cellOfRow, type Place } from '../state/cursor.ts';
+import { useLibrary } from '../state/library.ts';
 import { linesFromTable } from './lines-from-table.ts';
 import { readingsFrom, readTable } from './table.ts';
 
@@ -17,15 +18,23 @@ const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list:
   const [cell, side, name] = place.row.split('/') as [string, string?, string?];
   const line = sheet.line(cell);
   if (place.column !== 'entry' || !line) return undefined;
-  const spot = (field: string, quantity: string | undefined): EntrySpot => ({
+  const spot = (field: string, quantity: string | undefined, role?: Role): EntrySpot => ({
     cell,
     field,
     kind: 'entry',
     quantity,
+    role,
   });
   if (side === 'out' && name)
     return { spot: spot(`outputs.${name}.measured.entry`, line.result?.outputs[name]?.quantity), list: true };
-  if (side === 'in' && name) return { spot: spot(`inputs.${name}`, undefined), list: false };
+  if (side === 'in' && name) {
+    const kind = useLibrary()()?.kinds.get(line.record.kind ?? '');
+    const input = kind?.inputs.find((one) => one.name === name);
+    return {
+      spot: spot(`inputs.${name}`, input?.quantity, input?.role),
+      list: input?.role === 'measured',
+    };
+  }
   if (line.record.locked) return undefined;
   return { spot: spot('entry', line.record.quantity), list: line.record.role === 'measured' };
 };

@@ -2,6 +2,7 @@ import { addressOfBook, addressOfSheet, go } from '../router.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { askedOf, toNextEntry } from '../sheet/next-entry.tsx';
 import { saveToFile } from '../sheet/save-file.ts';
+import { switchLength } from '../sheet/switch-length.ts';
 import type { Command } from './command.ts';
 import type { Tools } from './tools.ts';
 
@@ -111,14 +112,14 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       label: 'Show lengths in inches',
       group,
       can: () => sheet.state.units.length !== 'in',
-      run: () => sheet.document.setUnits({ length: 'in' }),
+      run: () => void switchLength(sheet, 'in'),
     },
     {
       id: 'sheet.mm',
       label: 'Show lengths in millimetres',
       group,
       can: () => sheet.state.units.length !== 'mm',
-      run: () => sheet.document.setUnits({ length: 'mm' }),
+      run: () => void switchLength(sheet, 'mm'),
     },
     {
       id: 'sheet.both',

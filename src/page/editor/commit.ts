@@ -20,7 +20,7 @@ export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBO
   units: { ...sheet.state.units },
   handbook,
   decimal: preferences().decimal,
-  role: roleOf(spot.field, sheet.line(spot.cell)?.record),
+  role: spot.role ?? roleOf(spot.field, sheet.line(spot.cell)?.record),
 });
 
 /** Kind of quantity a first entry settles; a formula's is left to what it gives. */

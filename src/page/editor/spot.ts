@@ -1,3 +1,5 @@
+import type { Role } from '../../../shared/sheet/format.ts';
+
 /** Which text of the sheet is being edited, as far as the editor must know to complete and check it. */
 export interface EntrySpot {
   cell: string;
@@ -7,4 +9,6 @@ export interface EntrySpot {
   kind: 'entry' | 'tolerance';
   /** Kind of quantity wanted there, where known. */
   quantity?: string | undefined;
+  /** How the value comes about, where the field and its cell do not say: an input of a library cell. */
+  role?: Role | undefined;
 }

@@ -45,7 +45,13 @@ export const InputLine = (props: InputLineProps) => {
         fallback={
           <EntryCell
             row={row()}
-            spot={{ cell: props.cell, field: field(), kind: 'entry', quantity: props.input.quantity }}
+            spot={{
+              cell: props.cell,
+              field: field(),
+              kind: 'entry',
+              quantity: props.input.quantity,
+              role: props.input.role,
+            }}
             text={text()}
             label={label()}
             blank={<Blank input={props.input} leftOpen={leftOpen()} />}

@@ -4,6 +4,7 @@ import { useTools } from '../commands/tools.ts';
 import { addressOfSheet } from '../router.ts';
 import { useSheet } from './context.ts';
 import { saveToFile } from './save-file.ts';
+import { switchLength } from './switch-length.ts';
 import './toolbar.css';
 import { createStorageState } from '../state/storage-state.ts';
 
@@ -21,7 +22,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
   const { show } = useTools();
   const storage = createStorageState(props.opened);
   const said = (what: string, label: string | undefined) => label && notices.say(`${what}: ${label}.`);
-  const units = (length: 'in' | 'mm') => () => sheet.document.setUnits({ length });
+  const units = (length: 'in' | 'mm') => () => void switchLength(sheet, length);
   return (
     <>
       <div class="toolbar" role="toolbar" aria-label="Sheet">

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
+import { handbook } from '../../../cells/handbook.ts';
 import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { inOwnUnits, type QuantityAt } from '../../../src/document/sharing/own-units.ts';
+import { inOwnUnits, type QuantityAt, settledTexts } from '../../../src/document/sharing/own-units.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import { bushJob } from '../sample.ts';
 
@@ -73,5 +74,47 @@ describe('templates that come with the program', () => {
     const file = JSON.parse(readFileSync(new URL(name, folder), 'utf8')) as SheetFile;
     const other = file.units.length === 'in' ? 'mm' : 'in';
     expect(inOwnUnits(file, other, quantityAt).kept.map((cell) => cell.name ?? cell.id)).toEqual([]);
+  });
+});
+
+describe('a switch of lengths', () => {
+  it('first writes out the unit that numbers without one have had, so that no value changes', () => {
+    const cells: CellRecord[] = [
+      {
+        id: 'a',
+        role: 'given',
+        name: 'bore',
+        quantity: 'length',
+        entry: '2.2513 ± .0002',
+        limits: { upper: '2.3' },
+      },
+      {
+        id: 'b',
+        role: 'chosen',
+        name: 'od',
+        quantity: 'length',
+        entry: '=bore + 3 thou',
+        tolerance: '+.0005 -.0001',
+      },
+      { id: 'c', role: 'given', name: 't', quantity: 'temperature', entry: '74' },
+      {
+        id: 'd',
+        role: 'cell',
+        kind: 'wall-left',
+        name: 'wall',
+        inputs: { outside: '2.75; 2.751', bore: '2.25' },
+      },
+      { id: 'e', role: 'given', name: 'odd', quantity: 'length', entry: '1,234' },
+    ];
+    const theirs = { ...sheet(cells), units: { length: 'in' as const } };
+    const texts = settledTexts(theirs, 'mm', quantityAt, handbook);
+    expect(texts.map(({ cell, field, text }) => `${cell} ${field}: ${text}`)).toEqual([
+      'a entry: 2.2513 in ± .0002',
+      'a limits.upper: 2.3 in',
+      'b tolerance: +.0005 -.0001 in',
+      'c entry: 74 degF',
+      'd inputs.outside: 2.75; 2.751 in',
+      'd inputs.bore: 2.25 in',
+    ]);
   });
 });

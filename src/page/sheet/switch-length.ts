@@ -1,0 +1,30 @@
+import type { LengthUnit } from '../../document/sharing/own-units.ts';
+import { loadLibrary } from '../state/library.ts';
+import type { Sheet } from '../state/sheet.ts';
+
+/**
+ * Shows the sheet in other lengths. A number without a unit, as a file from elsewhere may have it, first gets the one it
+ * has had so far: no value changes by the switch. All of it is one step to undo.
+ */
+export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<void> => {
+  const [{ settledTexts }, { quantityAt }, { handbook }, library] = await Promise.all([
+    import('../../document/sharing/own-units.ts'),
+    import('../sharing/quantity-at.ts'),
+    import('../../../cells/handbook.ts'),
+    loadLibrary(),
+  ]);
+  const { document } = sheet;
+  const inLibrary = quantityAt(library);
+  const texts = settledTexts(
+    document.toFile(),
+    length,
+    (cell, field) =>
+      inLibrary(cell, field) ??
+      (field === 'entry' ? sheet.line(cell.id)?.result?.outputs.value?.quantity : undefined),
+    handbook,
+  );
+  document.batch('units of the sheet', () => {
+    for (const { cell, field, text } of texts) document.setField(cell, field, text);
+    document.setUnits({ length });
+  });
+};
