@@ -87,13 +87,15 @@ export class Engine {
     }
     const recalled = new Set<string>();
     for (const record of change.changed ?? []) {
-      const known = this.scope.records.has(record.id);
+      const old = this.scope.records.get(record.id);
       const called = this.scope.called(record.id);
-      const before = this.scope.records.get(record.id)?.name;
+      const before = old?.name;
       if (before !== record.name) renamed = true;
       if (before && before !== record.name) stirred.add(before);
       this.scope.records.set(record.id, record);
-      if (known && this.scope.called(record.id) !== called) recalled.add(record.id);
+      // Its name stands in what is said below, its role tells there a plan from a proof.
+      if (old && (this.scope.called(record.id) !== called || old.role !== record.role))
+        recalled.add(record.id);
       open.add(record.id);
     }
     this.scope.refresh(renamed);
@@ -195,7 +197,7 @@ export class Engine {
 
     const relaid = this.network.update(upserts, removed);
     this.network.recall(recalled);
-    if (relaid.size > 0 || removed.length > 0)
+    if (relaid.size > 0 || removed.length > 0 || recalled.size > 0)
       this.provenance = new Provenance((id) => this.scope.records.get(id));
     const touched = this.network.settle();
     for (const row of relaid) touched.add(row.slot);

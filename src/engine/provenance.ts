@@ -38,10 +38,13 @@ export class Provenance {
 
   /** What a row is whatever it hangs on. */
   private itself(row: Row): number | undefined {
-    if (row.key.includes('@')) return MEASURED;
+    // Readings may stand in an input of a library cell too.
+    if (row.key.includes('@') || row.key.endsWith('!read')) return MEASURED;
     const record = this.recordOf(row.owner);
     if (record?.role === 'measured') return MEASURED;
     if (record?.role === 'chosen' && row.key === record.id) return TO_BE_CUT;
-    return undefined;
+    // What a library cell decides (the next undersize, so many shims) is done only once it is measured.
+    const { body } = row.definition;
+    return record?.role === 'cell' && body.kind === 'formula' && body.held ? TO_BE_CUT : undefined;
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import type { CellRecord, Limits, SheetFile } from '../../shared/sheet/format.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { sheetOf } from './random-sheet.ts';
@@ -110,6 +110,51 @@ describe('roles', () => {
     const cut = { ...bore, measured: { entry: '1.7501 in ± 0.0001 in' } };
     expect(state([journal, cut, clearance])).toBe('proven in');
   });
+});
+
+it('a size that turns out to be still to be cut makes a plan of what was proven below it, and back', () => {
+  const engine = new Engine(library);
+  const journal = length('journal', 'measured', '1.7480 in ± .0001 in');
+  const bore = length('bore', 'given', '1.7500 in');
+  const clearance = length('clearance', 'worked', '=bore - journal', { limits: { lower: '.001 in' } });
+  const state = (results: ReturnType<Engine['load']>) =>
+    results.cells.find(({ id }) => id === 'clearance')?.outputs.value?.check.asNew.state;
+  expect(state(engine.load(inches([journal, bore, clearance])))).toBe('proven in');
+  expect(state(engine.apply({ changed: [{ ...bore, role: 'chosen' }] }))).toBe('holds');
+  expect(state(engine.apply({ changed: [bore] }))).toBe('proven in');
+  engine.destroy();
+});
+
+it('readings typed into a cell of the library are a proof, and what it decides from them is a plan', () => {
+  const cell = (
+    kind: string,
+    inputs: Record<string, string>,
+    output: string,
+    limits: Limits,
+  ): CellRecord => ({
+    id: 'it',
+    role: 'cell',
+    kind,
+    name: 'it',
+    inputs,
+    outputs: { [output]: { limits } },
+  });
+  const state = (of: CellRecord, output: string) =>
+    compute(of).byName('it')?.outputs[output]?.check.asNew.state;
+  const wall = cell(
+    'wall-left',
+    { outside: '2.7500 in', bore: '2.2500 in', offset: '0.0010 in' },
+    'thinnest',
+    { lower: '.1 in' },
+  );
+  expect(state(wall, 'thinnest')).toBe('proven in');
+  const grind = cell(
+    'journal-undersize',
+    { least: '1.9950 in', new_size: '2 in', runout: '.0010 in', stock: '.002 in', series: 'inch' },
+    'ground_size',
+    { upper: '3 in' },
+  );
+  expect(state(grind, 'ground_size')).toBe('holds');
 });
 
 describe('readings', () => {
