@@ -67,11 +67,12 @@ for (const width of [1280, 390])
     await page.goto('/#/book');
     await expect(cells(page).first()).toBeVisible();
     expect(await barriers(page)).toEqual([]);
-    const addresses = await cells(page).evaluateAll((links) =>
-      links.map((a) => a.getAttribute('href') ?? ''),
+    const pages = await cells(page).evaluateAll((links) =>
+      links.map((a) => ({ address: a.getAttribute('href') ?? '', title: a.textContent ?? '' })),
     );
-    for (const [i, address] of addresses.entries()) {
+    for (const [i, { address, title }] of pages.entries()) {
       await page.goto(`/${address}`);
+      await expect(page.getByRole('heading', { level: 1, name: title, exact: true })).toBeVisible();
       await expect(page.getByText('Working it out')).toHaveCount(0);
       await expect(page.getByText('✓ agrees').first(), address).toBeVisible();
       await expect(page.getByText('does not agree'), address).toHaveCount(0);

@@ -49,6 +49,7 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
   await page.getByRole('button', { name: 'mm', exact: true }).click();
   await expect(value(page, 'bore').locator('b')).toHaveText(`${(Number(actual) * 25.4).toFixed(3)}\u00a0mm`);
   await page.getByRole('button', { name: 'inch', exact: true }).click();
+  await expect(value(page, 'bore').locator('b')).toHaveText(`${actual}\u00a0in`);
   await expect(page.locator('.saved-state')).toHaveText('saved');
 
   const figures = async (of: import('@playwright/test').Page) =>

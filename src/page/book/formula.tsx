@@ -25,9 +25,16 @@ export const Formula = (props: FormulaProps) => {
   const [wide, setWide] = createSignal(false);
   let box!: HTMLElement;
   onMount(() => {
-    const watch = new ResizeObserver(() => setWide(box.scrollWidth > box.clientWidth));
+    const measure = () => setWide(box.scrollWidth > box.clientWidth);
+    // At once, so that there is no moment at which it cannot be reached; the letters may change its width without the box.
+    measure();
+    const watch = new ResizeObserver(measure);
     watch.observe(box);
-    onCleanup(() => watch.disconnect());
+    document.fonts.addEventListener('loadingdone', measure);
+    onCleanup(() => {
+      watch.disconnect();
+      document.fonts.removeEventListener('loadingdone', measure);
+    });
   });
   return (
     <figure
