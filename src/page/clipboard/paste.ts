@@ -1,8 +1,9 @@
-import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { importText } from '../../document/files.ts';
 import { referencesIn } from '../../language/names.ts';
 import { parseEntry } from '../../language/parse.ts';
 import { commitText, entryContext } from '../editor/commit.ts';
+import { spotOfField } from '../editor/input-spot.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { namesOf } from '../selection/lines-commands.ts';
 import type { Selection } from '../selection/selection.ts';
@@ -18,25 +19,15 @@ const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list:
   const [cell, side, name] = place.row.split('/') as [string, string?, string?];
   const line = sheet.line(cell);
   if (place.column !== 'entry' || !line) return undefined;
-  const spot = (field: string, quantity: string | undefined, role?: Role): EntrySpot => ({
-    cell,
-    field,
-    kind: 'entry',
-    quantity,
-    role,
-  });
-  if (side === 'out' && name)
-    return { spot: spot(`outputs.${name}.measured.entry`, line.result?.outputs[name]?.quantity), list: true };
+  const library = useLibrary();
+  const spot = (field: string): EntrySpot => spotOfField(sheet, library(), cell, field);
+  if (side === 'out' && name) return { spot: spot(`outputs.${name}.measured.entry`), list: true };
   if (side === 'in' && name) {
-    const kind = useLibrary()()?.kinds.get(line.record.kind ?? '');
-    const input = kind?.inputs.find((one) => one.name === name);
-    return {
-      spot: spot(`inputs.${name}`, input?.quantity, input?.role),
-      list: input?.role === 'measured',
-    };
+    const input = spot(`inputs.${name}`);
+    return { spot: input, list: input.role === 'measured' };
   }
   if (line.record.locked) return undefined;
-  return { spot: spot('entry', line.record.quantity), list: line.record.role === 'measured' };
+  return { spot: spot('entry'), list: line.record.role === 'measured' };
 };
 
 /** Names the pasted lines refer to that neither they nor the sheet have. */

@@ -11,7 +11,7 @@ import type { EntrySpot } from './spot.ts';
 /** The role an entry of a field is read in: what a `±` in it means. */
 const roleOf = (field: string, record: CellRecord | undefined): Role => {
   if (field === 'entry') return record?.role ?? 'given';
-  return /(^|\.)measured\.entry$/.test(field) ? 'measured' : 'given';
+  return /(^|\.)measured(\.entry)?$/.test(field) ? 'measured' : 'given';
 };
 
 /** How a text typed here is read: with the user's own decimal mark. */

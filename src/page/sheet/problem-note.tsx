@@ -1,7 +1,9 @@
 import { For, Show } from 'solid-js';
 import type { Problem, Remedy } from '../../../shared/problem.ts';
+import { spotOfField } from '../editor/input-spot.ts';
 import { loadCommit } from '../editor/load.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
+import { useLibrary } from '../state/library.ts';
 import { useSheet } from './context.ts';
 import './problem-note.css';
 
@@ -15,16 +17,10 @@ export interface ProblemNoteProps {
 
 export const ProblemNote = (props: ProblemNoteProps) => {
   const { goTo, sheet } = useSheet();
+  const library = useLibrary();
   const take = (remedy: Remedy) => {
-    const field = props.problem.field ?? 'entry';
-    const quantity = sheet.line(props.cell)?.record.quantity;
-    void loadCommit().then(({ takeRemedy }) =>
-      takeRemedy(
-        sheet,
-        { cell: props.cell, field, kind: field === 'tolerance' ? 'tolerance' : 'entry', quantity },
-        remedy,
-      ),
-    );
+    const spot = spotOfField(sheet, library(), props.cell, props.problem.field ?? 'entry');
+    void loadCommit().then(({ takeRemedy }) => takeRemedy(sheet, spot, remedy));
   };
   const elsewhere = () => {
     const id = props.problem.originId;
