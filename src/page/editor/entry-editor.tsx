@@ -25,6 +25,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
   const { sheet } = useSheet();
   const [ready, setReady] = createSignal(false);
   const [said, setSaid] = createSignal<string>();
+  const [argument, setArgument] = createSignal<string>();
   let host!: HTMLDivElement;
   let input: HTMLInputElement | undefined;
   let handle: EditorHandle | undefined;
@@ -61,6 +62,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
           spot: props.spot,
           words: sheetWords(sheet, props.spot),
           say: setSaid,
+          sayArgument: setArgument,
           commit,
           leave,
         });
@@ -103,6 +105,9 @@ export const EntryEditor = (props: EntryEditorProps) => {
       </Show>
       <div class="said" role="status">
         {said()}
+      </div>
+      <div class="unseen" role="status">
+        {argument()}
       </div>
     </div>
   );

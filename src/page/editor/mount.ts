@@ -12,6 +12,7 @@ import { EditorSelection, EditorState, Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import { readingsFrom, readTable } from '../clipboard/table.ts';
 import { afterPointer } from '../state/pointer.ts';
+import { argumentHint, closeArgumentHint } from './argument-hint.ts';
 import { completeWith } from './complete.ts';
 import { highlighted } from './highlight.ts';
 import type { SheetWords } from './sheet-words.ts';
@@ -28,6 +29,8 @@ export interface EditorOptions {
   words: SheetWords;
   /** Tells what is wrong with the text, or that nothing is. */
   say: (message: string | undefined) => void;
+  /** Tells which argument of a function the caret is in, or that it is in none. */
+  sayArgument: (words: string | undefined) => void;
   commit: (text: string, byKey?: boolean) => void;
   leave: () => void;
 }
@@ -77,6 +80,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
               key: 'Escape',
               run: (v) => {
                 if (completionStatus(v.state) !== null && closeCompletion(v)) return true;
+                if (closeArgumentHint(v)) return true;
                 options.leave();
                 return true;
               },
@@ -116,6 +120,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
         }),
         EditorView.clipboardInputFilter.of(readingsPasted),
         highlighted(options.spot),
+        argumentHint(options.words.library, options.sayArgument),
         underlined(options.words.problems, (problems) => options.say(problems[0]?.message)),
         theme,
       ],

@@ -1,3 +1,4 @@
+import type { TradeFunction } from '../../../cells/cell.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { quantityKind, quantityKinds } from '../../../shared/quantities.ts';
 import { loadLibrary } from '../state/library.ts';
@@ -18,6 +19,8 @@ export interface SheetWords {
   /** Symbols of units that fit the place, the likeliest first. */
   units: () => string[];
   tradeFunctions: () => Promise<ReadonlyArray<{ name: string; purpose: string; takes: readonly string[] }>>;
+  /** Functions of the library, as it has them. */
+  library: () => Promise<readonly TradeFunction[]>;
   problems: (text: string) => Promise<Problem[]>;
 }
 
@@ -45,6 +48,7 @@ export const sheetWords = (sheet: Sheet, spot: EntrySpot): SheetWords => ({
       purpose: fn.purpose,
       takes: fn.takes.map((argument) => argument.name),
     })),
+  library: async () => (await loadLibrary()).functions,
   problems: async (text) => {
     const { entryProblems } = await import('./check-text.ts');
     return entryProblems(sheet, spot, text);

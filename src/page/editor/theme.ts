@@ -16,6 +16,14 @@ export const theme = EditorView.theme({
   '.w-unit': { color: 'var(--soft)' },
   '.w-wrong': { textDecoration: 'underline wavy var(--misses)', textUnderlineOffset: '3px' },
   '.cm-tooltip': { backgroundColor: 'var(--paper)', color: 'var(--ink)', border: '1px solid var(--ink)' },
+  '.cm-tooltip.w-arguments': {
+    maxWidth: 'min(26rem, 86vw)',
+    padding: '4px 8px',
+    lineHeight: '1.35',
+    fontSize: 'var(--small)',
+  },
+  '.w-now': { borderBottom: '2px solid var(--pencil)', fontWeight: '700' },
+  '.w-kind': { color: 'var(--soft)' },
   '.cm-tooltip.cm-tooltip-autocomplete > ul': {
     fontFamily: 'inherit',
     maxHeight: '16rem',
