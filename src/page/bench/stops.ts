@@ -1,5 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { EntrySpot } from '../editor/spot.ts';
+import { isReadOffPart } from '../state/as-cut.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { splitReadings } from './readings-text.ts';
 import type { Plan } from './slots.ts';
@@ -27,28 +28,6 @@ export interface Stop {
 const planOf = (example: string | undefined): Plan =>
   (example && splitReadings(example)?.places.map((place) => place.length)) || [];
 
-/** Far smaller than the sizes it is worked out from: a clearance, an interference, a float. */
-const SMALL_BESIDE_SIZES = 0.1;
-
-/**
- * A worked-out line that can be read with a gauge: a size of the part, such as a bore when pressed. What is only the
- * difference of two parts is proven by reading the two. Before there are figures, the unit tells: a difference is
- * shown in a unit of its own.
- */
-const isReadable = (sheet: Sheet, record: CellRecord): boolean => {
-  if (record.display !== undefined) return false;
-  const line = sheet.line(record.id);
-  const planned = line?.result?.outputs.value?.planned?.value;
-  const sizes = (line?.result?.feeds ?? []).flatMap((id) => {
-    const value = sheet.line(id)?.result?.outputs;
-    const figure = (value?.value ?? value?.mean)?.planned?.value;
-    return figure === undefined ? [] : [Math.abs(figure)];
-  });
-  return (
-    planned === undefined || sizes.length === 0 || Math.abs(planned) > SMALL_BESIDE_SIZES * Math.max(...sizes)
-  );
-};
-
 const inside = (record: CellRecord): boolean | undefined =>
   record.limits?.metalOn === undefined ? undefined : record.limits.metalOn === 'low';
 
@@ -73,13 +52,7 @@ const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefi
       plan: planOf(record.example),
     };
   }
-  const cut = record.role === 'chosen' && (record.tolerance ?? record.limits ?? record.issued) !== undefined;
-  const held =
-    record.role === 'worked' &&
-    record.limits !== undefined &&
-    quantity === 'length' &&
-    isReadable(sheet, record);
-  if (!cut && !held && !record.measured) return undefined;
+  if (!isReadOffPart(sheet, record)) return undefined;
   return {
     ...common,
     output: 'value',

@@ -2,6 +2,7 @@ import { wantedLines } from '../clipboard/listen.ts';
 import { deleteLines, duplicateLines, moveLines } from '../selection/lines-commands.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { editEntry } from '../sheet/edit-entry.ts';
+import { isReadOffPart } from '../state/as-cut.ts';
 import { cellOfRow } from '../state/cursor.ts';
 import type { Command } from './command.ts';
 import type { Tools } from './tools.ts';
@@ -25,6 +26,19 @@ export const lineCommands = (context: SheetContext, { selection }: Tools): Comma
       heard: 'lines',
       can,
       run: () => editEntry(context, cursor.place()!.row),
+    },
+    {
+      id: 'line.measured',
+      label: 'Type what it came out at',
+      group,
+      keys: ['Shift+F2'],
+      heard: 'page',
+      also: 'as measured readings actual size',
+      can: () => {
+        const record = sheet.line(cell() ?? '')?.record;
+        return cursor.place()?.row === cell() && record !== undefined && isReadOffPart(sheet, record);
+      },
+      run: () => cursor.editAsCut(cell()!),
     },
     {
       id: 'line.unfold',

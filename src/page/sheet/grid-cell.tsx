@@ -26,7 +26,7 @@ export const GridCell = (props: GridCellProps) => {
   const here = () => cursor.isAt(props.row, props.column);
   let element!: HTMLDivElement;
   createEffect<boolean>((before) => {
-    const now = here() && !cursor.isEdited(props.row);
+    const now = here() && !cursor.isEdited(props.row) && !cursor.isEditedAsCut(props.row);
     // Not when something inside has the focus already: a click on a button in the cell must reach it.
     if (now && !before && !element.contains(document.activeElement)) element.focus({ preventScroll: true });
     return now;

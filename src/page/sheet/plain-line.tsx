@@ -1,8 +1,10 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { writtenOut, writtenTolerance } from '../preferences/decimal-mark.ts';
 import { say } from '../preferences/words.ts';
+import { isReadOffPart } from '../state/as-cut.ts';
 import { isBlankLine } from '../state/asked.ts';
+import { AsCutEntry } from './as-cut-entry.tsx';
 import { CheckCell } from './check-cell.tsx';
 import { useSheet } from './context.ts';
 import { EntryCell } from './entry-cell.tsx';
@@ -46,12 +48,15 @@ export const PlainLine = (props: { cell: string }) => {
   };
   const output = () => line().result?.outputs[main()];
   const move = () => line().moved[main()];
+  /** Nothing is cut before its size is known. */
+  const takesReadings = createMemo(
+    () => (!isBlankLine(record()) || record().measured !== undefined) && isReadOffPart(sheet, record()),
+  );
   const beside = () => {
     const parts = [
       record().tolerance && writtenTolerance(record().tolerance!),
       line().result?.echoes.entry && `= ${writtenOut(line().result!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
-      record().measured?.entry && `as measured ${writtenOut(record().measured!.entry)}`,
       record().issued && `issued ${writtenOut(record().issued!)}`,
     ];
     return parts.filter(Boolean).join(' · ');
@@ -72,6 +77,13 @@ export const PlainLine = (props: { cell: string }) => {
             <>
               <Show when={beside()}>
                 <span class="beside">{beside()}</span>
+              </Show>
+              <Show when={takesReadings()}>
+                <AsCutEntry
+                  cell={props.cell}
+                  text={record().measured?.entry}
+                  quantity={output()?.quantity ?? record().quantity}
+                />
               </Show>
               <For each={line().result?.slips}>
                 {(slip) => <span class="remark-note">{slip.message}</span>}

@@ -26,7 +26,7 @@ export interface Place {
 export const createCursor = (first?: Place) => {
   const [place, setPlace] = createSignal(first);
   const [unfolded, setUnfolded] = createSignal(false);
-  const [editing, setEditing] = createSignal<{ row: RowKey; start?: string }>();
+  const [editing, setEditing] = createSignal<{ row: RowKey; start?: string; asCut?: true }>();
   const isPlace = createSelector<string | undefined, string>(
     () => place() && `${place()!.row} ${place()!.column}`,
   );
@@ -35,7 +35,12 @@ export const createCursor = (first?: Place) => {
   const isOpenCell = createSelector<string | undefined, string>(() =>
     unfolded() && place() ? cellOfRow(place()!.row) : undefined,
   );
-  const isEdited = createSelector<string | undefined, string>(() => editing()?.row);
+  const isEdited = createSelector<string | undefined, string>(() =>
+    editing()?.asCut ? undefined : editing()?.row,
+  );
+  const isEditedAsCut = createSelector<string | undefined, string>(() =>
+    editing()?.asCut ? editing()?.row : undefined,
+  );
   return {
     place,
     unfolded,
@@ -46,6 +51,8 @@ export const createCursor = (first?: Place) => {
     /** Any row of the cell is under the cursor, unfolded. */
     isOpenCell,
     isEdited,
+    /** What the part came out at is being typed in this row, not what was planned. */
+    isEditedAsCut,
     /** Text an edit begins with in place of the present entry: the key that started it. */
     start: () => editing()?.start,
     move: (to: Place) => {
@@ -56,6 +63,10 @@ export const createCursor = (first?: Place) => {
     edit: (row: RowKey, start?: string) => {
       setPlace({ row, column: 'entry' });
       setEditing(start === undefined ? { row } : { row, start });
+    },
+    editAsCut: (row: RowKey) => {
+      setPlace({ row, column: 'entry' });
+      setEditing({ row, asCut: true });
     },
     /** Ends the edit of a row, unless another row is being edited by now. */
     leave: (row: RowKey) => setEditing((now) => (now?.row === row ? undefined : now)),

@@ -1,0 +1,62 @@
+import { Show } from 'solid-js';
+import { EntryEditor } from '../editor/entry-editor.tsx';
+import { loadCommit } from '../editor/load.ts';
+import type { EntrySpot } from '../editor/spot.ts';
+import { writtenOut } from '../preferences/decimal-mark.ts';
+import './as-cut-entry.css';
+import { useSheet } from './context.ts';
+
+export interface AsCutEntryProps {
+  cell: string;
+  text: string | undefined;
+  quantity: string | undefined;
+}
+
+const BLANK = 'readings, once cut';
+
+/** What the part came out at, in the line of its plan: a box to fill once it is cut, as on paper. */
+export const AsCutEntry = (props: AsCutEntryProps) => {
+  const { cursor, sheet } = useSheet();
+  const text = () => writtenOut(props.text ?? '');
+  const label = () => `As measured: ${sheet.titleOf(props.cell)}`;
+  const spot = (): EntrySpot => ({
+    cell: props.cell,
+    field: 'measured.entry',
+    kind: 'entry',
+    quantity: props.quantity,
+  });
+  return (
+    <div class="as-cut">
+      <span class="caption" aria-hidden="true">
+        as measured
+      </span>
+      <Show
+        when={cursor.isEditedAsCut(props.cell)}
+        fallback={
+          <button
+            type="button"
+            tabindex={-1}
+            aria-label={`${label()}, ${text() || BLANK}`}
+            onClick={() => cursor.editAsCut(props.cell)}
+          >
+            <Show when={text()} fallback={<span class="blank">{BLANK}</span>}>
+              {text()}
+            </Show>
+          </button>
+        }
+      >
+        <EntryEditor
+          spot={spot()}
+          text={text()}
+          label={label()}
+          onCommit={(typed) => {
+            cursor.leave(props.cell);
+            const into = spot();
+            if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, into, typed));
+          }}
+          onLeave={() => cursor.leave(props.cell)}
+        />
+      </Show>
+    </div>
+  );
+};
