@@ -1,4 +1,5 @@
 import { createEffect, createSignal, on, onCleanup } from 'solid-js';
+import { leading } from '../marks/check-words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { type ChangedCheck, wordChanges } from './changes.ts';
 
@@ -17,7 +18,7 @@ export const Announcer = () => {
         const output = line?.result?.outputs[name];
         if (!move.check || !output) return [];
         const title = name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}, ${output.label ?? name}`;
-        return [{ title, from: move.check, to: output.check.asNew.state }];
+        return [{ title, from: move.check, to: leading(output.check).state }];
       });
     });
   createEffect(

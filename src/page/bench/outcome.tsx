@@ -1,5 +1,6 @@
 import { For, Show } from 'solid-js';
 import { CheckMark } from '../marks/check-mark.tsx';
+import { leading, serviceWords } from '../marks/check-words.ts';
 import { LimitBar } from '../marks/limit-bar.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { ProblemNote } from '../sheet/problem-note.tsx';
@@ -18,7 +19,8 @@ export const Outcome = (props: { stop: Stop }) => {
   const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
   const problems = () =>
     (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
-  const state = () => output()?.check.asNew.state;
+  const verdict = () => output() && leading(output()!.check);
+  const state = () => verdict()?.state;
   return (
     <section class="bench-outcome" aria-label="What it comes to" aria-live="polite">
       <Show when={figure()}>
@@ -32,7 +34,10 @@ export const Outcome = (props: { stop: Stop }) => {
         )}
       </Show>
       <Show when={figure() && state() && state() !== 'no limits'}>
-        <CheckMark state={state()!} more={output()!.check.asNew.side} />
+        <CheckMark
+          state={state()!}
+          more={[verdict()!.side, serviceWords(output()!.check)].filter(Boolean).join('; ')}
+        />
       </Show>
       <Show when={figure() && output()?.limits}>
         {(limits) => (

@@ -1,6 +1,6 @@
 import type { CheckState } from '../../../shared/check.ts';
 import type { Library } from '../../engine/library.ts';
-import { ORDER, standingOf } from '../marks/check-words.ts';
+import { leading, ORDER, standingOf } from '../marks/check-words.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
 
@@ -56,7 +56,9 @@ export const chainGraph = (seen: Seen, library: Library | undefined, withBehind:
   });
   const known = new Set(shown);
   const nodes = shown.map((id): ChainNode => {
-    const states = Object.values(sheet.line(id)?.result?.outputs ?? {}).map(({ check }) => check.asNew.state);
+    const states = Object.values(sheet.line(id)?.result?.outputs ?? {}).map(
+      ({ check }) => leading(check).state,
+    );
     const state = worstState(states);
     return {
       id,

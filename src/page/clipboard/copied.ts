@@ -1,5 +1,6 @@
 import { FORMAT, type SheetFile, VERSION } from '../../../shared/sheet/format.ts';
 import { writeSheet } from '../../../shared/sheet/write.ts';
+import { leading } from '../marks/check-words.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
 
@@ -35,7 +36,7 @@ export const linesAsTable = ({ sheet, show }: Seen, ids: readonly string[]): str
     return outputs.map(([output, result]) => {
       const at = show.output(id, output);
       const figure = standingFigure(result)!;
-      const { state } = result.check.asNew;
+      const { state } = leading(result.check);
       return [
         number,
         output === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${result.label ?? output}`,

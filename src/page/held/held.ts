@@ -1,5 +1,6 @@
 import { createSignal } from 'solid-js';
 import type { CheckState } from '../../../shared/check.ts';
+import { leading } from '../marks/check-words.ts';
 import { readKept, writeKept } from '../preferences/kept.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -30,7 +31,7 @@ const snapshot = (sheet: Sheet): HeldFigures['outputs'] =>
     sheet.state.order.flatMap((id) => {
       const outputs = Object.entries(sheet.line(id)?.result?.outputs ?? {}).map(([name, output]) => {
         const value = standingFigure(output)?.value;
-        return [name, { check: output.check.asNew.state, ...(value !== undefined && { value }) }] as const;
+        return [name, { check: leading(output.check).state, ...(value !== undefined && { value }) }] as const;
       });
       return outputs.length > 0 ? [[id, Object.fromEntries(outputs)] as const] : [];
     }),
@@ -63,7 +64,7 @@ export const createHeld = (sheet: Sheet, id: string) => {
     if (!figures || !now) return undefined;
     const was = figures.outputs[cell]?.[output];
     const to = standingFigure(now)?.value;
-    const state = now.check.asNew.state;
+    const state = leading(now.check).state;
     if (!was) return to === undefined ? undefined : { to };
     const check = was.check === state ? undefined : was.check;
     if (same(was.value, to) && check === undefined) return undefined;

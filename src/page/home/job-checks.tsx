@@ -2,16 +2,20 @@ import { For, Show } from 'solid-js';
 import type { CheckState } from '../../../shared/check.ts';
 import type { ListRow } from '../../document/storage/row.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
-import { ORDER, standingOf } from '../marks/check-words.ts';
+import { COUNTED, isPartState, ORDER, standingOf } from '../marks/check-words.ts';
 
 /** How a job's checks stood when it was last worked out. */
 export const JobChecks = (props: { row: ListRow }) => {
   const counts = () => {
     const states = Object.entries(props.row.checks?.counts ?? {}) as Array<[CheckState, number]>;
-    return ORDER.slice(0, 5).flatMap((standing) => {
+    return ORDER.flatMap((standing) => {
       const of = states.filter(([state]) => standingOf(state) === standing);
       const n = of.reduce((sum, [, count]) => sum + count, 0);
-      return n > 0 ? [{ standing, n, state: of[0]![0] }] : [];
+      if (standing === 'none' || n === 0) return [];
+      // Nothing is called proven while some of it is only planned.
+      const part = of.length === 1 && isPartState(of[0]![0]) ? of[0]![0] : undefined;
+      const { one, many, sign } = COUNTED[standing];
+      return [{ standing, n, state: part ?? sign, word: part ?? (n === 1 ? one : many) }];
     });
   };
   const waits = () => counts().some((count) => count.standing === 'waiting');
@@ -25,7 +29,7 @@ export const JobChecks = (props: { row: ListRow }) => {
                 <CheckSign state={count.state} />
               </span>
               <span>
-                {count.n} {count.state}
+                {count.n} {count.word}
               </span>
             </span>
           )}

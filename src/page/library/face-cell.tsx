@@ -41,7 +41,8 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const move = () => sheet.line(props.cell)?.moved[name()];
   const changed = () => {
     const { from, to } = move() ?? {};
-    return from !== undefined && to !== undefined && from !== to ? to - from : undefined;
+    const text = from !== undefined && to !== undefined && at().step(to - from, standingFigure(result()));
+    return text && /[1-9]/.test(text) ? text : undefined;
   };
   return (
     <div>
@@ -61,9 +62,7 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
             </>
           )}
         </Show>
-        <Show when={changed() !== undefined}>
-          <span class="moved">{at().step(changed()!, standingFigure(result()))}</span>
-        </Show>
+        <Show when={changed()}>{(by) => <span class="moved">{by()}</span>}</Show>
         <HeldValue cell={props.cell} output={name()} />
       </dd>
     </div>

@@ -1,7 +1,7 @@
 import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
 import type { CellInput, CellOutput } from '../../../cells/cell.ts';
 import { CheckMark } from '../marks/check-mark.tsx';
-import { ORDER, standingOf } from '../marks/check-words.ts';
+import { leading, ORDER, standingOf } from '../marks/check-words.ts';
 import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { GridCell } from '../sheet/grid-cell.tsx';
@@ -27,7 +27,7 @@ export const LibraryLine = (props: { cell: string }) => {
   const kind = () => library()?.kinds.get(record().kind ?? '');
   /** Of all outputs, the verdict that most asks for a look. */
   const worst = createMemo(() => {
-    const states = Object.values(line().result?.outputs ?? {}).map((output) => output.check.asNew.state);
+    const states = Object.values(line().result?.outputs ?? {}).map((output) => leading(output.check).state);
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);

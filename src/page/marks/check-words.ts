@@ -1,4 +1,4 @@
-import type { CheckState, CheckVerdict } from '../../../shared/check.ts';
+import type { CheckState, CheckVerdict, Verdict } from '../../../shared/check.ts';
 
 /** What a state means for the work, from the one that stops it to the one that asks nothing. */
 export type Standing = 'misses' | 'doubt' | 'waiting' | 'edge' | 'holds' | 'none';
@@ -25,5 +25,24 @@ export const ORDER: readonly Standing[] = ['misses', 'doubt', 'waiting', 'edge',
 export const isPartState = (state: CheckState): boolean =>
   state.startsWith('proven') || state === 'not proven';
 
-/** The verdict that stands for a line: as new where it holds, else the one in service where it is better. */
-export const worstOf = (check: CheckVerdict): Standing => standingOf(check.asNew.state);
+/** The verdict a line is known by: as new; in service where it has a wear limit and nothing else. */
+export const leading = ({ asNew, inService }: CheckVerdict): Verdict =>
+  asNew.state === 'no limits' && inService ? inService : asNew;
+
+/** What else is to be said of service, once the leading verdict is said: the same word is not said twice. */
+export const serviceWords = (check: CheckVerdict): string | undefined => {
+  const { asNew, inService } = check;
+  if (!inService || asNew.state === 'waiting') return undefined;
+  if (asNew.state === 'no limits') return 'in service';
+  if (inService.state === asNew.state) return 'in service too';
+  return check.words.split('; ').at(-1);
+};
+
+/** How a number of checks of plans and parts together is said, and the sign beside it. */
+export const COUNTED: Record<Exclude<Standing, 'none'>, { one: string; many: string; sign: CheckState }> = {
+  misses: { one: 'misses', many: 'miss', sign: 'misses' },
+  doubt: { one: 'may miss', many: 'may miss', sign: 'may miss' },
+  waiting: { one: 'figure waits', many: 'figures wait', sign: 'waiting' },
+  edge: { one: 'holds near the edge', many: 'hold near the edge', sign: 'holds, near the edge' },
+  holds: { one: 'holds', many: 'hold', sign: 'holds' },
+};

@@ -2,6 +2,7 @@ import { Show } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
 import { HeldCheck } from '../held/held-note.tsx';
 import { CheckMark } from '../marks/check-mark.tsx';
+import { leading, serviceWords } from '../marks/check-words.ts';
 import type { RowKey } from '../state/cursor.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
 import { useSheet } from './context.ts';
@@ -21,7 +22,8 @@ const AT = { lower: 'lower limit', upper: 'upper limit', wear: 'wear limit' } as
 /** The verdict: its word, its sign, and on which side and by how much it misses or keeps the limit. */
 export const CheckCell = (props: CheckCellProps) => {
   const { show } = useSheet();
-  const verdict = () => props.result?.check.asNew;
+  const verdict = () => props.result && leading(props.result.check);
+  /** Which limit, by how much, on which side; and service, where there is another word for it. */
   const more = () => {
     const v = verdict();
     if (!v) return undefined;
@@ -33,10 +35,8 @@ export const CheckCell = (props: CheckCellProps) => {
       if (!/[1-9]/.test(by)) parts.push(`on the ${AT[v.at]}`);
       else parts.push(v.by > 0 ? `${by} beyond the ${AT[v.at]}` : `${by} to the ${AT[v.at]}`);
     }
-    // The line of both verdicts names the side itself.
-    if (props.result?.check.inService) parts.push(props.result.check.words);
-    else if (v.side) parts.push(v.side);
-    return parts.join('; ');
+    if (v.side) parts.push(v.side);
+    return [parts.join(', '), serviceWords(props.result!.check)].filter(Boolean).join('; ');
   };
   /** Its own blank entry asks for itself. */
   const isOwnBlank = () =>

@@ -1,18 +1,9 @@
 import { createMemo, For, Show } from 'solid-js';
-import type { CheckState } from '../../../shared/check.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
-import { type Standing as Kind, ORDER } from '../marks/check-words.ts';
+import { COUNTED, type Standing as Kind, ORDER } from '../marks/check-words.ts';
 import { useSheet } from './context.ts';
 import { askedOf, toNextEntry } from './next-entry.tsx';
 import './standing.css';
-
-const WORDS: Record<Exclude<Kind, 'none'>, { one: string; many: string; sign: CheckState }> = {
-  misses: { one: 'misses', many: 'miss', sign: 'misses' },
-  doubt: { one: 'may miss', many: 'may miss', sign: 'may miss' },
-  waiting: { one: 'figure waits', many: 'figures wait', sign: 'waiting' },
-  edge: { one: 'holds near the edge', many: 'hold near the edge', sign: 'holds, near the edge' },
-  holds: { one: 'holds', many: 'hold', sign: 'holds' },
-};
 
 /** How the sheet stands as a whole, and the way to the first check that does not hold. */
 export const Standing = () => {
@@ -58,11 +49,11 @@ export const Standing = () => {
             {(kind) => (
               <span class={`verdict ${kind}`}>
                 <span class="tone">
-                  <CheckSign state={WORDS[kind].sign} />
+                  <CheckSign state={COUNTED[kind].sign} />
                 </span>
                 <span class="word tone">
                   <strong>{counts().of[kind]}</strong>{' '}
-                  {counts().of[kind] === 1 ? WORDS[kind].one : WORDS[kind].many}
+                  {counts().of[kind] === 1 ? COUNTED[kind].one : COUNTED[kind].many}
                 </span>
               </span>
             )}

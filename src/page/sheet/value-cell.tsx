@@ -23,6 +23,12 @@ export const ValueCell = (props: ValueCellProps) => {
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
   const standing = () => standingFigure(props.result);
   const at = () => show.output(props.cell, props.output);
+  /** What moved by less than can be shown did not move for anybody. */
+  const moved = () => {
+    const { from, to } = props.move ?? {};
+    const text = from !== undefined && to !== undefined && at().change(to - from, standing());
+    return text && /[1-9]/.test(text) ? text : undefined;
+  };
   const Other = (own: { figure: ShownFigure; read: boolean }) => (
     <Show when={show.other(props.cell, props.output)}>
       {(other) => (
@@ -80,15 +86,12 @@ export const ValueCell = (props: ValueCellProps) => {
       <Show when={props.result?.logical !== undefined}>
         <b>{props.result?.logical ? 'true' : 'false'}</b>
       </Show>
-      <Show
-        when={
-          props.move?.from !== undefined && props.move.to !== undefined && props.move.from !== props.move.to
-        }
-      >
-        <span class="moved">
-          {at().change(props.move!.to! - props.move!.from!, standing())} (was{' '}
-          {at().amount(props.move!.from!, standing())})
-        </span>
+      <Show when={moved()}>
+        {(by) => (
+          <span class="moved">
+            {by()} (was {at().amount(props.move!.from!, standing())})
+          </span>
+        )}
       </Show>
       <Show when={props.move && props.move.from === undefined && props.move.to !== undefined}>
         <span class="moved">new</span>

@@ -1,5 +1,5 @@
 import type { CellResult } from '../../engine/results.ts';
-import { ORDER, type Standing, standingOf } from '../marks/check-words.ts';
+import { leading, ORDER, type Standing, standingOf } from '../marks/check-words.ts';
 
 export interface CheckCounts {
   /** Checks by what they mean for the work; lines without limits are not counted. */
@@ -15,7 +15,7 @@ export const countChecks = (results: Iterable<CellResult>): CheckCounts => {
   const firstOf = new Map<Standing, { cell: string; output: string }>();
   for (const result of results) {
     for (const [output, { check }] of Object.entries(result.outputs)) {
-      const standing = standingOf(check.asNew.state);
+      const standing = standingOf(leading(check).state);
       of[standing] += 1;
       if (!firstOf.has(standing)) firstOf.set(standing, { cell: result.id, output });
     }

@@ -1,5 +1,6 @@
 import type { CheckState } from '../../../shared/check.ts';
 import type { CellResult, Figure, OutputResult } from '../../engine/results.ts';
+import { leading } from '../marks/check-words.ts';
 
 /** The figure that downstream lines take. */
 export const standingFigure = (output: OutputResult | undefined): Figure | undefined =>
@@ -22,7 +23,7 @@ interface Stood {
 
 const stoodAt = (output: OutputResult): Stood => ({
   value: standingFigure(output)?.value,
-  check: output.check.asNew.state,
+  check: leading(output.check).state,
 });
 
 /** Results as they stood before the last edit, kept until the next one. */

@@ -1,6 +1,7 @@
 import { createEffect, on, onCleanup } from 'solid-js';
 import type { CheckCounts } from '../../document/storage/row.ts';
 import type { Shop } from '../../document/storage/shop.ts';
+import { leading } from '../marks/check-words.ts';
 import type { Sheet } from './sheet.ts';
 
 const QUIET = 2000;
@@ -18,7 +19,7 @@ export const noteChecks = (sheet: Sheet, shop: Shop, id: string): void => {
           const counts: CheckCounts = {};
           for (const cell of sheet.state.order) {
             for (const output of Object.values(sheet.line(cell)?.result?.outputs ?? {})) {
-              const { state } = output.check.asNew;
+              const { state } = leading(output.check);
               counts[state] = (counts[state] ?? 0) + 1;
             }
           }
