@@ -38,3 +38,12 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
   await expect(page.locator('.sheet')).toBeVisible();
   await expect(paper).toHaveCount(0);
 });
+
+for (const format of ['A4', 'Letter'])
+  test(`a filled job takes no more than two sheets of ${format}`, async ({ page }) => {
+    await begin(page, filled.title.title);
+    await page.emulateMedia({ media: 'print' });
+    await expect(page.locator('.print-sheet')).toBeVisible();
+    const paper = (await page.pdf({ format })).toString('latin1');
+    expect(paper.match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+  });

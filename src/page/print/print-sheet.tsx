@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
+import { leading, serviceWords } from '../marks/check-words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { RULE_WORDS } from '../sheet/rule-words.ts';
 import { useLibrary } from '../state/library.ts';
@@ -74,7 +75,7 @@ export default function PrintSheet() {
       </p>
 
       <Show when={checkedOutputs(sheet).length > 0}>
-        <section>
+        <section class="print-checks">
           <h2>Checks</h2>
           <table>
             <thead>
@@ -104,8 +105,14 @@ export default function PrintSheet() {
                       <td class="figure">{row.limits.upper ? at.number(row.limits.upper.value) : ''}</td>
                       <td class="figure">{row.limits.wear ? at.number(row.limits.wear.value) : ''}</td>
                       <td class="check">
-                        <CheckSign state={row.check.asNew.state} />
-                        {row.check.inService ? row.check.words : row.check.asNew.state}
+                        <span class="at-one">
+                          <CheckSign state={leading(row.check).state} />
+                          {leading(row.check).state}
+                        </span>
+                        {[leading(row.check).side, serviceWords(row.check)]
+                          .filter(Boolean)
+                          .map((words) => `; ${words}`)
+                          .join('')}
                       </td>
                     </tr>
                   );
@@ -116,40 +123,48 @@ export default function PrintSheet() {
         </section>
       </Show>
 
-      <section class="print-known">
-        <h2>Figures</h2>
-        <table>
-          <tbody>
+      <Show when={knownLines(sheet).length > 0}>
+        <section class="print-known">
+          <h2>Figures</h2>
+          <ul class="run">
             <For each={knownLines(sheet)}>
-              {(row) => (
-                <tr>
-                  <td>{row.number}</td>
-                  <td>{row.title}</td>
-                  <td>{row.word}</td>
-                  <td class="figure">
-                    {row.figure
-                      ? `${show.output(row.cell, row.output).value(row.figure)} ${show.output(row.cell, row.output).spread(row.figure, row.read)}`
-                      : row.entry || '—'}
-                  </td>
-                </tr>
-              )}
+              {(row) => {
+                const at = show.output(row.cell, row.output);
+                return (
+                  <li>
+                    <span class="known">
+                      {row.number} {row.title} ({row.word}){' '}
+                      <b>{row.figure ? at.value(row.figure) : row.entry || '—'}</b>
+                      {row.figure ? ` ${at.beside(row.figure, row.read)}` : ''}
+                    </span>
+                  </li>
+                );
+              }}
             </For>
-          </tbody>
-        </table>
-      </section>
+          </ul>
+        </section>
+      </Show>
 
       <Show when={cautions().length > 0}>
         <section class="print-cautions">
           <h2>Mind</h2>
-          <ul class="two">
+          <ul class="run">
             <For each={cautions()}>{(text) => <li>{text}</li>}</For>
           </ul>
         </section>
       </Show>
+      <Show when={sources().length > 0}>
+        <section class="print-small">
+          <h2>Sources</h2>
+          <ul class="run">
+            <For each={sources()}>{(text) => <li>{text}</li>}</For>
+          </ul>
+        </section>
+      </Show>
       <Show when={notes().length > 0}>
-        <section>
+        <section class="print-notes">
           <h2>Notes</h2>
-          <ul class="two">
+          <ul class="run">
             <For each={notes()}>
               {(n) => (
                 <li>
@@ -158,14 +173,6 @@ export default function PrintSheet() {
                 </li>
               )}
             </For>
-          </ul>
-        </section>
-      </Show>
-      <Show when={sources().length > 0}>
-        <section class="print-small">
-          <h2>Sources</h2>
-          <ul class="two">
-            <For each={sources()}>{(text) => <li>{text}</li>}</For>
           </ul>
         </section>
       </Show>
