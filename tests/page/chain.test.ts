@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { placeColumn } from '../../src/page/chain/column.ts';
 import { edgePath, NODE, placeChain } from '../../src/page/chain/layout.ts';
 import { wrapText } from '../../src/page/chain/wrap.ts';
 import { addressOfSheet, placeOf } from '../../src/page/router.ts';
@@ -38,6 +39,28 @@ test('an edge is drawn from its first point to its last', () => {
     ]),
   ).toBe('M0 0C5 0 5 20 10 20');
   expect(edgePath([])).toBe('');
+});
+
+test('on a narrow page the lines stand one below the other, beside one trunk for each that feeds', () => {
+  const edges = [
+    { from: 'bore', to: 'outside' },
+    { from: 'interference', to: 'outside' },
+    { from: 'outside', to: 'press' },
+    { from: 'bore', to: 'press' },
+  ];
+  const ids = ['bore', 'interference', 'outside', 'press', 'alone'];
+  const placed = placeColumn({ nodes: ids.map(node), edges });
+  expect(placed.width).toBeLessThan(350);
+  expect(new Set(placed.nodes.map(({ x }) => x)).size).toBe(1);
+  placed.nodes.slice(1).forEach((one, i) => {
+    expect(one.y).toBeGreaterThanOrEqual(placed.nodes[i]!.y + NODE.height);
+  });
+  // Where the way turns is the trunk: shared by what one line feeds, apart for lines that lie beside each other.
+  const trunkOf = ({ path }: { path?: string }) => /V/.test(path!) && /Q([\d.]+)/.exec(path!)![1];
+  const [first, second, third, fourth] = placed.edges.map(trunkOf);
+  expect(first).toBe(fourth);
+  expect(new Set([first, second, third]).size).toBeGreaterThan(1);
+  expect(placeColumn({ nodes: [], edges: [] }).height).toBeGreaterThan(0);
 });
 
 test('a long chain is placed', () => {

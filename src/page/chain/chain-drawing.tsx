@@ -29,7 +29,7 @@ export const ChainDrawing = (props: ChainDrawingProps) => {
       <For each={props.chain.edges}>
         {(edge) => (
           <g class="edge" classList={{ near: at() === edge.from || at() === edge.to }}>
-            <path d={edgePath(edge.points)} />
+            <path d={edge.path ?? edgePath(edge.points)} />
             <ArrowHead x={edge.points.at(-1)?.x ?? 0} y={edge.points.at(-1)?.y ?? 0} />
           </g>
         )}

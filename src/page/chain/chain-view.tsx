@@ -4,7 +4,9 @@ import { useTools } from '../commands/tools.ts';
 import { addressOfSheet } from '../router.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { createNarrow } from '../state/narrow.ts';
 import { ChainDrawing } from './chain-drawing.tsx';
+import { placeColumn } from './column.ts';
 import { chainGraph } from './graph.ts';
 import { placeChain } from './layout.ts';
 import { saveSvg } from './save-svg.ts';
@@ -17,7 +19,11 @@ export default function ChainView() {
   const library = useLibrary();
   const [wholeWidth, setWholeWidth] = createSignal(false);
   const [behind, setBehind] = createSignal(false);
-  const placed = createMemo(() => placeChain(chainGraph(context, library(), behind())));
+  const narrow = createNarrow();
+  const placed = createMemo(() => {
+    const graph = chainGraph(context, library(), behind());
+    return narrow() ? placeColumn(graph) : placeChain(graph);
+  });
   let svg: SVGSVGElement | undefined;
   const title = () => context.sheet.state.title.title || 'Job sheet';
   return (
@@ -36,7 +42,7 @@ export default function ChainView() {
             />
             with gauges and materials
           </label>
-          <label class="tick-field">
+          <label class="tick-field wide-only">
             <input
               type="checkbox"
               checked={wholeWidth()}
@@ -57,7 +63,9 @@ export default function ChainView() {
         </div>
         <h1>{title()}: the chain</h1>
         <p class="caption">
-          From left to right: what each line hangs on, and what hangs on it. A press on a line goes to it.
+          {narrow()
+            ? 'In the order of the sheet, each line with what hangs on it. A press on a line goes to it.'
+            : 'From left to right: what each line hangs on, and what hangs on it. A press on a line goes to it.'}
         </p>
         <Show
           when={placed().nodes.length > 0}

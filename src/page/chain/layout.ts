@@ -11,6 +11,8 @@ export interface PlacedNode extends ChainNode {
 
 export interface PlacedEdge extends ChainEdge {
   points: ReadonlyArray<{ x: number; y: number }>;
+  /** The drawn way, where it is not the smooth one through the points. */
+  path?: string;
 }
 
 export interface PlacedChain {

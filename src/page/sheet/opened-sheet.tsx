@@ -31,6 +31,7 @@ import { createShow } from '../state/show.ts';
 import { TemplateLine } from '../templates/template-line.tsx';
 import { SheetProvider } from './context.ts';
 import { bringIntoView, rowElement } from './in-place.ts';
+import { LengthPair } from './length-pair.tsx';
 import { Lines } from './lines.tsx';
 import { NextEntry } from './next-entry.tsx';
 import { NoticeBar } from './notice-bar.tsx';
@@ -140,6 +141,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             <Lines />
             <NextEntry />
             <div class="foot">
+              <LengthPair />
               <button type="button" onClick={() => saveToFile(sheet.document)}>
                 Save to a file
               </button>

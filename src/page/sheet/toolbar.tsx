@@ -3,8 +3,8 @@ import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import { useTools } from '../commands/tools.ts';
 import { addressOfSheet } from '../router.ts';
 import { useSheet } from './context.ts';
+import { LengthPair } from './length-pair.tsx';
 import { saveToFile } from './save-file.ts';
-import { switchLength } from './switch-length.ts';
 import './toolbar.css';
 import { createStorageState } from '../state/storage-state.ts';
 
@@ -22,7 +22,6 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
   const { show } = useTools();
   const storage = createStorageState(props.opened);
   const said = (what: string, label: string | undefined) => label && notices.say(`${what}: ${label}.`);
-  const units = (length: 'in' | 'mm') => () => void switchLength(sheet, length);
   return (
     <>
       <div class="toolbar" role="toolbar" aria-label="Sheet">
@@ -62,23 +61,9 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <span class="saved-state" classList={{ amiss: WORDS[storage().state] === 'not saved' }} role="status">
           {WORDS[storage().state]}
         </span>
-        <fieldset class="pair">
-          <legend class="unseen">Lengths in</legend>
-          <button type="button" aria-pressed={sheet.state.units.length === 'in'} onClick={units('in')}>
-            inch
-          </button>
-          <button type="button" aria-pressed={sheet.state.units.length === 'mm'} onClick={units('mm')}>
-            mm
-          </button>
-          <button
-            type="button"
-            title="The other system small beside it"
-            aria-pressed={sheet.state.units.both === true}
-            onClick={() => sheet.document.setUnits({ both: sheet.state.units.both ? undefined : true })}
-          >
-            both
-          </button>
-        </fieldset>
+        <div class="rare">
+          <LengthPair />
+        </div>
         <button type="button" class="rare" onClick={() => saveToFile(sheet.document)}>
           Save to a file
         </button>

@@ -3,6 +3,7 @@ import type { Contribution } from '../../engine/results.ts';
 import { useSheet } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import './budget.css';
+import { Part } from './part.tsx';
 
 export interface BudgetProps {
   cell: string;
@@ -23,8 +24,7 @@ export const Budget = (props: BudgetProps) => {
   const at = () => show.output(props.cell, props.output);
   return (
     <Show when={list().length > 0}>
-      <section>
-        <h3>Where the spread comes from</h3>
+      <Part title="Where the spread comes from">
         <table class="budget">
           <thead>
             <tr>
@@ -62,7 +62,7 @@ export const Budget = (props: BudgetProps) => {
             </For>
           </tbody>
         </table>
-      </section>
+      </Part>
     </Show>
   );
 };

@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { useSheet } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
+import { Part } from './part.tsx';
 
 /** What the line hangs on and what hangs on it, one step each way; a press goes there. */
 export const FeedLinks = (props: { cell: string }) => {
@@ -9,16 +10,18 @@ export const FeedLinks = (props: { cell: string }) => {
   const users = () => sheet.usersOf(props.cell);
   return (
     <Show when={feeds().length + users().length > 0}>
-      <section>
+      <div class="stack">
         <Show when={feeds().length > 0}>
-          <h3>Hangs on</h3>
-          <Links cells={feeds()} />
+          <Part title="Hangs on">
+            <Links cells={feeds()} />
+          </Part>
         </Show>
         <Show when={users().length > 0}>
-          <h3>Feeds</h3>
-          <Links cells={users()} />
+          <Part title="Feeds">
+            <Links cells={users()} />
+          </Part>
         </Show>
-      </section>
+      </div>
     </Show>
   );
 };

@@ -4,6 +4,7 @@ import type { EntrySpot } from '../editor/spot.ts';
 import { EntryField } from '../fields/entry-field.tsx';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
+import { Part } from './part.tsx';
 
 /** Sends a size to the machine: from then on re-planning does not move it. */
 export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
@@ -21,8 +22,7 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
       : writeEntry(figure.value, at.unit.symbol);
   };
   return (
-    <section>
-      <h3>Issued</h3>
+    <Part title="Issued" open={issued() !== undefined}>
       <Show
         when={issued()}
         fallback={
@@ -45,6 +45,6 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
           </button>
         </div>
       </Show>
-    </section>
+    </Part>
   );
 };

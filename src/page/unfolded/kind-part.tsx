@@ -4,6 +4,7 @@ import { addressInBook } from '../router.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { FeedLinks } from './feed-links.tsx';
+import { Part } from './part.tsx';
 
 /** The rest of a library cell laid open: its label, what it takes for granted, and where it comes from. */
 export const KindPart = (props: { cell: string }) => {
@@ -13,8 +14,7 @@ export const KindPart = (props: { cell: string }) => {
   const kind = () => library()?.kinds.get(record().kind ?? '');
   return (
     <div class="columns">
-      <section>
-        <h3>The line</h3>
+      <Part title="The line">
         <div class="fields">
           <TextField
             label="Label"
@@ -27,30 +27,32 @@ export const KindPart = (props: { cell: string }) => {
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
         </div>
-      </section>
+      </Part>
       <FeedLinks cell={props.cell} />
       <Show when={kind()}>
         {(k) => (
-          <section>
-            <h3>Taken for granted</h3>
-            <ul class="plain-list">
-              <For each={k().assumptions}>{(text) => <li>{text}</li>}</For>
-            </ul>
-            <h3>Sources</h3>
-            <ul class="plain-list">
-              <For each={k().sources}>{(text) => <li>{text}</li>}</For>
-              <For each={k().inputs.filter((input) => input.source)}>
-                {(input) => (
-                  <li>
-                    {input.label}: {input.source}
-                  </li>
-                )}
-              </For>
-            </ul>
+          <div class="stack">
+            <Part title="Taken for granted">
+              <ul class="plain-list">
+                <For each={k().assumptions}>{(text) => <li>{text}</li>}</For>
+              </ul>
+            </Part>
+            <Part title="Sources">
+              <ul class="plain-list">
+                <For each={k().sources}>{(text) => <li>{text}</li>}</For>
+                <For each={k().inputs.filter((input) => input.source)}>
+                  {(input) => (
+                    <li>
+                      {input.label}: {input.source}
+                    </li>
+                  )}
+                </For>
+              </ul>
+            </Part>
             <p class="caption">
               <a href={addressInBook(k().key)}>{k().title} in the cell book</a>, edition {k().edition}
             </p>
-          </section>
+          </div>
         )}
       </Show>
     </div>

@@ -4,6 +4,7 @@ import { EntryField } from '../fields/entry-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { RULE_WORDS } from '../sheet/rule-words.ts';
+import { Part } from './part.tsx';
 
 export interface LimitFieldsProps {
   cell: string;
@@ -19,6 +20,8 @@ export const LimitFields = (props: LimitFieldsProps) => {
   const { sheet } = useSheet();
   const set = (field: string, value: string) =>
     sheet.document.setField(props.cell, `${props.path}.${field}`, value || undefined);
+  const amiss = () =>
+    sheet.line(props.cell)?.result?.problems.some(({ field }) => field?.startsWith(`${props.path}.`));
   const entry = (field: 'lower' | 'upper' | 'wear', label: string) => (
     <EntryField
       label={label}
@@ -28,8 +31,7 @@ export const LimitFields = (props: LimitFieldsProps) => {
     />
   );
   return (
-    <section>
-      <h3>Limits{props.locked ? ', locked' : ''}</h3>
+    <Part title={props.locked ? 'Limits, locked' : 'Limits'} open={amiss()}>
       <div class="fields">
         {entry('lower', 'Lower limit')}
         {entry('upper', 'Upper limit')}
@@ -58,6 +60,6 @@ export const LimitFields = (props: LimitFieldsProps) => {
           onCommit={(value) => set('rule', value)}
         />
       </div>
-    </section>
+    </Part>
   );
 };

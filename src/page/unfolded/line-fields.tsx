@@ -12,6 +12,7 @@ import { GaugeField, MaterialField } from './cell-name-field.tsx';
 import { IssueField } from './issue-field.tsx';
 import { LimitFields } from './limit-fields.tsx';
 import { MeasuredFields } from './measured-fields.tsx';
+import { Part } from './part.tsx';
 import { UnitField } from './unit-field.tsx';
 
 const ROLES = Object.entries(ROLE_MEANING) as Array<[Role, string]>;
@@ -40,8 +41,7 @@ export const LineFields = (props: { cell: string }) => {
   const measured = () => record().role === 'measured';
   return (
     <div class="stack">
-      <section>
-        <h3>The line</h3>
+      <Part title="The line">
         <div class="fields">
           <TextField label="Label" value={record().label} onCommit={(text) => set('label', text)?.message} />
           <TextField
@@ -87,7 +87,7 @@ export const LineFields = (props: { cell: string }) => {
         <p class="caption">
           <For each={ROLES.filter(([role]) => role === record().role)}>{([, meaning]) => meaning}</For>
         </p>
-      </section>
+      </Part>
     </div>
   );
 };
