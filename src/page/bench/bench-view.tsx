@@ -9,6 +9,7 @@ import { Outcome } from './outcome.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
 import { type Stop, stopsOf } from './stops.ts';
+import { waysOf, wayTaken } from './ways.ts';
 import './bench.css';
 
 /** At the machine: one dimension and one reading at a time, for one hand. */
@@ -18,7 +19,14 @@ export default function BenchView() {
   didHint('bench');
   const stops = createMemo(() => stopsOf(sheet));
   const keyOf = (stop: Stop) => `${stop.cell} ${stop.spot.field}`;
-  const firstOpen = stops().find((stop) => stop.entry === '') ?? stops()[0];
+  const ways = createMemo(() => waysOf(sheet));
+  const taken = () => wayTaken(stops(), ways());
+  /** On a way that is not gone: nothing is read there. */
+  const aside = (stop: Stop) => {
+    const way = ways().get(stop.cell);
+    return way !== undefined && taken() !== undefined && way !== taken();
+  };
+  const firstOpen = stops().find((stop) => stop.entry === '' && !aside(stop)) ?? stops()[0];
   const [key, setKey] = createSignal(firstOpen && keyOf(firstOpen));
   const at = () =>
     Math.max(
@@ -26,10 +34,31 @@ export default function BenchView() {
       stops().findIndex((stop) => keyOf(stop) === key()),
     );
   const stop = () => stops()[at()];
-  const move = (way: -1 | 1) => {
-    const to = stops()[at() + way];
+  /** The next on the way that is gone, back or forth. */
+  const beside = (step: -1 | 1) => {
+    const rest = step === 1 ? stops().slice(at() + 1) : stops().slice(0, at()).reverse();
+    return rest.find((one) => !aside(one));
+  };
+  const move = (step: -1 | 1) => {
+    const to = beside(step);
     if (to) setKey(keyOf(to));
   };
+  /** Counted without what lies on another way. */
+  const count = () => {
+    const due = stops().filter((one) => !aside(one));
+    const now = due.findIndex((one) => keyOf(one) === key());
+    return now < 0 ? `one of ${due.length}` : `${now + 1} of ${due.length}`;
+  };
+  const wayNote = () => {
+    const now = stop();
+    const way = now && ways().get(now.cell);
+    if (!now || !way) return undefined;
+    if (aside(now)) return `Not needed: the ${taken()} is being gone.`;
+    return taken()
+      ? undefined
+      : `One of ${new Set(ways().values()).size === 2 ? 'two' : 'several'} ways: read only the one you take.`;
+  };
+  const mark = (one: Stop) => (one.entry !== '' ? ': read' : aside(one) ? ': not needed' : '');
   const gauge = () => {
     const name = stop()?.gauge;
     const id = name && sheet.idOf(name);
@@ -39,7 +68,7 @@ export default function BenchView() {
     <main class="bench">
       <header>
         <a href={addressOfSheet(sheetId)}>Back to the sheet</a>
-        <span class="caption">{stops().length === 0 ? '' : `${at() + 1} of ${stops().length}`}</span>
+        <span class="caption">{stops().length === 0 ? '' : count()}</span>
       </header>
       <h1 class="unseen">At the machine</h1>
       <Show
@@ -65,7 +94,7 @@ export default function BenchView() {
                   {(one) => (
                     <option value={keyOf(one)} selected={keyOf(one) === keyOf(now())}>
                       {sheet.numberOf(one.cell)} {one.title}
-                      {one.entry === '' ? '' : ': read'}
+                      {mark(one)}
                     </option>
                   )}
                 </For>
@@ -75,6 +104,7 @@ export default function BenchView() {
                   <span class="caption">with</span> {gauge()}
                 </p>
               </Show>
+              <Show when={wayNote()}>{(words) => <p class="bench-way">{words()}</p>}</Show>
               <Show when={now().note}>
                 {(note) => (
                   <p class="caption note" tabindex={0}>
@@ -99,10 +129,10 @@ export default function BenchView() {
                 <ReadingPad stop={now()} />
               </Show>
               <nav class="bench-ways" aria-label="Dimensions">
-                <button type="button" disabled={at() === 0} onClick={() => move(-1)}>
+                <button type="button" disabled={!beside(-1)} onClick={() => move(-1)}>
                   Back
                 </button>
-                <button type="button" disabled={at() >= stops().length - 1} onClick={() => move(1)}>
+                <button type="button" disabled={!beside(1)} onClick={() => move(1)}>
                   Next
                 </button>
               </nav>
