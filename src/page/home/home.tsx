@@ -5,6 +5,7 @@ import { createShop } from '../state/shop.ts';
 import './home.css';
 import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
+import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { createOffers, type Offer } from './templates.ts';
 import { WholeShop } from './whole-shop.tsx';
@@ -90,9 +91,11 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
           )}
         </Show>
         <LengthsQuestion />
-        <Show when={props.shop} keyed>
-          {(shop) => <JobList shop={createShop(shop)} />}
-        </Show>
+        <div class="jobs-room" ref={(element) => reserve(element, () => props.shop !== undefined)}>
+          <Show when={props.shop} keyed>
+            {(shop) => <JobList shop={createShop(shop)} />}
+          </Show>
+        </div>
         <Show when={offers.filled().length > 0}>
           <section>
             <h2>A filled job to look at</h2>
