@@ -4,8 +4,7 @@ import type { Guess } from './guess.ts';
 /**
  * True where a value lies out of what is expected and the guess puts it right, and neither by chance: what is
  * expected must be narrow beside the step between them, and where wear could have led the value there, the guess must
- * hit it without slack. A strict guess hits by chance so often that it needs more: nothing worn, and more than one
- * reading to go by.
+ * hit it without slack.
  */
 export function answers(value: number, guess: Guess, expected: Expectation): boolean {
   const before = outside(value, expected);
@@ -13,10 +12,6 @@ export function answers(value: number, guess: Guess, expected: Expectation): boo
   const { low, high, slack, worn } = expected;
   if (before <= slack) return false;
   const byWear = worn === 'either' || (value > high ? worn === 'high' : worn === 'low');
-  if (guess.strict) {
-    const times = expected.single ? (guess.alone ? 10 : Number.POSITIVE_INFINITY) : 4;
-    return after <= (expected.single ? slack : 0) && !byWear && before >= times * slack;
-  }
   const allowed = byWear ? 0 : Math.max(slack, guess.reach);
   return (
     after <= allowed && before >= 2 * after && high - low + 2 * allowed <= 0.7 * Math.abs(guess.value - value)

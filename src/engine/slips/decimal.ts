@@ -4,6 +4,9 @@ import type { Asked, Guess, Slipway } from './guess.ts';
 import { signedCount, withDivision, withDivisions } from './rewrite.ts';
 import { scaled } from './shifted.ts';
 
+/** Share of the readings of a gauge with its divisions taken for others (common practice, no source). */
+const DIVISIONS = 1 / 300;
+
 const FACTORS = [10, 0.1] as const;
 
 /** A decimal point one place out; of a gauge read in divisions, tenths for thousandths. */
@@ -26,7 +29,7 @@ function ofDivisions({ datum, indices, value }: Asked, factor: number): Guess | 
     slip: 'decimal',
     value: set.size.value + (value - set.size.value) * factor,
     reach: 0,
-    strict: true,
+    share: DIVISIONS,
     question: 'Are these tenths for thousandths, or thousandths for tenths?',
     offer: () =>
       whole ? withDivision(datum, set, set.division.value * factor) : counted(datum, indices, factor),

@@ -12,8 +12,6 @@ export interface Expectation {
   slack: number;
   /** Way that wear leads, where it can explain a size beyond the end. */
   worn: 'low' | 'high' | 'either' | undefined;
-  /** One other reading is all there is: it shows no scatter. */
-  single?: boolean;
   /** For people: `the plan, 2.2500 in`. */
   said: string;
 }
@@ -82,19 +80,26 @@ export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectatio
   };
 }
 
-/** The other readings of a list: those at the same place along it, where there are enough of them. */
-export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expectation | undefined {
+/**
+ * The other readings of a list: those at the same place along it, where there are enough of them, without the one that
+ * is farthest off where there are many.
+ */
+export function othersOf(datum: Datum, index: number): number[] {
   const all = datum.literals.map((one, i) => ({ value: one.value, station: datum.stations[i], i }));
   const station = datum.stations[index];
   const beside = all.filter((one) => one.i !== index && one.station === station);
-  let others = (beside.length > 1 ? beside : all.filter((one) => one.i !== index)).map((one) => one.value);
+  const others = (beside.length > 1 ? beside : all.filter((one) => one.i !== index)).map((one) => one.value);
+  if (others.length <= 3) return others;
+  // One more that is out must not hide this one.
+  const middle = median(others);
+  const far = others.reduce((a, b) => (Math.abs(b - middle) > Math.abs(a - middle) ? b : a));
+  return others.toSpliced(others.indexOf(far), 1);
+}
+
+/** What the other readings of a list say of one of them. */
+export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expectation | undefined {
+  const others = othersOf(datum, index);
   if (others.length === 0) return undefined;
-  if (others.length > 3) {
-    // One more that is out must not hide this one.
-    const middle = median(others);
-    const far = others.reduce((a, b) => (Math.abs(b - middle) > Math.abs(a - middle) ? b : a));
-    others = others.toSpliced(others.indexOf(far), 1);
-  }
   const low = Math.min(...others);
   const high = Math.max(...others);
   return {
@@ -103,7 +108,6 @@ export function fromGroup(datum: Datum, index: number, sheet: SlipSheet): Expect
     high,
     slack: Math.max(high - low, 1e-5 * Math.abs(high), sheet.step(datum)),
     worn: undefined,
-    single: others.length === 1,
     said: others.length === 1 ? `the other reading, ${sheet.size(low, datum)}` : 'the other readings',
   };
 }

@@ -16,10 +16,11 @@ export interface Guess {
   value: number;
   /** How near to what is expected the value must come, SI, beside what the expectation itself allows. */
   reach: number;
-  /** Must hit what is expected without any slack: where the guess may be right by chance. */
-  strict?: boolean;
-  /** Though strict, may go by one other reading alone. */
-  alone?: boolean;
+  /**
+   * Share of the readings that go wrong this way. Where it is given the guess may be right by chance, so that it is
+   * weighed by its odds.
+   */
+  share?: number;
   /** For people, a question: `Is the micrometer one turn out?` */
   question: string;
   /** The text with the readings put right; undefined where it cannot be written. */

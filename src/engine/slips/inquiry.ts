@@ -1,16 +1,17 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell, OutputPlan } from '../assemble/assembled.ts';
 import type { SheetScope } from '../assemble/scope.ts';
+import type { Row } from '../layout.ts';
 import type { Network } from '../network.ts';
 import type { Figure, Slip } from '../results.ts';
 import { bandBelow } from './band.ts';
 import type { Datum } from './datum.ts';
-import { fromLimits, fromPair, fromPlan } from './expectation.ts';
+import { type Expectation, fromLimits, fromPair, fromPlan } from './expectation.ts';
 import { isDismissed } from './fields.ts';
 import { fitRange } from './fit-range.ts';
 import { holeOrShaft } from './hole-or-shaft.ts';
 import { interferenceQuestion } from './interference.ts';
-import type { Pair } from './pairs.ts';
+import { baseKey, type Pair } from './pairs.ts';
 import { type OwnView, ownView, pairSlip, ratioSlip } from './reading-slips.ts';
 import { Register, type Sheaf } from './register.ts';
 import type { FitRange, SlipSheet } from './sheet.ts';
@@ -119,8 +120,9 @@ class Round implements SlipSheet {
       if (view && view.slips.length > 0) continue;
       // Of two that do not go together the reading is asked about, not the figure given or chosen.
       if (other?.read && !datum.read && !view?.supported) continue;
-      const slip = pairSlip(datum, pair, this);
-      if (slip) return [slip];
+      const expected = fromPair(datum, pair, this);
+      const slip = expected && pairSlip(datum, expected, this);
+      if (slip && !this.movesAlong(datum, pair)) return [slip];
     }
     return this.ofRatio(datum);
   }
@@ -162,7 +164,7 @@ class Round implements SlipSheet {
   private own(datum: Datum): OwnView {
     let view = this.views.get(datum.key);
     if (!view) {
-      view = ownView(datum, this);
+      view = ownView(datum, () => this.pairExpectations(datum), this);
       this.views.set(datum.key, view);
     }
     return view;
@@ -170,10 +172,34 @@ class Round implements SlipSheet {
 
   private expectations(datum: Datum) {
     return [
-      fromPlan(datum, this),
-      fromLimits(datum, this),
-      ...this.register.pairsOf(datum.key).map((pair) => fromPair(datum, pair, this)),
-    ].filter((one) => one !== undefined);
+      ...[fromPlan(datum, this), fromLimits(datum, this)].filter((one) => one !== undefined),
+      ...this.pairExpectations(datum),
+    ];
+  }
+
+  private pairExpectations(datum: Datum): Expectation[] {
+    return this.register
+      .pairsOf(datum.key)
+      .filter((pair) => !this.movesAlong(datum, pair))
+      .map((pair) => fromPair(datum, pair, this))
+      .filter((one) => one !== undefined);
+  }
+
+  /** The other part is worked out from this size: it moves along with it, and says nothing about it. */
+  private movesAlong(datum: Datum, pair: Pair): boolean {
+    return this.hangsOn(pair.from === datum.key ? pair.taken : pair.from, datum.key);
+  }
+
+  private hangsOn(key: string, on: string): boolean {
+    const rows = this.standing.network.rows;
+    const start = rows.get(key);
+    if (!start) return false;
+    const seen = new Set<Row>([start]);
+    for (const row of seen) {
+      if (baseKey(row.key) === on) return true;
+      for (const used of row.uses) seen.add(used);
+    }
+    return false;
   }
 
   figure(key: string): Figure | undefined {

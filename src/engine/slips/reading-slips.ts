@@ -1,12 +1,12 @@
 import type { Slip } from '../results.ts';
 import { answers } from './answers.ts';
+import { type Belief, byExpectation, byGroup } from './belief.ts';
 import type { Datum } from './datum.ts';
 import { decimal } from './decimal.ts';
 import {
   type Expectation,
   fromGroup,
   fromLimits,
-  fromPair,
   fromPlan,
   median,
   outside,
@@ -16,8 +16,8 @@ import { frame } from './frame.ts';
 import type { Asked, Guess, Slipway } from './guess.ts';
 import { INTERFERENCE_PER_DIAMETER, interferenceQuestion } from './interference.ts';
 import { mirrored } from './mirrored.ts';
+import { odds } from './odds.ts';
 import { otherUnit } from './other-unit.ts';
-import type { Pair } from './pairs.ts';
 import { radius } from './radius.ts';
 import type { SlipSheet } from './sheet.ts';
 import { swappedDigits } from './swapped-digits.ts';
@@ -36,15 +36,18 @@ export interface OwnView {
 
 const levelOf = (datum: Datum): number => median(datum.literals.map((one) => one.value));
 
-/** Slips that the text's own list, plan and limits show. */
-export function ownView(datum: Datum, sheet: SlipSheet): OwnView {
+/**
+ * Slips that the text's own list, plan and limits show. Where two readings stand against each other, `pairs` may tell
+ * which of them is meant.
+ */
+export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet: SlipSheet): OwnView {
   const level = levelOf(datum);
   const expected = ownExpectations(datum, sheet);
-  const within = groupSlips(datum, expected, sheet);
+  const within = groupSlips(datum, expected, pairs, sheet);
   if (within.length > 0) return { slips: within, supported: false };
   if (datum.offset) return { slips: [], supported: false };
   if (expected.some((one) => supports(level, one))) return { slips: [], supported: true };
-  const found = levelSlip(datum, level, expected);
+  const found = levelSlip(datum, level, expected, [], sheet);
   return { slips: found ? [found] : [], supported: false };
 }
 
@@ -52,10 +55,9 @@ const ownExpectations = (datum: Datum, sheet: SlipSheet): Expectation[] =>
   [fromPlan(datum, sheet), fromLimits(datum, sheet)].filter((one) => one !== undefined);
 
 /** The slip that the other part of a fit shows, where the text's own neighbours are silent. */
-export function pairSlip(datum: Datum, pair: Pair, sheet: SlipSheet): Slip | undefined {
-  const expected = fromPair(datum, pair, sheet);
-  if (!expected || datum.offset) return undefined;
-  return levelSlip(datum, levelOf(datum), [expected]);
+export function pairSlip(datum: Datum, expected: Expectation, sheet: SlipSheet): Slip | undefined {
+  if (datum.offset) return undefined;
+  return levelSlip(datum, levelOf(datum), [expected], ownExpectations(datum, sheet), sheet);
 }
 
 /** The slip that brings an interference typed as such into the usual range of its diameter, or the bare question. */
@@ -84,38 +86,89 @@ export function ratioSlip(
 }
 
 /** Single readings that stand apart from the rest of their list. */
-function groupSlips(datum: Datum, expected: readonly Expectation[], sheet: SlipSheet): Slip[] {
+function groupSlips(
+  datum: Datum,
+  expected: readonly Expectation[],
+  pairs: () => readonly Expectation[],
+  sheet: SlipSheet,
+): Slip[] {
   const n = datum.literals.length;
   if (n < 2) return [];
-  const found: Slip[] = [];
-  // Of two readings the last is asked about first: it was typed last, with the other one in sight.
-  const order = datum.literals.map((_, i) => (n === 2 ? 1 - i : i));
-  for (const index of order) {
-    const value = datum.literals[index]?.value as number;
-    if (n === 2 && (found.length > 0 || expected.some((one) => supports(value, one)))) continue;
+  const step = sheet.step(datum);
+  const around = [...expected, ...(n === 2 ? pairs() : [])].map((one) => byExpectation(one, step));
+  const found: Likely[] = [];
+  datum.literals.forEach(({ value }, index) => {
+    if (n === 2 && expected.some((one) => supports(value, one))) return;
     const others = fromGroup(datum, index, sheet);
-    const slip = others && likeliest({ datum, indices: [index], value }, [others]);
-    if (slip) found.push(slip);
+    const beliefs = [byGroup(datum, index, step), ...around];
+    const likely = others && likeliest({ datum, indices: [index], value }, [others], beliefs);
+    if (likely) found.push(likely);
+  });
+  if (n === 2 && found.length === 2) {
+    const [first, last] = found as [Likely, Likely];
+    // Where nothing tells which, the last is asked about: it was typed with the other one in sight.
+    return [first.odds > last.odds + TELLING ? first.slip : last.slip];
   }
-  // Where half the list is out nobody knows which half.
-  return found.length * 2 > n ? [] : found.sort((a, b) => (a.key < b.key ? -1 : 1));
+  if (found.length * 2 <= n) return found.map((one) => one.slip).sort((a, b) => (a.key < b.key ? -1 : 1));
+  // Where half the list is out nobody knows which half, unless one reading far off makes the rest look odd.
+  const [best, next] = found.sort((a, b) => b.odds - a.odds);
+  return best && next && best.odds > next.odds + TELLING ? [best.slip] : [];
 }
 
-function levelSlip(datum: Datum, level: number, expected: readonly Expectation[]): Slip | undefined {
+/** The slip of a whole text that `expected` shows; `also` is known of it beside. */
+function levelSlip(
+  datum: Datum,
+  level: number,
+  expected: readonly Expectation[],
+  also: readonly Expectation[],
+  sheet: SlipSheet,
+): Slip | undefined {
   if (expected.length === 0) return undefined;
   const values = datum.literals.map((one) => one.value);
   const range = Math.max(...values) - Math.min(...values);
   const asked: Asked = { datum, indices: values.map((_, i) => i), value: level };
   // A part that is worn so much is worn unevenly: its own readings say that it is wear.
   const sound = expected.filter((one) => !one.worn || outside(level, one) > 8 * range);
-  return likeliest(asked, sound);
+  const step = sheet.step(datum);
+  const beliefs = [...expected, ...also].map((one) => byExpectation(one, step));
+  return likeliest(asked, sound, beliefs)?.slip;
 }
 
-function likeliest(asked: Asked, expected: readonly Expectation[]): Slip | undefined {
-  for (const slipway of SLIPWAYS)
-    for (const guess of slipway(asked))
-      for (const one of expected) if (answers(asked.value, guess, one)) return worded(asked, guess, one);
-  return undefined;
+interface Likely {
+  slip: Slip;
+  odds: number;
+}
+
+/** Odds, as a logarithm, from which on it is asked: a question costs little beside a part that is scrapped. */
+const WORTH_ASKING = Math.log(1 / 4);
+/** Odds, as a logarithm, that tell one explanation from another. */
+const TELLING = Math.log(3);
+
+/**
+ * The likeliest explanation of a reading. Plain slips by whether they answer one expectation, in their order; those that
+ * may be right by chance by their odds, where these are worth a question and no plain one is likelier.
+ */
+function likeliest(
+  asked: Asked,
+  expected: readonly Expectation[],
+  beliefs: readonly Belief[],
+): Likely | undefined {
+  let plain: Likely | undefined;
+  let chance: Likely | undefined;
+  for (const slipway of SLIPWAYS) {
+    const guesses = slipway(asked);
+    for (const guess of guesses) {
+      const plainly =
+        guess.share === undefined && !plain && expected.find((each) => answers(asked.value, guess, each));
+      if (plainly)
+        plain = { slip: worded(asked, guess, plainly), odds: odds(asked.value, guess, 1, beliefs) };
+      const first = expected[0];
+      const even = odds(asked.value, guess, guesses.length, beliefs);
+      if (first && even > (chance?.odds ?? WORTH_ASKING))
+        chance = { slip: worded(asked, guess, first), odds: even };
+    }
+  }
+  return chance && chance.odds > (plain?.odds ?? WORTH_ASKING) ? chance : plain;
 }
 
 function worded({ datum, indices, value }: Asked, guess: Guess, expected: Expectation): Slip {
@@ -128,13 +181,17 @@ function worded({ datum, indices, value }: Asked, guess: Guess, expected: Expect
     whole && indices.length > 1
       ? `The readings, about ${size(value)},`
       : (datum.literals[indices[0] as number]?.text ?? size(value));
-  const verb = whole && indices.length > 1 ? 'are' : 'is';
+  const several = whole && indices.length > 1;
+  const apart =
+    outside(value, expected) > 0
+      ? `${several ? 'are' : 'is'} ${gap} ${side} ${expected.said}`
+      : `${several ? 'do' : 'does'} not go with ${expected.said}`;
   const offer = guess.offer();
   const instead = offer === undefined ? ` It would be ${size(guess.value)}.` : '';
   return {
     key: `${guess.slip}:${datum.field}${which}`,
     field: datum.field,
-    message: `${what} ${verb} ${gap} ${side} ${expected.said}. ${guess.question}${instead}`,
+    message: `${what} ${apart}. ${guess.question}${instead}`,
     ...(offer === undefined ? {} : { offer }),
   };
 }

@@ -3,6 +3,9 @@ import { findUnit } from '../../../shared/units/units.ts';
 import type { Asked, Guess, Slipway } from './guess.ts';
 import { divisionSpans, numberSpan, withDivisions } from './rewrite.ts';
 
+/** Share of the readings with two digits changed over (common practice, no source). */
+const SWAPPED = 1 / 300;
+
 /** Two neighbouring digits of one reading changed over. */
 export const swappedDigits: Slipway = (asked) => {
   const { datum, indices } = asked;
@@ -15,12 +18,15 @@ const guess = (value: number, offer: () => string | undefined): Guess => ({
   slip: 'swapped-digits',
   value,
   reach: 0,
-  strict: true,
+  share: SWAPPED,
   question: 'Are two digits changed over?',
   offer,
 });
 
-/** Every way to change two neighbouring digits over; the point stays where it is. */
+/**
+ * Every way to change two neighbouring digits over; the point stays where it is. A nought that came to stand in front was
+ * not written: `10.597` may have been `100.597`.
+ */
 function swaps(text: string): string[] {
   const places = [...text].flatMap((c, i) => (/\d/.test(c) ? [i] : []));
   const found: string[] = [];
@@ -31,6 +37,7 @@ function swaps(text: string): string[] {
     [digits[a], digits[b]] = [digits[b] as string, digits[a] as string];
     found.push(digits.join(''));
   }
+  if (/^[1-9]\d*[.,]/.test(text)) found.push(`${text[0]}0${text.slice(1)}`);
   return found;
 }
 

@@ -11,7 +11,9 @@ export interface Site {
   /** Written as divisions of a gauge about this setting. */
   set?: number;
   /** What bears it out. */
-  beside: 'plan' | 'limits' | 'pair' | 'nothing';
+  beside: 'plan' | 'limits' | 'pair';
+  /** How far one alone may lie from where it ought to, by its wear and by the width of what bears it out; in the unit. */
+  loose: number;
 }
 
 export interface CleanSheet {
@@ -34,6 +36,26 @@ const SYSTEMS: readonly System[] = [
   { unit: 'mm', scale: 1, places: 3 },
 ];
 
+/** How a shop's parts and readings are: sizes, wear and scatter, mm. */
+export interface Habits {
+  /** A nominal size. */
+  nominal(draw: Draw): number;
+  /** Mean wear of the parts of one job. */
+  wear(draw: Draw): number;
+  /** Wear of one part beside that mean. */
+  share(draw: Draw): number;
+  /** Number of stations along a surface and of readings around it. */
+  table(draw: Draw): [along: number, around: number];
+  /** Form of a worn surface: what a reading differs from the mean of its surface, in units of its wear. */
+  form(draw: Draw, along: number, around: number): (i: number, j: number) => number;
+  /** Error of one reading. */
+  error(draw: Draw, system: System): number;
+  /** Share of the readings counted from a setting. */
+  counted: number;
+  /** What a cut misses its aim by, in units of its tolerance. */
+  cut(draw: Draw): number;
+}
+
 /** Usual wear by class of job, mm, and how often: from hardly run in to run to death. */
 const WEAR = [
   [0.01, 0.35],
@@ -49,6 +71,21 @@ const usualWear = (draw: Draw): number => {
     if (left < 0) return mean;
   }
   return WEAR[0][0];
+};
+
+/** A shop for machines of a hand's breadth: taper and ovality in step with wear, one cut in seven beyond its tolerance. */
+const USUAL: Habits = {
+  nominal: (draw) => (draw.chance(0.7) ? draw.whole(15, 90) : draw.between(12, 110)),
+  wear: usualWear,
+  share: (draw) => draw.wait(),
+  table: (draw) => [draw.of([1, 1, 2, 3]), draw.of([1, 1, 2, 2, 4])],
+  form: (draw, along) => {
+    const [taper, oval] = [draw.between(0, 0.4), draw.between(0, 0.5)];
+    return (i, j) => taper * (i / along - 0.4) + (oval / 2) * (j % 2 ? 1 : -1);
+  },
+  error: (draw, { unit }) => (unit === 'in' ? 0.002 : 0.0012) * draw.normal(),
+  counted: 0.25,
+  cut: (draw) => (draw.chance(0.85) ? 1 / 3 : 1.5) * draw.normal(),
 };
 
 /** Readings as they are written: `2.2516; 2.2514 | 2.2512 in`, or divisions about a setting. */
@@ -80,9 +117,12 @@ export class SheetMaker {
   readonly system: System;
   private readonly mean: number;
 
-  constructor(readonly draw: Draw) {
+  constructor(
+    readonly draw: Draw,
+    private readonly habits: Habits,
+  ) {
     this.system = draw.of(SYSTEMS);
-    this.mean = usualWear(draw);
+    this.mean = habits.wear(draw);
   }
 
   private add(record: Omit<CellRecord, 'id'>): CellRecord {
@@ -99,27 +139,37 @@ export class SheetMaker {
     return `${value.toFixed(this.system.places)} ${this.system.unit}`;
   }
 
-  private read(cell: CellRecord, field: Site['field'], stations: number[][], beside: Site['beside']): string {
+  private read(
+    cell: CellRecord,
+    field: Site['field'],
+    stations: number[][],
+    beside: Site['beside'],
+    loose: number,
+  ): string {
     const { draw, system } = this;
-    const counted = draw.chance(0.25);
+    const counted = draw.chance(this.habits.counted);
     const middle = stations[0]?.[0] as number;
     const setting = Number(middle.toFixed(system.unit === 'in' ? 2 : 1));
     const set = counted && Math.abs(middle - setting) < 100 * 10 ** -system.places ? setting : undefined;
-    this.sites.push({ cell: cell.id, field, stations, beside, ...(set === undefined ? {} : { set }) });
+    this.sites.push({
+      cell: cell.id,
+      field,
+      stations,
+      beside,
+      loose: loose * this.system.scale,
+      ...(set === undefined ? {} : { set }),
+    });
     return writeReadings(stations, system, set);
   }
 
-  /** Readings of a surface about a mean size, mm: taper and out-of-round in step with its wear. */
+  /** Readings of a surface about a mean size, mm: its form in step with its wear. */
   private readings(mean: number, wear: number): number[][] {
-    const { draw } = this;
-    const along = draw.of([1, 1, 2, 3]);
-    const round = draw.of([1, 1, 2, 2, 4]);
-    const taper = wear * draw.between(0, 0.4);
-    const oval = wear * draw.between(0, 0.5);
-    const scatter = this.system.unit === 'in' ? 0.002 : 0.0012;
+    const { draw, habits } = this;
+    const [along, around] = habits.table(draw);
+    const form = habits.form(draw, along, around);
     return Array.from({ length: along }, (_, i) =>
-      Array.from({ length: round }, (_, j) =>
-        this.size(mean + taper * (i / along - 0.4) + (oval / 2) * (j % 2 ? 1 : -1) + scatter * draw.normal()),
+      Array.from({ length: around }, (_, j) =>
+        this.size(mean + wear * form(i, j) + habits.error(draw, this.system)),
       ),
     );
   }
@@ -127,13 +177,15 @@ export class SheetMaker {
   /** One worn joint: bore and journal as found, limits, what is cut and what came out. */
   joint(i: number): void {
     const { draw } = this;
-    const nominal = draw.chance(0.7) ? draw.whole(15, 90) : draw.between(12, 110);
+    const { habits } = this;
+    const nominal = habits.nominal(draw);
     const least = nominal * draw.between(0.0006, 0.0015) + 0.01;
     const band = nominal * draw.between(0.0004, 0.001) + 0.01;
     const grade = draw.between(0.01, 0.03);
     const shaft = nominal - draw.between(0, grade);
     const bore = shaft + least + draw.between(0, band);
-    const [boreWear, shaftWear] = [this.mean * draw.wait(), this.mean * 0.6 * draw.wait()];
+    const [boreWear, shaftWear] = [this.mean * habits.share(draw), this.mean * 0.6 * habits.share(draw)];
+    const worn = band + boreWear + shaftWear;
     const limited = draw.chance(0.6);
 
     const journal = this.add({ role: 'measured', name: `journal_${i}`, quantity: 'length' });
@@ -144,10 +196,16 @@ export class SheetMaker {
         ...(draw.chance(0.5) ? { metalOn: 'high' as const } : {}),
       };
     const found = this.readings(shaft - shaftWear, shaftWear);
-    journal.entry = this.read(journal, 'entry', found, limited ? 'limits' : 'pair');
+    journal.entry = this.read(
+      journal,
+      'entry',
+      found,
+      limited ? 'limits' : 'pair',
+      limited ? grade + shaftWear : worn,
+    );
 
     const hole = this.add({ role: 'measured', name: `bush_bore_${i}`, quantity: 'length' });
-    hole.entry = this.read(hole, 'entry', this.readings(bore + boreWear, boreWear), 'pair');
+    hole.entry = this.read(hole, 'entry', this.readings(bore + boreWear, boreWear), 'pair', worn);
 
     this.add({
       role: 'worked',
@@ -166,7 +224,7 @@ export class SheetMaker {
   /** A bush made to a housing: housing measured, outside chosen and measured after turning, interference worked out. */
   private bush(i: number, across: number): void {
     const { draw } = this;
-    const wear = this.mean * 0.2 * draw.wait();
+    const wear = this.mean * 0.2 * this.habits.share(draw);
     const housing = this.add({
       role: 'measured',
       name: `housing_${i}`,
@@ -174,7 +232,7 @@ export class SheetMaker {
       quantity: 'length',
     });
     const stations = this.readings(across + wear, wear);
-    housing.entry = this.read(housing, 'entry', stations, 'pair');
+    housing.entry = this.read(housing, 'entry', stations, 'pair', 0.0017 * across + wear);
     const mean = stations.flat().reduce((a, b) => a + b, 0) / stations.flat().length;
     const squeeze = this.size(across * draw.between(0.0006, 0.0014));
     const tolerance = Math.max(squeeze * draw.between(0.1, 0.3), 10 ** -this.system.places);
@@ -198,11 +256,9 @@ export class SheetMaker {
 
   /** What a cut came out at: near the aim, but one in seven misses its tolerance. */
   private cut(cell: CellRecord, aim: number, tolerance: number): void {
-    const { draw } = this;
-    const spread = draw.chance(0.85) ? tolerance / 3 : tolerance * 1.5;
-    const value = Number((aim + spread * draw.normal()).toFixed(this.system.places));
+    const value = Number((aim + tolerance * this.habits.cut(this.draw)).toFixed(this.system.places));
     cell.measured = { entry: '' };
-    cell.measured.entry = this.read(cell, 'measured', [[value]], 'plan');
+    cell.measured.entry = this.read(cell, 'measured', [[value]], 'plan', (2 * tolerance) / this.system.scale);
   }
 
   /** Sizes typed as a shop writes them: a fraction, an undersize, a class, a cut to a plain size. */
@@ -257,8 +313,8 @@ export class SheetMaker {
   }
 }
 
-export function cleanSheet(draw: Draw): CleanSheet & { system: System } {
-  const maker = new SheetMaker(draw);
+export function cleanSheet(draw: Draw, habits: Habits = USUAL): CleanSheet & { system: System } {
+  const maker = new SheetMaker(draw, habits);
   const joints = draw.whole(1, 2);
   for (let i = 0; i < joints; i++) maker.joint(i);
   maker.odds(joints);

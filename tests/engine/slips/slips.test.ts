@@ -8,6 +8,7 @@ import type { Slip } from '../../../src/engine/results.ts';
 import { sheetOf } from '../random-sheet.ts';
 import { cleanSheet } from './clean-sheet.ts';
 import { Draw } from './draw.ts';
+import { OTHER_SHOP } from './other-shop.ts';
 import { caught, falseAlarms } from './run.ts';
 
 const cell = (name: string, role: CellRecord['role'], entry: string, more: Partial<CellRecord> = {}) =>
@@ -57,6 +58,31 @@ describe('a reading is asked about', () => {
       'swapped-digits:entry#3',
       '2.2484; 2.2485; 2.2485; 2.2486 in',
     ],
+    [
+      'the first digits changed over, where that makes the rest look odd',
+      journal('8.2841; 2.8842 | 2.8841; 2.8841 in', { limits: {} }),
+      'swapped-digits:entry#1',
+      '2.8841; 2.8842 | 2.8841; 2.8841 in',
+    ],
+    [
+      'a nought that came to stand in front and was left out',
+      cell('length', 'chosen', '100.597 mm', { tolerance: '± 0.02 mm', measured: { entry: '10.597 mm' } }),
+      'swapped-digits:measured',
+      '100.597 mm',
+    ],
+    [
+      'one sign of a list the other way round',
+      journal('set 2.2500 in, -13; -15 | +14; -12 div of .0001 in'),
+      'mirrored:entry#3',
+      'set 2.2500 in, -13; -15 | -14; -12 div of .0001 in',
+    ],
+    [
+      'what taper and out-of-round leave no room for',
+      // Wider by 0.4 mm the other way at every station: 62.156 lies among the others, but not there.
+      journal('62.110; 62.510 | 62.112; 62.512 | 62.116; 62.156 | 62.118; 62.520 mm', { limits: {} }),
+      'swapped-digits:entry#6',
+      '62.110; 62.510 | 62.112; 62.512 | 62.116; 62.516 | 62.118; 62.520 mm',
+    ],
   ])('%s', (_, record, key, offer) => {
     const [slip, ...more] = slipsOf([record])[record.id] as Slip[];
     expect([slip?.key, slip?.offer]).toEqual([key, offer]);
@@ -67,6 +93,12 @@ describe('a reading is asked about', () => {
     ['a sound list', journal('2.2489; 2.2488 | 2.2487; 2.2489 in')],
     ['a worn one', journal('2.2412; 2.2409 | 2.2431; 2.2428 in')],
     ['a cut that missed', cut('1.7522 in')],
+    // 1.7524 and 1.7542 are as near to what it should be: a worn bore may well differ by as much.
+    ['digits that may be changed over, within the scatter', journal('2.2412; 2.2421 | 2.2431; 2.2428 in')],
+    [
+      'a sign about a setting that the readings lie on both sides of',
+      journal('set 2.2485 in, +2; -1; -2; +1 div of .0001 in'),
+    ],
   ])('but not %s', (_, record) => {
     expect(slipsOf([record])[record.id]).toEqual([]);
   });
@@ -82,6 +114,32 @@ describe('a reading is asked about', () => {
     expect(slips.journal?.map((slip) => slip.offer)).toEqual(['2.2488 in']);
     expect(slips.bush_bore).toEqual([]);
   });
+});
+
+it('of two readings that stand against each other, the one the other part leaves no room for is asked about', () => {
+  const slips = slipsOf([
+    cell('bush_bore', 'measured', '5.1741; 1.5741 in'),
+    cell('journal', 'given', '1.5720 in'),
+    cell('clearance', 'worked', '= bush_bore - journal', {
+      limits: { lower: '0.0015 in', upper: '0.003 in' },
+    }),
+  ]);
+  expect(slips.bush_bore?.map((slip) => slip.offer)).toEqual(['1.5741; 1.5741 in']);
+  expect(slips.bush_bore?.[0]?.key).toBe('swapped-digits:entry#1');
+  // Nothing tells which: the one typed last.
+  expect(slipsOf([cell('bush_bore', 'measured', '5.1741; 1.5741 in')]).bush_bore?.[0]?.key).toBe(
+    'swapped-digits:entry#2',
+  );
+});
+
+it('a reading is not asked about for what is worked out from it', () => {
+  const slips = slipsOf([
+    cell('housing', 'measured', '2.2500 in'),
+    cell('bush_outside', 'chosen', '= housing + 0.025 in'),
+    cell('interference', 'worked', '= bush_outside - housing'),
+  ]);
+  expect(slips.housing).toEqual([]);
+  expect(slips.interference?.map((slip) => slip.key)).toEqual(['interference:entry']);
 });
 
 describe('an entry is asked about', () => {
@@ -164,32 +222,42 @@ it('is not asked again once dismissed, until the text changes', () => {
 });
 
 describe('over synthetic sheets', () => {
-  it('fewer than one in 200 good readings is asked about', () => {
-    const { readings, total, samples } = falseAlarms(600, 20261125);
-    expect(readings).toBeGreaterThan(9_000);
+  test.each([
+    ['the shop the questions were first tried on', 600, undefined],
+    ['another shop', 200, OTHER_SHOP],
+  ])('fewer than one in 200 good readings is asked about, of %s', (_, sheets, habits) => {
+    const { readings, total, samples } = falseAlarms(sheets, 20261126, habits);
+    expect(readings).toBeGreaterThan(5_000);
     expect(total / readings, samples.join('\n')).toBeLessThan(1 / 200);
   });
 
-  it('slips of every kind are asked about where they were made', () => {
-    const shares = caught(40, 7);
-    const least: Record<string, number> = {
-      turn: 0.75,
-      frame: 0.85,
-      radius: 0.85,
-      decimal: 0.85,
-      'other-unit': 0.85,
+  test.each([
+    ['the shop the questions were first tried on', undefined],
+    ['another shop', OTHER_SHOP],
+  ])('slips of every kind are asked about where they were made, in %s', (_, habits) => {
+    const shares = caught(40, 7, habits);
+    /** Least share that is named rightly, and of those that move the size by more than its own scatter. */
+    const least: Record<string, [number, number]> = {
+      turn: [0.85, 0.85],
+      frame: [0.9, 0.9],
+      radius: [0.9, 0.9],
+      decimal: [0.9, 0.9],
+      'other-unit': [0.9, 0.9],
       // Digits changed over and signs about a setting often move a worn size by less than its own scatter.
-      'swapped-digits': 0.3,
-      mirrored: 0.1,
-      'hole-shaft': 1,
-      'under-over': 1,
-      fraction: 1,
-      interference: 0.5,
-      warm: 1,
+      'swapped-digits': [0.55, 0.65],
+      mirrored: [0.45, 0.65],
+      'hole-shaft': [1, 1],
+      'under-over': [1, 1],
+      fraction: [1, 1],
+      interference: [0.95, 0.95],
+      warm: [1, 1],
     };
     expect(Object.keys(shares).sort()).toEqual(Object.keys(least).sort());
-    for (const [kind, { made, named }] of Object.entries(shares))
-      expect(named / made, kind).toBeGreaterThanOrEqual(least[kind] as number);
+    for (const [kind, { made, named, madePlain, namedPlain }] of Object.entries(shares)) {
+      const [all, plain] = least[kind] as [number, number];
+      expect(named / made, kind).toBeGreaterThanOrEqual(all);
+      expect(namedPlain / madePlain, `${kind}, beyond its scatter`).toBeGreaterThanOrEqual(plain);
+    }
   });
 });
 

@@ -1,0 +1,116 @@
+import type { Datum } from './datum.ts';
+import { type Expectation, othersOf } from './expectation.ts';
+
+/**
+ * How likely a size is by one thing the sheet knows, as the logarithm of a density, SI. Tails are heavy throughout: what
+ * is really odd must not be taken for impossible.
+ */
+export type Belief = (x: number) => number;
+
+/** Usual scatter of the readings of one surface as a share of its size (common practice, no source). */
+const SCATTER = 1e-4;
+/** Wear as a share of the size beyond which a part is hardly ever still in service (common practice, no source). */
+const WORN_OUT = 0.02;
+
+/** Student's t about `middle`; its constant is near 0.35 for any number of degrees of freedom. */
+const student =
+  (middle: number, scale: number, dof: number) =>
+  (x: number): number =>
+    (0.35 / scale) * (1 + ((x - middle) / scale) ** 2 / dof) ** (-(dof + 1) / 2);
+
+interface Fit {
+  middle: number;
+  /** Sum of the squares that are left, and of how many free readings. */
+  squares: number;
+  free: number;
+  /** Variance of a new reading about the middle, in variances of a reading. */
+  spread: number;
+}
+
+/** One scatter about one mean. */
+function about(values: readonly number[]): Fit {
+  const middle = values.reduce((a, b) => a + b, 0) / values.length;
+  const squares = values.reduce((sum, value) => sum + (value - middle) ** 2, 0);
+  return { middle, squares, free: values.length - 1, spread: 1 + 1 / values.length };
+}
+
+/**
+ * Taper and out-of-round as worn surfaces have them: a reading is its station along the list plus its place around, and
+ * the one asked about is what the rest of the table leaves for it (Yates's formula for a missing plot). Undefined where
+ * the readings are no table, or too small a one to tell whether it is so.
+ */
+function ofTable(datum: Datum, index: number): Fit | undefined {
+  const all = datum.literals.map((one) => one.value);
+  const rows = (datum.stations.at(-1) ?? 0) + 1;
+  const columns = all.length / rows;
+  if (!datum.stations.every((one, i) => one === Math.floor(i / columns))) return undefined;
+  const [row, column] = [Math.floor(index / columns), index % columns];
+  const free = (rows - 1) * (columns - 1);
+  if (free < 2) return undefined;
+  const sum = (of: (i: number) => boolean, values = all): number =>
+    values.reduce((total, value, i) => (of(i) ? total + value : total), 0);
+  const inRow = (r: number) => (i: number) => Math.floor(i / columns) === r;
+  const inColumn = (c: number) => (i: number) => i % columns === c;
+  const others = all.with(index, 0);
+  const middle =
+    (rows * sum(inRow(row), others) + columns * sum(inColumn(column), others) - sum(() => true, others)) /
+    free;
+  const whole = all.with(index, middle);
+  const mean = sum(() => true, whole) / whole.length;
+  const squares = whole.reduce((total, value, i) => {
+    const along = sum(inRow(Math.floor(i / columns)), whole) / columns;
+    const around = sum(inColumn(i % columns), whole) / rows;
+    return total + (value - along - around + mean) ** 2;
+  }, 0);
+  return { middle, squares, free: free - 1, spread: 1 + (rows + columns - 1) / free };
+}
+
+/**
+ * By the rest of its list: as scatter about one mean, and as taper and out-of-round, each as far as the rest bears it
+ * out.
+ */
+export function byGroup(datum: Datum, index: number, step: number): Belief {
+  const others = othersOf(datum, index);
+  const plain = about(others);
+  const table = ofTable(datum, index);
+  // The least of them all, so that of two readings neither is taken for the better one.
+  const size = Math.min(...datum.literals.map((one) => Math.abs(one.value)));
+  const usual = Math.max(step, SCATTER * size);
+  // What is usual counts as one reading more.
+  const scatter = ({ squares, free }: Fit): number =>
+    Math.sqrt(Math.max((usual ** 2 + squares) / (1 + free), step ** 2 / 4));
+  const density = (fit: Fit) => student(fit.middle, scatter(fit) * Math.sqrt(fit.spread), 1 + fit.free);
+  const asOne = density(plain);
+  if (!table) return (x) => Math.log(asOne(x));
+  const asTable = density(table);
+  // How likely the rest is either way: what a table fits with more freedom might have been anywhere in their range.
+  const range = Math.max(...others) - Math.min(...others) + usual;
+  const better =
+    plain.free * Math.log(scatter(plain)) -
+    table.free * Math.log(scatter(table)) -
+    (plain.free - table.free) * Math.log(range);
+  const share = 1 / (1 + Math.exp(-better));
+  return (x) => Math.log(share * asTable(x) + (1 - share) * asOne(x));
+}
+
+/** By a plan, limits or the other part of a fit. */
+export function byExpectation({ by, low, high, worn }: Expectation, step: number): Belief {
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  if (by === 'plan') {
+    const cut = student((low + high) / 2, Math.max((high - low) / 4, step), 2);
+    return (x) => Math.log(cut(x));
+  }
+  const band = Math.max(high - low, step, SCATTER * size);
+  const gone = WORN_OUT * size;
+  // Every order of magnitude of wear is about as likely, from what cannot be told from none to worn out.
+  const byWear = (d: number): number =>
+    Math.min(1, gone / d) ** 2 / ((d + band) * Math.log((gone + band) / band));
+  const byOther = (d: number): number => band / 2 / (d + band / 2) ** 2;
+  const beyond = (d: number, way: 'low' | 'high'): number =>
+    worn === 'either'
+      ? 0.25 * byWear(d)
+      : worn === way
+        ? 0.45 * byWear(d)
+        : (worn === undefined ? 0.25 : 0.05) * byOther(d);
+  return (x) => Math.log(x < low ? beyond(low - x, 'low') : x > high ? beyond(x - high, 'high') : 0.5 / band);
+}
