@@ -4,6 +4,8 @@ import unocss from 'unocss/vite';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
 import { offline } from './src/setup/offline.mjs';
+import { sharedWorkers } from './src/setup/shared-workers.mjs';
+import { sheetHeads } from './src/setup/sheet-heads.mjs';
 import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -15,12 +17,14 @@ export default defineConfig({
   base: './',
   publicDir: here('src/page/public'),
   plugins: [
+    sharedWorkers(),
+    slimHyperformula(),
     lezer(),
+    sheetHeads(),
     solid(),
     unocss(here('uno.config.ts')),
     offline(here('src/page/offline/service-worker.js')),
   ],
-  worker: { format: 'es', plugins: () => [lezer(), slimHyperformula()] },
   build: {
     outDir: here('dist/page'),
     emptyOutDir: true,

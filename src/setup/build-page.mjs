@@ -14,6 +14,8 @@ export const buildPage = () =>
       'templates',
       'vite.config.ts',
       'src/setup/offline.mjs',
+      'src/setup/shared-workers.mjs',
+      'src/setup/sheet-heads.mjs',
       'src/setup/slim-hyperformula.mjs',
       'src/setup/unused-methods.mjs',
       'uno.config.ts',

@@ -7,14 +7,13 @@ import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
 import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
-import { createOffers, type Offer } from './templates.ts';
+import { type Offer, offers } from './templates.ts';
 import { WholeShop } from './whole-shop.tsx';
 
 const PreferencesDialog = lazy(() => import('../preferences/preferences-dialog.tsx'));
 
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {
-  const offers = createOffers();
   const [trouble, setTrouble] = createSignal<string>();
   const told = () => trouble() ?? props.failure ?? props.shop?.state.message;
   const [closed, setClosed] = createSignal<string>();
@@ -31,7 +30,10 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     file.value = '';
   };
   const begin = (offer: Offer) =>
-    void (offer.file.template ? startFromTemplate : openCopy)(offer.file).catch(failed);
+    void offer
+      .file()
+      .then(offer.template ? startFromTemplate : openCopy)
+      .catch(failed);
   return (
     <main
       class="paper"
@@ -96,18 +98,16 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             {(shop) => <JobList shop={createShop(shop)} />}
           </Show>
         </div>
-        <Show when={offers.filled().length > 0}>
-          <section>
-            <h2>A filled job to look at</h2>
-            <For each={offers.filled()}>
-              {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
-            </For>
-          </section>
-        </Show>
+        <section>
+          <h2>A filled job to look at</h2>
+          <For each={offers.filter(({ template }) => !template)}>
+            {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
+          </For>
+        </section>
         <section>
           <h2>What is worn?</h2>
           <div class="offers">
-            <For each={offers.templates()}>
+            <For each={offers.filter(({ template }) => template)}>
               {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}
             </For>
           </div>
@@ -133,13 +133,13 @@ const OfferBox = (props: {
 }) => (
   <article class="offer" classList={{ filled: props.filled === true }}>
     <Show when={!props.filled}>
-      <span class="caption">{(props.offer.file.title.tags ?? []).join(', ')}</span>
+      <span class="caption">{(props.offer.title.tags ?? []).join(', ')}</span>
     </Show>
-    <h3>{props.offer.file.title.title}</h3>
+    <h3>{props.offer.title.title}</h3>
     <p>
       {props.filled
         ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
-        : props.offer.file.title.note}
+        : props.offer.title.note}
     </p>
     <div class="buttons">
       <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>

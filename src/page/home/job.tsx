@@ -5,6 +5,7 @@ import { addressOfSheet } from '../router.ts';
 import type { Notices } from '../state/notices.ts';
 import type { ShopState } from '../state/shop.ts';
 import { JobChecks } from './job-checks.tsx';
+import { startFromTemplate } from './start.ts';
 
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -44,7 +45,6 @@ export const Job = (props: { row: ListRow; shop: ShopState; notices: Notices }) 
       props.notices.say(file.message);
       return;
     }
-    const { startFromTemplate } = await import('./start.ts');
     await startFromTemplate(file).catch((error: unknown) => props.notices.say(String(error)));
   };
   return (

@@ -1,28 +1,24 @@
-import { createResource } from 'solid-js';
-import type { SheetFile } from '../../../shared/sheet/format.ts';
+import type { SheetFile, TitleBlock } from '../../../shared/sheet/format.ts';
 
+/** A sheet that comes with the program. What a list shows of it is at hand, the sheet itself is fetched when it is wanted. */
 export interface Offer {
   /** Name of the file, the key of the list. */
   key: string;
-  file: SheetFile;
+  title: TitleBlock;
+  template: boolean;
+  file: () => Promise<SheetFile>;
 }
 
+const heads = import.meta.glob<Pick<Offer, 'title' | 'template'>>('../../../templates/**/*.json', {
+  eager: true,
+  query: '?head',
+  import: 'default',
+});
 const files = import.meta.glob<SheetFile>('../../../templates/**/*.json', { import: 'default' });
 
-export const loadOffers = async (): Promise<Offer[]> =>
-  Promise.all(
-    Object.entries(files).map(async ([path, get]) => ({
-      key: path.replace(/^.*\//, ''),
-      file: await get(),
-    })),
-  );
-
-/** Sheets that come with the program: templates to start from and filled jobs to look at. */
-export const createOffers = () => {
-  const [offers] = createResource(loadOffers, { initialValue: [] });
-  const list = () => offers.latest;
-  return {
-    templates: () => list().filter(({ file }) => file.template === true),
-    filled: () => list().filter(({ file }) => file.template !== true),
-  };
-};
+/** Templates to start from and filled jobs to look at. */
+export const offers: readonly Offer[] = Object.entries(files).map(([path, file]) => ({
+  key: path.replace(/^.*\//, ''),
+  ...(heads[path] as Pick<Offer, 'title' | 'template'>),
+  file,
+}));

@@ -2,7 +2,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { News } from '../../document/sharing/template-news.ts';
 import type { Origin } from '../../document/sharing/template-of.ts';
 import type { Shop } from '../../document/storage/shop.ts';
-import { loadOffers } from '../home/templates.ts';
+import { offers } from '../home/templates.ts';
 
 /** The template of a job, with what it has to tell it. */
 export interface JobOrigin extends Origin {
@@ -12,14 +12,16 @@ export interface JobOrigin extends Origin {
 }
 
 export const originOfJob = async (shop: Shop, job: SheetFile): Promise<JobOrigin | undefined> => {
-  if (!job.from) return undefined;
-  const [{ originOf }, { newsOf, departures }, offers] = await Promise.all([
+  const { from } = job;
+  if (!from) return undefined;
+  // Only those of its name are compared, so only those are fetched.
+  const named = offers.filter(({ template, title }) => template && title.title === from.title);
+  const [{ originOf }, { newsOf, departures }, supplied] = await Promise.all([
     import('../../document/sharing/template-of.ts'),
     import('../../document/sharing/template-news.ts'),
-    loadOffers(),
+    Promise.all(named.map(({ file }) => file())),
   ]);
-  const supplied = offers.flatMap(({ file }) => (file.template ? [file] : []));
-  const origin = await originOf(shop, job.from, supplied);
+  const origin = await originOf(shop, from, supplied);
   if (!origin) return undefined;
   return {
     ...origin,
