@@ -49,6 +49,12 @@ test('labels and the library speak the user’s own trade words, names and formu
   await line(page, 'bush_outside').locator('.label').click();
   // The field holds what is stored.
   await expect(page.getByLabel('Label', { exact: true })).toHaveValue('Bush outside diameter');
+  await page.emulateMedia({ media: 'print' });
+  const paper = page.locator('.print-sheet');
+  await expect(paper.getByRole('heading', { level: 1 })).toHaveText(/bushing in the opened-out bore$/);
+  for (const part of await paper.locator('section:not(.print-small)').all())
+    await expect(part).not.toContainText(/\bbush\b/);
+  await page.emulateMedia({ media: 'screen' });
   await prefer(page, 'bush', 'end float');
   await expect(line(page, 'end_float').locator('.label')).toHaveText('End float');
 });

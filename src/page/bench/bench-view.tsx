@@ -65,7 +65,7 @@ export default function BenchView() {
     return id ? sheet.titleOf(id) : name;
   };
   return (
-    <main class="bench">
+    <main class="bench" classList={{ waits: sheet.waits() }}>
       <header>
         <a href={addressOfSheet(sheetId)}>Back to the sheet</a>
         <span class="caption">{stops().length === 0 ? '' : count()}</span>

@@ -1,5 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { EntrySpot } from '../editor/spot.ts';
+import { say } from '../preferences/words.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { splitReadings } from './readings-text.ts';
@@ -73,7 +74,7 @@ const ofOutputs = (sheet: Sheet, cell: string, record: CellRecord): Stop[] =>
         cell,
         output,
         spot: { cell, field: `outputs.${output}.measured.entry`, kind: 'entry', quantity: result?.quantity },
-        title: `${sheet.titleOf(cell)}: ${result?.label ?? output}`,
+        title: `${sheet.titleOf(cell)}: ${say(result?.label ?? output)}`,
         entry: settings.measured?.entry ?? '',
         gauge: settings.measured?.gauge,
         note: settings.measured?.note,

@@ -1,6 +1,7 @@
 import { createMemo, createSignal, Show } from 'solid-js';
 import { fileName } from '../../document/files.ts';
 import { useTools } from '../commands/tools.ts';
+import { say } from '../preferences/words.ts';
 import { addressOfSheet } from '../router.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -25,9 +26,9 @@ export default function ChainView() {
     return narrow() ? placeColumn(graph) : placeChain(graph);
   });
   let svg: SVGSVGElement | undefined;
-  const title = () => context.sheet.state.title.title || 'Job sheet';
+  const title = () => say(context.sheet.state.title.title) || 'Job sheet';
   return (
-    <main class="paper chain-view">
+    <main class="paper chain-view" classList={{ waits: context.sheet.waits() }}>
       <div class="frame">
         <div class="toolbar">
           <a class="to-jobs" href={addressOfSheet(sheetId)}>

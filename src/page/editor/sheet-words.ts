@@ -1,6 +1,7 @@
 import type { TradeFunction } from '../../../cells/cell.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { quantityKind, quantityKinds } from '../../../shared/quantities.ts';
+import { say } from '../preferences/words.ts';
 import { loadLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
@@ -31,8 +32,8 @@ export const sheetWords = (sheet: Sheet, spot: EntrySpot): SheetWords => ({
       if (!line?.record.name || id === spot.cell) return [];
       const outputs = Object.entries(line.result?.outputs ?? {})
         .filter(([name]) => name !== 'value')
-        .map(([name, output]) => ({ name, label: output.label ?? '' }));
-      return [{ name: line.record.name, label: line.record.label ?? '', outputs }];
+        .map(([name, output]) => ({ name, label: say(output.label ?? '') }));
+      return [{ name: line.record.name, label: say(line.record.label ?? ''), outputs }];
     }),
   units: () => {
     const system = sheet.state.units.length;

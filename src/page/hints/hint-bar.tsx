@@ -1,5 +1,6 @@
 import { createEffect, on, Show } from 'solid-js';
 import { useTools } from '../commands/tools.ts';
+import { usesComma } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { didHint, dueHint, noMoreHints } from './hints.ts';
 import './hints.css';
@@ -25,7 +26,7 @@ export const HintBar = () => {
     <Show when={dueHint()} keyed>
       {(hint) => (
         <aside class="hint-bar" aria-label="Hint">
-          <p>{hint.text}</p>
+          <p>{usesComma() ? hint.text.replace('2.2515', '2,2515') : hint.text}</p>
           <button type="button" class="plain" onClick={() => didHint(hint.id)}>
             Next hint
           </button>

@@ -1,5 +1,6 @@
 import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
+import { say } from '../preferences/words.ts';
 import { addressOfBook, addressToOpen } from '../router.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
@@ -133,13 +134,13 @@ const OfferBox = (props: {
 }) => (
   <article class="offer" classList={{ filled: props.filled === true }}>
     <Show when={!props.filled}>
-      <span class="caption">{(props.offer.title.tags ?? []).join(', ')}</span>
+      <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
     </Show>
-    <h3>{props.offer.title.title}</h3>
+    <h3>{say(props.offer.title.title)}</h3>
     <p>
       {props.filled
         ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
-        : props.offer.title.note}
+        : say(props.offer.title.note ?? '')}
     </p>
     <div class="buttons">
       <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>

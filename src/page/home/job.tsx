@@ -1,6 +1,7 @@
 import { createSignal, Show } from 'solid-js';
 import type { ListRow } from '../../document/storage/row.ts';
 import type { StorageState } from '../../document/storage/state.ts';
+import { say } from '../preferences/words.ts';
 import { addressOfSheet } from '../router.ts';
 import type { Notices } from '../state/notices.ts';
 import type { ShopState } from '../state/shop.ts';
@@ -13,9 +14,11 @@ const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 export const Job = (props: { row: ListRow; shop: ShopState; notices: Notices }) => {
   const { shop } = props.shop;
   const [sure, setSure] = createSignal(false);
-  const title = () => props.row.title.title || 'without a title';
+  const title = () => say(props.row.title.title) || 'without a title';
   const what = () =>
-    [props.row.title.part, props.row.title.machine, props.row.title.customer].filter(Boolean).join(' · ');
+    [props.row.title.part, props.row.title.machine, props.row.title.customer]
+      .flatMap((text) => (text ? say(text) : []))
+      .join(' · ');
   /** Says what was done once it is on the disk, or why it is not. */
   const does = async (work: Promise<StorageState>, text: string, undo: () => Promise<StorageState>) => {
     const { message } = await work;

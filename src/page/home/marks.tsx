@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { say } from '../preferences/words.ts';
 
 const SHOWN = 24;
 
@@ -23,7 +24,7 @@ export const Marks = (props: {
         <For each={shown()}>
           {(tag) => (
             <button type="button" aria-pressed={props.chosen.includes(tag)} onClick={() => turn(tag)}>
-              {tag}
+              {say(tag)}
             </button>
           )}
         </For>

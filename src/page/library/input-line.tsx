@@ -1,6 +1,7 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch } from 'solid-js';
 import type { CellInput } from '../../../cells/cell.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { EntryCell, Example } from '../sheet/entry-cell.tsx';
 import { GridCell } from '../sheet/grid-cell.tsx';
@@ -180,7 +181,7 @@ const RecordField = (props: FieldProps & { kind: string }) => {
     sheet.state.order.flatMap((id) => {
       const record = sheet.line(id)?.record;
       return record?.role === 'cell' && record.kind === props.kind && record.name && id !== props.cell
-        ? [{ id, name: record.name, label: record.label }]
+        ? [{ id, name: record.name, label: record.label && say(record.label) }]
         : [];
     }),
   );

@@ -1,5 +1,6 @@
 import type { CheckVerdict } from '../../../shared/check.ts';
 import type { Figure, LimitFigures } from '../../engine/results.ts';
+import { say } from '../preferences/words.ts';
 import { roleWord } from '../sheet/role-words.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -62,8 +63,9 @@ export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
               cell: id,
               output: name,
               number: String(sheet.numberOf(id) ?? ''),
-              label: output.label ?? name,
-              title: name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${output.label ?? name}`,
+              label: say(output.label ?? name),
+              title:
+                name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${say(output.label ?? name)}`,
               figure: standingFigure(output),
               read: output.stands === 'measured' || line!.record.role === 'measured',
               limits: output.limits,

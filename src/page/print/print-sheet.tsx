@@ -2,6 +2,7 @@ import { For, Show } from 'solid-js';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { RULE_WORDS } from '../sheet/rule-words.ts';
 import { useLibrary } from '../state/library.ts';
@@ -31,7 +32,7 @@ export default function PrintSheet() {
         ? [
             {
               title: sheet.numberOf(id) ? `${sheet.numberOf(id)} ${sheet.titleOf(id)}` : '',
-              note: record.note,
+              note: say(record.note),
             },
           ]
         : [];
@@ -53,13 +54,13 @@ export default function PrintSheet() {
   return (
     <article class="print-sheet">
       <header class="print-title">
-        <h1>{title().title}</h1>
+        <h1>{say(title().title)}</h1>
         <dl>
           <For each={boxes()}>
             {([label, text]) => (
               <div>
                 <dt>{label}</dt>
-                <dd>{text || '\u00a0'}</dd>
+                <dd>{(text && say(text)) || '\u00a0'}</dd>
               </div>
             )}
           </For>

@@ -17,6 +17,7 @@ import { loadEditor } from '../editor/load.ts';
 import { HeldBar } from '../held/held-bar.tsx';
 import { HintBar } from '../hints/hint-bar.tsx';
 import { keepOnOpening } from '../history/keep-on-opening.ts';
+import { say } from '../preferences/words.ts';
 import { addressOfSheet, createPlace, go, type SheetPart } from '../router.ts';
 import { createAdding } from '../state/adding.ts';
 import { takeArrival } from '../state/arrival.ts';
@@ -97,7 +98,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   };
 
   createEffect(() => {
-    document.title = `${sheet.state.title.title || 'Job sheet'} · Fitwright`;
+    document.title = `${say(sheet.state.title.title) || 'Job sheet'} · Fitwright`;
   });
   onMount(() => whenIdle(() => void loadEditor().catch(() => undefined)));
   const arrival = takeArrival();
@@ -105,8 +106,6 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   noteChecks(sheet, props.shop, props.opened.id);
   onMount(() => whenIdle(() => void keepOnOpening(props.shop, props.opened).catch(() => undefined)));
 
-  /** Nothing is green while anything waits. */
-  const waits = () => sheet.state.rev === 0 || sheet.counts().of.waiting > 0;
   return (
     <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, goTo }}>
       <ToolsProvider value={tools}>
@@ -121,10 +120,10 @@ const WorkingSheet = (props: WorkingSheetProps) => {
           </Suspense>
         </Show>
         {/* The lines stay, unseen, so that the way back is at once and to the same place. */}
-        <main class="paper sheet" classList={{ waits: waits() }} hidden={part() !== undefined}>
+        <main class="paper sheet" classList={{ waits: sheet.waits() }} hidden={part() !== undefined}>
           <div class="frame">
             <Toolbar opened={props.opened} />
-            <h1 class="unseen">{sheet.state.title.title || 'Job sheet'}</h1>
+            <h1 class="unseen">{say(sheet.state.title.title) || 'Job sheet'}</h1>
             <Show when={props.failure}>
               <div class="trouble" role="alert">
                 <p>

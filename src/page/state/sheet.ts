@@ -176,6 +176,8 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     usersOf: (id: string): readonly string[] => users().get(id) ?? [],
     idOf: (name: string): string | undefined => byName().get(name),
     counts,
+    /** Something is still to be worked out: nothing is green then. */
+    waits: (): boolean => state.rev === 0 || counts().of.waiting > 0,
   };
 };
 

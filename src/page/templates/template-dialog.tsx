@@ -3,6 +3,7 @@ import { fieldWords } from '../../document/sharing/field-words.ts';
 import type { News } from '../../document/sharing/template-news.ts';
 import { useTools } from '../commands/tools.ts';
 import { Dialog } from '../dialog/dialog.tsx';
+import { say } from '../preferences/words.ts';
 import { cellTitle, FieldChange } from '../sharing/differences-list.tsx';
 import { Said } from '../sharing/said.tsx';
 import { useSheet } from '../sheet/context.ts';
@@ -63,7 +64,7 @@ export default function TemplateDialog(props: { onClose: () => void }) {
         {(found) => (
           <>
             <p>
-              From <strong>{found().template.title.title}</strong>,{' '}
+              From <strong>{say(found().template.title.title)}</strong>,{' '}
               {found().current ? 'which has not changed since.' : 'which has changed since.'}
             </p>
             <Show when={!found().current}>

@@ -1,5 +1,6 @@
 import { createResource, createSignal, onCleanup, Show } from 'solid-js';
 import { useTools } from '../commands/tools.ts';
+import { say } from '../preferences/words.ts';
 import { addressOfSheet, go } from '../router.ts';
 import { useSheet } from '../sheet/context.ts';
 import { whenIdle } from '../state/idle.ts';
@@ -47,7 +48,7 @@ export const TemplateLine = () => {
         <div class="template-line">
           <Show when={news() > 0}>
             <span>
-              The template “{origin.latest?.template.title.title}” has changed since: {news()}{' '}
+              The template “{say(origin.latest?.template.title.title ?? '')}” has changed since: {news()}{' '}
               {news() === 1 ? 'line' : 'lines'}.
             </span>
           </Show>

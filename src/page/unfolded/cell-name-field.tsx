@@ -1,4 +1,5 @@
 import { SelectField } from '../fields/select-field.tsx';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 
 interface NameFieldProps {
@@ -14,7 +15,7 @@ const CellNameField = (props: NameFieldProps & { label: string; none: string; ki
     const offered = sheet.state.order.flatMap((id) => {
       const record = sheet.line(id)?.record;
       return record?.role === 'cell' && props.kinds.includes(record.kind ?? '') && record.name
-        ? [{ value: record.name, label: record.label || record.name }]
+        ? [{ value: record.name, label: record.label ? say(record.label) : record.name }]
         : [];
     });
     const unknown = props.value && !offered.some((o) => o.value === props.value);

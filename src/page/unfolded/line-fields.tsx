@@ -5,6 +5,7 @@ import type { EntrySpot } from '../editor/spot.ts';
 import { EntryField } from '../fields/entry-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { usesComma } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { ROLE_MEANING } from '../sheet/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -70,7 +71,7 @@ export const LineFields = (props: { cell: string }) => {
               label={record().role === 'chosen' ? 'Tolerance when cut' : 'Tolerance'}
               spot={spot('tolerance', 'tolerance')}
               value={record().tolerance}
-              placeholder="+.0005 -0 · ±.001 · H7"
+              placeholder={usesComma() ? '+0,0005 -0 · ±0,001 · H7' : '+.0005 -0 · ±.001 · H7'}
             />
           </Show>
           <Show when={measured()}>

@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 
 /** A set of readings: mean, least, greatest, out-of-round, taper. */
@@ -19,7 +20,7 @@ export const ReadingsPart = (props: { cell: string }) => {
             <For each={outputs()}>
               {([name, output]) => (
                 <tr>
-                  <th scope="row">{output.label ?? name}</th>
+                  <th scope="row">{say(output.label ?? name)}</th>
                   <td class="figure">
                     <Show when={output.planned ?? output.measured} fallback="—">
                       {(figure) => <>{show.output(props.cell, name).value(figure())}</>}
