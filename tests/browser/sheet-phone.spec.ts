@@ -1,5 +1,5 @@
 import { expect, test } from './fixture.ts';
-import { begin, enter, templateFile, value } from './sheet-steps.ts';
+import { begin, enter, line, templateFile, value } from './sheet-steps.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
@@ -30,4 +30,23 @@ test('what is pressed on a phone is large enough for a thumb', async ({ page }) 
       .map(({ text, box }) => `${text}: ${box.height}`),
   );
   expect(small).toEqual([]);
+});
+
+test('on a phone the bar is one row, an unfolded line lays its parts open one by one, and the chain is one column', async ({
+  page,
+}) => {
+  await begin(page, filled.title.title);
+  const bar = (await page.getByRole('toolbar', { name: 'Sheet' }).boundingBox())!;
+  expect(bar.height).toBeLessThan(64);
+  await line(page, 'bush_bore').locator('.label').click();
+  const unfolded = page.getByRole('region', { name: 'Bush bore, finished, unfolded' });
+  await expect(unfolded.getByLabel('Upper limit')).toBeHidden();
+  await unfolded.locator('summary', { hasText: 'Limits' }).click();
+  await expect(unfolded.getByLabel('Upper limit')).toBeVisible();
+
+  await page.goto(`${page.url()}/chain`);
+  await expect(page.locator('.chain-drawing').getByRole('link').first()).toBeVisible();
+  expect(await page.locator('.chain-scroll').evaluate((element) => element.scrollWidth)).toBeLessThanOrEqual(
+    390,
+  );
 });

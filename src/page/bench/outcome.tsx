@@ -16,6 +16,8 @@ export const Outcome = (props: { stop: Stop }) => {
   const read = () => line()?.record.role === 'measured';
   const figure = () =>
     props.stop.entry === '' ? undefined : read() ? output()?.planned : output()?.measured;
+  /** Before anything is read: the size that is to come out. */
+  const due = () => (props.stop.entry === '' && !read() ? output()?.planned : undefined);
   const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
   const problems = () =>
     (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
@@ -33,26 +35,34 @@ export const Outcome = (props: { stop: Stop }) => {
           </p>
         )}
       </Show>
+      <Show when={due()}>
+        {(f) => (
+          <p class="bench-figure">
+            <span class="caption">planned </span>
+            <b>{at().value(f())}</b> {at().beside(f(), false)}
+          </p>
+        )}
+      </Show>
       <Show when={figure() && state() && state() !== 'no limits'}>
         <CheckMark
           state={state()!}
           more={[verdict()!.side, serviceWords(output()!.check)].filter(Boolean).join('; ')}
         />
       </Show>
-      <Show when={figure() && output()?.limits}>
+      <Show when={(figure() ?? due()) && output()?.limits}>
         {(limits) => (
           <LimitBar
             lower={limits().lower?.value}
             upper={limits().upper?.value}
             wear={limits().wear?.value}
-            value={figure()?.value}
-            low={figure()?.low}
-            high={figure()?.high}
+            value={(figure() ?? due())?.value}
+            low={(figure() ?? due())?.low}
+            high={(figure() ?? due())?.high}
             metalOn={limits().metalOn}
-            actual
+            actual={figure() !== undefined}
             lowerText={limits().lower && at().number(limits().lower!.value)}
             upperText={limits().upper && at().number(limits().upper!.value)}
-            words={`${at().value(figure()!)} against its limits`}
+            words={`${at().value((figure() ?? due())!)} against its limits`}
           />
         )}
       </Show>

@@ -28,6 +28,8 @@ export const toNextEntry = (context: SheetContext): void => {
   const row = nextAsked(left, sheet.state.order, from);
   if (!row) return;
   goTo(cellOfRow(row));
+  // A plain line says under its label what is wanted: unfolded, all that can be set about it would be in the way.
+  if (row === cellOfRow(row)) cursor.setUnfolded(false);
   // One that is chosen from a list is opened by its own key.
   if (rowElement(row)?.querySelector('[data-column="entry"] select')) cursor.move({ row, column: 'entry' });
   else editEntry(context, row);
@@ -41,7 +43,9 @@ export const NextEntry = () => {
   return (
     <Show when={left() > 0}>
       <div class="next-entry">
-        <span class="caption">{left()} to make</span>
+        <span class="caption">
+          {left()} to make<span class="keys-only">; F8 goes on</span>
+        </span>
         <button type="button" class="main" title="F8" onClick={() => toNextEntry(context)}>
           Next entry
         </button>
