@@ -7,6 +7,7 @@ import { offline } from './src/setup/offline.mjs';
 import { sharedWorkers } from './src/setup/shared-workers.mjs';
 import { sheetHeads } from './src/setup/sheet-heads.mjs';
 import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
+import { splitCells } from './src/setup/split-cells.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const testing = process.env.VITEST !== undefined;
@@ -21,6 +22,7 @@ export default defineConfig({
     slimHyperformula(),
     lezer(),
     sheetHeads(),
+    splitCells(),
     solid(),
     unocss(here('uno.config.ts')),
     offline(here('src/page/offline/service-worker.js')),

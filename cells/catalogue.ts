@@ -2,57 +2,10 @@
  * The library as the engine takes it: every cell kind, every table a choice input can name and every trade function,
  * found by folder. A file added to `kinds`, `choices` or `functions` is in; no list is kept by hand.
  */
+import { type Catalogue, catalogueOf, type Folders } from './catalogue-of.ts';
 import type { CellKind, ChoiceTable, TradeFunction } from './cell.ts';
 
-export interface Catalogue {
-  kinds: ReadonlyMap<string, CellKind>;
-  tables: ReadonlyMap<string, ChoiceTable>;
-  functions: readonly TradeFunction[];
-}
-
-/** Modules by path, as found in the folders. The name of a table is the name of its file. */
-export interface Folders {
-  kinds: Readonly<Record<string, CellKind>>;
-  choices: Readonly<Record<string, ChoiceTable>>;
-  functions: Readonly<Record<string, readonly TradeFunction[]>>;
-}
-
-/** Two files of the library claim one name: a mistake of whoever adds to it, so it stops the start. */
-export class CatalogueError extends Error {
-  override name = 'CatalogueError';
-}
-
-const byName = <T>(what: string, entries: readonly (readonly [name: string, path: string, value: T])[]) => {
-  const found = new Map<string, { path: string; value: T }>();
-  for (const [name, path, value] of entries) {
-    const other = found.get(name);
-    if (other)
-      throw new CatalogueError(`${what} "${name}" stands in ${other.path} and in ${path}: rename one.`);
-    found.set(name, { path, value });
-  }
-  return new Map([...found].map(([name, { value }]) => [name, value] as const));
-};
-
-const fileName = (path: string): string => path.replace(/^.*\//, '').replace(/\.\w+$/, '');
-
-export const catalogueOf = (folders: Folders): Catalogue => ({
-  kinds: byName(
-    'Cell kind',
-    Object.entries(folders.kinds).map(([path, kind]) => [kind.key, path, kind] as const),
-  ),
-  tables: byName(
-    'Table',
-    Object.entries(folders.choices).map(([path, table]) => [fileName(path), path, table] as const),
-  ),
-  functions: [
-    ...byName(
-      'Trade function',
-      Object.entries(folders.functions).flatMap(([path, list]) =>
-        list.map((f) => [f.name, path, f] as const),
-      ),
-    ).values(),
-  ],
-});
+export { CatalogueError, catalogueOf } from './catalogue-of.ts';
 
 export const folders: Folders = {
   kinds: import.meta.glob<CellKind>('./kinds/*.ts', { eager: true, import: 'default' }),

@@ -1,3 +1,4 @@
+import type { WorkedExample } from '../../cells/cell.ts';
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './change.ts';
 import type { Contribution, SheetResults } from './results.ts';
@@ -15,7 +16,7 @@ export interface EngineClient {
   chain(cell: string): Promise<{ upstream: string[]; downstream: string[] }>;
   /** Table values the sheet is computed with, to be kept in a file of a finished job. */
   tables(): Promise<KeptValue[]>;
-  /** A worked example of a kind of cell, by its place in the kind's list, computed on a sheet of its own. */
-  example(kind: string, at: number): Promise<WorkedOut>;
+  /** A worked example of a kind of cell, computed on a sheet of its own. */
+  example(kind: string, example: WorkedExample): Promise<WorkedOut>;
   close(): void;
 }

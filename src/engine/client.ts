@@ -94,8 +94,8 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       const reply = await ask({ ask: 'chain', cell });
       return reply.gives === 'chain' ? reply.chain : { upstream: [], downstream: [] };
     },
-    async example(kind, at) {
-      const reply = await ask({ ask: 'example', kind, at });
+    async example(kind, example) {
+      const reply = await ask({ ask: 'example', kind, example });
       if (reply.gives === 'example') return reply.example;
       throw new EngineFailure(reply.gives === 'failure' ? reply.message : 'The engine gave no example.');
     },

@@ -1,3 +1,4 @@
+import type { WorkedExample } from '../../cells/cell.ts';
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './change.ts';
 import type { Contribution, SheetResults } from './results.ts';
@@ -10,8 +11,8 @@ export type Request = { n: number } & (
   | { ask: 'budget'; cell: string; output: string }
   | { ask: 'chain'; cell: string }
   | { ask: 'tables' }
-  /** The example at this place of a kind's list. */
-  | { ask: 'example'; kind: string; at: number }
+  /** An example of a kind: the worker's library has none. */
+  | { ask: 'example'; kind: string; example: WorkedExample }
 );
 
 /** Worker to page. */

@@ -1,4 +1,4 @@
-import { library } from '../../cells/catalogue.ts';
+import { library } from '../../cells/computing.ts';
 import { Engine } from './engine.ts';
 import type { Reply, Request } from './messages.ts';
 import { workOut } from './worked-example.ts';
@@ -20,14 +20,8 @@ function answer(request: Request): Reply {
       return { n, gives: 'chain', chain: engine.chain(request.cell) };
     case 'example': {
       const kind = library.kinds.get(request.kind);
-      const example = kind?.examples[request.at];
-      if (!kind || !example)
-        return {
-          n,
-          gives: 'failure',
-          message: `The library has no example ${request.at} of ${request.kind}.`,
-        };
-      return { n, gives: 'example', example: workOut(library, kind, example) };
+      if (!kind) return { n, gives: 'failure', message: `The library has no ${request.kind}.` };
+      return { n, gives: 'example', example: workOut(library, kind, request.example) };
     }
   }
 }

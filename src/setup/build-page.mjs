@@ -17,6 +17,7 @@ export const buildPage = () =>
       'src/setup/shared-workers.mjs',
       'src/setup/sheet-heads.mjs',
       'src/setup/slim-hyperformula.mjs',
+      'src/setup/split-cells.mjs',
       'src/setup/unused-methods.mjs',
       'uno.config.ts',
       'package-lock.json',

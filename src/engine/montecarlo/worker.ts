@@ -1,4 +1,4 @@
-import { library } from '../../../cells/catalogue.ts';
+import { library } from '../../../cells/computing.ts';
 import type { SimulationReply, SimulationRequest } from './messages.ts';
 import { simulate } from './simulate.ts';
 

@@ -36,7 +36,7 @@ const Laid = (props: { library: Library; kind: CellKind }) => {
   /** Started for the first example asked for, ended with the page. */
   const workOut = (at: number) => {
     engine ??= createEngineClient();
-    return engine.example(props.kind.key, at);
+    return engine.example(props.kind.key, props.kind.examples[at]!);
   };
   onCleanup(() => engine?.close());
   const functions = () => functionsUsed(props.kind, props.library.functions);
