@@ -91,4 +91,7 @@ test('a ram trace is drawn with the line through it', async ({ page }) => {
   await expect(drawing.locator('.point')).toHaveCount(3);
   await expect(drawing.locator('.fitted')).toHaveCount(1);
   await expect(drawing.locator('.plan')).toHaveCount(1);
+  // What the slope tells of the interference there is, with its doubt: F = mu pi D p x.
+  const implied = page.locator(`[data-row="${id}/out/interference"] [data-column="value"]`);
+  await expect(implied).toContainText(/^\d\.\d\s*thou\s*(±|\+)\s*\d\.\d/);
 });

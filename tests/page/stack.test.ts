@@ -57,3 +57,12 @@ test('the scale keeps the order of places, and all of them on the drawing', () =
     { seed: 7, numRuns: 300 },
   );
 });
+
+test('a spread that is not known is not drawn', () => {
+  const { bars, total } = stackBars(
+    [{ sign: 1, value: 0.05, low: Number.NaN, high: Number.NaN }],
+    { value: 0.05, low: Number.NaN, high: Number.NaN },
+    260,
+  );
+  for (const bar of [...bars, total]) expect([bar.low, bar.high]).toEqual([bar.to, bar.to]);
+});

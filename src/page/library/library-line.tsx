@@ -9,6 +9,7 @@ import { GridRow, StillCell } from '../sheet/grid-row.tsx';
 import { LineNote } from '../sheet/line-note.tsx';
 import { NumberCell } from '../sheet/number-cell.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
+import { SlipRemarks } from '../slips/slip-remark.tsx';
 import { isWanting } from '../state/asked.ts';
 import { useLibrary } from '../state/library.ts';
 import { FaceCell } from './face-cell.tsx';
@@ -59,7 +60,7 @@ export const LibraryLine = (props: { cell: string }) => {
               The library of this program has no cell “{record().kind}”. Its entries are kept.
             </span>
           </Show>
-          <For each={line().result?.slips}>{(slip) => <span class="remark-note">{slip.message}</span>}</For>
+          <SlipRemarks cell={props.cell} />
           <For each={remarks()}>
             {(remark) => (
               <span class="remark-note" classList={{ error: remark.grade === 'error' }}>

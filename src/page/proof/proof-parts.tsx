@@ -4,10 +4,11 @@ import { useSheet } from '../sheet/context.ts';
 import { StackUp } from '../stack/stack-up.tsx';
 import { standingFigure } from '../state/moves.ts';
 import './proof.css';
+import { Uncertainty } from './uncertainty.tsx';
 
 const DrawsPanel = lazy(() => import('../draws/draws-panel.tsx'));
 
-/** What stands behind a figure beside its formula: plan against part, how its sizes stack up, and its simulation. */
+/** What stands behind a figure beside its formula: plan against part, how its sizes stack up, uncertainty, simulation. */
 export const ProofParts = (props: { cell: string; output: string }) => {
   const { sheet } = useSheet();
   const output = () => (sheet.line(props.cell)?.result?.outputs[props.output] ? props.output : 'mean');
@@ -19,6 +20,7 @@ export const ProofParts = (props: { cell: string; output: string }) => {
         <AgainstPlan cell={props.cell} output={output()} />
         <StackUp cell={props.cell} output={output()} />
         <Show when={spreads()}>
+          <Uncertainty cell={props.cell} output={output()} />
           <Suspense>
             <DrawsPanel cell={props.cell} output={output()} />
           </Suspense>

@@ -1,7 +1,8 @@
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { writtenOut, writtenTolerance } from '../preferences/decimal-mark.ts';
 import { say } from '../preferences/words.ts';
+import { SlipRemarks } from '../slips/slip-remark.tsx';
 import { isReadOffPart } from '../state/as-cut.ts';
 import { isBlankLine } from '../state/asked.ts';
 import { AsCutEntry } from './as-cut-entry.tsx';
@@ -85,9 +86,7 @@ export const PlainLine = (props: { cell: string }) => {
                   quantity={output()?.quantity ?? record().quantity}
                 />
               </Show>
-              <For each={line().result?.slips}>
-                {(slip) => <span class="remark-note">{slip.message}</span>}
-              </For>
+              <SlipRemarks cell={props.cell} />
             </>
           }
         />

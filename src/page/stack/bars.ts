@@ -25,6 +25,9 @@ export interface StackBars {
   breaks: Stretch[];
 }
 
+/** A spread that is not known, such as a warm part's of unknown metal, is not drawn. */
+const known = (spread: number): number => (Number.isFinite(spread) ? spread : 0);
+
 /** Bars of a stack, each beginning where the one before it ends, on a scale that is broken where nothing happens. */
 export const stackBars = (
   items: readonly StackItem[],
@@ -39,8 +42,8 @@ export const stackBars = (
   const bar = (from: number, to: number, below: number, above: number): Bar => ({
     from: scale.place(from),
     to: scale.place(to),
-    low: scale.place(to + below),
-    high: scale.place(to + above),
+    low: scale.place(to + known(below)),
+    high: scale.place(to + known(above)),
   });
   return {
     bars: items.map((item, i) => {

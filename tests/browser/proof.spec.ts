@@ -1,0 +1,42 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixture.ts';
+import { begin, figuresAreIn, line, templateFile } from './sheet-steps.ts';
+
+const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
+
+const draw = async (page: Page): Promise<string[]> => {
+  const draws = page.locator('.draws');
+  await draws.getByRole('button', { name: /^Draw/ }).click();
+  await expect(draws.getByRole('progressbar')).toBeVisible();
+  await expect(draws.getByRole('button', { name: 'Draw again' })).toBeVisible({ timeout: 60_000 });
+  return draws.locator('tr').allTextContents();
+};
+
+test('the draws of a sheet come out the same again, now and on another day', async ({ page }) => {
+  test.slow();
+  await begin(page, filled);
+  await line(page, 'end_float').locator('.label').click();
+  const first = await draw(page);
+  for (const word of ['mean', 'shortest 95 % interval', 'within the limits', 'below the lower limit'])
+    expect(first.join('\n')).toContain(word);
+  expect(await draw(page)).toEqual(first);
+  await page.reload();
+  await figuresAreIn(page);
+  await line(page, 'end_float').locator('.label').click();
+  expect(await draw(page)).toEqual(first);
+});
+
+test('an unfolded figure has its degrees of freedom and the factor that goes with them', async ({ page }) => {
+  await begin(page, filled);
+  await line(page, 'bore_found').locator('.label').click();
+  const part = page.getByRole('heading', { name: 'Uncertainty', exact: true }).locator('..');
+  const row = (name: string) => part.getByRole('row', { name });
+  await expect(row('standard uncertainty u')).toContainText(/0\.000\d+\s*in/);
+  await expect(row('effective degrees of freedom')).toContainText('freedom5.1');
+  await expect(row('coverage factor for 95 %')).toContainText('2.55');
+  await expect(part).toContainText(
+    /k = 2 of decision rules and of printed figures covers 90 %: more readings/,
+  );
+  // Not on the face of the line.
+  await expect(line(page, 'bore_found')).not.toContainText('freedom');
+});
