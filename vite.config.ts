@@ -6,6 +6,7 @@ import { defineConfig } from 'vitest/config';
 import { offline } from './src/setup/offline.mjs';
 import { sharedWorkers } from './src/setup/shared-workers.mjs';
 import { sheetHeads } from './src/setup/sheet-heads.mjs';
+import { slimEditor } from './src/setup/slim-editor.mjs';
 import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
 import { splitCells } from './src/setup/split-cells.mjs';
 
@@ -20,6 +21,7 @@ export default defineConfig({
   plugins: [
     sharedWorkers(),
     slimHyperformula(),
+    slimEditor(),
     lezer(),
     sheetHeads(),
     splitCells(),

@@ -16,6 +16,7 @@ export const buildPage = () =>
       'src/setup/offline.mjs',
       'src/setup/shared-workers.mjs',
       'src/setup/sheet-heads.mjs',
+      'src/setup/slim-editor.mjs',
       'src/setup/slim-hyperformula.mjs',
       'src/setup/split-cells.mjs',
       'src/setup/unused-methods.mjs',

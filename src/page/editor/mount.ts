@@ -7,13 +7,14 @@ import {
   moveCompletionSelection,
   selectedCompletion,
 } from '@codemirror/autocomplete';
-import { defaultKeymap, history, historyKeymap } from '@codemirror/commands';
+import { history, historyKeymap } from '@codemirror/commands';
 import { EditorSelection, EditorState, Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import { readingsFrom, readTable } from '../clipboard/table.ts';
 import { afterPointer } from '../state/pointer.ts';
 import { argumentHint, closeArgumentHint } from './argument-hint.ts';
 import { completeWith } from './complete.ts';
+import { entryKeys } from './entry-keys.ts';
 import { highlighted } from './highlight.ts';
 import type { SheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
@@ -96,7 +97,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
           icons: false,
           aboveCursor: false,
         }),
-        keymap.of([...completionKeymap, ...historyKeymap, ...defaultKeymap]),
+        keymap.of([...completionKeymap, ...historyKeymap, ...entryKeys]),
         EditorView.lineWrapping,
         EditorView.contentAttributes.of({
           'aria-label': options.label,
