@@ -13,6 +13,8 @@ import type { Compiled, CornerEnd, Port, Row, RowCases } from './layout.ts';
  */
 export class Cases {
   private readonly stale = new Set<Row>();
+  /** By place in the order of rows: 1 while its cases have to be computed. */
+  private dirty = new Uint8Array(0);
   private layouts = 0;
 
   constructor(
@@ -47,6 +49,11 @@ export class Cases {
     const { formula, low, high } = old;
     row.cases = { ...this.fresh(row, columns), formula, low, high, stands };
     this.stale.add(row);
+  }
+
+  /** A source is taken otherwise in the same columns, or stands about another nominal. */
+  restate(row: Row): void {
+    if (row.cases) this.stale.add(row);
   }
 
   clear(row: Row): void {
@@ -95,20 +102,35 @@ export class Cases {
     return typeof nominal === 'boolean' ? value !== 0 : value;
   }
 
-  /** Computes what is stale, and below `touched` rows whose nominal changed; adds the rows in which a case changed. */
-  settle(touched: Set<number>, rowAt: (slot: number) => Row | undefined): void {
-    const dirty = new Set<Row>(this.stale);
+  /**
+   * Computes what is stale, and below `touched` rows whose nominal changed; adds the rows in which a case changed.
+   * `order` has each row after those it uses.
+   */
+  settle(touched: Set<number>, rowAt: (slot: number) => Row | undefined, order: readonly Row[]): void {
+    if (touched.size === 0 && this.stale.size === 0) return;
+    if (this.dirty.length < order.length) this.dirty = new Uint8Array(2 * order.length);
+    const { dirty } = this;
+    let from = order.length;
+    const mark = (row: Row): void => {
+      if (!row.cases) return;
+      dirty[row.place] = 1;
+      if (row.place < from) from = row.place;
+    };
+    for (const row of this.stale) mark(row);
     this.stale.clear();
     for (const slot of touched) {
       const row = rowAt(slot);
       if (!row) continue;
-      dirty.add(row);
-      for (const user of row.usedBy) dirty.add(user);
+      mark(row);
+      for (const user of row.usedBy) mark(user);
     }
-    for (const row of below(dirty)) {
-      if (!dirty.has(row) || !row.cases || !this.compute(row, row.cases)) continue;
+    for (let place = from; place < order.length; place++) {
+      if (dirty[place] === 0) continue;
+      dirty[place] = 0;
+      const row = order[place] as Row;
+      if (!row.cases || !this.compute(row, row.cases)) continue;
       touched.add(row.slot);
-      for (const user of row.usedBy) dirty.add(user);
+      for (const user of row.usedBy) mark(user);
     }
   }
 
@@ -210,11 +232,4 @@ export class Cases {
     if (!used) return undefined;
     return this.value(used, column) ?? this.grid.value(used.slot, NOMINAL);
   }
-}
-
-/** The rows and all that hang on them, each after those it uses. */
-function below(rows: Iterable<Row>): Row[] {
-  const all = new Set<Row>(rows);
-  for (const row of all) for (const user of row.usedBy) all.add(user);
-  return [...all].sort((a, b) => a.place - b.place);
 }

@@ -3,12 +3,13 @@ import type { Effect } from './figure.ts';
 import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
 import type { CornerLayout, Row } from './layout.ts';
 import type { Network } from './network.ts';
-import type { End, Trial } from './trial.ts';
+import type { End, Trial, Turn } from './trial.ts';
 
 /** The end at which each source upstream of a row has to stand to push it down (or up), by source. */
 export type Demand = ReadonlyMap<number, End>;
 
 const UNSET = 2;
+const ENDS: readonly End[] = [-1, 1, 0];
 
 /** One column in which every source stands at an end; rows whose demands agree share it. */
 class CornerColumn implements CornerLayout {
@@ -121,7 +122,7 @@ export class Corners {
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
   seat(targets: readonly Target[], gone: Iterable<string>, relaid: boolean): void {
     const dirty = new Set<CornerColumn>();
-    this.trial.forget();
+    if (relaid) this.trial.forget();
     for (const key of gone) this.leave(key, dirty);
     for (const { row, effects } of targets) {
       if (effects.length < 2) {
@@ -196,30 +197,51 @@ export class Corners {
     apart: ReadonlySet<number>,
     only?: readonly number[],
   ): Demand | undefined {
-    const demand = new Map(start);
-    let best = this.trial.value(row, (source) => demand.get(source) ?? 0) * way;
+    const turns: Turn[] = [];
+    for (const source of only ?? start.keys())
+      for (const end of ENDS)
+        if (end !== start.get(source) && !(end === 0 && apart.has(source))) turns.push({ source, end });
+    const values = this.trial.values(row, (source) => start.get(source) ?? 0, turns);
+    const best = (values[0] as number) * way;
     if (Number.isNaN(best)) return undefined;
-    let moved = false;
+    for (let i = 0; i < turns.length; i++)
+      if ((values[i + 1] as number) * way > best) return this.climb(row, start, way, apart, only);
+    return undefined;
+  }
+
+  /** Turns one source after another where some turn is known to help. */
+  private climb(
+    row: Row,
+    start: Demand,
+    way: -1 | 1,
+    apart: ReadonlySet<number>,
+    only: readonly number[] | undefined,
+  ): Demand {
+    const demand = new Map(start);
+    const at = (source: number): End => demand.get(source) ?? 0;
+    let best = (this.trial.values(row, at, [])[0] as number) * way;
     for (let pass = 0; pass < 3; pass++) {
       let better = false;
       for (const source of only ?? demand.keys()) {
         const kept = demand.get(source) as End;
+        const turns = ENDS.filter((end) => end !== kept && !(end === 0 && apart.has(source))).map((end) => ({
+          source,
+          end,
+        }));
+        const values = this.trial.values(row, at, turns);
         let choice = kept;
-        for (const end of [-1, 1, 0] as const) {
-          if (end === kept || (end === 0 && apart.has(source))) continue;
-          demand.set(source, end);
-          const value = this.trial.value(row, (of) => demand.get(of) ?? 0) * way;
-          if (value > best) {
-            best = value;
-            choice = end;
-          }
-        }
+        turns.forEach(({ end }, i) => {
+          const value = (values[i + 1] as number) * way;
+          if (!(value > best)) return;
+          best = value;
+          choice = end;
+        });
         demand.set(source, choice);
-        if (choice !== kept) better = moved = true;
+        if (choice !== kept) better = true;
       }
       if (!better) break;
     }
-    return moved ? demand : undefined;
+    return demand;
   }
 
   private move(row: Row, end: 'low' | 'high', demand: Demand, dirty: Set<CornerColumn>): void {

@@ -52,7 +52,7 @@ export class Engine {
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
     this.functions = byName;
     this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
-    this.corners = new Corners(this.network, this.grid, new Trial(this.grid, byName));
+    this.corners = new Corners(this.network, this.grid, new Trial(this.grid));
     this.scope = this.newScope();
     this.provenance = new Provenance((id) => this.scope.records.get(id));
   }
@@ -202,17 +202,20 @@ export class Engine {
     const touched = this.network.settle();
     for (const row of relaid) touched.add(row.slot);
     const targets = this.targets(touched);
+    const before = touched.size;
     this.corners.seat(targets, removed, relaid.size > 0 || removed.length > 0);
     add(touched, this.network.settle());
     if (this.corners.refine(targets)) add(touched, this.network.settle());
+    // What the corners touched besides: its effects are what they were, for they are read in other cases.
+    if (touched.size > before) targets.push(...this.targets([...touched].slice(before)));
 
     const owners = new Set(assembled.map((cell) => cell.id));
-    for (const { row, effects } of this.targets(touched)) {
-      this.figures.set(row.key, this.figure(row, effects));
-      const broken = this.figures.get(row.key) ? this.brokenCase(row, effects) : undefined;
+    for (const { row, effects } of targets) {
+      const figure = this.figure(row, effects);
+      this.figures.set(row.key, figure);
+      const broken = figure ? this.brokenCase(row, effects) : undefined;
       if (broken) this.brokenAt.set(row.key, broken);
       else this.brokenAt.delete(row.key);
-      owners.add(row.owner);
     }
     for (const slot of touched) {
       const row = this.network.rowAt(slot);
@@ -236,7 +239,7 @@ export class Engine {
     };
   }
 
-  private targets(touched: ReadonlySet<number>): Target[] {
+  private targets(touched: Iterable<number>): Target[] {
     const targets: Target[] = [];
     for (const slot of touched) {
       const row = this.network.rowAt(slot);

@@ -19,12 +19,14 @@ const number = (value: unknown): number => (typeof value === 'number' ? value : 
 export const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined =>
   grid.value(row.slot, NOMINAL);
 
-/** One-at-a-time effects of every source upstream. A case without a cell equals nominal. */
+/** One-at-a-time effects of every source upstream. */
 export function effectsOf(network: Network, grid: Grid, row: Row): Effect[] {
   const nominal = number(nominalOf(grid, row));
-  return network.sourcesInOrder(row).map((source) => {
-    const low = number(grid.value(row.slot, lowColumn(source))) - nominal;
-    const high = number(grid.value(row.slot, highColumn(source))) - nominal;
+  const values = row.cases?.values;
+  return network.sourcesInOrder(row).map((source, i) => {
+    const at = row.ordered.at[i] as number;
+    const low = (values?.[at] ?? Number.NaN) - nominal;
+    const high = (values?.[at + 1] ?? Number.NaN) - nominal;
     return low * high > 0 && isApart(network, grid, source)
       ? { source, low, high, apart: true }
       : { source, low, high };
@@ -55,10 +57,8 @@ export const dofOf = (network: Network, grid: Grid, ends: SourceEnds): number =>
 };
 
 /** Standard uncertainty that a source contributes by its effect on a row. */
-export const standardOf = (network: Network, effect: Effect): number => {
-  const ends = endsOf(network, effect.source);
-  return standardFromEnds(effect.low, effect.high, ends.distribution, ends.k);
-};
+export const standardOf = (ends: SourceEnds, effect: Effect): number =>
+  standardFromEnds(effect.low, effect.high, ends.distribution, ends.k);
 
 /**
  * Statistical figure and worst case of a row. `corner` gives the two corner values, where the row has more than one
@@ -82,9 +82,10 @@ export function figureOf(
   let high = apart ? Number.NEGATIVE_INFINITY : value;
   for (const effect of effects) {
     centre += (effect.low + effect.high) / 2;
-    const u = standardOf(network, effect);
+    const ends = endsOf(network, effect.source);
+    const u = standardOf(ends, effect);
     variance += u * u;
-    const dof = dofOf(network, grid, endsOf(network, effect.source));
+    const dof = dofOf(network, grid, ends);
     if (Number.isFinite(dof) && u > 0) fourth += u ** 4 / dof;
     if (apart && corner) continue;
     low = Math.min(low, value + effect.low, value + effect.high);
@@ -108,7 +109,7 @@ export function figureOf(
 
 /** Where squares are beyond computing, their root need not be. */
 const rootOfSum = (network: Network, effects: readonly Effect[]): number =>
-  Math.hypot(...effects.map((effect) => standardOf(network, effect)));
+  Math.hypot(...effects.map((effect) => standardOf(endsOf(network, effect.source), effect)));
 
 /** What each source contributes to a row's spread, largest first. */
 export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[] {
@@ -122,7 +123,7 @@ export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[]
         cell: source.owner,
         low: effect.low,
         high: effect.high,
-        u: standardOf(network, effect),
+        u: standardOf(ends, effect),
         dof: dofOf(network, grid, ends),
       };
     })

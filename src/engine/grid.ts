@@ -1,4 +1,4 @@
-import { DetailedCellError, HyperFormula } from 'hyperformula';
+import { DetailedCellError, type ExportedChange, HyperFormula } from 'hyperformula';
 import type { EngineFunction } from './functions.ts';
 import { PREFIX, registerFunctions } from './plugin.ts';
 
@@ -87,7 +87,8 @@ export class Grid {
     if (this.formulasWritten > REBUILD_AFTER) this.renew();
     const writes = this.pending;
     this.pending = [];
-    this.engine.suspendEvaluation();
+    const alone = writes.length === 1;
+    if (!alone) this.engine.suspendEvaluation();
     for (const { row, column, content } of writes) {
       const own = this.contents[row] ?? new Map<number, Content>();
       this.contents[row] = own;
@@ -98,21 +99,22 @@ export class Grid {
         if (values) values[column] = undefined;
       }
       touched.add(row);
-      this.put(row, column, content);
+      const changes = this.put(row, column, content);
+      if (alone) this.take(changes, touched);
     }
-    this.take(this.engine.resumeEvaluation() as ReturnType<HyperFormula['resumeEvaluation']>, touched);
+    if (!alone) this.take(this.engine.resumeEvaluation(), touched);
     return touched;
   }
 
-  private put(row: number, column: number, content: Content): void {
+  private put(row: number, column: number, content: Content): ExportedChange[] {
     if (typeof content === 'string') this.formulasWritten++;
-    this.engine.setCellContents({ sheet: 0, row, col: column }, content);
+    return this.engine.setCellContents({ sheet: 0, row, col: column }, content);
   }
 
-  private take(changes: ReturnType<HyperFormula['resumeEvaluation']>, touched: Set<number>): void {
+  private take(changes: readonly ExportedChange[], touched: Set<number>): void {
     for (const change of changes) {
-      const { address, newValue } = change as { address?: { row: number; col: number }; newValue: unknown };
-      if (address === undefined) continue;
+      if (!('address' in change)) continue;
+      const { address, newValue } = change;
       touched.add(address.row);
       let values = this.mirror[address.row];
       if (!values) {
@@ -143,7 +145,7 @@ export class Grid {
     this.contents.forEach((own, row) => {
       for (const [column, content] of own) this.put(row, column, content);
     });
-    this.take(this.engine.resumeEvaluation() as ReturnType<HyperFormula['resumeEvaluation']>, new Set());
+    this.take(this.engine.resumeEvaluation(), new Set());
   }
 
   /** Value of a row at nominal, or in a case, where it has one of its own there. */

@@ -23,8 +23,11 @@ export interface Row {
   usedBy: Set<Row>;
   /** Sources upstream, its own included. */
   sources: Bits;
-  /** The same in the order of their keys, as of a ranking of the network. */
-  ordered: { ranking: number; sources: readonly number[] };
+  /**
+   * The same in the order of their keys, as of a ranking of the network, and where the low end of each stands in the row's
+   * cases; its high end is the next.
+   */
+  ordered: { ranking: number; sources: readonly number[]; at: readonly number[] };
   /** Slot of its own source. */
   source: number | undefined;
   /** Set while the row stands in a ring of names. */
@@ -58,7 +61,7 @@ export interface Port {
 
 /** The cases of a row beside its nominal. */
 export interface RowCases {
-  /** Columns it has a value in. */
+  /** Columns it has a value in: the ends of its sources by their numbers, then corners. */
   columns: readonly number[];
   at: ReadonlyMap<number, number>;
   values: Float64Array;

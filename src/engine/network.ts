@@ -21,6 +21,10 @@ export class Network {
   /** Pairs of columns, handed out to sources and to corners alike. */
   readonly columnSlots = new SlotPool();
   private readonly sourceRows: (Row | undefined)[] = [];
+  /** Sources whose degrees of freedom are computed. */
+  private readonly doubted = new Set<Row>();
+  /** Every row after those it uses. */
+  private order: readonly Row[] = [];
   private ranks: number[] = [];
   /** Changes with the ranks. */
   private ranking = 0;
@@ -45,9 +49,8 @@ export class Network {
   /** Computes what was written: nominals on the grid, then the cases. Gives the rows in which anything changed. */
   settle(): Set<number> {
     const touched = this.grid.settle();
-    this.cases.settle(touched, (slot) => this.bySlot[slot]);
-    for (const source of this.sourceRows)
-      if (source && this.isDofIn(touched, source)) this.restated.add(source);
+    this.cases.settle(touched, (slot) => this.bySlot[slot], this.order);
+    for (const source of this.doubted) if (this.isDofIn(touched, source)) this.restated.add(source);
     for (const row of this.restated) for (const user of row.usedBy) this.restated.add(user);
     for (const row of this.restated) touched.add(row.slot);
     this.restated.clear();
@@ -78,11 +81,16 @@ export class Network {
    * that sums over them come out the same to the last bit.
    */
   sourcesInOrder(row: Row): readonly number[] {
-    if (row.ordered.ranking !== this.ranking)
+    if (row.ordered.ranking !== this.ranking) {
+      const found = members(row.sources);
+      const places = found.map((source, i) => ({ source, at: 2 * i, rank: this.ranks[source] as number }));
+      places.sort((a, b) => a.rank - b.rank);
       row.ordered = {
         ranking: this.ranking,
-        sources: members(row.sources).sort((a, b) => (this.ranks[a] as number) - (this.ranks[b] as number)),
+        sources: places.map((one) => one.source),
+        at: places.map((one) => one.at),
       };
+    }
     return row.ordered.sources;
   }
 
@@ -122,8 +130,10 @@ export class Network {
         old.low?.signature === next.low?.signature &&
         old.high?.signature === next.high?.signature &&
         keysOf(old).size === old.uses.length;
+      if (body.kind === 'source') this.noteDoubt(old);
       if (same && body.kind === 'source') {
-        this.lay(old);
+        this.putNominal(old);
+        this.cases.restate(old);
         return;
       }
       if (same && body.kind === 'formula') return;
@@ -142,7 +152,7 @@ export class Network {
       uses: [],
       usedBy: new Set(),
       sources: NO_BITS,
-      ordered: { ranking: -1, sources: [] },
+      ordered: { ranking: -1, sources: [], at: [] },
       source: undefined,
       ring: undefined,
       place: 0,
@@ -153,6 +163,12 @@ export class Network {
     this.bySlot[slot] = row;
     dirty.add(row);
     rewire.push(row);
+  }
+
+  private noteDoubt(row: Row): void {
+    const { body } = row.definition;
+    if (body.kind === 'source' && body.ends.dofRow !== undefined) this.doubted.add(row);
+    else this.doubted.delete(row);
   }
 
   private remove(key: string, dirty: Set<Row>): void {
@@ -171,6 +187,7 @@ export class Network {
     this.rowSlots.give(row.slot);
     dirty.delete(row);
     this.restated.delete(row);
+    this.doubted.delete(row);
   }
 
   private freeSource(row: Row): void {
@@ -181,6 +198,7 @@ export class Network {
   }
 
   private connect(row: Row): void {
+    this.noteDoubt(row);
     for (const used of row.uses) used.usedBy.delete(row);
     row.uses = [];
     for (const key of keysOf(row)) {
@@ -218,6 +236,7 @@ export class Network {
       .forEach((row, rank) => {
         this.ranks[row.source as number] = rank;
       });
+    this.order = order;
     order.forEach((row, place) => {
       row.place = place;
       if (!rings.has(row) && row.ring) {
@@ -246,14 +265,19 @@ export class Network {
   /** Writes the nominal of a row where it differs, and lays out its cases. */
   private lay(row: Row): void {
     const body = row.definition.body;
-    if (row.ring || body.kind === 'problem') this.put(row, PROBLEM_CALL);
-    else if (body.kind === 'number') this.put(row, body.value);
-    else if (body.kind === 'source' && typeof body.nominal === 'number') this.put(row, body.nominal);
-    else this.put(row, this.formula(row));
+    this.putNominal(row);
     const { columns, stands } = this.casesOf(row);
     if (columns.length === 0) this.cases.clear(row);
     else if (body.kind === 'source') this.cases.laySource(row, columns, stands);
     else if (body.kind === 'formula') this.cases.lay(row, body.expr, columns);
+  }
+
+  private putNominal(row: Row): void {
+    const body = row.definition.body;
+    if (row.ring || body.kind === 'problem') this.put(row, PROBLEM_CALL);
+    else if (body.kind === 'number') this.put(row, body.value);
+    else if (body.kind === 'source' && typeof body.nominal === 'number') this.put(row, body.nominal);
+    else this.put(row, this.formula(row));
   }
 
   /** Columns in which a row has a value of its own; of a source also the end it stands at there. */

@@ -14,7 +14,7 @@ export class Provenance {
   constructor(private readonly recordOf: (id: string) => CellRecord | undefined) {}
 
   isProof(row: Row): boolean {
-    return this.of(row) === MEASURED;
+    return (this.known.get(row) ?? this.of(row)) === MEASURED;
   }
 
   /** Walks up without recursion: a chain may be thousands long. */

@@ -2,15 +2,15 @@
  * A tree as nested functions over blocks of draws, for Monte Carlo and maps: one call computes `n` values of a formula.
  * No code is generated from text, which the page's Content-Security-Policy would refuse. A draw without a result is NaN.
  */
-import { applyComparison, applyOperator, type Computable } from './evaluate.ts';
+import { applyComparison, type Computable } from './evaluate.ts';
 import type { BinaryOperator, Expr, Reference } from './syntax.ts';
 
 /** Values of one quantity, one for each draw; logical values are 1 and 0. */
 export type Block = Float64Array;
 
 /**
- * Takes the blocks by slot and gives the formula's block. The result is the closure's own and is overwritten by its
- * next call, unless the formula is a plain reference: then it is the block referred to.
+ * Takes the blocks by slot and gives the formula's block, of which the first `n` values count. The result is the closure's
+ * own and is overwritten by its next call, unless the formula is a plain reference: then it is the block referred to.
  */
 export type BlockFunction = (blocks: readonly Block[], n: number) => Block;
 
@@ -24,7 +24,7 @@ const buffer = (): ((n: number) => Block) => {
   let own = new Float64Array(0);
   return (n) => {
     if (own.length < n) own = new Float64Array(n);
-    return own.length === n ? own : own.subarray(0, n);
+    return own;
   };
 };
 
@@ -34,7 +34,7 @@ const asRun = (node: Node): BlockFunction => {
   let own = new Float64Array(0);
   return (_, n) => {
     if (own.length < n) own = new Float64Array(n).fill(value);
-    return own.length === n ? own : own.subarray(0, n);
+    return own;
   };
 };
 
@@ -63,8 +63,33 @@ const pairwise = (a: Node, b: Node, of: (x: number, y: number) => number): Node 
 
 const finite = (x: number): number => (Number.isFinite(x) ? x + 0 : Number.NaN);
 
-const binary = (op: Exclude<BinaryOperator, '^'>, a: Node, b: Node): Node =>
-  pairwise(a, b, (x, y) => finite(applyOperator(op, x, y)));
+/** Each operator has a loop of its own: a call a draw would cost more than the operation. */
+const binary = (op: Exclude<BinaryOperator, '^'>, a: Node, b: Node): Node => {
+  const [left, right, take] = [asRun(a), asRun(b), buffer()];
+  const loops: Record<typeof op, BlockFunction> = {
+    '+': (blocks, n) => {
+      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
+      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! + y[i]!);
+      return out;
+    },
+    '-': (blocks, n) => {
+      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
+      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! - y[i]!);
+      return out;
+    },
+    '*': (blocks, n) => {
+      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
+      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! * y[i]!);
+      return out;
+    },
+    '/': (blocks, n) => {
+      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
+      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! / y[i]!);
+      return out;
+    },
+  };
+  return { run: loops[op] };
+};
 
 type Call = Extract<Expr, { kind: 'call' }>;
 

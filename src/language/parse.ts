@@ -24,7 +24,7 @@ import {
   unitOfSpread,
 } from './spread.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
-import { cleaned, firstError, isFormula, parserFor } from './tree.ts';
+import { cleaned, isFormula, treeOf } from './tree.ts';
 
 export type { EntryContext, Handbook } from './context.ts';
 export { NO_HANDBOOK } from './context.ts';
@@ -36,8 +36,8 @@ const finish = (r: Reading): string =>
 
 /** Reads a formula's tree; its spread may be bare, and is then settled by `r.kind`. */
 const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
-  const tree = parserFor('Formula', r.context.decimal).parse(r.text);
-  if (firstError(tree)) {
+  const { tree, sound } = treeOf('Formula', r.text, r.context.decimal);
+  if (!sound) {
     diagnoseFormula(r, tree);
     return {};
   }
@@ -71,17 +71,17 @@ export const parseEntry = (text: string, context: EntryContext): ParsedEntry => 
     const entry: Entry = expr ? { kind: 'formula', expr, ...(spread ? { spread } : {}) } : BLANK;
     return { entry, problems: r.problems, committed: finish(r) };
   }
-  const tree = parserFor('Literal', context.decimal).parse(r.text);
-  if (firstError(tree)) {
+  const { tree, sound } = treeOf('Literal', r.text, context.decimal);
+  if (!sound) {
     diagnoseLiteral(r, tree);
     return { entry: BLANK, problems: r.problems, committed: text };
   }
   const form = readForm(r, tree.topNode);
-  const sound = form !== undefined && r.problems.length === 0;
+  const read = form !== undefined && r.problems.length === 0;
   return {
-    entry: sound ? form.entry : BLANK,
+    entry: read ? form.entry : BLANK,
     problems: r.problems,
-    ...(sound && form.echo !== undefined ? { echo: form.echo } : {}),
+    ...(read && form.echo !== undefined ? { echo: form.echo } : {}),
     committed: finish(r),
   };
 };
@@ -106,8 +106,8 @@ export const parseTolerance = (
   const big = sizeProblem(text);
   if (big) return { problems: [big], committed: text };
   const r = reading(cleaned(text), context);
-  const tree = parserFor('Cut', context.decimal).parse(r.text);
-  if (firstError(tree)) {
+  const { tree, sound } = treeOf('Cut', r.text, context.decimal);
+  if (!sound) {
     diagnoseTolerance(r);
     return { problems: r.problems, committed: text };
   }

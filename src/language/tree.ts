@@ -28,6 +28,30 @@ export const firstError = (tree: Tree): SyntaxNode | undefined => {
   return found;
 };
 
+/** A stroke parts fractions and units, a comma is doubtful, and a digit behind a letter is a power, a class or a name. */
+const DIGITS_TELL = /[/,]|[^\d.\s+\-\u2212\u2013±(;|=*×]\d/;
+const KEPT = 500;
+
+/** Trees of texts without error, by top and text with every digit as 0. */
+const shapes = new Map<string, Tree>();
+
+/**
+ * Tree of a text, and whether it is without error. Where it does not hang on which digits stand in it, it is that of the
+ * last text of the same shape: another number typed in the same way is not parsed again.
+ */
+export const treeOf = (top: Top, text: string, decimal?: '.' | ','): { tree: Tree; sound: boolean } => {
+  const shape = decimal === ',' || DIGITS_TELL.test(text) ? undefined : `${top} ${text.replace(/\d/g, '0')}`;
+  const known = shape === undefined ? undefined : shapes.get(shape);
+  if (known) return { tree: known, sound: true };
+  const tree = parserFor(top, decimal).parse(text);
+  const sound = firstError(tree) === undefined;
+  if (sound && shape !== undefined) {
+    if (shapes.size >= KEPT) shapes.clear();
+    shapes.set(shape, tree);
+  }
+  return { tree, sound };
+};
+
 export const isFormula = (text: string): boolean => text.trimStart().startsWith('=');
 
 /**

@@ -7,6 +7,7 @@ import { NOMINAL } from '../../src/engine/grid.ts';
 import type { CellResult, SheetResults } from '../../src/engine/results.ts';
 import { Trial } from '../../src/engine/trial.ts';
 import { evaluate } from '../../src/language/evaluate.ts';
+import { valueByTrees } from './by-trees.ts';
 import { edited, fileOf, job, jobEdit, renamed } from './random-job.ts';
 
 const SEED = 20261126;
@@ -109,8 +110,9 @@ describe('a sheet of every kind of cell, right and wrong', () => {
       fc.property(job, (sheet) => {
         const engine = new Engine(library);
         engine.load(fileOf(sheet));
-        const { network, grid, functions, figure } = engine.computed();
-        const trial = new Trial(grid, functions);
+        const computed = engine.computed();
+        const { network, grid, functions, figure } = computed;
+        const trial = new Trial(grid);
         for (const row of network.rows.values()) {
           const { body } = row.definition;
           const value = grid.value(row.slot, NOMINAL);
@@ -132,7 +134,12 @@ describe('a sheet of every kind of cell, right and wrong', () => {
           if (kinks || !of || sources.length === 0 || sources.length > 8) continue;
           for (let mask = 0; mask < 2 ** sources.length; mask++) {
             const at = new Map(sources.map((source, i) => [source, mask & (1 << i) ? 1 : -1] as const));
-            const corner = trial.value(row, (source) => at.get(source) ?? 0);
+            const end = (source: number) => at.get(source) ?? 0;
+            const corner = Number(valueByTrees(computed, row, end));
+            const [first] = sources as [number];
+            const turned = (source: number) => (source === first ? 0 : end(source));
+            const tried = trial.values(row, turned, [{ source: first, end: end(first) }]);
+            expect(tried[1], row.key).toBe(corner);
             if (Number.isNaN(corner)) continue;
             corners++;
             const noise = 1e-12 * Math.abs(of.value) + 1e-6 * (of.high - of.low);

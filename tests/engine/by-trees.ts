@@ -1,0 +1,39 @@
+import { isEmpty } from '../../src/engine/bits.ts';
+import type { Computed } from '../../src/engine/computed.ts';
+import { highColumn, lowColumn, NOMINAL } from '../../src/engine/grid.ts';
+import type { Row } from '../../src/engine/layout.ts';
+import type { End } from '../../src/engine/trial.ts';
+import { evaluate } from '../../src/language/evaluate.ts';
+
+/** Value of a row with its sources at chosen ends, by walking the trees of all it hangs on; NaN where it is an error. */
+export function valueByTrees(
+  sheet: Pick<Computed, 'grid' | 'functions'>,
+  row: Row,
+  end: (source: number) => End,
+  known = new Map<string, number | boolean>(),
+): number | boolean {
+  const found = known.get(row.key);
+  if (found !== undefined) return found;
+  const { grid, functions } = sheet;
+  const on = (column: number): number | boolean => {
+    const value = grid.value(row.slot, column);
+    return typeof value === 'object' || value === undefined ? Number.NaN : value;
+  };
+  const { body } = row.definition;
+  let value: number | boolean = Number.NaN;
+  if (isEmpty(row.sources)) value = on(NOMINAL);
+  else if (row.source !== undefined) {
+    const at = end(row.source);
+    value = on(at < 0 ? lowColumn(row.source) : at > 0 ? highColumn(row.source) : NOMINAL);
+  } else if (body.kind === 'formula') {
+    const used = new Map(row.uses.map((one) => [one.key, one]));
+    const seen = (key: string): number | boolean => {
+      const one = used.get(key);
+      return one ? valueByTrees(sheet, one, end, known) : Number.NaN;
+    };
+    const result = evaluate(body.expr, (ref) => seen(ref.name), functions);
+    value = typeof result === 'object' ? Number.NaN : result;
+  }
+  known.set(row.key, value);
+  return value;
+}
