@@ -1,78 +1,12 @@
-import { isEmpty } from './bits.ts';
+import { CornerColumn, type Demand, type Guest } from './corner-column.ts';
 import type { Effect } from './figure.ts';
 import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
-import type { CornerLayout, Row } from './layout.ts';
+import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
 import type { End, Trial, Turn } from './trial.ts';
 
-/** The end at which each source upstream of a row has to stand to push it down (or up), by source. */
-export type Demand = ReadonlyMap<number, End>;
-
-const UNSET = 2;
+const WAYS = [-1, 1] as const;
 const ENDS: readonly End[] = [-1, 1, 0];
-
-/** One column in which every source stands at an end; rows whose demands agree share it. */
-class CornerColumn implements CornerLayout {
-  needs: Set<Row> = new Set();
-  readonly guests = new Set<Guest>();
-  private wanted: number[] = [];
-  private stale = false;
-
-  constructor(readonly column: number) {}
-
-  /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
-  private get ends(): number[] {
-    if (this.stale) {
-      this.stale = false;
-      this.wanted = [];
-      for (const { demand } of this.guests) for (const [source, end] of demand) this.wanted[source] = end;
-    }
-    return this.wanted;
-  }
-
-  end(source: number): End {
-    const end = this.ends[source] ?? UNSET;
-    return end === UNSET ? 0 : (end as End);
-  }
-
-  takes(demand: Demand): boolean {
-    const ends = this.ends;
-    for (const [source, end] of demand) {
-      const own = ends[source] ?? UNSET;
-      if (own !== UNSET && own !== end) return false;
-    }
-    return true;
-  }
-
-  add(guest: Guest): void {
-    const ends = this.ends;
-    this.guests.add(guest);
-    for (const [source, end] of guest.demand) ends[source] = end;
-  }
-
-  leave(guest: Guest): void {
-    this.guests.delete(guest);
-    this.stale = true;
-  }
-
-  /** Rows that must have a cell in this column: every row with sources that a guest hangs on. */
-  gather(): Set<Row> {
-    const all = new Set<Row>();
-    const open = [...this.guests].map((guest) => guest.row);
-    for (let row = open.pop(); row; row = open.pop()) {
-      if (all.has(row) || isEmpty(row.sources)) continue;
-      all.add(row);
-      if (row.source === undefined) open.push(...row.uses);
-    }
-    return all;
-  }
-}
-
-/** A row in a column, at the ends it asks for. */
-interface Guest {
-  row: Row;
-  demand: Demand;
-}
 
 interface Place {
   column: CornerColumn;
@@ -111,12 +45,16 @@ export class Corners {
   /** Value of the row at its low and its high corner; undefined while it has none. */
   valueOf(row: Row): { low: number; high: number } | undefined {
     const seat = this.seats.get(row.key);
-    if (!seat?.low || !seat.high) return undefined;
-    const at = (column: CornerColumn): number => {
+    return seat && this.valueAt(row, seat);
+  }
+
+  private valueAt(row: Row, { low, high }: Seat): { low: number; high: number } | undefined {
+    if (!low || !high) return undefined;
+    const at = ({ column }: Place): number => {
       const value = this.grid.value(row.slot, column.column);
       return typeof value === 'number' ? value : Number.NaN;
     };
-    return { low: at(seat.low.column), high: at(seat.high.column) };
+    return { low: at(low), high: at(high) };
   }
 
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
@@ -142,11 +80,12 @@ export class Corners {
   refine(targets: readonly Target[]): boolean {
     const dirty = new Set<CornerColumn>();
     for (const { row, effects } of targets) {
-      const at = this.valueOf(row);
+      const seat = this.seats.get(row.key);
+      const at = seat && this.valueAt(row, seat);
       if (!at) continue;
-      for (const way of [-1, 1] as const) {
+      for (const way of WAYS) {
         const end = way < 0 ? 'low' : 'high';
-        const guest = this.seats.get(row.key)?.[end]?.guest;
+        const guest = seat[end]?.guest;
         if (!guest) continue;
         const doubtful = turnable(effects, guest.demand, this.grid, row, at[end]);
         if (doubtful.length === 0) continue;

@@ -13,6 +13,7 @@ import { readForm } from './forms.ts';
 import { operands, readExpression } from './formula.ts';
 import { complain, edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
 import { refuse } from './refusals.ts';
+import { contextKey, type PlainForm, plainForm, retyped } from './retyped.ts';
 import { settle, withUnit } from './settle.ts';
 import { levelProblem, sizeProblem } from './size.ts';
 import {
@@ -24,7 +25,7 @@ import {
   unitOfSpread,
 } from './spread.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
-import { cleaned, isFormula, treeOf } from './tree.ts';
+import { cleaned, isFormula, shapeOf, treeOf } from './tree.ts';
 
 export type { EntryContext, Handbook } from './context.ts';
 export { NO_HANDBOOK } from './context.ts';
@@ -57,6 +58,16 @@ const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
   return spread ? { expr, spread } : { expr };
 };
 
+/** Forms of plain values as last read, by all that their reading hangs on but the digits. */
+const plainForms = new Map<string, PlainForm>();
+const KEPT = 500;
+
+const keepForm = (key: string, form: PlainForm | undefined): void => {
+  if (!form) return;
+  if (plainForms.size >= KEPT) plainForms.clear();
+  plainForms.set(key, form);
+};
+
 /**
  * Reads one entry. Where there is a problem `committed` is the text as it was, and the entry is blank unless what was
  * read so far can stand (a formula's tree, for its references).
@@ -71,6 +82,11 @@ export const parseEntry = (text: string, context: EntryContext): ParsedEntry => 
     const entry: Entry = expr ? { kind: 'formula', expr, ...(spread ? { spread } : {}) } : BLANK;
     return { entry, problems: r.problems, committed: finish(r) };
   }
+  const shape = shapeOf(r.text, context.decimal);
+  const key = shape === undefined ? undefined : `${contextKey(context)} ${shape}`;
+  const known = key === undefined ? undefined : plainForms.get(key);
+  const again = known && retyped(r, known);
+  if (again) return { entry: again, problems: [], committed: finish(r) };
   const { tree, sound } = treeOf('Literal', r.text, context.decimal);
   if (!sound) {
     diagnoseLiteral(r, tree);
@@ -78,6 +94,7 @@ export const parseEntry = (text: string, context: EntryContext): ParsedEntry => 
   }
   const form = readForm(r, tree.topNode);
   const read = form !== undefined && r.problems.length === 0;
+  if (read && key !== undefined && form.echo === undefined) keepForm(key, plainForm(r, form.entry));
   return {
     entry: read ? form.entry : BLANK,
     problems: r.problems,

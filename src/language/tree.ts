@@ -30,24 +30,30 @@ export const firstError = (tree: Tree): SyntaxNode | undefined => {
 
 /** A stroke parts fractions and units, a comma is doubtful, and a digit behind a letter is a power, a class or a name. */
 const DIGITS_TELL = /[/,]|[^\d.\s+\-\u2212\u2013±(;|=*×]\d/;
+
+/** A text with every digit as 0, where which digits stand in it says nothing of how it is built; else undefined. */
+export const shapeOf = (text: string, decimal?: '.' | ','): string | undefined =>
+  decimal === ',' || DIGITS_TELL.test(text) ? undefined : text.replace(/\d/g, '0');
+
 const KEPT = 500;
 
-/** Trees of texts without error, by top and text with every digit as 0. */
+/** Trees of texts without error, by top and shape. */
 const shapes = new Map<string, Tree>();
 
 /**
- * Tree of a text, and whether it is without error. Where it does not hang on which digits stand in it, it is that of the
- * last text of the same shape: another number typed in the same way is not parsed again.
+ * Tree of a text, and whether it is without error. Of texts of one shape the first is parsed: another number typed in the
+ * same way has the same tree.
  */
 export const treeOf = (top: Top, text: string, decimal?: '.' | ','): { tree: Tree; sound: boolean } => {
-  const shape = decimal === ',' || DIGITS_TELL.test(text) ? undefined : `${top} ${text.replace(/\d/g, '0')}`;
-  const known = shape === undefined ? undefined : shapes.get(shape);
+  const shape = shapeOf(text, decimal);
+  const key = shape === undefined ? undefined : `${top} ${shape}`;
+  const known = key === undefined ? undefined : shapes.get(key);
   if (known) return { tree: known, sound: true };
   const tree = parserFor(top, decimal).parse(text);
   const sound = firstError(tree) === undefined;
-  if (sound && shape !== undefined) {
+  if (sound && key !== undefined) {
     if (shapes.size >= KEPT) shapes.clear();
-    shapes.set(shape, tree);
+    shapes.set(key, tree);
   }
   return { tree, sound };
 };

@@ -27,7 +27,7 @@ export interface Datum {
   offset?: true;
 }
 
-const INCHES = /^(in|thou|tenth_in|uin|ft)$/;
+const INCHES: ReadonlySet<string> = new Set(['in', 'thou', 'tenth_in', 'uin', 'ft']);
 const LENGTH = 'length';
 const METRES = dimension(1);
 
@@ -102,31 +102,46 @@ function read(record: CellRecord, text: string, place: Place, scope: SheetScope)
   if (place.quantity !== undefined && place.quantity !== LENGTH) return undefined;
   const { entry, problems } = scope.texts.entry(text, place.quantity, place.role);
   if (problems.length > 0) return undefined;
-  const { field, key, made } = place;
-  const base = { cell: record.id, field, text, key, read: place.read, made };
-  const whole = (groups: Literal[][], more: Partial<Datum> = {}): Datum | undefined => {
-    const literals = groups.flat();
-    const first = literals[0];
-    if (!first || !sameDimension(first.dimension, METRES)) return undefined;
-    return {
-      ...base,
-      system: literals.some((one) => INCHES.test(one.unit ?? '')) ? 'in' : 'mm',
-      literals,
-      stations: groups.flatMap((group, station) => group.map(() => station)),
-      ...more,
-    };
-  };
   switch (entry.kind) {
-    case 'value':
-      return whole([[entry.value]], {
-        ...(entry.set ? { set: entry.set } : {}),
-        ...(entry.spread ? { spread: entry.spread } : {}),
-      });
-    case 'readings':
-      return whole(entry.stations, entry.set ? { set: entry.set } : {});
-    case 'offset':
-      return whole([[entry.value]], { offset: true });
+    case 'value': {
+      const datum = datumOf(record, text, place, [[entry.value]]);
+      if (datum && entry.set) datum.set = entry.set;
+      if (datum && entry.spread) datum.spread = entry.spread;
+      return datum;
+    }
+    case 'readings': {
+      const datum = datumOf(record, text, place, entry.stations);
+      if (datum && entry.set) datum.set = entry.set;
+      return datum;
+    }
+    case 'offset': {
+      const datum = datumOf(record, text, place, [[entry.value]]);
+      if (datum) datum.offset = true;
+      return datum;
+    }
     default:
       return undefined;
   }
+}
+
+/** A datum of literals by stations; undefined where they are no lengths. */
+function datumOf(
+  record: CellRecord,
+  text: string,
+  { field, key, read, made }: Place,
+  groups: readonly Literal[][],
+): Datum | undefined {
+  const literals: Literal[] = [];
+  const stations: number[] = [];
+  let system: Datum['system'] = 'mm';
+  groups.forEach((group, station) => {
+    for (const literal of group) {
+      literals.push(literal);
+      stations.push(station);
+      if (INCHES.has(literal.unit ?? '')) system = 'in';
+    }
+  });
+  const first = literals[0];
+  if (!first || !sameDimension(first.dimension, METRES)) return undefined;
+  return { cell: record.id, field, text, key, read, made, system, literals, stations };
 }

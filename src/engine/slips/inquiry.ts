@@ -102,7 +102,22 @@ class Round implements SlipSheet {
     return found.filter((slip) => !isDismissed(record, slip));
   }
 
+  /** True where the text is one plain figure that nothing else on the sheet speaks of: there is nothing to ask. */
+  private isUnopposed(datum: Datum): boolean {
+    const { key, text, literals, made, offset, spread } = datum;
+    return (
+      literals.length === 1 &&
+      !made &&
+      !offset &&
+      !spread?.designation &&
+      !text.includes('/') &&
+      this.register.isAlone(key) &&
+      !this.outputOf(datum)?.limits
+    );
+  }
+
   private ofDatum(datum: Datum): Slip[] {
+    if (this.isUnopposed(datum)) return [];
     const { slips, supported } = this.own(datum);
     if (slips.length > 0) return slips;
     const part = this.surface(datum);

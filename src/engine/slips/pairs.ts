@@ -66,13 +66,16 @@ export function relationsOf(
     else if (row.body.kind === 'source' && typeof row.body.nominal !== 'number')
       exprs.set(row.key, row.body.nominal);
   }
+  if (exprs.size === 0) return { pairs, ratios };
   for (const output of cell.outputs) {
     const key = output.planned;
     if (key === undefined || output.aside === undefined ? key === undefined : false) continue;
     const expr = exprs.get(`${key}!formula`) ?? exprs.get(key as string);
+    const difference = twoRefs(expr, '-');
+    const ratio = output.quantity === 'interference per diameter' ? twoRefs(expr, '/') : undefined;
+    if (!difference && !ratio) continue;
     const own = record?.role === 'cell' ? '' : wordsOf(record);
     const words = `${own} ${output.name} ${output.label ?? ''}`.replaceAll('_', ' ').toLowerCase();
-    const difference = twoRefs(expr, '-');
     if (difference && baseKey(difference.left) !== baseKey(difference.right))
       pairs.push({
         cell: cell.id,
@@ -81,7 +84,6 @@ export function relationsOf(
         taken: baseKey(difference.right),
         word: fitWordOf(words),
       });
-    const ratio = output.quantity === 'interference per diameter' ? twoRefs(expr, '/') : undefined;
     if (ratio && fitWordOf(words) === 'interference')
       ratios.push({
         cell: cell.id,

@@ -11,6 +11,8 @@ export interface Sheaf {
   pairs: Pair[];
   ratios: Ratio[];
   warmths: Warmth[];
+  /** Nothing in it could be asked about, and it binds no other cell's sizes. */
+  silent: boolean;
 }
 
 const add = <K, V>(to: Map<K, Set<V>>, key: K, value: V): void => {
@@ -41,7 +43,9 @@ export class Register {
       const data = dataOf(record, scope);
       const { pairs, ratios } = relationsOf(cell, record);
       const warmths = warmthsOf(record, scope, reference);
-      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths });
+      const bound = pairs.length > 0 || ratios.length > 0 || warmths.length > 0;
+      const silent = !bound && data.length === 0 && !record.tolerance?.trim();
+      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths, silent });
       for (const datum of data) this.byKey.set(datum.key, datum);
       for (const pair of pairs) {
         this.pairByRow.set(pair.output.planned as string, pair);
@@ -76,6 +80,11 @@ export class Register {
     return [...found].sort((a, b) => ((a.output.planned as string) < (b.output.planned as string) ? -1 : 1));
   }
 
+  /** True where a size stands in no difference, and is no interference set against a diameter. */
+  isAlone(key: string): boolean {
+    return !this.pairsBySide.get(key)?.size && !this.ratiosByKey.get(key)?.size;
+  }
+
   /** The diameters an interference is set against. */
   ratiosOf(key: string): Ratio[] {
     return [...(this.ratiosByKey.get(key) ?? [])].sort((a, b) => (a.diameter < b.diameter ? -1 : 1));
@@ -86,20 +95,21 @@ export class Register {
     const all = new Set<string>(this.warm);
     for (const id of changed) {
       const sheaf = this.sheaves.get(id);
-      if (!sheaf) continue;
+      if (!sheaf || sheaf.silent) continue;
       all.add(id);
       for (const ratio of sheaf.ratios) {
         const cell = this.byKey.get(ratio.interference)?.cell;
         if (cell !== undefined) all.add(cell);
       }
-      const pairs = [
-        ...sheaf.pairs,
-        ...sheaf.data.flatMap((datum) => this.pairsOf(datum.key)),
-        ...sheaf.ratios.flatMap((ratio) => this.pairByRow.get(ratio.interference) ?? []),
-      ];
-      for (const pair of pairs) {
+      const bind = (pair: Pair): void => {
         all.add(pair.cell);
         for (const side of [pair.from, pair.taken]) all.add(ownerOf(side));
+      };
+      for (const pair of sheaf.pairs) bind(pair);
+      for (const datum of sheaf.data) for (const pair of this.pairsBySide.get(datum.key) ?? []) bind(pair);
+      for (const ratio of sheaf.ratios) {
+        const pair = this.pairByRow.get(ratio.interference);
+        if (pair) bind(pair);
       }
     }
     return all;

@@ -1,0 +1,83 @@
+import { decimalRatio } from '../../shared/units/exact.ts';
+import type { Unit } from '../../shared/units/unit.ts';
+import { isUnit, parseUnit } from '../../shared/units/units.ts';
+import { differenceSI, toLiteral } from './amount.ts';
+import type { EntryContext } from './context.ts';
+import { type Reading, wanted } from './reading.ts';
+import type { Entry, Span, Spread } from './syntax.ts';
+
+/** A number and its unit where they stand in a text. */
+interface Place extends Span {
+  /** End of the number. */
+  end: number;
+  digits: number;
+  unit: Unit;
+}
+
+/** `45.123 mm ± 20 um`: a plain value, perhaps with one figure of spread, each with its unit. */
+export interface PlainForm {
+  value: Place;
+  spread?: Place;
+}
+
+const NUMBER = String.raw`(\d+(?:\.(\d+))?)`;
+const UNIT = String.raw`(\s*)([^\s\d.±+;|()-]+)`;
+const PLAIN = new RegExp(
+  String.raw`^(\s*)${NUMBER}${UNIT}(?:(\s*(?:±|\+/-)\s*)${NUMBER}(?:${UNIT})?)?\s*$`,
+  'u',
+);
+
+/** Everything beside the text that its reading may hang on. */
+export const contextKey = ({ quantity, role, units }: EntryContext): string =>
+  `${quantity ?? ''} ${role ?? ''} ${units.length} ${units.ton ?? ''} ${units.tenth ?? ''}`;
+
+const placeOf = (
+  r: Reading,
+  from: number,
+  [number = '', decimals = '', gap = '', name]: (string | undefined)[],
+  bare?: Unit,
+): Place | undefined => {
+  const { ton, tenth } = r.context.units;
+  const unit = name === undefined ? bare : parseUnit(name, { ...wanted(r), ton, tenth });
+  if (!unit || !isUnit(unit)) return undefined;
+  const end = from + number.length;
+  return { from, end, to: end + gap.length + (name?.length ?? 0), digits: decimals.length, unit };
+};
+
+/** The plain form of a text that was read as `entry`; undefined where it has none, or would give something else. */
+export const plainForm = (r: Reading, entry: Entry): PlainForm | undefined => {
+  const match = entry.kind === 'value' && r.edits.length === 0 ? PLAIN.exec(r.text) : null;
+  if (!match) return undefined;
+  const [, lead = '', ...rest] = match;
+  const value = placeOf(r, lead.length, rest.slice(0, 4));
+  if (!value) return undefined;
+  const form: PlainForm = { value };
+  const [mark, ...second] = rest.slice(4);
+  if (mark !== undefined) {
+    const spread = placeOf(r, value.to + mark.length, second, value.unit);
+    if (!spread) return undefined;
+    form.spread = spread;
+  }
+  const again = retyped(r, form);
+  return again && JSON.stringify(again) === JSON.stringify(entry) ? form : undefined;
+};
+
+const amountAt = (r: Reading, { from, end, to, digits, unit }: Place) => {
+  const ratio = decimalRatio(r.text.slice(from, end));
+  return ratio && { ratio, digits, unit, from, to };
+};
+
+/** The entry of a text that has other digits than the one whose form this is, and nothing else. */
+export const retyped = (reading: Reading, form: PlainForm): Entry | undefined => {
+  // What cannot be read in this way is told by the reading proper.
+  const r: Reading = { ...reading, problems: [] };
+  const amount = amountAt(r, form.value);
+  const value = amount && toLiteral(r, amount, form.value.unit);
+  if (!value) return undefined;
+  if (!form.spread) return { kind: 'value', value };
+  const reach = amountAt(r, form.spread);
+  const high = reach ? differenceSI(reach, form.spread.unit) : Number.NaN;
+  if (!Number.isFinite(high)) return undefined;
+  const spread: Spread = { low: -high, high, percent: false, form: 'within' };
+  return { kind: 'value', value, spread };
+};
