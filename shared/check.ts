@@ -1,5 +1,7 @@
+import { coverageFactor } from './coverage.ts';
 import { normalTail } from './normal.ts';
 import type { DecisionRule } from './sheet/format.ts';
+import { studentBeyond } from './student.ts';
 
 /** Verdict words; the first three columns of the table in the design. See `judge` for when each applies. */
 export type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
@@ -42,7 +44,10 @@ export interface Margin {
   centre: number;
   /** Standard uncertainty. */
   u: number;
-  /** Taken as given: the rules name their factor, and do not widen it for few degrees of freedom. */
+  /**
+   * Effective degrees of freedom; Infinity where absent. A rule that names its factor takes it as named; a probability
+   * of conformance is that of Student's t.
+   */
   dof?: number;
 }
 
@@ -65,6 +70,18 @@ export interface JudgeInput {
 /** One-sided 95 % point of the normal distribution. */
 const K95 = 1.6448536269514722;
 const CONFORMANCE = 0.95;
+/** From so many degrees of freedom on Student's t is the normal distribution to the digits of a verdict. */
+const MANY = 1e4;
+
+/** Standard uncertainties that leave 5 % on one side. */
+const oneSided = (dof: number): number => (dof < MANY ? coverageFactor(dof, 2 * CONFORMANCE - 1) : K95);
+
+/** Probability beyond `x` standard uncertainties on one side. */
+const beyond = (x: number, dof: number): number => {
+  if (!(dof < MANY)) return normalTail(x);
+  const both = studentBeyond(Math.abs(x), dof) / 2;
+  return x < 0 ? 1 - both : both;
+};
 
 type Place = 'lower' | 'upper' | 'wear';
 /** A margin under a rule: the interval of its spread, and the probability that the limit is missed. */
@@ -85,7 +102,8 @@ interface Edge {
 const cleaned = (x: number, noise: number): number => (Math.abs(x) <= noise ? 0 : x);
 
 const edge = (at: Place, way: 'low' | 'high', margin: Margin, rule: DecisionRule, noise: number): Edge => {
-  const half = rule === 'iso14253-2017' ? K95 * margin.u : 2 * margin.u;
+  const dof = margin.dof ?? Number.POSITIVE_INFINITY;
+  const half = (rule === 'iso14253-2017' ? oneSided(dof) : 2) * margin.u;
   const [low, high] =
     rule === 'simple'
       ? [margin.value, margin.value]
@@ -103,7 +121,7 @@ const edge = (at: Place, way: 'low' | 'high', margin: Margin, rule: DecisionRule
   };
   if (rule !== 'iso14253-2017') return base;
   const centre = cleaned(margin.centre, noise);
-  const missed = margin.u > 0 ? normalTail(centre / margin.u) : centre >= 0 ? 0 : 1;
+  const missed = margin.u > 0 ? beyond(centre / margin.u, dof) : centre >= 0 ? 0 : 1;
   return { ...base, missed };
 };
 
@@ -197,9 +215,10 @@ const NOTE = 'One case within the spread cannot be computed, so nothing is prove
 
 /**
  * Compares a value with its limits by the spread of its margins. The spread is, by rule: the worst case; centre ± 2u
- * (ISO 14253-1:2013, expanded uncertainty k = 2); 95 % conformance probability of a normal figure (ISO 14253-1:2017
- * default; JCGM 106), both limits taken together; or the bare value. Inside: `holds`, `proven in`, and *near the edge*
- * where a limit is nearer than half the width of the spread. Outside: `misses`, `proven out`. Between: `may miss`,
+ * (ISO 14253-1:2013, expanded uncertainty k = 2); 95 % conformance probability (ISO 14253-1:2017 default; JCGM 106),
+ * both limits taken together, of a figure that is normal, or by Student's t where its degrees of freedom are few; or the
+ * bare value. Inside: `holds`, `proven in`, and *near the edge* where a limit is nearer than half the width of the
+ * spread. Outside: `misses`, `proven out`. Between: `may miss`,
  * `not proven`. In service the wear limit replaces the limit on its side and the other one stays.
  */
 export const judge = (input: JudgeInput): CheckVerdict => {

@@ -59,7 +59,7 @@ const printed = (file: SheetFile, cells: readonly Numbered[], library: Library):
     if (cell.role === 'section') return [{ heading: cell.label ?? cell.name ?? '' }];
     const found = byId.get(cell.id);
     if (!found) return [];
-    const context = { units: file.units, kinds: library.kinds, number: found.number };
+    const context = { units: file.units, kinds: library.kinds, rule: file.rule, number: found.number };
     return [{ lines: linesOf(cell, found.result, context) }];
   });
   return tableText(blocks);
@@ -94,7 +94,12 @@ const checkFile = async (path: string, command: CheckCommand, library: Library, 
     io.out(`${path}: ${file.title.title}\n`);
     io.out(printed(file, cells, library));
     io.out(findingsText(findings));
-    io.out(countText(cells.map(({ result }) => result)));
+    io.out(
+      countText(
+        cells.map(({ result }) => result),
+        file.rule,
+      ),
+    );
   }
   return { exit: worst(exits), json: command.json ? jsonOf(cells) : null };
 };

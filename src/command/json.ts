@@ -1,4 +1,4 @@
-import type { CellRecord } from '../../shared/sheet/format.ts';
+import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
 
 /** Coherent SI unit of each kind of quantity; of a number, `1`. */
@@ -40,11 +40,15 @@ export interface JsonFigure {
   high?: number;
   /** Standard uncertainty. */
   u?: number;
+  /** Its effective degrees of freedom, where they are limited. */
+  dof?: number;
 }
 
 export interface JsonResult extends Partial<JsonFigure> {
   unit: string | null;
   stands: 'planned' | 'measured' | 'issued';
+  /** The decision rule of its verdict, where there is one. */
+  rule?: DecisionRule;
   /** Verdict as new, and where there is a wear limit the one in service. */
   check: string;
   inService?: string;
@@ -61,8 +65,10 @@ export interface JsonResult extends Partial<JsonFigure> {
   error?: string;
 }
 
-const figure = ({ value, low, high, u }: Figure): JsonFigure =>
-  [low, high, u].every(Number.isFinite) ? { value, low, high, u } : { value };
+const figure = ({ value, low, high, u, dof }: Figure): JsonFigure =>
+  [low, high, u].every(Number.isFinite)
+    ? { value, low, high, u, ...(Number.isFinite(dof) ? { dof } : {}) }
+    : { value };
 
 const resultOf = (output: OutputResult): JsonResult => {
   const { check, limits, problem } = output;
@@ -74,6 +80,7 @@ const resultOf = (output: OutputResult): JsonResult => {
     ...(standing ? figure(standing) : {}),
     unit: siUnitOf(output.quantity),
     stands,
+    ...(limits ? { rule: check.rule } : {}),
     check: check.asNew.state,
     ...(check.inService ? { inService: check.inService.state } : {}),
     ...(by === undefined ? {} : { by }),

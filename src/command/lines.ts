@@ -1,7 +1,8 @@
 import type { CellKind } from '../../cells/cell.ts';
+import { ownRule } from '../../shared/decision-rules.ts';
 import { formatFigure, formatQuantity } from '../../shared/figures.ts';
 import { displayUnit } from '../../shared/quantities.ts';
-import type { CellRecord, SheetUnits } from '../../shared/sheet/format.ts';
+import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import type { Unit } from '../../shared/units/units.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
 
@@ -21,6 +22,8 @@ export interface Line {
 export interface LineContext {
   units: SheetUnits;
   kinds: ReadonlyMap<string, CellKind>;
+  /** The sheet's decision rule. */
+  rule: DecisionRule;
   number: number;
 }
 
@@ -64,7 +67,7 @@ const limitsText = (output: OutputResult, unit: Unit): string => {
 };
 
 /** Verdicts, as new and in service, each on a line of its own; a limit that is missed with by how much. */
-const checkTexts = (output: OutputResult, unit: Unit): string[] => {
+const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): string[] => {
   const { check } = output;
   if (output.idle || check.words === 'no limits') return [''];
   const { by, state } = check.asNew;
@@ -75,7 +78,12 @@ const checkTexts = (output: OutputResult, unit: Unit): string[] => {
   const [asNew = '', inService] = check.words.split('; ');
   const shared =
     check.inService?.at === check.asNew.at ? / at the .*$/.exec(inService ?? '')?.[0] : undefined;
-  const first = asNew + (shared ?? '') + (missed ? `, by ${formatQuantity(by, step)}` : '');
+  const own = ownRule(check.rule, rule);
+  const first =
+    asNew +
+    (shared ?? '') +
+    (missed ? `, by ${formatQuantity(by, step)}` : '') +
+    (own === undefined ? '' : ` (${own})`);
   if (inService === undefined) return [first];
   return [first, shared === undefined ? inService : inService.slice(0, -shared.length)];
 };
@@ -86,9 +94,10 @@ const outputLines = (
   label: string,
   output: OutputResult,
   unit: Unit,
+  rule: DecisionRule,
   number: string,
 ): Line[] => {
-  const [check = '', ...more] = checkTexts(output, unit);
+  const [check = '', ...more] = checkTexts(output, unit, rule);
   const common = { name, label, limits: limitsText(output, unit), check };
   const stands = output.stands ?? 'planned';
   const figure = stands === 'measured' ? output.measured : output.planned;
@@ -147,7 +156,7 @@ export const linesOf = (cell: CellRecord, result: CellResult, context: LineConte
     const value = result.outputs.value;
     if (!value) return [];
     const unit = unitOf(cell, 'value', value, context);
-    const lines = outputLines(cell, name, cell.label ?? '', value, unit, number);
+    const lines = outputLines(cell, name, cell.label ?? '', value, unit, context.rule, number);
     const round = result.outputs.out_of_round;
     if (round?.planned ?? round?.measured)
       lines.push(
@@ -157,6 +166,7 @@ export const linesOf = (cell: CellRecord, result: CellResult, context: LineConte
           'out of round',
           round as OutputResult,
           unit,
+          context.rule,
           '',
         ),
       );
@@ -170,7 +180,15 @@ export const linesOf = (cell: CellRecord, result: CellResult, context: LineConte
     const found = result.outputs[output];
     if (!found || !isPrinted(cell, kind, output, found)) return [];
     const label = kind?.outputs.find((one) => one.name === output)?.label ?? output;
-    return outputLines(cell, `${name}.${output}`, label, found, unitOf(cell, output, found, context), '');
+    return outputLines(
+      cell,
+      `${name}.${output}`,
+      label,
+      found,
+      unitOf(cell, output, found, context),
+      context.rule,
+      '',
+    );
   });
   return [heading, ...lines];
 };

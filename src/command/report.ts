@@ -1,4 +1,6 @@
 import type { CheckState } from '../../shared/check.ts';
+import { RULE_WORDS } from '../../shared/decision-rules.ts';
+import type { DecisionRule } from '../../shared/sheet/format.ts';
 import type { CellResult } from '../engine/results.ts';
 import { isSettled } from './exit.ts';
 import type { Finding } from './findings.ts';
@@ -41,8 +43,8 @@ export const findingsText = (findings: readonly Finding[]): string =>
     return `\n  ${title}\n${found.map(({ where, message }) => `    ${where}: ${message}`).join('\n')}\n`;
   }).join('');
 
-/** How many checks there are in each state, those that ask for something first. */
-export const countText = (results: readonly CellResult[]): string => {
+/** How many checks there are in each state, those that ask for something first, and by which rule. */
+export const countText = (results: readonly CellResult[], rule: DecisionRule): string => {
   const states = results.flatMap(({ outputs }) =>
     Object.values(outputs).flatMap(({ check, idle }) => (idle ? [] : [check.asNew.state])),
   );
@@ -53,5 +55,6 @@ export const countText = (results: readonly CellResult[]): string => {
   const words = [...counts]
     .sort(([a], [b]) => Number(isSettled(a)) - Number(isSettled(b)))
     .map(([state, n]) => `${n} ${state}`);
-  return `\n  ${total} ${total === 1 ? 'check' : 'checks'}: ${words.join('; ')}\n`;
+  const checks = total === 1 ? 'check' : 'checks';
+  return `\n  ${total} ${checks}: ${words.join('; ')}\n  Decided by: ${RULE_WORDS[rule]}\n`;
 };

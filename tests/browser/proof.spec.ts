@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixture.ts';
-import { begin, figuresAreIn, line, templateFile } from './sheet-steps.ts';
+import { begin, check, figuresAreIn, line, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
 
@@ -39,4 +39,15 @@ test('an unfolded figure has its degrees of freedom and the factor that goes wit
   );
   // Not on the face of the line.
   await expect(line(page, 'bore_found')).not.toContainText('freedom');
+});
+
+test('a line that goes by a rule of its own says so, on paper too', async ({ page }) => {
+  await begin(page, filled);
+  await line(page, 'end_float').locator('.label').click();
+  await page.locator('.unfold').getByLabel('Judged by').first().selectOption('simple');
+  await expect(check(page, 'end_float')).toContainText('by bare figure');
+  await expect(check(page, 'bush_length')).not.toContainText('by ');
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.locator('.print-checks')).toContainText('by bare figure');
+  await expect(page.locator('.print-title')).toContainText('worst case');
 });

@@ -22,7 +22,23 @@ describe('check', () => {
       /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
     );
     expect(lines.find((line) => line.includes('1  bore'))).toMatch(/1\.7510 in ± 0\.0002 in \(k=2\)/);
-    expect(out).toContain('2 checks: 1 proven in; 1 holds');
+    expect(out).toContain('2 checks: 1 proven in; 1 holds\n  Decided by: worst case\n');
+  });
+
+  it('names the rule that a line goes by in place of the sheet’s', async () => {
+    const sheet = clearanceSheet();
+    const limits = sheet.cells.find(({ name }) => name === 'clearance')?.limits;
+    if (limits) limits.rule = 'simple';
+    const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
+    expect(out.split('\n').find((line) => line.includes('Running clearance'))).toMatch(
+      /proven in as new \(by bare figure\) +Running/,
+    );
+    const json = await fitwright(['check', 'job.json', '--json'], { 'job.json': sheet });
+    expect(JSON.parse(json.out)).toMatchObject({
+      clearance: { rule: 'simple' },
+      bush_outside: { rule: 'worst-case' },
+    });
+    expect(JSON.parse(json.out).bore.rule).toBeUndefined();
   });
 
   it('keeps columns aligned where values differ in length', async () => {

@@ -1,10 +1,10 @@
 import { For, Show } from 'solid-js';
+import { ownRule, RULE_WORDS } from '../../../shared/decision-rules.ts';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
 import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
-import { RULE_WORDS } from '../sheet/rule-words.ts';
 import { useLibrary } from '../state/library.ts';
 import './print.css';
 import { CutTable } from './cut-table.tsx';
@@ -110,7 +110,11 @@ export default function PrintSheet() {
                           <CheckSign state={leading(row.check).state} />
                           {leading(row.check).state}
                         </span>
-                        {[leading(row.check).side, serviceWords(row.check)]
+                        {[
+                          leading(row.check).side,
+                          serviceWords(row.check),
+                          ownRule(row.check.rule, sheet.state.rule),
+                        ]
                           .filter(Boolean)
                           .map((words) => `; ${words}`)
                           .join('')}

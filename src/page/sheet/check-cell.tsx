@@ -1,4 +1,5 @@
 import { Show } from 'solid-js';
+import { ownRule } from '../../../shared/decision-rules.ts';
 import type { OutputResult } from '../../engine/results.ts';
 import { HeldCheck } from '../held/held-note.tsx';
 import { CheckMark } from '../marks/check-mark.tsx';
@@ -21,7 +22,7 @@ const AT = { lower: 'lower limit', upper: 'upper limit', wear: 'wear limit' } as
 
 /** The verdict: its word, its sign, and on which side and by how much it misses or keeps the limit. */
 export const CheckCell = (props: CheckCellProps) => {
-  const { show } = useSheet();
+  const { show, sheet } = useSheet();
   const verdict = () => props.result && leading(props.result.check);
   /** Which limit, by how much, on which side; and service, where there is another word for it. */
   const more = () => {
@@ -36,7 +37,10 @@ export const CheckCell = (props: CheckCellProps) => {
       else parts.push(v.by > 0 ? `${by} beyond the ${AT[v.at]}` : `${by} to the ${AT[v.at]}`);
     }
     if (v.side) parts.push(v.side);
-    return [parts.join(', '), serviceWords(props.result!.check)].filter(Boolean).join('; ');
+    const { check } = props.result!;
+    return [parts.join(', '), serviceWords(check), ownRule(check.rule, sheet.state.rule)]
+      .filter(Boolean)
+      .join('; ');
   };
   /** Its own blank entry asks for itself. */
   const isOwnBlank = () =>

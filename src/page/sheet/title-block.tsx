@@ -1,9 +1,9 @@
 import { createSignal, For, Show } from 'solid-js';
+import { RULE_WORDS } from '../../../shared/decision-rules.ts';
 import type { DecisionRule, TitleBlock as Title } from '../../../shared/sheet/format.ts';
 import { SelectField } from '../fields/select-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
 import { useSheet } from './context.ts';
-import { RULE_WORDS } from './rule-words.ts';
 import './title-block.css';
 
 type Field = Exclude<keyof Title, 'tags' | 'title'>;

@@ -1,9 +1,9 @@
+import { RULE_WORDS } from '../../../shared/decision-rules.ts';
 import type { DecisionRule, Limits } from '../../../shared/sheet/format.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { EntryField } from '../fields/entry-field.tsx';
 import { SelectField } from '../fields/select-field.tsx';
 import { useSheet } from '../sheet/context.ts';
-import { RULE_WORDS } from '../sheet/rule-words.ts';
 import { Part } from './part.tsx';
 
 export interface LimitFieldsProps {

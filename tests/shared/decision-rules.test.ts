@@ -1,0 +1,8 @@
+import { expect, test } from 'vitest';
+import { ownRule } from '../../shared/decision-rules.ts';
+
+test('a rule is told beside a verdict where it is not the sheet’s', () => {
+  expect(ownRule('simple', 'iso14253-2013')).toBe('by bare figure');
+  expect(ownRule('worst-case', 'simple')).toBe('by worst case');
+  expect(ownRule('worst-case', 'worst-case')).toBeUndefined();
+});
