@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from 'solid-js';
 import { SignShapes } from '../marks/check-mark.tsx';
-import { isPartState, standingOf } from '../marks/check-words.ts';
+import { verdictClass } from '../marks/check-words.ts';
 import { edgePath, NODE, type PlacedChain, type PlacedNode } from './layout.ts';
 import { wrapText } from './wrap.ts';
 
@@ -85,7 +85,7 @@ const NodeBox = (props: { node: PlacedNode }) => {
       </text>
       <Show when={props.node.state}>
         {(state) => (
-          <g class={`verdict ${standingOf(state())}`} classList={{ part: isPartState(state()) }}>
+          <g class={verdictClass(state())}>
             <g class="tone">
               <g transform={`translate(${NODE.width - 24} ${NODE.height - 24}) scale(0.9)`}>
                 <SignShapes state={state()} />

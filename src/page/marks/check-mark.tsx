@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
 import type { CheckState } from '../../../shared/check.ts';
 import './check-mark.css';
-import { isPartState, type Standing, standingOf } from './check-words.ts';
+import { isPartState, type Standing, standingOf, verdictClass } from './check-words.ts';
 
 const SIGN: Record<Standing, string> = {
   holds: 'M5.5 10.5l3 3l6 -7',
@@ -38,7 +38,7 @@ export interface CheckMarkProps {
 }
 
 export const CheckMark = (props: CheckMarkProps) => (
-  <span class={`verdict ${standingOf(props.state)}`} classList={{ part: isPartState(props.state) }}>
+  <span class={verdictClass(props.state)}>
     <span class="tone">
       <CheckSign state={props.state} />
     </span>

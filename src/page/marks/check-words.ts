@@ -25,6 +25,10 @@ export const ORDER: readonly Standing[] = ['misses', 'doubt', 'waiting', 'edge',
 export const isPartState = (state: CheckState): boolean =>
   state.startsWith('proven') || state === 'not proven';
 
+/** One text of classes: one that changes beside a list of others would wipe those out. */
+export const verdictClass = (state: CheckState): string =>
+  `verdict ${standingOf(state)}${isPartState(state) ? ' part' : ''}`;
+
 /** The verdict a line is known by: as new; in service where it has a wear limit and nothing else. */
 export const leading = ({ asNew, inService }: CheckVerdict): Verdict =>
   asNew.state === 'no limits' && inService ? inService : asNew;

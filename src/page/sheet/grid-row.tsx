@@ -15,13 +15,14 @@ export interface GridRowProps {
 export const GridRow = (props: GridRowProps) => {
   const { cursor } = useSheet();
   const { selection } = useTools();
+  const here = () => props.row !== undefined && cursor.isRow(props.row);
   const chosen = () => props.cell !== undefined && selection.has(props.cell);
   return (
     // biome-ignore lint/a11y/useFocusableInteractive: the grid pattern has its cells take the focus
     // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
     <div
-      class={`line ${props.class ?? ''}`}
-      classList={{ here: props.row !== undefined && cursor.isRow(props.row), chosen: chosen() }}
+      // One text: a class of its own that changes would wipe out what a list of classes had put on.
+      class={`line ${props.class ?? ''}${here() ? ' here' : ''}${chosen() ? ' chosen' : ''}`}
       aria-selected={chosen() ? 'true' : undefined}
       role="row"
       data-row={props.row}

@@ -33,7 +33,7 @@ export const ProblemNote = (props: ProblemNoteProps) => {
         ? 'asks'
         : '';
   return (
-    <div class={`problem ${grade()}`} classList={{ brief: props.brief === true }}>
+    <div class={`problem ${grade()}${props.brief ? ' brief' : ''}`}>
       <span>{props.problem.message}</span>
       <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
         <div class="actions">
