@@ -1,6 +1,6 @@
 import { findings } from './axe-findings.ts';
 import { expect, test } from './fixture.ts';
-import { begin, check, line, templateFile, value } from './sheet-steps.ts';
+import { begin, check, FIRST_LINE, line, templateFile, value } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
 
@@ -9,7 +9,7 @@ test('inside the parentheses of a function its arguments are shown, the present 
 }) => {
   await begin(page, filled);
   const entry = line(page, 'bush_bore').locator('[data-column="entry"]');
-  await entry.click();
+  await entry.click({ position: FIRST_LINE });
   await expect(entry.locator('.cm-content')).toBeFocused();
   await page.keyboard.press('ControlOrMeta+a');
   await page.keyboard.type('= ROUND(journal; ');
@@ -38,12 +38,14 @@ test('where a note says that readings go here, a click there types them, and not
 }) => {
   await begin(page, filled);
   const bush = line(page, 'bush_bore');
-  await bush.getByRole('button', { name: /^As measured: Bush bore, finished/ }).click();
+  await bush.getByRole('button', { name: 'Bush bore, finished: as measured, once cut' }).click();
   await expect(bush.locator('.cm-content')).toBeFocused();
   await page.keyboard.type('1.7507 in');
   await page.keyboard.press('Enter');
   await expect(value(page, 'bush_bore').locator('.actual b')).toHaveText('1.7507\u00a0in');
   await expect(check(page, 'bush_bore')).toContainText('proven in');
+  // What is proven has its sign filled, whatever the plan had before.
+  await expect(check(page, 'bush_bore').locator('.verdict')).toHaveClass(/\bpart\b/);
   await expect(bush.locator('.typed')).toHaveText('1.7510 in');
 
   // The same by keys alone, and Escape leaves it as it was.
@@ -53,4 +55,14 @@ test('where a note says that readings go here, a click there types them, and not
   await page.keyboard.press('Escape');
   await expect(bush.locator('.cm-content')).toHaveCount(0);
   await expect(bush.locator('[data-column="entry"]')).toBeFocused();
+});
+
+test('a line that is filled in stays marked as the one the cursor is on', async ({ page }) => {
+  await begin(page, templateFile('bush-in-opened-out-bore.json').title.title);
+  const journal = line(page, 'journal');
+  await journal.locator('[data-column="entry"]').click();
+  await page.keyboard.type('1.7481 in');
+  await page.keyboard.press('Enter');
+  await expect(value(page, 'journal').locator('b')).toHaveText('1.7481\u00a0in');
+  await expect(journal).toHaveClass(/\bhere\b/);
 });

@@ -1,6 +1,6 @@
 import { findings } from './axe-findings.ts';
 import { expect, test } from './fixture.ts';
-import { begin, figuresAreIn, line, templateFile } from './sheet-steps.ts';
+import { begin, FIRST_LINE, figuresAreIn, line, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
 
@@ -21,7 +21,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expect(page.getByRole('heading', { name: 'Where the spread comes from' })).toBeVisible();
       expect(await findings(page), 'line unfolded').toEqual([]);
 
-      await line(page, 'bush_outside').locator('[data-column="entry"]').click();
+      await line(page, 'bush_outside').locator('[data-column="entry"]').click({ position: FIRST_LINE });
       await expect(page.locator('.cm-content')).toBeFocused();
       await page.keyboard.press('ControlOrMeta+a');
       await page.keyboard.type('=bu');

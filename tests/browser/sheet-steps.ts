@@ -37,9 +37,12 @@ export const line = (page: Page, name: string): Locator =>
 export const value = (page: Page, name: string): Locator => line(page, name).locator('[data-column="value"]');
 export const check = (page: Page, name: string): Locator => line(page, name).locator('[data-column="check"]');
 
+/** Where the entry stands in its cell: below it a size to cut has its box for what was measured. */
+export const FIRST_LINE = { x: 16, y: 12 };
+
 /** Types into an entry of the grid and takes it with Enter. */
 export const typeInto = async (page: Page, entry: Locator, text: string): Promise<void> => {
-  await entry.click();
+  await entry.click({ position: FIRST_LINE });
   const editor = entry.locator('.cm-content');
   await expect(editor).toBeFocused();
   await page.keyboard.press('ControlOrMeta+a');

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, test } from './fixture.ts';
 import { bringIn, dialog, isSaved, lookAt, shortJob, showTool } from './share-steps.ts';
-import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
+import { enter, FIRST_LINE, figuresAreIn, line, value } from './sheet-steps.ts';
 
 test('what was deleted, put away or copied in the list can be taken back', async ({ page }) => {
   await bringIn(page, shortJob());
@@ -135,11 +135,11 @@ test('a template that moves on tells its jobs, which take or leave it line by li
   await page.getByRole('button', { name: 'Begin a job from it' }).waitFor();
   await enter(page, 'grip', '=(od - bore) * 1');
   // The line is locked, and says so first.
-  await line(page, 'od').locator('[data-column="entry"]').click();
+  await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
   await expect(page.getByText('This line is locked.')).toBeVisible();
   await page.getByRole('button', { name: 'Unlock it' }).click();
   await enter(page, 'od', '=bore + 4 thou');
-  await line(page, 'od').locator('[data-column="entry"]').click();
+  await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Lock', exact: true }).click();
   await isSaved(page);
@@ -156,7 +156,7 @@ test('a template that moves on tells its jobs, which take or leave it line by li
   await expect(value(page, 'bore')).toContainText('2.3000');
 
   // A locked line can be unlocked; the job then says where it departs.
-  await line(page, 'od').locator('[data-column="entry"]').click();
+  await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
   await expect(page.getByText('The author of the template locked this line.')).toBeVisible();
   await page.getByRole('button', { name: 'Unlock it' }).click();
   await enter(page, 'od', '=bore + 1 thou');

@@ -29,7 +29,8 @@ test('found by every word, by other words, by name and without accents', () => {
 });
 
 test('what begins with the query comes first, and a group stays together', () => {
-  expect(found('bush')).toEqual(['Bush at the press', '18 Bush outside diameter']);
+  expect(found('bush')).toEqual(['18 Bush outside diameter', 'Bush at the press']);
+  expect(found('press')).toEqual(['Bush at the press']);
   const groups = find(items, 'e').map(({ group }) => group);
   expect(groups).toEqual([...groups].sort((a, b) => groups.indexOf(a) - groups.indexOf(b)));
 });

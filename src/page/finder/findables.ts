@@ -63,4 +63,13 @@ export const findables = (
   context: SheetContext,
   commands: readonly Command[],
   library: Library | undefined,
-): Findable[] => [...ofCommands(commands), ...ofLines(context), ...ofLibrary(context, library)];
+): Findable[] => {
+  // Whoever looks for a word looks for the work first, and for how the page looks last.
+  const look = ({ group }: Command) => group === 'Look';
+  return [
+    ...ofCommands(commands.filter((command) => !look(command))),
+    ...ofLines(context),
+    ...ofLibrary(context, library),
+    ...ofCommands(commands.filter(look)),
+  ];
+};

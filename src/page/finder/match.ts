@@ -13,10 +13,10 @@ export interface Findable {
 
 const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
-/** 3 where the label begins with the query, 2 where a word of it begins with each word asked for, 1 where all are held. */
+/** 3 where the label, behind the number of a line, begins with the query, 2 where a word of it begins with each word asked for, 1 where all are held. */
 const rank = (item: Findable, query: string, words: readonly string[]): number => {
   const label = fold(item.label);
-  if (label.startsWith(query)) return 3;
+  if (label.startsWith(query) || label.replace(/^\d+ /, '').startsWith(query)) return 3;
   const parts = label.split(/[^\p{L}\p{N}_.]+/u);
   if (words.every((word) => parts.some((part) => part.startsWith(word)))) return 2;
   const all = `${label} ${fold(item.also ?? '')} ${fold(item.beside ?? '')}`;

@@ -12,7 +12,7 @@ export interface AsCutEntryProps {
   quantity: string | undefined;
 }
 
-const BLANK = 'readings, once cut';
+const BLANK = 'as measured, once cut';
 
 /** What the part came out at, in the line of its plan: a box to fill once it is cut, as on paper. */
 export const AsCutEntry = (props: AsCutEntryProps) => {
@@ -27,16 +27,18 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
   });
   return (
     <div class="as-cut">
-      <span class="caption" aria-hidden="true">
-        as measured
-      </span>
+      <Show when={text() || cursor.isEditedAsCut(props.cell)}>
+        <span class="caption" aria-hidden="true">
+          as measured
+        </span>
+      </Show>
       <Show
         when={cursor.isEditedAsCut(props.cell)}
         fallback={
           <button
             type="button"
             tabindex={-1}
-            aria-label={`${label()}, ${text() || BLANK}`}
+            aria-label={text() ? `${label()}, ${text()}` : `${sheet.titleOf(props.cell)}: ${BLANK}`}
             onClick={() => cursor.editAsCut(props.cell)}
           >
             <Show when={text()} fallback={<span class="blank">{BLANK}</span>}>

@@ -125,6 +125,12 @@ export const Lines = () => {
         </For>
       </div>
       <div class="below-lines">
+        <Show when={sheet.state.order.length === 0 && adding.after() !== null}>
+          <p>
+            Nothing stands here yet. Begin with what is known: a size the maker gives, or readings off the
+            part. What is to be cut is worked out from those.
+          </p>
+        </Show>
         <Show
           when={adding.after() === null}
           fallback={

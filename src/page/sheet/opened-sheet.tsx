@@ -136,11 +136,16 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             <TitleBlock />
             <Standing />
             <HeldBar />
-            <HintBar />
+            <Show when={sheet.state.order.length > 0}>
+              <HintBar />
+            </Show>
             <Lines />
             <NextEntry />
             <div class="foot">
               <LengthPair />
+              <a class="button" href={addressOfSheet(props.opened.id, 'chain')}>
+                Chain
+              </a>
               <button type="button" onClick={() => saveToFile(sheet.document)}>
                 Save to a file
               </button>
