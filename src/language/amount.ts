@@ -41,11 +41,13 @@ const asideOf = (
   text: string,
 ): { message: string; choices: { label: string; entry: string }[] } | undefined => {
   const bare = replaced(r, node, '').trimEnd();
-  const entry = /^dia$/i.test(text)
+  const entry = /^(dia|diam|diameter|od|id)$/i.test(text)
     ? `dia ${bare.trim()}`
-    : /^(max|nom|approx|ref)$/i.test(text)
-      ? bare
-      : undefined;
+    : /^drill$/i.test(text) && /^\d+$/.test(bare.trim())
+      ? `#${bare.trim()}`
+      : /^(max|nom|approx|ref|typ|bsc|basic)$/i.test(text)
+        ? bare
+        : undefined;
   if (entry === undefined || r.text.trimStart().startsWith('=')) return undefined;
   return {
     message: `"${text}" is no unit: is ${entry.trim()} meant?`,
@@ -109,10 +111,25 @@ const smaller = (r: Reading, first: Unit, node: SyntaxNode, want: Want): Unit | 
   );
 };
 
+/** 1 deg 75', 5 ft 14 in: the smaller unit makes up a whole one of the larger. Is a figure wrong? */
+const askCarried = (r: Reading, nodes: SyntaxNode[], total: Ratio, unit: Unit): undefined => {
+  const span = { from: nodes[0]?.from ?? 0, to: nodes.at(-1)?.to ?? 0 };
+  const entry = total.d === 1n ? replaced(r, span, `${total.n} ${unit.symbol}`) : undefined;
+  return complain(
+    r,
+    'ask',
+    `${sliceOf(r, span)}: the smaller part comes to a whole one of the larger or more. Is a figure wrong${entry ? `, or is ${entry.trim()} meant` : ''}?`,
+    span,
+    entry ? [{ label: entry.trim(), entry }] : undefined,
+  );
+};
+
 /** 30 deg 15' 20", 5 ft 3 1/2 in: one value in its first unit. */
 const readCompound = (r: Reading, nodes: SyntaxNode[], want: Want): Omit<Amount, keyof Span> | undefined => {
   let first: Unit | undefined;
+  let before: Unit | undefined;
   let sum: Ratio | undefined;
+  let carried = false;
   for (let i = 0; i + 1 < nodes.length; i += 2) {
     const number = readNumber(r, nodes[i] as SyntaxNode);
     const mark = nodes[i + 1] as SyntaxNode;
@@ -121,7 +138,13 @@ const readCompound = (r: Reading, nodes: SyntaxNode[], want: Want): Omit<Amount,
     first ??= unit;
     const part = over(times(number.ratio, unitRatio(unit)), unitRatio(first));
     sum = sum ? plus(sum, part) : part;
+    // Exact: 60' is a degree, 59.99' is not.
+    if (before) carried ||= ratioNumber(over(times(number.ratio, unitRatio(unit)), unitRatio(before))) >= 1;
+    before = unit;
   }
+  const isWanted = !want.dimension || (first && sameDimension(first.dimension, want.dimension));
+  if (carried && isWanted && first && before && sum)
+    return askCarried(r, nodes, over(times(sum, unitRatio(first)), unitRatio(before)), before);
   return first && sum ? { ratio: sum, unit: first, unitSpan: nodes[1] } : undefined;
 };
 
@@ -171,6 +194,14 @@ export const toLiteral = (r: Reading, amount: Amount, unit: Unit): Literal | und
       r,
       'range',
       `${short(r.text.slice(from, to))} is beyond what can be computed with.`,
+      amount,
+    );
+  }
+  if (unit.point && value < 0) {
+    return complain(
+      r,
+      'range',
+      `${short(r.text.slice(from, to))} lies below absolute zero, -273.15 degC or -459.67 degF: check the figure and its unit.`,
       amount,
     );
   }

@@ -112,6 +112,18 @@ const asFormula = (r: Reading): string | undefined => {
   return firstError(parserFor('Formula', r.context.decimal).parse(entry)) ? undefined : entry;
 };
 
+/** 1.7483 +.0002 where a reading is wanted. */
+const askDoubt = (r: Reading, doubt: string, formula: string, whole: Span): void => {
+  const choices = [...(isReadable(r, doubt) ? [doubt] : []), formula].map(remedy);
+  complain(
+    r,
+    'ask',
+    `${short(r.text.trim())}: is this the doubt of the reading, ±, or a calculation? A calculation begins with "=".`,
+    whole,
+    choices,
+  );
+};
+
 /** Says why an entry that is no formula cannot be read. Arithmetic without "=" is offered, never done in silence. */
 export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
   const text = r.text.trim();
@@ -138,6 +150,7 @@ export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
   const half = HALF.exec(text);
   if (half && formula) {
     const [, size, sign, amount = ''] = half;
+    if (r.context.role === 'measured') return void askDoubt(r, `${size} ± ${amount}`, formula, whole);
     const zero = sign === '+' ? '-0' : '+0';
     const spread = sign === '+' ? `${size} +${amount} ${zero}` : `${size} ${zero} -${amount}`;
     const choices = [...(isReadable(r, spread) ? [remedy(spread)] : []), remedy(formula)];
@@ -172,6 +185,14 @@ export const diagnoseLiteral = (r: Reading, tree: Tree): void => {
   }
   const span = place(r, firstError(tree));
   const near = short(r.text.slice(span.from, span.to));
+  if (/^set\b/i.test(text)) {
+    return void complain(
+      r,
+      'syntax',
+      `"${short(text)}" cannot be read: a gauge read from its setting is written with the size it was set to, the divisions read and what one is worth, as in set 1.7500, +14 divisions of .0001.`,
+      span,
+    );
+  }
   complain(
     r,
     'syntax',

@@ -11,19 +11,12 @@ import { type EntryContext, NO_HANDBOOK } from './context.ts';
 import { diagnoseFormula, diagnoseLiteral, diagnoseTolerance } from './diagnose.ts';
 import { readForm } from './forms.ts';
 import { operands, readExpression } from './formula.ts';
-import { complain, edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
+import { edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
 import { refuse } from './refusals.ts';
 import { contextKey, type PlainForm, plainForm, retyped } from './retyped.ts';
-import { settle, withUnit } from './settle.ts';
+import { settle } from './settle.ts';
 import { levelProblem, sizeProblem } from './size.ts';
-import {
-  isShareOnly,
-  readSpread,
-  resolveClass,
-  resolveSpread,
-  type TypedSpread,
-  unitOfSpread,
-} from './spread.ts';
+import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
 import { cleaned, isFormula, shapeOf, treeOf } from './tree.ts';
 
@@ -149,29 +142,8 @@ const settledSpread = (r: Reading, typed: NonNullable<ReturnType<typeof readSpre
   if (!own && zero && !r.kind) return { low: 0, high: 0, percent: false, form: typed.form };
   const value = r.kind && findUnit(r.kind.units[r.context.units.length][0] ?? '');
   if (own) return resolveSpread(r, typed, value ?? (isShareOnly(typed) ? NUMBER_UNIT : own));
-  if (isWhole(r, typed)) return askWhole(r, typed);
   const unit = settle(r, typed.amounts)?.at(-1);
   return unit && resolveSpread(r, typed, unit);
-};
-
-/** ±5, -9/-25: in the small unit of the drawing, or whole millimetres or inches? */
-const isWhole = (r: Reading, { amounts }: TypedSpread): boolean =>
-  r.kind?.name === 'length' &&
-  amounts.some(({ ratio }) => ratio.n !== 0n) &&
-  amounts.every(({ ratio }) => ratio.d === 1n);
-
-const askWhole = (r: Reading, typed: TypedSpread): undefined => {
-  const { length } = r.context.units;
-  const small = length === 'in' ? 'thou' : 'um';
-  const at = typed.amounts.at(-1)?.to ?? typed.to;
-  const text = r.text.slice(typed.from, typed.to);
-  return complain(
-    r,
-    'ask',
-    `${text} has no unit and no decimals: is it in ${small} or in ${length}?`,
-    typed,
-    [withUnit(r, at, small), withUnit(r, at, length)],
-  );
 };
 
 export interface ParsedFormula {

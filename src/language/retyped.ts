@@ -56,6 +56,8 @@ export const plainForm = (r: Reading, entry: Entry): PlainForm | undefined => {
   if (mark !== undefined) {
     const spread = placeOf(r, value.to + mark.length, second, value.unit);
     if (!spread) return undefined;
+    // A whole figure without a unit is asked about, unless it is nought.
+    if (second[3] === undefined && spread.digits === 0) return undefined;
     form.spread = spread;
   }
   const again = retyped(r, form);

@@ -135,7 +135,7 @@ const ANGLES = /^(deg|arcmin|arcsec|rad|mrad)$/;
 const describeLiteral = (literal: Literal): string =>
   ANGLES.test(literal.unit ?? '') ? 'an angle' : describeDimension(literal.dimension, literal.point);
 
-/** 70 deg where a temperature is wanted; 2.250 min, the least size and no time. */
+/** 70 deg where a temperature is wanted; 15', minutes and no feet; 2.250 min, the least size and no time. */
 const remediesOf = (r: Reading, literal: Literal, unitSpan: Span | undefined): Remedy[] | undefined => {
   if (!unitSpan) return undefined;
   const put = (insert: string): Remedy => {
@@ -144,6 +144,11 @@ const remediesOf = (r: Reading, literal: Literal, unitSpan: Span | undefined): R
   };
   if (r.kind?.name.startsWith('temperature') && literal.unit === 'deg')
     return r.kind.point ? [put('degF'), put('degC')] : [put('degF_diff'), put('K')];
+  const mark = r.text.slice(unitSpan.from, unitSpan.to);
+  if (r.kind?.name === 'angle' && /^['"′″’”]$/.test(mark)) {
+    const entry = `0 deg ${/['′’]/.test(mark) ? '' : "0' "}${r.text.trim()}`;
+    return [{ label: entry, entry }];
+  }
   return r.kind?.name === 'length' && r.text.slice(unitSpan.from, unitSpan.to) === 'min'
     ? [put('')]
     : undefined;

@@ -31,9 +31,77 @@ const vulgar: Spelling = (text) => {
 const grouped: Spelling = (text) =>
   /^\d{1,3}(,\d{3})+\.\d/.test(text) ? text.replace(/,(?=\d{3}(?!\d))/g, '') : undefined;
 
-/** 2'-3" */
-const feetAndInches: Spelling = (text) =>
-  /^\d+\s*['′’]\s*-\s*\d/.test(text) ? text.replace(/(['′’])\s*-\s*/, '$1 ') : undefined;
+/** 2'-3", 5'3, 5ft 3-1/2in: the inches with their mark, a mixed number of them with its blank. */
+const feetAndInches: Spelling = (text) => {
+  const match =
+    /^(\d+)\s*(?:['′’]|ft\.?|feet|foot)\s*-?\s*(\d[\d./ -]*?)\s*(?:["″”]|in\.?|inch(?:es)?)?$/.exec(text);
+  return match ? `${match[1]}' ${match[2]?.replace(/(\d)\s*-\s*(?=\d+\/)/, '$1 ')}"` : undefined;
+};
+
+/** Look-alikes of a stroke, a hyphen and a degree sign, and full-width figures: what a word processor or a keyboard of another script puts. */
+const lookAlikes: Spelling = (text) => {
+  const plain = text
+    .replace(/[\uff01-\uff5e]/g, (mark) => String.fromCharCode(mark.charCodeAt(0) - 0xfee0))
+    .replace(/[\u2044\u2215]/g, '/')
+    .replace(/[\u2010-\u2012\u2014]/g, '-')
+    .replace(/\u00ba\s*/g, '\u00b0');
+  return plain === text ? undefined : plain;
+};
+
+/** 2 - 1/16, 2–1/16, 2+1/16: two and a sixteenth. */
+const mixedNumber: Spelling = (text) => {
+  const [, whole, top = '', bottom = '', unit = ''] =
+    /^(\d+)\s*[-+\u2010-\u2015−]\s*(\d+)\/(\d+)(\s*[A-Za-z"″”]*)$/.exec(text) ?? [];
+  return whole !== undefined && Number(top) < Number(bottom) ? `${whole} ${top}/${bottom}${unit}` : undefined;
+};
+
+/** 12 345, 1 200.5 lbf: thousands parted by blanks. */
+const blanks: Spelling = (text) =>
+  /^\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+(?:[.,]\d+)?(?:\s*[A-Za-z"].*)?$/.test(text)
+    ? text.replace(/(?<=\d)[ \u00a0\u2009\u202f](?=\d{3}(?!\d))/g, '')
+    : undefined;
+
+/** 50 +0.025 0, 50 0 -0.016: a bare zero on one side, as drawings have it. */
+const zeroDeviation: Spelling = (text, role) => {
+  if (role === 'measured') return undefined;
+  const match = /^(.*?\d(?:\s*[A-Za-z"]+)?)\s+([-+−–0].*)$/.exec(text);
+  const spread = match && signedZero(match[2] as string);
+  return spread ? `${match[1]} ${spread}` : undefined;
+};
+
+/** 2 sq in, 2000 lbs/sq. in. */
+const powers: Spelling = (text) => {
+  const plain = text
+    .replace(/\b(?:sq|square)\.?\s*(in|ft|mm|cm|m)\b\.?/gi, '$12')
+    .replace(/\b(?:cu|cubic)\.?\s*(in|ft|mm|cm|m)\b\.?/gi, '$13');
+  return plain === text ? undefined : plain;
+};
+
+/** No. 8: the drill of that number. */
+const numberedDrill: Spelling = (text) => {
+  const match = /^(?:no\.?|number|nr\.?)\s*(\d{1,2})$/i.exec(text);
+  return match ? `#${match[1]}` : undefined;
+};
+
+/** 72 degrees F */
+const degrees: Spelling = (text) => {
+  const match = new RegExp(`^([-+−]?\\s*${NUMBER})\\s*degrees?\\s*([CF])$`, 'i').exec(text);
+  return match ? `${match[1]} deg${match[2]?.toUpperCase()}` : undefined;
+};
+
+const TONS: Readonly<Record<string, string>> = {
+  long: 'long_ton',
+  uk: 'long_ton',
+  short: 'short_ton',
+  us: 'short_ton',
+  metric: 'tonne',
+};
+
+/** 2 long tons */
+const ton: Spelling = (text) => {
+  const match = new RegExp(`^(${NUMBER})\\s*(long|short|us|uk|metric)[ -]*tons?$`, 'i').exec(text);
+  return match ? `${match[1]} ${TONS[(match[2] as string).toLowerCase()]}` : undefined;
+};
 
 /** 120 ft lbs, 120 foot pounds, 160 N-m */
 const torque: Spelling = (text) => {
@@ -77,8 +145,16 @@ const numberedThread: Spelling = (text) => (/^(0|[1-9]|1[0-2])-\d\d$/.test(text)
 
 const SPELLINGS: readonly Spelling[] = [
   vulgar,
+  lookAlikes,
+  mixedNumber,
   grouped,
+  blanks,
   feetAndInches,
+  zeroDeviation,
+  powers,
+  numberedDrill,
+  degrees,
+  ton,
   torque,
   reciprocal,
   calledOut,

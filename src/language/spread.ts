@@ -6,6 +6,7 @@ import type { Handbook } from './context.ts';
 import { isNumberNode, readNumber } from './number.ts';
 import { children, complain, type Reading, replaced, sliceOf, type Want } from './reading.ts';
 import type { Span, Spread } from './syntax.ts';
+import { asksWhole } from './whole-spread.ts';
 import { describeDimension, short } from './wording.ts';
 
 /** A spread as typed, before the unit of what it belongs to is known. */
@@ -61,6 +62,7 @@ export const isShareOnly = (spread: TypedSpread): boolean =>
 
 /** Ends of a spread in SI. `unit` is that of the value it stands behind; bare amounts take each other's, else that. */
 export const resolveSpread = (r: Reading, typed: TypedSpread, unit: Unit): Spread | undefined => {
+  if (asksWhole(r, typed, unit)) return undefined;
   const own = typed.amounts.map((amount) => amount.unit).find((found) => found !== undefined);
   const units = typed.amounts.map((amount) => amount.unit ?? own ?? unit);
   const percent = units.every(isShare) && !isShare(unit);

@@ -37,6 +37,23 @@ describe('in a sheet of inches', () => {
     ['2.250 max', ['2.250']],
     ['2.250 min', ['2.250']],
     ['0.25 under', ['0.25 in under', '0.25 mm under']],
+    ['2 - 1/16', ['2 1/16', '=2 - 1/16']],
+    ['2–1/16"', ['2 1/16"', '=2–1/16"']],
+    ['2+1/16', ['2 1/16', '=2+1/16']],
+    ['1⁄2', ['1/2']],
+    ['２.２５', ['2.25']],
+    ["5'3", [`5' 3"`]],
+    ['5ft 3-1/2in', [`5' 3 1/2"`]],
+    ['5 ft 14 in', ['74 in']],
+    ['12 345', ['12345']],
+    ['No. 8', ['#8']],
+    ['7 drill', ['#7']],
+    ['2.25 OD', ['dia 2.25']],
+    ['2..25', ['2.25', '2 .. 25']],
+    ['29,000,000', ['29000000']],
+    ['1.234,5', ['1234.5']],
+    ['2.250 ± 5', ['2.250 ± 5 thou', '2.250 ± 5 in']],
+    ['2 1/4 +2 -0', ['2 1/4 +2 -0 thou', '2 1/4 +2 -0 in']],
   ])('%s', (text, choices) => {
     expect(offered(text, context('in'))).toEqual(choices);
     for (const choice of choices.filter((one) => !one.startsWith('='))) {
@@ -58,6 +75,9 @@ describe('in a sheet of millimetres', () => {
     ['2 1/4', ['2 1/4 in', '2 1/4 mm']],
     ['.020 under', ['.020 in under', '.020 mm under']],
     ['2 mil', ['2 thou', '2 mm']],
+    ['50 +25 -0', ['50 +25 -0 um', '50 +25 -0 mm']],
+    ['50 +0.025 0', ['50 +0.025 -0']],
+    ['50 0 -0.016', ['50 +0 -0.016']],
   ])('%s', (text, choices) => expect(offered(text, context('mm'))).toEqual(choices));
 });
 
@@ -67,7 +87,52 @@ describe('where a reading is wanted', () => {
     ['1.7500 +.0001 -.0002', ['1.7500 ± .0002', '1.7500']],
     ['50 mm H7', ['50 mm']],
     ['2.2510..2.2515', ['2.2510; 2.2515']],
+    ['1.7483 +.0002', ['1.7483 ± .0002', '=1.7483 +.0002']],
+    ['1.7483; 1.7481 ± 2', ['1.7483; 1.7481 ± 2 thou', '1.7483; 1.7481 ± 2 in']],
+    ['1.234,5', ['1234.5', '1.234; 5']],
+    ['1,234,567', ['1234567', '1; 234; 567']],
+    ['1.75,2,3', ['1.75; 2; 3']],
   ])('%s', (text, choices) => expect(offered(text, context('in', 'measured'))).toEqual(choices));
+});
+
+it('whole readings with commas between them are not taken for decimals', () => {
+  const of = context('in', 'measured', 'temperature');
+  expect(offered('72,73', of)).toEqual(['72.73', '72; 73']);
+  expect(offered('72,73,74', of)).toEqual(['72; 73; 74']);
+  expect(offered('72,73,74,75', of)).toEqual(['72; 73; 74; 75', '72.73; 74.75']);
+  // A decimal comma of sizes is no list: nobody measures whole millimetres.
+  expect(read('44,45', context('mm', 'measured'))).toBeCloseTo(0.04445, 12);
+});
+
+it('a fit on a size to be cut is asked for its part, on a reading for its doubt, and says its nominal elsewhere', () => {
+  expect(offered('50H7/g6', context('mm', 'chosen'))).toEqual(['50 H7', '50 g6']);
+  expect(offered('50 mm H7/g6', context('in', 'measured'))).toEqual(['50 mm']);
+  expect(parseEntry('50H7/g6', context('mm')).echo).toBe('nominal 50 mm');
+});
+
+it('a whole spread behind a formula is asked about too', () => {
+  const choices = parseEntry('=2.25 in ± 5', context('in', 'worked')).problems[0]?.choices;
+  expect(choices?.map((choice) => choice.entry)).toEqual(['=2.25 in ± 5 thou', '=2.25 in ± 5 in']);
+});
+
+it('a spread takes the small unit its size is in', () => {
+  const { entry, problems } = parseEntry('15 thou ± 1', context('in'));
+  expect(problems).toEqual([]);
+  expect(entry).toMatchObject({ spread: { low: -0.0000254, high: 0.0000254 } });
+});
+
+it('no temperature lies below absolute zero: -273.15 °C, NIST SP 811 (2008) B.9', () => {
+  const of = context('in', 'given', 'temperature');
+  for (const text of ['-300 C', '-500', '-459.68 F', '-1 K'])
+    expect(parseEntry(text, of).problems[0]).toMatchObject({ kind: 'range' });
+  expect(read('-459.67 F', of)).toBeCloseTo(0, 9);
+});
+
+it('a gauge read from its setting, written otherwise: says how', () => {
+  for (const text of ['set 1.7500 +14', 'set 1.75, +1.5 thou'])
+    expect(parseEntry(text, context('in', 'measured')).problems[0]?.message).toMatch(
+      /as in set 1\.7500, \+14 divisions of \.0001/,
+    );
 });
 
 describe('of other kinds', () => {
@@ -76,6 +141,13 @@ describe('of other kinds', () => {
     ['torque', '160 N-m', '160 N.m'],
     ['expansion coefficient', '6.4e-6/F', '6.4e-6 1/degF'],
     ['temperature', '70°', '70degF'],
+    ['temperature', '72º F', '72°F'],
+    ['temperature', '72 degrees F', '72 degF'],
+    ['angle', "15'", "0 deg 15'"],
+    ['angle', "1° 75'", '135 arcmin'],
+    ['area', '2 sq. in.', '2 in2'],
+    ['pressure', '2000 lbs/sq in', '2000 lbs/in2'],
+    ['force', '2 long tons', '2 long_ton'],
     ['interference per diameter', '.0005', '.0005 thou/in'],
   ])('%s: %s', (quantity, text, choice) => {
     expect(offered(text, context('in', 'given', quantity))[0]).toBe(choice);

@@ -64,6 +64,11 @@ describe('a number typed anew in the place of another', () => {
     expect(kept).toBeGreaterThan(150);
   });
 
+  it('is asked about where its whole ± says no unit, though the last was nought', () => {
+    expect(parseEntry('2.25 in ± 0', at()).problems).toEqual([]);
+    expect(parseEntry('2.25 in ± 5', at()).problems[0]).toMatchObject({ kind: 'ask' });
+  });
+
   it('hangs on the kind of quantity, the role and the units of the sheet', () => {
     const keys = [
       at('length'),

@@ -3,7 +3,24 @@ import { readAmount } from '../amount.ts';
 import { isNumberNode } from '../number.ts';
 import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
+import type { Literal } from '../syntax.ts';
 import type { ReadForm } from './form.ts';
+
+/** 2..25, limits of size so far apart that a point may have been hit twice. */
+const isDoublePoint = (r: Reading, node: SyntaxNode, low: Literal, high: Literal): boolean =>
+  /^\d+\.\.\d+(?!\d*[.,])/.test(sliceOf(r, node)) && high.value >= 2 * low.value;
+
+const askDoublePoint = (r: Reading, node: SyntaxNode): undefined => {
+  const text = sliceOf(r, node);
+  const entries = [text.replace('..', r.context.decimal ?? '.'), text.replace('..', ' .. ')];
+  return complain(
+    r,
+    'ask',
+    `${text}: is ${entries[0]} meant, or the limits ${entries[1]}?`,
+    node,
+    entries.map((label) => ({ label, entry: replaced(r, node, label) })),
+  );
+};
 
 /** 2.2510..2.2515 in: limits of size. */
 export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined => {
@@ -42,5 +59,7 @@ export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined =>
       { label: entry.trim(), entry },
     ]);
   }
-  return { entry: { kind: 'range', low, high } };
+  return isDoublePoint(r, node, low, high)
+    ? askDoublePoint(r, node)
+    : { entry: { kind: 'range', low, high } };
 };

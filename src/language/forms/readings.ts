@@ -4,6 +4,7 @@ import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
 import type { Literal } from '../syntax.ts';
+import { asksCommas } from './commas.ts';
 import type { ReadForm } from './form.ts';
 
 /** Groups of one list by the station marks between them; a comma or a line break is stored as `;` or `|`. */
@@ -39,7 +40,7 @@ export const readReadings = (
   node: SyntaxNode,
   within: SyntaxNode | undefined,
 ): ReadForm | undefined => {
-  if (!onlyMeasured(r, node)) return undefined;
+  if (asksCommas(r, node) || !onlyMeasured(r, node)) return undefined;
   const want = wanted(r);
   const stations = byStation(r, children(node), (value) => readAmount(r, children(value), want));
   const typed = within && readSpread(r, within, want);

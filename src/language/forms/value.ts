@@ -6,6 +6,7 @@ import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveClass, resolveSpread, type TypedSpread, unitOfSpread } from '../spread.ts';
 import type { Literal, Spread } from '../syntax.ts';
+import { asksTwoOrOne } from './commas.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
 
@@ -31,7 +32,24 @@ const readFit = (r: Reading, nominal: Literal, hole: SyntaxNode, shaft: SyntaxNo
   ] as const) {
     if (!resolveClass(r, r.context.handbook, nominal.value, cls, span)) return undefined;
   }
-  return { entry: { kind: 'fit', nominal, hole: first, shaft: second } };
+  if (r.context.role === 'chosen') return askPart(r, hole, shaft);
+  return { entry: { kind: 'fit', nominal, hole: first, shaft: second }, echo: `nominal ${nominal.text}` };
+};
+
+/** A size that is cut is the hole or the shaft: a fit names both. */
+const askPart = (r: Reading, hole: SyntaxNode, shaft: SyntaxNode): undefined => {
+  const size = r.text.slice(0, hole.from).trimEnd();
+  const choices = [hole, shaft].map((part) => {
+    const entry = `${size} ${sliceOf(r, part)}`;
+    return { label: entry.trim(), entry };
+  });
+  return complain(
+    r,
+    'ask',
+    `${r.text.slice(hole.from, shaft.to)} names the classes of a hole and of its shaft: which is cut here, ${choices.map((c) => c.label).join(' or ')}?`,
+    { from: hole.from, to: shaft.to },
+    choices,
+  );
 };
 
 /** A tolerance behind a reading: what was meant is its doubt, or the cell is no reading. */
@@ -93,6 +111,8 @@ const askClassUnit = (r: Reading, amount: Amount): undefined => {
 };
 
 export const readValue = (r: Reading, value: SyntaxNode, nodes: SyntaxNode[]): ReadForm | undefined => {
+  const number = children(value)[0];
+  if (number && asksTwoOrOne(r, number)) return undefined;
   const want = wanted(r);
   const amount = readAmount(r, children(value), want);
   const spreadNode = nodes.find((node) => node.name === 'Spread' || node.name === 'Within');
@@ -111,7 +131,7 @@ export const readValue = (r: Reading, value: SyntaxNode, nodes: SyntaxNode[]): R
   const unit = settled?.units[0];
   if (!literal || !unit) return undefined;
   const [hole, shaft] = nodes.filter((node) => node.name === 'Fit');
-  if (hole && shaft) return readFit(r, literal, hole, shaft);
+  if (hole && shaft && r.context.role !== 'measured') return readFit(r, literal, hole, shaft);
   let spread: Spread | undefined;
   if (r.context.role === 'measured' && (hole || typed?.form === 'deviations'))
     return toleranceOnReading(r, typed ?? (hole as SyntaxNode), literal, unit);
