@@ -54,6 +54,29 @@ it('limits the wrong way round are said to be, and nothing is judged by them', (
   });
 });
 
+it.each(['2.249..2.250 in', '2.249 in +.001 -0', '50 mm H7', '50 mm H7/g6'])(
+  '%s as one limit is asked about: the middle of two limits is neither',
+  (lower) => {
+    const found = judged(plain('a', 'chosen', '2.25 in', { limits: { lower } }));
+    expect(found.check.words).toBe('waiting');
+    const { problems } = inches([plain('a', 'chosen', '2.25 in', { limits: { lower } })]).byName('a') ?? {};
+    expect(problems).toEqual([
+      expect.objectContaining({ field: 'limits.lower', message: expect.stringMatching(/gives two limits/) }),
+    ]);
+  },
+);
+
+it.each([
+  ['issued', { issued: '20 under' }],
+  ['measured', { measured: { entry: '20 under' } }],
+])('how far from its size a part is cut is no size %s', (field, more) => {
+  const of = (entry: string) => inches([plain('a', 'chosen', entry, more)]).byName('a')?.problems;
+  expect(of('2.25 in')).toEqual([
+    expect.objectContaining({ field, message: expect.stringMatching(/the size itself is wanted/) }),
+  ]);
+  expect(of('10 under')).toEqual([]);
+});
+
 describe('each rule against its closed form, through the engine', () => {
   /** Sizes in tenths of a thousandth on either side of the limits and on them; limits with and without spread. */
   const cases = [0, 5, 9, 10, 11, 12, 15, 20, 28, 29, 30, 31, 40].flatMap((y) =>

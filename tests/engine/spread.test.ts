@@ -9,6 +9,26 @@ const near = (got: number, want: number, within = 1e-9) =>
   );
 
 describe('what a tolerance does to a result', () => {
+  it('stands once on a size: that of the entry counts, and the other one is told of', () => {
+    const sheet = inches([plain('a', 'chosen', '2 in ± .001', { tolerance: '+.002 -0' })]);
+    near(sheet.figure('a').low, 1.999 * inch);
+    near(sheet.figure('a').high, 2.001 * inch);
+    expect(sheet.byName('a')?.remarks).toEqual([
+      { grade: 'caution', message: expect.stringMatching(/^Two tolerances are given.*\+\.002 -0 beside it/) },
+    ]);
+  });
+
+  it('a reading in fractions is off a rule, to a sixty-fourth or finer: common practice, no source', () => {
+    const half = (entry: string) => {
+      const { low, high } = inches([plain('a', 'measured', entry)]).figure('a');
+      return (high - low) / 2;
+    };
+    near(half('2 1/4 in'), inch / 128);
+    near(half('2 3/128 in'), inch / 256);
+    near(half('5 ft 3 1/2 in'), inch / 128);
+    near(half('1 1/2 thou'), thou / 4);
+  });
+
   it('an unequal one moves the middle of the statistical figure, not the value', () => {
     const { figure } = inches([
       plain('a', 'given', '2 in +.003 -.001'),
@@ -100,7 +120,7 @@ describe('what a reading is worth', () => {
     ['5 ft 3 in', inch, 'length'],
     ["30 deg 15'", Math.PI / 180 / 60, 'angle'],
     ['68.0 degF', 0.1 / 1.8, 'temperature'],
-    ['2 1/4 in', 2.25e-4 * inch, 'length'],
+    ['2 1/4 in', inch / 64, 'length'],
   ])('%s without gauge or ±: half a step of its last figure, evenly spread', (entry, step, quantity) => {
     near(inches([plain('a', 'measured', entry, { quantity })]).figure('a').u, step / 2 / SQRT3, 1e-6);
   });

@@ -1,5 +1,7 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
 import { kindsOf } from '../../../shared/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { Entry } from '../../language/syntax.ts';
 import { minus, rowRef } from '../expr.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
@@ -20,6 +22,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
   const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
   const planKey = issued ? `${record.id}!replanned` : record.id;
+  const isOffset =
+    scope.texts.entry(record.entry ?? '', record.quantity, record.role).entry.kind === 'offset';
 
   const tolerance = valueRows(build, scope, record.entry ?? '', {
     key: planKey,
@@ -39,6 +43,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       quantity: record.quantity ?? quantity,
       tolerance: record.tolerance,
       blank: '',
+      isSize: !isOffset,
     });
   }
 
@@ -62,6 +67,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       role: 'measured',
       quantity: record.quantity ?? quantity,
       blank: '',
+      isSize: !isOffset,
       readings: {
         gauge: measured.gauge ?? record.gauge,
         at: measured.at,
@@ -107,10 +113,29 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   return build.cell;
 }
 
+/** 2.249..2.250 or 50 mm H7 as one limit: both of them, of which neither nor their middle is the one. */
+function twoLimits(entry: Entry, text: string): Problem | undefined {
+  const isTwo =
+    entry.kind === 'range' ||
+    entry.kind === 'fit' ||
+    (entry.kind === 'value' && (entry.spread?.form === 'deviations' || entry.spread?.form === 'class'));
+  return isTwo
+    ? problem(
+        'range',
+        `${text.trim()} gives two limits, and one belongs here: write the lower and the upper each in its own field.`,
+      )
+    : undefined;
+}
+
 /** Reads a limit in the scope of the sheet. */
 export const sheetLimit =
   (build: CellBuilder, scope: SheetScope, quantity: string | undefined): LimitReader =>
   (text, key, field) => {
+    const two = twoLimits(scope.texts.entry(text, quantity, 'given').entry, text);
+    if (two) {
+      build.problem(key, two, field);
+      return key;
+    }
     valueRows(build, scope, text, { key, field, role: 'given', quantity, blank: '' });
     return key;
   };

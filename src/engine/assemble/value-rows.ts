@@ -21,6 +21,8 @@ export interface ValuePlace {
   tolerance?: string | undefined;
   /** Told when the text is blank. */
   blank: string;
+  /** A size is wanted, which 20 under is not. */
+  isSize?: boolean;
   readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference'>;
 }
 
@@ -49,6 +51,11 @@ export function valueRows(
     build.blank(place.key, place.blank);
     return undefined;
   }
+  if (entry.kind === 'offset' && place.isSize) {
+    const told = `${text.trim()} is how far from its size a part is cut, and the size itself is wanted here.`;
+    build.problem(place.key, problem('range', told), place.field);
+    return undefined;
+  }
   if (place.role === 'measured' && entry.kind !== 'formula') {
     readingRows(build, scope, place.key, entry, {
       ...place.readings,
@@ -60,6 +67,7 @@ export function valueRows(
   }
   if (entry.kind === 'formula') return formulaRows(build, scope, entry, place, formula);
   if (entry.kind === 'range') {
+    tellUncounted(build, place);
     const low = Math.min(entry.low.value, entry.high.value);
     const high = Math.max(entry.low.value, entry.high.value);
     const middle = (low + high) / 2;
@@ -77,8 +85,9 @@ export function valueRows(
     return undefined;
   }
   const value = numberOf(entry) as number;
-  const spread =
-    (entry.kind === 'value' ? entry.spread : undefined) ?? toleranceOf(build, scope, place, value);
+  const own = entry.kind === 'value' ? entry.spread : undefined;
+  if (own) tellUncounted(build, place);
+  const spread = own ?? toleranceOf(build, scope, place, value);
   if (!spread) {
     build.number(place.key, value);
     return undefined;
@@ -106,6 +115,7 @@ function formulaRows(
     build.problem(place.key, read, place.field);
     return undefined;
   }
+  if (entry.spread) tellUncounted(build, place);
   const spread = entry.spread ?? toleranceOf(build, scope, place, undefined);
   const held = place.role === 'chosen';
   if (!spread) {
@@ -163,6 +173,15 @@ function rectangular(
 }
 
 const unread = (build: CellBuilder): string => `the tolerance of \`${build.name}\` cannot be read`;
+
+/** A size has one tolerance: that of its entry goes before the one beside it. */
+function tellUncounted(build: CellBuilder, { tolerance }: ValuePlace): void {
+  const text = tolerance?.trim();
+  if (text)
+    build.cell.cautions.push(
+      `Two tolerances are given: that of the entry counts, and ${text} beside it does not. Take one of them away.`,
+    );
+}
 
 /** A tolerance that cannot be read is not one of nothing. */
 function toleranceOf(
