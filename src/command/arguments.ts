@@ -30,7 +30,8 @@ class Misuse extends Error {}
 
 const assignment = (option: string, text: string): Assignment => {
   const at = text.indexOf('=');
-  const target = text.slice(0, Math.max(at, 0)).trim();
+  // A name typed on some systems comes in pieces, letter and mark; sheets have it in one.
+  const target = text.slice(0, Math.max(at, 0)).trim().normalize('NFC');
   if (at < 0 || target === '')
     throw new Misuse(
       `${option} ${text.slice(0, 60)}: write a cell's name, an equals sign and the entry, as in ${option} journal="1.7480 in".`,
@@ -87,13 +88,25 @@ const read = (argv: readonly string[]): Command => {
   };
 };
 
+/** The parser of arguments tells what a programmer would want to know: here what to type instead. */
+const parseWords = (code: string, message: string): string => {
+  const option = /'(-{1,2}[^' ]*)/.exec(message)?.[1] ?? '';
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION')
+    return `There is no option "${option}". A file whose name begins with a dash stands behind --.`;
+  if (/does not take an argument/.test(message)) return `${option} stands alone: nothing belongs behind it.`;
+  if (/argument (?:missing|is ambiguous)/.test(message))
+    return `${option} needs a name and an entry behind it, as in ${option} journal="1.7480 in".`;
+  return message;
+};
+
 /** Reads the arguments behind the command's own name. */
 export const readArguments = (argv: readonly string[]): Command => {
   try {
     return read(argv);
   } catch (error) {
     const { message, code } = error as Error & { code?: string };
-    if (error instanceof Misuse || code?.startsWith('ERR_PARSE_ARGS')) return misuse(message);
+    if (error instanceof Misuse) return misuse(message);
+    if (code?.startsWith('ERR_PARSE_ARGS')) return misuse(parseWords(code, message));
     throw error;
   }
 };

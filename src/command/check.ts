@@ -15,6 +15,8 @@ import { type Block, countText, findingsText, tableText } from './report.ts';
 
 interface Checked {
   exit: Exit;
+  /** False of a file that could not be read. */
+  sound: boolean;
   json: Record<string, JsonResult> | null;
 }
 
@@ -29,7 +31,8 @@ const fetch = async (path: string, io: Io): Promise<string | undefined> => {
     return await io.read(path);
   } catch (error) {
     const { code, message } = error as Error & { code?: string };
-    io.err(`fitwright: ${path}: cannot be read: ${SYSTEM[code ?? ''] ?? message}.\n`);
+    const hint = code === 'ENOENT' && path.includes('=') ? `. An entry is set by --set ${path}` : '';
+    io.err(`fitwright: ${path}: cannot be read: ${SYSTEM[code ?? ''] ?? message}${hint}.\n`);
     return undefined;
   }
 };
@@ -65,8 +68,14 @@ const printed = (file: SheetFile, cells: readonly Numbered[], library: Library):
   return tableText(blocks);
 };
 
-const checkFile = async (path: string, command: CheckCommand, library: Library, io: Io): Promise<Checked> => {
-  const failed: Checked = { exit: EXIT.error, json: null };
+const checkFile = async (
+  path: string,
+  command: CheckCommand,
+  library: Library,
+  io: Io,
+  gap: string,
+): Promise<Checked> => {
+  const failed: Checked = { exit: EXIT.error, sound: false, json: null };
   const tell = (message: string): void => io.err(`fitwright: ${path}: ${message}\n`);
   const text = await fetch(path, io);
   if (text === undefined) return failed;
@@ -91,7 +100,7 @@ const checkFile = async (path: string, command: CheckCommand, library: Library, 
   }
   for (const { grade, where, message } of findings) if (grade === 'error') tell(`${where}: ${message}`);
   if (!command.json) {
-    io.out(`${path}: ${file.title.title}\n`);
+    io.out(`${gap}${path}: ${file.title.title}\n`);
     io.out(printed(file, cells, library));
     io.out(findingsText(findings));
     io.out(
@@ -101,16 +110,17 @@ const checkFile = async (path: string, command: CheckCommand, library: Library, 
       ),
     );
   }
-  return { exit: worst(exits), json: command.json ? jsonOf(cells) : null };
+  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(cells) : null };
 };
 
 /** Works every file out and prints it; the worst of them decides the exit status. */
 export const check = async (command: CheckCommand, library: Library, io: Io): Promise<Exit> => {
   const byFile: Record<string, Checked['json']> = Object.create(null);
   const exits: Exit[] = [];
+  let gap = '';
   for (const path of command.files) {
-    if (exits.length > 0 && !command.json) io.out('\n');
-    const { exit, json } = await checkFile(path, command, library, io);
+    const { exit, sound, json } = await checkFile(path, command, library, io, gap);
+    if (sound) gap = '\n';
     exits.push(exit);
     byFile[path] = json;
   }

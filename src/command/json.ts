@@ -70,7 +70,7 @@ const figure = ({ value, low, high, u, dof }: Figure): JsonFigure =>
     ? { value, low, high, u, ...(Number.isFinite(dof) ? { dof } : {}) }
     : { value };
 
-const resultOf = (output: OutputResult): JsonResult => {
+const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult => {
   const { check, limits, problem } = output;
   const stands = output.stands ?? 'planned';
   const standing = stands === 'measured' ? output.measured : output.planned;
@@ -79,7 +79,8 @@ const resultOf = (output: OutputResult): JsonResult => {
   return {
     ...(standing ? figure(standing) : {}),
     unit: siUnitOf(output.quantity),
-    stands,
+    // A reading has no plan: what it was read at stands.
+    stands: role === 'measured' ? 'measured' : stands,
     ...(limits ? { rule: check.rule } : {}),
     check: check.asNew.state,
     ...(check.inService ? { inService: check.inService.state } : {}),
@@ -105,7 +106,7 @@ export const jsonOf = (
     const name = cell.name ?? cell.id;
     for (const [output, found] of Object.entries(result.outputs)) {
       const key = output === 'value' && cell.role !== 'cell' ? name : `${name}.${output}`;
-      if (!found.idle) all[key] = resultOf(found);
+      if (!found.idle) all[key] = resultOf(found, cell.role);
     }
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)

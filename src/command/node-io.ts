@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { createReadStream } from 'node:fs';
 import type { Io } from './io.ts';
 
 /** A sheet has at most 5 million characters, of up to four bytes each. */
@@ -8,12 +8,18 @@ export class FileError extends Error {
   override name = 'FileError';
 }
 
+/** Reads no further than a sheet may go: a pipe or a device tells no size beforehand, and may never end. */
 const read = async (path: string): Promise<string> => {
-  const { size } = await stat(path);
-  if (size > MAX_BYTES) throw new FileError(`it has ${(size / 1e6).toFixed(1)} MB; a sheet has at most 5 MB`);
-  const bytes = await readFile(path);
+  const parts: Buffer[] = [];
+  let size = 0;
+  for await (const part of createReadStream(path)) {
+    size += (part as Buffer).length;
+    if (size > MAX_BYTES)
+      throw new FileError(`it has more than ${MAX_BYTES / 1e6} MB; a sheet has at most 5 MB`);
+    parts.push(part as Buffer);
+  }
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(parts));
   } catch {
     throw new FileError('it is not UTF-8 text: export the sheet again');
   }

@@ -77,7 +77,8 @@ export const override = (
 
   const put = (option: string, assignment: Assignment, change: Change): void => {
     const at = cells.findIndex(
-      ({ name, role }) => name === assignment.name && role !== 'section' && role !== 'remark',
+      ({ name, role }) =>
+        name?.normalize('NFC') === assignment.name && role !== 'section' && role !== 'remark',
     );
     const cell = cells[at];
     if (!cell) {

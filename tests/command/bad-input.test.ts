@@ -117,6 +117,18 @@ describe('a cell that is in error', () => {
     expect(out).toMatch(/zwölf +worked out +12\.0000/);
   });
 
+  it('two tolerances on one size: says which counts', async () => {
+    const { exit, out } = await checked({
+      ...given('cut', '2 in ± .001'),
+      role: 'chosen',
+      tolerance: '+.002 -0',
+    });
+    expect(exit).toBe(0);
+    expect(out).toMatch(
+      /5 cut: Two tolerances are given: that of the entry counts, and \+\.002 -0 beside it does not/,
+    );
+  });
+
   it('a kind this library does not have: kept, and said', async () => {
     const { exit, err } = await checked({ id: 'u', role: 'cell', name: 'u', kind: 'no-such-kind' });
     expect(exit).toBe(2);
@@ -136,8 +148,15 @@ describe('arguments', () => {
     [[], /Say what to do/],
     [['bore'], /no command "bore"/],
     [['check'], /needs a file/],
-    [['check', 'a.json', '--st', 'x=1'], /--st/],
-    [['check', 'a.json', '--set'], /--set/],
+    [['check', 'a.json', '--st', 'x=1'], /There is no option "--st"/],
+    [['check', 'a.json', '-set', 'x=1'], /There is no option "-s"/],
+    [['check', 'a.json', '--json=yes'], /--json stands alone/],
+    [['check', 'a.json', '--set'], /--set needs a name and an entry behind it/],
+    [['check', 'a.json', '--set', '--json'], /--set needs a name and an entry behind it/],
+    [
+      ['check', 'gone.json', 'bore=1.75 in'],
+      /bore=1\.75 in: cannot be read.*An entry is set by --set bore=1\.75 in/,
+    ],
     [['check', 'a.json', '--set', 'journal'], /equals sign/],
     [['check', 'a.json', '--set', '=1 in'], /equals sign/],
     [['check', 'a.json', '--set', 'a=1', '--set', 'a=2'], /a is given twice/],

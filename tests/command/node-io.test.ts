@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -54,11 +54,19 @@ it.each([
       writeFileSync(path, Buffer.alloc(21_000_000, ' '));
       return path;
     },
-    'it has 21.0 MB; a sheet has at most 5 MB',
+    'it has more than 20 MB; a sheet has at most 5 MB',
   ],
 ])('%s: says so and ends with 2', async (_, path, words) => {
   const { exit, out, err } = await checked(path());
   expect(exit).toBe(2);
   expect(out).toBe('');
   expect(err).toContain(words);
+});
+
+it.runIf(existsSync('/dev/zero'))('reads of a device without end no more than a sheet may have', async () => {
+  expect(await checked('/dev/zero')).toMatchObject({
+    exit: 2,
+    out: '',
+    err: expect.stringContaining('more than 20 MB'),
+  });
 });

@@ -30,6 +30,14 @@ describe('--set', () => {
     expect(cells['bronze.alpha'].unit).toBe('1/K');
   });
 
+  it('takes a name whose marks come apart from their letters', async () => {
+    const groesse: CellRecord = { id: 'g', role: 'given', name: 'größe', quantity: 'length', entry: '2 in' };
+    const { out } = await fitwright(['check', 'j.json', '--json', '--set', 'gro\u0308ße=1 in'], {
+      'j.json': clearanceSheet([groesse]),
+    });
+    expect(JSON.parse(out).größe.value).toBeCloseTo(INCH, 12);
+  });
+
   it('takes an equals sign within the entry', async () => {
     const { cells } = await figures('--set', 'bush_outside==bore + 0.5 in');
     expect(cells.bush_outside.value).toBeCloseTo(2.251 * INCH, 12);
