@@ -129,6 +129,14 @@ describe('a cell that is in error', () => {
     );
   });
 
+  it('a negative diameter: asks whether the minus is meant', async () => {
+    const files = { 'a.json': clearanceSheet() };
+    const { exit, out } = await fitwright(['check', 'a.json', '--set', 'journal=-1.7480 ± .0002'], files);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/2 journal \(Journal\), entry: -1\.7480 in .* Is the minus meant\?/);
+    expect(out).not.toMatch(/bore .*entry: .*Is /);
+  });
+
   it('a kind this library does not have: kept, and said', async () => {
     const { exit, err } = await checked({ id: 'u', role: 'cell', name: 'u', kind: 'no-such-kind' });
     expect(exit).toBe(2);

@@ -20,12 +20,13 @@ import { odds } from './odds.ts';
 import { otherUnit } from './other-unit.ts';
 import { radius } from './radius.ts';
 import type { SlipSheet } from './sheet.ts';
+import { sign } from './sign.ts';
 import { swappedDigits } from './swapped-digits.ts';
 import { turn } from './turn.ts';
 import { written } from './written.ts';
 
 /** The likeliest first: of several that explain a reading the first is asked about. */
-const SLIPWAYS: readonly Slipway[] = [otherUnit, radius, decimal, frame, turn, mirrored, swappedDigits];
+const SLIPWAYS: readonly Slipway[] = [sign, otherUnit, radius, decimal, frame, turn, mirrored, swappedDigits];
 
 /** What is known of a text without asking its neighbours. */
 export interface OwnView {

@@ -66,6 +66,7 @@ const ofValue = (
 
 /** The slips of readings: how each is made on a sheet that was right. */
 export const readingSlips: Readonly<Record<string, Way>> = {
+  sign: ofValue((value, { system }) => rounded(-value, system)),
   turn: ofValue((value, { system }, draw) =>
     rounded(value + (draw.chance(0.5) ? 1 : -1) * (system.unit === 'in' ? 0.025 : 0.5), system),
   ),

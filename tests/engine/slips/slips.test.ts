@@ -37,6 +37,7 @@ describe('a reading is asked about', () => {
     ['half a millimetre out', journal('57.61 mm'), 'turn:entry', '57.11 mm'],
     ['with the wrong frame', journal('3.2486 in'), 'frame:entry', '2.2486 in'],
     ['a radius', journal('1.1243 in'), 'radius:entry', '2.2486 in'],
+    ['a minus too many', journal('-2.2486 in'), 'sign:entry', '2.2486 in'],
     ['a decimal point out', journal('22.486 in'), 'decimal:entry', '2.2486 in'],
     ['millimetres for inches', journal('57.11 in'), 'other-unit:entry', '57.11 mm'],
     [
@@ -241,6 +242,7 @@ describe('over synthetic sheets', () => {
       turn: [0.85, 0.85],
       frame: [0.9, 0.9],
       radius: [0.9, 0.9],
+      sign: [0.9, 0.9],
       decimal: [0.9, 0.9],
       'other-unit': [0.9, 0.9],
       // Digits changed over and signs about a setting often move a worn size by less than its own scatter.
