@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { isOfField } from '../editor/field-path.ts';
 import { CheckMark } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
 import { LimitBar } from '../marks/limit-bar.tsx';
@@ -18,9 +19,10 @@ export const Outcome = (props: { stop: Stop }) => {
     props.stop.entry === '' ? undefined : read() ? output()?.planned : output()?.measured;
   /** Before anything is read: the size that is to come out. */
   const due = () => (props.stop.entry === '' && !read() ? output()?.planned : undefined);
-  const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
+  const slips = () =>
+    (line()?.result?.slips ?? []).filter(({ field }) => isOfField(field, props.stop.spot.field));
   const problems = () =>
-    (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
+    (line()?.result?.problems ?? []).filter(({ field }) => isOfField(field, props.stop.spot.field));
   const verdict = () => output() && leading(output()!.check);
   const state = () => verdict()?.state;
   return (

@@ -1,6 +1,7 @@
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
 import { EntryEditor } from '../editor/entry-editor.tsx';
+import { isOfField } from '../editor/field-path.ts';
 import { loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
@@ -44,7 +45,7 @@ export const EntryField = (props: EntryFieldProps) => {
     resting = false;
   };
   const problems = (): Problem[] =>
-    (sheet.line(props.spot.cell)?.result?.problems ?? []).filter((p) => p.field === props.spot.field);
+    (sheet.line(props.spot.cell)?.result?.problems ?? []).filter((p) => isOfField(p.field, props.spot.field));
 
   return (
     <div class="field">

@@ -47,7 +47,8 @@ export const CheckMark = (props: CheckMarkProps) => (
       <Show when={props.more}>
         <small>{props.more}</small>
       </Show>
-      <Show when={props.before && props.before !== props.state}>
+      {/* A line without limits had no verdict to tell of. */}
+      <Show when={props.before && props.before !== 'no limits' && props.before !== props.state}>
         <small class="was">was {props.before}</small>
       </Show>
     </span>
