@@ -34,16 +34,19 @@ export function workerFor(source, folder) {
  */
 export function offline(source) {
   let folder = '';
+  let written = true;
   return {
     name: 'offline',
     apply: 'build',
     configResolved(config) {
       folder = resolve(config.root, config.build.outDir);
+      written = config.build.write;
     },
     closeBundle: {
       order: 'post',
       sequential: true,
       handler() {
+        if (!written) return;
         writeFileSync(join(folder, WORKER), workerFor(readFileSync(source, 'utf8'), folder));
       },
     },
