@@ -24,6 +24,10 @@ test('a slip is asked about on its line, and one key puts it right', async ({ pa
   await page.keyboard.press('ControlOrMeta+z');
   await expect(typed(page)).toHaveText(SWAPPED);
   await expect(asked(page)).toContainText('Are two digits changed over?');
+  // By a press as well, for whoever has no keys; the line keeps the cursor.
+  await asked(page).getByRole('button', { name: /take/ }).click();
+  await expect(typed(page)).toHaveText(MEANT);
+  await expect(line(page, 'journal').locator(':focus')).toHaveCount(1);
 });
 
 test('one key says that it is right, which is remembered until the text changes', async ({ page }) => {

@@ -1,11 +1,12 @@
-import { For, Show } from 'solid-js';
+import { For, type JSX, Show } from 'solid-js';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { cellOfRow } from '../state/cursor.ts';
+import { sayRight, takeOffer } from './answer.ts';
 import { OFFER_KEY, RIGHT_KEY } from './keys.ts';
 import './slips.css';
 
-/** The open questions of a line, quietly below its entry; on the line under the cursor with the keys that answer the first. */
+/** The open questions of a line, quietly below its entry; on the line under the cursor with what answers the first, by press or key. */
 export const SlipRemarks = (props: { cell: string }) => {
   const { sheet, cursor } = useSheet();
   const here = () => {
@@ -21,14 +22,14 @@ export const SlipRemarks = (props: { cell: string }) => {
             <span class="slip-keys">
               <Show when={slip.offer}>
                 {(offer) => (
-                  <span>
-                    <kbd>{OFFER_KEY}</kbd> take {writtenOut(offer())}
-                  </span>
+                  <Answer by={OFFER_KEY} onTake={() => takeOffer(sheet, props.cell, slip)}>
+                    take {writtenOut(offer())}
+                  </Answer>
                 )}
               </Show>
-              <span>
-                <kbd>{RIGHT_KEY}</kbd> it is right
-              </span>
+              <Answer by={RIGHT_KEY} onTake={() => sayRight(sheet, props.cell, slip)}>
+                it is right
+              </Answer>
             </span>
           </Show>
         </span>
@@ -36,3 +37,15 @@ export const SlipRemarks = (props: { cell: string }) => {
     </For>
   );
 };
+
+const Answer = (props: { by: string; onTake: () => void; children: JSX.Element }) => (
+  <button
+    type="button"
+    tabindex={-1}
+    // The cell keeps the focus: the answer takes the button away.
+    onPointerDown={(event) => event.preventDefault()}
+    onClick={() => props.onTake()}
+  >
+    <kbd>{props.by}</kbd> {props.children}
+  </button>
+);
