@@ -4,6 +4,7 @@ import { HeldValue } from '../held/held-note.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { GridCell } from '../sheet/grid-cell.tsx';
 import { ProblemNote } from '../sheet/problem-note.tsx';
+import { moveText } from '../state/move-text.ts';
 import { standingFigure } from '../state/moves.ts';
 import './face-cell.css';
 
@@ -41,8 +42,9 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const move = () => sheet.line(props.cell)?.moved[name()];
   const changed = () => {
     const { from, to } = move() ?? {};
-    const text = from !== undefined && to !== undefined && at().step(to - from, standingFigure(result()));
-    return text && /[1-9]/.test(text) ? text : undefined;
+    const by = from !== undefined && to !== undefined ? to - from : undefined;
+    const figure = standingFigure(result());
+    return moveText(by, figure, (si) => at().step(si, figure));
   };
   return (
     <div>

@@ -4,6 +4,7 @@ import type { OutputResult } from '../../engine/results.ts';
 import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
+import { moveText } from '../state/move-text.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
@@ -23,11 +24,12 @@ export const ValueCell = (props: ValueCellProps) => {
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
   const standing = () => standingFigure(props.result);
   const at = () => show.output(props.cell, props.output);
-  /** What moved by less than can be shown did not move for anybody. */
   const moved = () => {
     const { from, to } = props.move ?? {};
-    const text = from !== undefined && to !== undefined && at().change(to - from, standing());
-    return text && /[1-9]/.test(text) ? text : undefined;
+    const by = from !== undefined && to !== undefined ? to - from : undefined;
+    // From the plan to the part: the line above says it.
+    if (props.result?.measured && from === props.result.planned?.value) return undefined;
+    return moveText(by, standing(), (si) => at().change(si, standing()));
   };
   const Other = (own: { figure: ShownFigure; read: boolean }) => (
     <Show when={show.other(props.cell, props.output)}>
