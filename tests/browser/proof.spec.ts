@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixture.ts';
-import { begin, check, figuresAreIn, line, templateFile } from './sheet-steps.ts';
+import { begin, check, enter, figuresAreIn, line, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
 
@@ -37,6 +37,12 @@ test('an unfolded figure has its degrees of freedom and the factor that goes wit
   await expect(part).toContainText(
     /k = 2 of decision rules and of printed figures covers 90 %: more readings/,
   );
+  // The same of each source, largest first.
+  const budget = page.getByRole('heading', { name: 'Where the spread comes from' }).locator('..');
+  await expect(budget.getByRole('row').nth(1)).toContainText(/\d+ %/);
+  await expect(budget.getByRole('row').filter({ hasText: 'scatter of 6 readings' })).toContainText(
+    /0\.000\d+\s*in\s*ν\s*5\.0/,
+  );
   // Not on the face of the line.
   await expect(line(page, 'bore_found')).not.toContainText('freedom');
 });
@@ -50,4 +56,17 @@ test('a line that goes by a rule of its own says so, on paper too', async ({ pag
   await page.emulateMedia({ media: 'print' });
   await expect(page.locator('.print-checks')).toContainText('by bare figure');
   await expect(page.locator('.print-title')).toContainText('worst case');
+});
+
+test('the head counts the checks by state, and leads to the first that does not hold', async ({ page }) => {
+  await begin(page, filled);
+  const head = page.getByRole('region', { name: 'How the checks stand' });
+  await expect(head).toContainText(/\d+\s*hold/);
+  await expect(head).not.toContainText(/\d+\s*miss(es)?/);
+  await enter(page, 'bush_length', '= collar_gap - 30 thou');
+  await expect(check(page, 'bush_length')).toContainText('misses');
+  await expect(head).toContainText(/2\s*miss/);
+  await line(page, 'journal').locator('[data-column="entry"]').focus();
+  await head.getByRole('button', { name: 'Go to the first that does not hold' }).click();
+  await expect(line(page, 'bush_length').locator('[data-column="name"]')).toBeFocused();
 });

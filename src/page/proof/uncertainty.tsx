@@ -5,6 +5,7 @@ import type { Figure } from '../../engine/results.ts';
 import { usesComma } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
+import type { OutputShow } from '../state/show.ts';
 import { Part } from '../unfolded/part.tsx';
 
 const COVERAGE = 0.95;
@@ -14,9 +15,7 @@ export const Uncertainty = (props: { cell: string; output: string }) => {
   const { sheet, show } = useSheet();
   const figure = () => standingFigure(sheet.line(props.cell)?.result?.outputs[props.output]);
   const at = () => show.output(props.cell, props.output);
-  /** In the places that the uncertainty itself supports. */
-  const amount = (si: number, { value, u, centre }: Figure) =>
-    at().change(si, { value, low: value - u, high: value + u, centre, u }, false);
+  const amount = (si: number, of: Figure) => uncertaintyText(at(), si, of);
   return (
     <Show when={figure()}>
       {(f) => (
@@ -46,6 +45,12 @@ export const Uncertainty = (props: { cell: string; output: string }) => {
       )}
     </Show>
   );
+};
+
+/** An uncertainty to two significant figures (JCGM 100, 7.2.6). */
+export const uncertaintyText = (at: OutputShow, u: number, of: Figure | undefined): string => {
+  const value = of?.value ?? 0;
+  return at.change(u, { value, low: value - u / 10, high: value + u / 10, centre: value, u }, false);
 };
 
 const decimal = (text: string, comma: boolean): string => (comma ? text.replace('.', ',') : text);

@@ -1,5 +1,7 @@
 import { createResource, For, Show } from 'solid-js';
 import type { Contribution } from '../../engine/results.ts';
+import { usesComma } from '../preferences/decimal-mark.ts';
+import { dofWords, uncertaintyText } from '../proof/uncertainty.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import './budget.css';
@@ -31,6 +33,9 @@ export const Budget = (props: BudgetProps) => {
               <th scope="col">source</th>
               <th scope="col">share</th>
               <th scope="col" class="figure">
+                u
+              </th>
+              <th scope="col" class="figure">
                 lowest, highest effect
               </th>
             </tr>
@@ -51,6 +56,13 @@ export const Budget = (props: BudgetProps) => {
                       <rect x="0" y="2" width={Math.max(1, 64 * part(share))} height="8" />
                     </svg>
                     {Math.round(100 * part(share))} %
+                  </td>
+                  <td class="figure">
+                    {uncertaintyText(at(), share.u, standing())}
+                    <Show when={Number.isFinite(share.dof)}>
+                      <br />
+                      <span class="caption">ν {dofWords(share.dof, usesComma())}</span>
+                    </Show>
                   </td>
                   <td class="figure">
                     {at().change(share.low, standing())}
