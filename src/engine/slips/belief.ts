@@ -34,35 +34,78 @@ function about(values: readonly number[]): Fit {
   return { middle, squares, free: values.length - 1, spread: 1 + 1 / values.length };
 }
 
+/** A list as a table of stations along by places around, of deviations from its first reading, and its sums. */
+interface Table {
+  rows: number;
+  columns: number;
+  deviations: number[];
+  /** Of every station, and of every place around. */
+  along: number[];
+  around: number[];
+  total: number;
+  squares: number;
+}
+
+const tables = new WeakMap<Datum, { table: Table | undefined }>();
+
+/** Undefined where the readings are no table, or too small a one to tell whether it is so. */
+function tableOf(datum: Datum): Table | undefined {
+  const known = tables.get(datum);
+  if (known) return known.table;
+  const rows = (datum.stations.at(-1) ?? 0) + 1;
+  const columns = datum.literals.length / rows;
+  const fits =
+    (rows - 1) * (columns - 1) >= 2 && datum.stations.every((one, i) => one === Math.floor(i / columns));
+  const table = fits ? summed(datum, rows, columns) : undefined;
+  tables.set(datum, { table });
+  return table;
+}
+
+function summed(datum: Datum, rows: number, columns: number): Table {
+  const first = datum.literals[0]?.value ?? 0;
+  const deviations = datum.literals.map((one) => one.value - first);
+  const along = new Array<number>(rows).fill(0);
+  const around = new Array<number>(columns).fill(0);
+  deviations.forEach((x, i) => {
+    const [row, column] = [Math.floor(i / columns), i % columns];
+    along[row] = (along[row] as number) + x;
+    around[column] = (around[column] as number) + x;
+  });
+  const total = along.reduce((a, b) => a + b, 0);
+  return { rows, columns, deviations, along, around, total, squares: sumOfSquares(deviations) };
+}
+
+const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, x) => sum + x * x, 0);
+
 /**
  * Taper and out-of-round as worn surfaces have them: a reading is its station along the list plus its place around, and
- * the one asked about is what the rest of the table leaves for it (Yates's formula for a missing plot). Undefined where
- * the readings are no table, or too small a one to tell whether it is so.
+ * the one asked about is what the rest of the table leaves for it (Yates's formula for a missing plot).
  */
 function ofTable(datum: Datum, index: number): Fit | undefined {
-  const all = datum.literals.map((one) => one.value);
-  const rows = (datum.stations.at(-1) ?? 0) + 1;
-  const columns = all.length / rows;
-  if (!datum.stations.every((one, i) => one === Math.floor(i / columns))) return undefined;
-  const [row, column] = [Math.floor(index / columns), index % columns];
+  const table = tableOf(datum);
+  if (!table) return undefined;
+  const { rows, columns, deviations } = table;
   const free = (rows - 1) * (columns - 1);
-  if (free < 2) return undefined;
-  const sum = (of: (i: number) => boolean, values = all): number =>
-    values.reduce((total, value, i) => (of(i) ? total + value : total), 0);
-  const inRow = (r: number) => (i: number) => Math.floor(i / columns) === r;
-  const inColumn = (c: number) => (i: number) => i % columns === c;
-  const others = all.with(index, 0);
-  const middle =
-    (rows * sum(inRow(row), others) + columns * sum(inColumn(column), others) - sum(() => true, others)) /
-    free;
-  const whole = all.with(index, middle);
-  const mean = sum(() => true, whole) / whole.length;
-  const squares = whole.reduce((total, value, i) => {
-    const along = sum(inRow(Math.floor(i / columns)), whole) / columns;
-    const around = sum(inColumn(i % columns), whole) / rows;
-    return total + (value - along - around + mean) ** 2;
-  }, 0);
-  return { middle, squares, free: free - 1, spread: 1 + (rows + columns - 1) / free };
+  const own = deviations[index] as number;
+  const [row, column] = [Math.floor(index / columns), index % columns];
+  const along = (table.along[row] as number) - own;
+  const around = (table.around[column] as number) - own;
+  const x = (rows * along + columns * around - (table.total - own)) / free;
+  const put = x - own;
+  // What the additive model leaves of the table with that in its place, from its sums.
+  const squares =
+    table.squares -
+    own * own +
+    x * x -
+    (sumOfSquares(table.along) - (table.along[row] as number) ** 2 + (along + x) ** 2) / columns -
+    (sumOfSquares(table.around) - (table.around[column] as number) ** 2 + (around + x) ** 2) / rows +
+    (table.total + put) ** 2 / (rows * columns);
+  return {
+    middle: (datum.literals[0]?.value ?? 0) + x,
+    squares: Math.max(0, squares),
+    free: free - 1,
+    spread: 1 + (rows + columns - 1) / free,
+  };
 }
 
 /**
