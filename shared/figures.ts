@@ -135,9 +135,22 @@ const spreadOf = (figure: ShownFigure, show: 'worst-case' | 'expanded'): { below
 /** A difference on the unit's scale: 20 °C ± 2 K is ± 3.6 °F. */
 const differenceUnit = (unit: Unit): Unit => (unit.point ? { ...unit, point: false, offset: 0 } : unit);
 
+/** Share of itself an uncertainty may lose by rounding: EA-4/02 M:2013, 6.3 (from memory), after JCGM 100:2008, 7.2.6. */
+const ROUNDED_DOWN = 0.05;
+
+/** An end of an uncertainty, one step further out where rounding to `places` would take more than that from it. */
+const notBelow = (si: number, unit: Unit, places: number): number => {
+  const value = fromSI(si, unit);
+  const shown = Math.abs(Number(roundedText(value, places)));
+  return Math.abs(value) - shown > ROUNDED_DOWN * Math.abs(value)
+    ? toSI(Math.sign(value) * (shown + 10 ** -places), unit)
+    : si;
+};
+
 /**
  * A figure with its spread, in the places the spread supports: the worst case, or the expanded uncertainty (k = 2)
- * about its centre. Ends that differ once rounded are shown as upper and lower. A spread is never rounded to nothing.
+ * about its centre. Ends that differ once rounded are shown as upper and lower. A spread is never rounded to nothing, and
+ * an uncertainty not down by more than a twentieth.
  */
 export const formatFigure = (
   figure: ShownFigure,
@@ -160,7 +173,7 @@ export const formatFigure = (
     const step = differenceUnit(unit);
     const places = decimals as number;
     const end = (si: number): string =>
-      formatNumber(si, step, {
+      formatNumber(options.show === 'expanded' ? notBelow(si, step, places) : si, step, {
         spread,
         comma: options.comma,
         decimals: places > MAX_PLACES ? undefined : places,

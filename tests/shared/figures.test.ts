@@ -139,6 +139,22 @@ describe('a figure', () => {
     ));
 });
 
+describe('an uncertainty in few places', () => {
+  test.each([
+    // JCGM 100:2008, 7.2.6: 28.05 should be rounded down to 28; EA-4/02 M:2013, 6.3 (from memory): up where 5 % would be lost
+    [28.05, 'um', '± 28'],
+    [10.47, 'um', '± 10'],
+    [10.53, 'um', '± 11'],
+    [1.4, 'tenth_in', '± 2'],
+    [0.2, 'um', '± 1'],
+  ])('%d %s is shown as %s', (expanded, symbol, text) => {
+    const of = unit(symbol);
+    const u = (expanded / 2) * of.factor;
+    const reading = { value: 0.05, low: 0.05 - 2 * u, high: 0.05 + 2 * u, centre: 0.05, u };
+    expect(formatFigure(reading, of, { show: 'expanded', decimals: 0 }).spread).toBe(text);
+  });
+});
+
 describe('an entry written from a value', () => {
   test.each([
     [0.0571881, 'in', '2.2515 in'],
