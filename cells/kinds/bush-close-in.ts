@@ -1,5 +1,6 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { innerGive } from '../formulas/rings.ts';
 
 const bronze = { E: '100 GPa', nu: '0.34' };
 const iron = { E: '100 GPa', nu: '0.26' };
@@ -80,7 +81,7 @@ export default defineCell({
       name: 'bush_give',
       label: 'give of the bush: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: '=(bush_outside^2 + bush_bore^2) / (bush_outside^2 - bush_bore^2) - bush_material.nu',
+      formula: innerGive('bush_outside', 'bush_bore', 'bush_material'),
     },
     {
       name: 'housing_give',

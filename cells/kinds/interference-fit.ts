@@ -1,5 +1,8 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { frictionInputs, frictionOutputs } from '../formulas/friction.ts';
+import { ringStrength } from '../formulas/ring-strength.ts';
+import { boreClosesIn, innerGive, outerGive } from '../formulas/rings.ts';
 
 const caseOne = {
   contact_diameter: '50 mm',
@@ -49,19 +52,13 @@ export default defineCell({
     { name: 'length', label: 'length in contact', quantity: 'length', sensible: ['1 mm', '1 m'] },
     { name: 'inner_material', label: 'material of the inner part', record: 'material' },
     { name: 'outer_material', label: 'material of the outer part', record: 'material' },
+    ...frictionInputs,
     {
-      name: 'friction_pair',
-      label: 'which metals rub, dry or oiled',
-      choice: 'friction',
+      name: 'joined',
+      label: 'how they are joined',
+      choice: 'joining',
       optional: true,
-      hint: 'Blank, and no figure of your own below: any pair, 0.04 to 0.20.',
-    },
-    {
-      name: 'friction',
-      label: 'friction, your own figure',
-      quantity: 'number',
-      optional: true,
-      sensible: ['0.03', '0.4'],
+      hint: 'A shrunk joint grips better than a pressed one. Blank: as pressed, the lower figure.',
     },
     {
       name: 'inner_roughness',
@@ -133,36 +130,32 @@ export default defineCell({
       formula: '=interference / contact_diameter',
     },
     {
-      name: 'pair_friction',
-      label: 'friction of that pair',
+      name: 'shrunk',
+      label: 'joined by heat or cold',
       quantity: 'number',
-      table: { choice: 'friction_pair', column: 'press' },
+      table: { choice: 'joined', column: 'shrunk' },
+      hint: '1 where it is, 0 where it is pressed.',
     },
     {
-      name: 'friction_taken',
-      label: 'friction taken',
+      name: 'shrunk_friction',
+      label: 'friction of that pair, shrunk',
       quantity: 'number',
-      formula: '=IF(ISBLANK(friction); IF(ISBLANK(friction_pair); 0.12; pair_friction); friction)',
-      spread: {
-        low: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); -0.08; 0)',
-        high: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); 0.08; 0)',
-        distribution: 'rectangular',
-        label: 'friction, pair not said',
-      },
+      table: { choice: 'friction_pair', column: 'shrink' },
     },
+    ...frictionOutputs(
+      'IF(ISBLANK(joined); pair_friction; IF(shrunk > 0.5; shrunk_friction; pair_friction))',
+    ),
     {
       name: 'inner_give',
       label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula:
-        '=(contact_diameter^2 + inner_bore^2) / (contact_diameter^2 - inner_bore^2) - inner_material.nu',
+      formula: innerGive('contact_diameter', 'inner_bore', 'inner_material'),
     },
     {
       name: 'outer_give',
       label: 'give of the outer part: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula:
-        '=(outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2) + outer_material.nu',
+      formula: outerGive('outer_diameter', 'contact_diameter', 'outer_material'),
     },
     {
       name: 'pressure',
@@ -171,77 +164,12 @@ export default defineCell({
       formula:
         '=MAX(effective_interference; 0 m) / (contact_diameter * (inner_give / inner_material.E + outer_give / outer_material.E))',
     },
-    {
-      name: 'hoop_inner_bore',
-      label: 'hoop stress at the inner bore',
-      quantity: 'pressure',
-      formula:
-        '=IF(inner_bore > 0 m; -2 * pressure * contact_diameter^2 / (contact_diameter^2 - inner_bore^2); -pressure)',
-      hint: 'Minus is compression. Of a solid shaft, everywhere the pressure itself.',
-    },
-    {
-      name: 'hoop_inner_outside',
-      label: 'hoop stress at the outside of the inner part',
-      quantity: 'pressure',
-      formula: '=-pressure * (contact_diameter^2 + inner_bore^2) / (contact_diameter^2 - inner_bore^2)',
-    },
-    {
-      name: 'hoop_outer_bore',
-      label: 'hoop stress at the bore of the outer part',
-      quantity: 'pressure',
-      formula:
-        '=pressure * (outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2)',
-    },
-    {
-      name: 'hoop_outer_outside',
-      label: 'hoop stress at the outside of the outer part',
-      quantity: 'pressure',
-      formula: '=2 * pressure * contact_diameter^2 / (outer_diameter^2 - contact_diameter^2)',
-    },
-    {
-      name: 'inner_stress',
-      label: 'stress to compare, inner part',
-      quantity: 'pressure',
-      formula:
-        '=IF(inner_material.brittle > 0.5; -hoop_inner_bore / 3; MAX(-hoop_inner_bore; SQRT(hoop_inner_outside^2 + hoop_inner_outside * pressure + pressure^2)))',
-      hint: 'Yielding metal: von Mises, plane stress. Brittle: a third of the compression, against tensile strength.',
-    },
-    {
-      name: 'outer_stress',
-      label: 'stress to compare, outer part',
-      quantity: 'pressure',
-      formula:
-        '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT(hoop_outer_bore^2 + hoop_outer_bore * pressure + pressure^2))',
-      hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure, against tensile strength.',
-    },
-    {
-      name: 'inner_margin',
-      label: 'strength over stress, inner part',
-      quantity: 'number',
-      formula: '=inner_material.yield / MAX(inner_stress; inner_material.yield / 1000)',
-      hint: '1000 where nothing presses.',
-    },
-    {
-      name: 'outer_margin',
-      label: 'strength over stress, outer part',
-      quantity: 'number',
-      formula: '=outer_material.yield / MAX(outer_stress; outer_material.yield / 1000)',
-      hint: '1000 where nothing presses.',
-    },
-    {
-      name: 'yield_margin',
-      label: 'strength over stress, the weaker of both',
-      quantity: 'number',
-      formula: '=MIN(inner_margin; outer_margin)',
-      face: true,
-      limits: { lower: '=least_margin' },
-    },
+    ...ringStrength,
     {
       name: 'close_in',
       label: 'inner bore closes in by',
       quantity: 'length',
-      formula:
-        '=2 * pressure * contact_diameter^2 * inner_bore / (inner_material.E * (contact_diameter^2 - inner_bore^2))',
+      formula: boreClosesIn('contact_diameter', 'inner_bore', 'inner_material'),
       face: true,
       display: { in: 'thou', mm: 'um' },
     },

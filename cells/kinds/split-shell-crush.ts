@@ -1,5 +1,6 @@
 import { defineCell } from '../cell.ts';
 import { annulus } from '../drawings/annulus.ts';
+import { boreClosesIn, innerGive, outerGive } from '../formulas/rings.ts';
 
 export default defineCell({
   key: 'split-shell-crush',
@@ -39,6 +40,14 @@ export default defineCell({
       default: '1',
       sensible: ['1', '4'],
       source: 'one each side, as most caps have',
+    },
+    {
+      name: 'bolt_clamp',
+      label: 'clamp force of each bolt',
+      quantity: 'force',
+      sensible: ['100 N', '1000 kN'],
+      optional: true,
+      hint: 'Of the cell on bolt torque, its low end: = bolts.clamp_force. The crush must leave most of it.',
     },
     {
       name: 'shell_material',
@@ -87,14 +96,13 @@ export default defineCell({
       name: 'shell_give',
       label: 'give of the shell: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: '=(housing_bore^2 + shell_bore^2) / (housing_bore^2 - shell_bore^2) - shell_material.nu',
+      formula: innerGive('housing_bore', 'shell_bore', 'shell_material'),
     },
     {
       name: 'housing_give',
       label: 'give of the housing: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula:
-        '=(housing_outside^2 + housing_bore^2) / (housing_outside^2 - housing_bore^2) + housing_material.nu',
+      formula: outerGive('housing_outside', 'housing_bore', 'housing_material'),
     },
     {
       name: 'pressure',
@@ -123,8 +131,7 @@ export default defineCell({
       name: 'close_in',
       label: 'shell bore closes in by',
       quantity: 'length',
-      formula:
-        '=2 * pressure * housing_bore^2 * shell_bore / (shell_material.E * (housing_bore^2 - shell_bore^2))',
+      formula: boreClosesIn('housing_bore', 'shell_bore', 'shell_material'),
       display: { in: 'thou', mm: 'um' },
     },
     {
@@ -133,6 +140,7 @@ export default defineCell({
       quantity: 'force',
       formula: '=pressure * housing_bore * shell_length / (2 * bolts)',
       face: true,
+      limits: { upper: '=bolt_clamp' },
       hint: 'What the crush alone takes. The running load comes on top, and the joint must still be clamped: see the cell on bolt torque.',
     },
   ],

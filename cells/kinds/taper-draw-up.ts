@@ -1,5 +1,7 @@
 import { defineCell } from '../cell.ts';
 import { taperInHub } from '../drawings/taper.ts';
+import { frictionInputs, frictionOutputs } from '../formulas/friction.ts';
+import { innerGive, outerGive } from '../formulas/rings.ts';
 
 export default defineCell({
   key: 'taper-draw-up',
@@ -34,20 +36,7 @@ export default defineCell({
     { name: 'outer_diameter', label: 'outside of the hub', quantity: 'length', sensible: ['5 mm', '3 m'] },
     { name: 'inner_material', label: 'shaft material', record: 'material' },
     { name: 'outer_material', label: 'hub material', record: 'material' },
-    {
-      name: 'friction_pair',
-      label: 'which metals rub, dry or oiled',
-      choice: 'friction',
-      optional: true,
-      hint: 'Blank, and no figure of your own below: any pair, 0.04 to 0.20.',
-    },
-    {
-      name: 'friction',
-      label: 'friction, your own figure',
-      quantity: 'number',
-      optional: true,
-      sensible: ['0.03', '0.4'],
-    },
+    ...frictionInputs,
     {
       name: 'inner_roughness',
       label: 'roughness Rz of the shaft',
@@ -96,14 +85,13 @@ export default defineCell({
       name: 'inner_give',
       label: 'give of the shaft: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: '=(mean_diameter^2 + inner_bore^2) / (mean_diameter^2 - inner_bore^2) - inner_material.nu',
+      formula: innerGive('mean_diameter', 'inner_bore', 'inner_material'),
     },
     {
       name: 'outer_give',
       label: 'give of the hub: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula:
-        '=(outer_diameter^2 + mean_diameter^2) / (outer_diameter^2 - mean_diameter^2) + outer_material.nu',
+      formula: outerGive('outer_diameter', 'mean_diameter', 'outer_material'),
     },
     {
       name: 'pressure',
@@ -142,24 +130,7 @@ export default defineCell({
       formula: '=inner_material.yield / MAX(shaft_stress; inner_material.yield / 1000)',
       limits: { lower: '=1.2' },
     },
-    {
-      name: 'pair_friction',
-      label: 'friction of that pair',
-      quantity: 'number',
-      table: { choice: 'friction_pair', column: 'press' },
-    },
-    {
-      name: 'friction_taken',
-      label: 'friction taken',
-      quantity: 'number',
-      formula: '=IF(ISBLANK(friction); IF(ISBLANK(friction_pair); 0.12; pair_friction); friction)',
-      spread: {
-        low: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); -0.08; 0)',
-        high: '=IF(AND(ISBLANK(friction); ISBLANK(friction_pair)); 0.08; 0)',
-        distribution: 'rectangular',
-        label: 'friction, pair not said',
-      },
-    },
+    ...frictionOutputs('pair_friction'),
     {
       name: 'push_force',
       label: 'force to push it on',

@@ -1,5 +1,6 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { innerGive, outerGive } from '../formulas/rings.ts';
 
 const aluminium = {
   bush_outside: '50 mm',
@@ -106,14 +107,13 @@ export default defineCell({
       name: 'bush_give',
       label: 'give of the bush: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: '=(bush_outside^2 + bush_bore^2) / (bush_outside^2 - bush_bore^2) - bush_material.nu',
+      formula: innerGive('bush_outside', 'bush_bore', 'bush_material'),
     },
     {
       name: 'housing_give',
       label: 'give of the housing: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula:
-        '=(housing_outside^2 + bush_outside^2) / (housing_outside^2 - bush_outside^2) + housing_material.nu',
+      formula: outerGive('housing_outside', 'bush_outside', 'housing_material'),
     },
     {
       name: 'elastic_pressure',

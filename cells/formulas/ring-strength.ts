@@ -1,0 +1,72 @@
+import type { CellOutput } from '../cell.ts';
+
+/**
+ * Stress in two rings under `pressure`, and what they bear over it. Over `contact_diameter`, `inner_bore`, `outer_diameter`,
+ * `inner_material`, `outer_material` and `least_margin`.
+ */
+export const ringStrength: readonly CellOutput[] = [
+  {
+    name: 'hoop_inner_bore',
+    label: 'hoop stress at the inner bore',
+    quantity: 'pressure',
+    formula:
+      '=IF(inner_bore > 0 m; -2 * pressure * contact_diameter^2 / (contact_diameter^2 - inner_bore^2); -pressure)',
+    hint: 'Minus is compression. Of a solid shaft, everywhere the pressure itself.',
+  },
+  {
+    name: 'hoop_inner_outside',
+    label: 'hoop stress at the outside of the inner part',
+    quantity: 'pressure',
+    formula: '=-pressure * (contact_diameter^2 + inner_bore^2) / (contact_diameter^2 - inner_bore^2)',
+  },
+  {
+    name: 'hoop_outer_bore',
+    label: 'hoop stress at the bore of the outer part',
+    quantity: 'pressure',
+    formula: '=pressure * (outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2)',
+  },
+  {
+    name: 'hoop_outer_outside',
+    label: 'hoop stress at the outside of the outer part',
+    quantity: 'pressure',
+    formula: '=2 * pressure * contact_diameter^2 / (outer_diameter^2 - contact_diameter^2)',
+  },
+  {
+    name: 'inner_stress',
+    label: 'stress to compare, inner part',
+    quantity: 'pressure',
+    formula:
+      '=IF(inner_material.brittle > 0.5; -hoop_inner_bore / 3; MAX(-hoop_inner_bore; SQRT(hoop_inner_outside^2 + hoop_inner_outside * pressure + pressure^2)))',
+    hint: 'Yielding metal: von Mises, plane stress. Brittle: a third of the compression, against tensile strength.',
+  },
+  {
+    name: 'outer_stress',
+    label: 'stress to compare, outer part',
+    quantity: 'pressure',
+    formula:
+      '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT(hoop_outer_bore^2 + hoop_outer_bore * pressure + pressure^2))',
+    hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure, against tensile strength.',
+  },
+  {
+    name: 'inner_margin',
+    label: 'strength over stress, inner part',
+    quantity: 'number',
+    formula: '=inner_material.yield / MAX(inner_stress; inner_material.yield / 1000)',
+    hint: '1000 where nothing presses.',
+  },
+  {
+    name: 'outer_margin',
+    label: 'strength over stress, outer part',
+    quantity: 'number',
+    formula: '=outer_material.yield / MAX(outer_stress; outer_material.yield / 1000)',
+    hint: '1000 where nothing presses.',
+  },
+  {
+    name: 'yield_margin',
+    label: 'strength over stress, the weaker of both',
+    quantity: 'number',
+    formula: '=MIN(inner_margin; outer_margin)',
+    face: true,
+    limits: { lower: '=least_margin' },
+  },
+];
