@@ -1,0 +1,67 @@
+import type { TradeFunction } from '../cell.ts';
+import { limitDeviations } from '../tables/iso286.ts';
+import { isProblem } from '../tables/table.ts';
+import { turnedBushFits, wrappedBushFits, wrappedBushOutside } from '../tables/wrapped-bushes.ts';
+
+type End = 'upper' | 'lower';
+
+const fits = (make: string) =>
+  make === 'wrapped' ? wrappedBushFits : make === 'turned' ? turnedBushFits : undefined;
+
+const outsideOf = (make: string, nominal: number) =>
+  make === 'wrapped'
+    ? wrappedBushOutside(nominal)
+    : limitDeviations(nominal, turnedBushFits.outside(nominal));
+
+const deviation = (
+  name: string,
+  purpose: string,
+  read: (make: string, nominal: number) => { upper: number; lower: number } | { problem: string },
+  end: End,
+): TradeFunction => ({
+  name,
+  purpose,
+  takes: [
+    { name: 'make', text: true },
+    { name: 'nominal', quantity: 'length' },
+  ],
+  gives: 'length',
+  compute: (make, nominal) => {
+    if (!fits(String(make))) return { message: `There are no bushes "${String(make)}": wrapped or turned.` };
+    const found = read(String(make), Number(nominal));
+    return isProblem(found) ? { message: found.problem } : found[end];
+  },
+  source: 'ISO 3547 (DIN 1494); ISO 4379:2018 (from memory) with ISO 286-2:2010: the table of bought bushes',
+});
+
+const fitted = (make: string, nominal: number) =>
+  limitDeviations(nominal, (fits(make) ?? turnedBushFits).boreFitted);
+
+const functions: readonly TradeFunction[] = [
+  deviation(
+    'BUSHOUTSIDEUPPER',
+    'Upper limit deviation of the outside of a bought bush, before it is fitted.',
+    outsideOf,
+    'upper',
+  ),
+  deviation(
+    'BUSHOUTSIDELOWER',
+    'Lower limit deviation of the outside of a bought bush, before it is fitted.',
+    outsideOf,
+    'lower',
+  ),
+  deviation(
+    'BUSHBOREUPPER',
+    'Upper limit deviation of the bore of a bought bush, fitted in a housing H7.',
+    fitted,
+    'upper',
+  ),
+  deviation(
+    'BUSHBORELOWER',
+    'Lower limit deviation of the bore of a bought bush, fitted in a housing H7.',
+    fitted,
+    'lower',
+  ),
+];
+
+export default functions;

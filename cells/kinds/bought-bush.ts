@@ -1,0 +1,192 @@
+import { defineCell } from '../cell.ts';
+
+const um = { in: 'tenth_in', mm: 'um' } as const;
+
+export default defineCell({
+  key: 'bought-bush',
+  edition: 1,
+  title: 'Bush bought to a standard',
+  purpose:
+    'Limits of a wrapped or turned bush as it is sold, the housing to bore for it, and the clearance it leaves when pressed in.',
+  group: 'fits',
+  inputs: [
+    { name: 'make', label: 'make of bush', choice: 'bought-bushes' },
+    { name: 'bore', label: 'bore, nominal', quantity: 'length', sensible: ['3 mm', '200 mm'] },
+    { name: 'outside', label: 'outside diameter, nominal', quantity: 'length', sensible: ['5 mm', '230 mm'] },
+    {
+      name: 'shaft_class',
+      label: 'class of the shaft',
+      choice: 'shaft-classes',
+      optional: true,
+      hint: 'Usual: f7 or e7 in a wrapped bush, g7 or e7 in a turned one. Blank where the shaft is what it is.',
+    },
+    {
+      name: 'journal',
+      label: 'shaft as it is',
+      quantity: 'length',
+      role: 'measured',
+      optional: true,
+      sensible: ['3 mm', '200 mm'],
+      hint: 'Comes before the class.',
+    },
+    {
+      name: 'least_wanted',
+      label: 'least clearance wanted',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '2 mm'],
+    },
+    {
+      name: 'greatest_wanted',
+      label: 'greatest clearance wanted',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '2 mm'],
+    },
+  ],
+  outputs: [
+    {
+      name: 'outside_least',
+      label: 'outside of the bush, least',
+      quantity: 'length',
+      formula: '=outside + BUSHOUTSIDELOWER(make; outside)',
+    },
+    {
+      name: 'outside_greatest',
+      label: 'outside of the bush, greatest',
+      quantity: 'length',
+      formula: '=outside + BUSHOUTSIDEUPPER(make; outside)',
+    },
+    {
+      name: 'housing_least',
+      label: 'housing bore H7, least',
+      quantity: 'length',
+      formula: '=outside + LOWERDEVIATION(outside; "H7")',
+      face: true,
+    },
+    {
+      name: 'housing_greatest',
+      label: 'housing bore H7, greatest',
+      quantity: 'length',
+      formula: '=outside + UPPERDEVIATION(outside; "H7")',
+      face: true,
+    },
+    {
+      name: 'least_interference',
+      label: 'least interference',
+      quantity: 'length',
+      formula: '=outside_least - housing_greatest',
+      display: um,
+    },
+    {
+      name: 'greatest_interference',
+      label: 'greatest interference',
+      quantity: 'length',
+      formula: '=outside_greatest - housing_least',
+      display: um,
+    },
+    {
+      name: 'fitted_least',
+      label: 'bore when fitted, least',
+      quantity: 'length',
+      formula: '=bore + BUSHBORELOWER(make; bore)',
+    },
+    {
+      name: 'fitted_greatest',
+      label: 'bore when fitted, greatest',
+      quantity: 'length',
+      formula: '=bore + BUSHBOREUPPER(make; bore)',
+      hint: 'In a stiff housing bored to H7, and about so: measure it.',
+    },
+    {
+      name: 'shaft_least',
+      label: 'shaft, least',
+      quantity: 'length',
+      formula: '=IF(ISBLANK(journal); bore + LOWERDEVIATION(bore; shaft_class); journal)',
+    },
+    {
+      name: 'shaft_greatest',
+      label: 'shaft, greatest',
+      quantity: 'length',
+      formula: '=IF(ISBLANK(journal); bore + UPPERDEVIATION(bore; shaft_class); journal)',
+    },
+    {
+      name: 'least_clearance',
+      label: 'least running clearance',
+      quantity: 'length',
+      formula: '=fitted_least - shaft_greatest',
+      face: true,
+      limits: { lower: '=least_wanted', metalOn: 'low' },
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'greatest_clearance',
+      label: 'greatest running clearance',
+      quantity: 'length',
+      formula: '=fitted_greatest - shaft_least',
+      face: true,
+      limits: { upper: '=greatest_wanted', metalOn: 'low' },
+      display: { in: 'thou', mm: 'um' },
+    },
+  ],
+  validity: [
+    {
+      holds: '=AND(bore > 0 mm; outside > bore)',
+      otherwise: 'Bore and outside must rise in this order, from above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=NOT(AND(ISBLANK(shaft_class); ISBLANK(journal)))',
+      otherwise: 'Neither a class nor a size of the shaft is entered: there is no clearance to work out.',
+      grade: 'caution',
+    },
+    {
+      holds: '=outside - bore <= 0.4 * bore + 4 mm',
+      otherwise: 'Thick for a bush of these standards: look at bore and outside again.',
+      grade: 'caution',
+    },
+  ],
+  assumptions: [
+    'A rigid housing of steel or iron bored to H7; in a thin or light one the bore comes out larger.',
+    'The bore when fitted is what the standards aim at, not a promise: a turned bush is often reamed in place, a wrapped one with a lining must not be.',
+  ],
+  sources: [
+    'Wrapped bushes: ISO 3547 (DIN 1494), outside over the nominal, housing H7, bore about H9 when fitted, shaft f7 or e7; 10 to 18 and 30 to 80 mm seen, the rest from memory',
+    'Turned copper-alloy bushes: ISO 4379:1993 and 2018 (from memory): outside s6, r6 over 120 mm, bore about H8 when fitted, shaft e7 or g7',
+    'ISO 286-1:2010, ISO 286-2:2010',
+  ],
+  cautions: [
+    'Pressing: guard the press and stand out of line with the ram; a thin bush folds unless it is pressed on an arbor.',
+    'Lined bushes: no flame, and no machining of the lining; PTFE gives poisonous fumes above about 260 degC, and some linings hold lead.',
+  ],
+  examples: [
+    {
+      title: 'Wrapped bush 35 x 39 mm: 45 to 85 um over its nominal outside',
+      source:
+        'ISO 3547 (DIN 1494), limits over 30 to 50 mm, reference R580; bore H9 and shaft f7 by ISO 286-2',
+      grade: 'seen',
+      inputs: { make: 'wrapped', bore: '35 mm', outside: '39 mm', shaft_class: 'f7' },
+      expect: {
+        outside_least: { value: '39.045 mm', within: '1e-9 mm' },
+        outside_greatest: { value: '39.085 mm', within: '1e-9 mm' },
+        least_interference: { value: '20 um', within: '1e-6 um' },
+        greatest_interference: { value: '85 um', within: '1e-6 um' },
+        least_clearance: { value: '25 um', within: '1e-6 um' },
+        greatest_clearance: { value: '112 um', within: '1e-6 um' },
+      },
+    },
+    {
+      title: 'Turned bush 40 x 50 mm on a shaft e7',
+      source:
+        'ISO 4379 classes (from memory, reference R577) with the limits of ISO 286-2: 50 s6 +59 +43, 40 H8 +39, 40 e7 -50 -75',
+      grade: 'memory',
+      inputs: { make: 'turned', bore: '40 mm', outside: '50 mm', shaft_class: 'e7' },
+      expect: {
+        least_interference: { value: '18 um', within: '1e-6 um' },
+        greatest_interference: { value: '59 um', within: '1e-6 um' },
+        least_clearance: { value: '50 um', within: '1e-6 um' },
+        greatest_clearance: { value: '114 um', within: '1e-6 um' },
+      },
+    },
+  ],
+});
