@@ -2,21 +2,26 @@ import { defineCell } from '../cell.ts';
 
 const shim = (n: number) => ({
   name: `shim_${n}`,
-  label: `shim ${n}, thinner`,
+  label: `shim ${n}`,
   quantity: 'length',
   optional: true,
   sensible: ['0.01 mm', '5 mm'] as const,
 });
 const display = { in: 'thou', mm: 'mm' } as const;
-/** A hair more than a whole shim counts as a whole one. */
-const whole = (rest: string, n: number): string =>
-  `=IF(ISBLANK(shim_${n}); 0; INT(MAX(${rest}; 0 m) / shim_${n} + 0.000001))`;
-const left = (rest: string, n: number): string =>
-  `=${rest} - IF(ISBLANK(shim_${n}); 0 m; count_${n} * shim_${n})`;
+/** A shim that is not at hand has no thickness. */
+const thickness = (n: number): string => (n === 1 ? 'shim_1' : `IF(ISBLANK(shim_${n}); 0 m; shim_${n})`);
+const all = [1, 2, 3, 4].map(thickness).join('; ');
+const count = (n: number) => ({
+  name: `count_${n}`,
+  label: `of shim ${n}`,
+  quantity: 'number',
+  formula: `=SHIMCOUNT(${n}; pack_wanted; most_pieces; ${all})`,
+  held: true,
+});
 
 export default defineCell({
   key: 'shim-pack',
-  edition: 1,
+  edition: 2,
   title: 'Shim pack',
   purpose: 'Which shims out of those at hand bring a float to the figure wanted, and what float they leave.',
   group: 'clearance',
@@ -37,13 +42,21 @@ export default defineCell({
     },
     {
       name: 'shim_1',
-      label: 'shim 1, the thickest at hand',
+      label: 'shim 1',
       quantity: 'length',
       sensible: ['0.01 mm', '5 mm'],
     },
     shim(2),
     shim(3),
     shim(4),
+    {
+      name: 'most_pieces',
+      label: 'most shims in the pack',
+      quantity: 'number',
+      default: '5',
+      sensible: ['1', '12'],
+      source: 'common practice, no source: a pack of more springs and settles',
+    },
     {
       name: 'pack_put_in',
       label: 'pack really put in',
@@ -75,40 +88,27 @@ export default defineCell({
       formula: '=float_without - float_wanted',
       display,
     },
-    { name: 'count_1', label: 'of shim 1', quantity: 'number', formula: whole('pack_wanted', 1), held: true },
-    {
-      name: 'rest_1',
-      label: 'still to fill after shim 1',
-      quantity: 'length',
-      formula: left('pack_wanted', 1),
-      display,
-    },
-    { name: 'count_2', label: 'of shim 2', quantity: 'number', formula: whole('rest_1', 2), held: true },
-    {
-      name: 'rest_2',
-      label: 'still to fill after shim 2',
-      quantity: 'length',
-      formula: left('rest_1', 2),
-      display,
-    },
-    { name: 'count_3', label: 'of shim 3', quantity: 'number', formula: whole('rest_2', 3), held: true },
-    {
-      name: 'rest_3',
-      label: 'still to fill after shim 3',
-      quantity: 'length',
-      formula: left('rest_2', 3),
-      display,
-    },
-    { name: 'count_4', label: 'of shim 4', quantity: 'number', formula: whole('rest_3', 4), held: true },
-    { name: 'rest_4', label: 'not filled', quantity: 'length', formula: left('rest_3', 4), display },
+    count(1),
+    count(2),
+    count(3),
+    count(4),
     {
       name: 'pack',
       label: 'pack of these shims',
       quantity: 'length',
-      formula: '=pack_wanted - rest_4',
+      formula:
+        '=count_1 * shim_1 + IF(ISBLANK(shim_2); 0 m; count_2 * shim_2) + IF(ISBLANK(shim_3); 0 m; count_3 * shim_3) + IF(ISBLANK(shim_4); 0 m; count_4 * shim_4)',
       held: true,
       face: true,
       display,
+    },
+    {
+      name: 'not_filled',
+      label: 'not filled',
+      quantity: 'length',
+      formula: '=pack_wanted - pack',
+      display,
+      hint: 'By so much the float stays above the figure wanted.',
     },
     {
       name: 'pieces',
@@ -128,23 +128,23 @@ export default defineCell({
     },
   ],
   validity: [
-    { holds: '=shim_1 > 0 m', otherwise: 'The thickest shim must be above zero.', grade: 'error' },
+    { holds: '=shim_1 > 0 m', otherwise: 'Shim 1 must be above zero.', grade: 'error' },
     {
       holds: '=float_without >= float_wanted',
       otherwise: 'The float is already below the figure wanted: shims cannot open it, metal has to come off.',
       grade: 'caution',
     },
     {
-      holds: '=pieces <= 5',
-      otherwise: 'More than five shims in a pack spring and settle: use thicker ones or make a spacer.',
+      holds: '=OR(pieces < most_pieces; not_filled < shim_1)',
+      otherwise: 'So many of these shims do not fill it: take thicker ones, or make a spacer.',
       grade: 'caution',
     },
   ],
   assumptions: [
-    'Thickest first, never past the figure wanted; shims are given from the thickest to the thinnest.',
+    'Every pack of these shims is tried, any number of each: the thickest that does not pass the figure wanted, then the one of fewest shims.',
     'Shims as thick as marked: measure the pack together and enter it.',
   ],
-  sources: ['Common practice, no source: thickest first, no more than about five in a pack'],
+  sources: ['Every pack tried; no more than about five in a pack: common practice, no source'],
   cautions: ['Shim edges cut: gloves, and deburr them. Lock the power off before reaching in.'],
   examples: [
     {
@@ -164,6 +164,18 @@ export default defineCell({
         pack: { value: '0.037 in', within: '1e-6 in' },
         pieces: { value: '4', within: 1e-9 },
         float_left: { value: '0.006 in', within: '1e-6 in' },
+      },
+    },
+    {
+      title:
+        'Float 0.036 in, 0.006 in wanted, shims of 20 and 15 thou: two of 15, where thickest first would stop at 20',
+      source: 'Second method: every pack of two by hand: 15, 20, 30, 35, 40 thou',
+      grade: 'recomputed',
+      inputs: { float_without: '0.036 in', float_wanted: '0.006 in', shim_1: '0.020 in', shim_2: '0.015 in' },
+      expect: {
+        pack: { value: '0.030 in', within: '1e-6 in' },
+        count_1: { value: '0', within: '1e-9' },
+        count_2: { value: '2', within: 1e-9 },
       },
     },
   ],
