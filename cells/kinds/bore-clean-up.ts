@@ -53,8 +53,9 @@ export default defineCell({
       label: 'bore to',
       quantity: 'length',
       formula: '=IF(ISBLANK(series); cleans_up_at; new_size + OVERSIZE(series; new_size; cleans_up_at))',
+      held: true,
       face: true,
-      hint: 'Without a series: where it cleans up.',
+      hint: 'Without a series: where it cleans up. A decision: the doubt of the readings shows in what it leaves to spare.',
     },
     {
       name: 'oversize',

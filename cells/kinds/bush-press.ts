@@ -3,9 +3,9 @@ import { defineCell } from '../cell.ts';
 export default defineCell({
   key: 'bush-press',
   edition: 1,
-  title: 'Bush at the press',
+  title: 'Pressing home',
   purpose:
-    'Force to press a bush home, what the gauge of the press at hand will show, and how long a bush it can push.',
+    'Force to press a bush, sleeve, gear or pin home, what the gauge of the press at hand will show, and how long a fit it can push.',
   group: 'bore and shaft',
   inputs: [
     { name: 'diameter', label: 'diameter of the fit', quantity: 'length', sensible: ['3 mm', '1 m'] },
@@ -99,19 +99,19 @@ export default defineCell({
     },
     {
       holds: '=force <= press_force',
-      otherwise:
-        'The press at hand is too weak for this bush: heat and cold, a shorter bush or another press.',
+      otherwise: 'The press at hand is too weak for this fit: heat and cold, a shorter fit or another press.',
       grade: 'caution',
     },
     {
       holds: '=fit_length <= 2 * diameter',
-      otherwise: 'A bush longer than twice its diameter tilts and tears on the way in: guide it on an arbor.',
+      otherwise:
+        'A fit longer than twice its diameter tilts and tears on the way: guide the part on an arbor.',
       grade: 'caution',
     },
   ],
   assumptions: [
     'Contact pressure even over the length; force grows in step with travel and is greatest at the end.',
-    'Friction is a guess between wide limits: it depends on oil, finish and speed, and steps up when a bush stops on the way.',
+    'Friction is a guess between wide limits: it depends on oil, finish and speed, and steps up when a part stops on the way.',
     'No friction in the press itself and no weight on the ram.',
   ],
   sources: [
@@ -120,8 +120,8 @@ export default defineCell({
   ],
   cautions: [
     'A press stores enough to throw steel: guard or screen, eye protection, nobody in line with the ram, never above the plate’s pressure.',
-    'Stop when the force leaps or falls: the bush tilts, shaves or cracks.',
-    'Brittle castings burst without warning: support the boss right round the bore, close under the bush.',
+    'Stop when the force leaps or falls: the part tilts, shaves or cracks.',
+    'Brittle castings burst without warning: support the boss right round the bore, close under the fit.',
     'Local rules for presses, and the press maker’s own instructions, come first.',
   ],
   examples: [

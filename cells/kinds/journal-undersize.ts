@@ -38,7 +38,7 @@ export default defineCell({
       quantity: 'length',
       optional: true,
       sensible: ['0 mm', '10 mm'],
-      hint: 'Of a hardened journal, as it was when new.',
+      hint: 'Of a hardened journal, as it was when new. 0 for a journal that is not hardened.',
     },
     {
       name: 'fillet',
@@ -92,14 +92,16 @@ export default defineCell({
       label: 'undersize less what is needed',
       quantity: 'length',
       formula: '=undersize - needed',
+      limits: { lower: '=0 mm', metalOn: 'low' },
+      hint: 'Below zero a place of the journal stays black: the next undersize.',
       display: { in: 'thou', mm: 'mm' },
     },
     {
       name: 'case_left',
       label: 'hard case left, on the radius',
       quantity: 'length',
-      formula: '=case_depth - undersize / 2 - runout / 2',
-      hint: 'On the thin side.',
+      formula: '=IF(case_depth > 0 mm; case_depth - undersize / 2 - runout / 2; 0 mm)',
+      hint: 'On the thin side. 0 where there never was one.',
     },
     {
       name: 'strength_left',
@@ -136,11 +138,12 @@ export default defineCell({
     },
     {
       holds: '=NOT(ISBLANK(case_depth))',
-      otherwise: 'Depth of the hard case not entered: ask whether the journal is hardened before grinding.',
+      otherwise:
+        'Depth of the hard case not entered: ask whether the journal is hardened before grinding, and enter 0 if it is not.',
       grade: 'caution',
     },
     {
-      holds: '=IF(ISBLANK(case_depth); 1 > 0; case_left > 0 mm)',
+      holds: '=IF(ISBLANK(case_depth); 1 > 0; OR(case_depth <= 0 mm; case_left > 0 mm))',
       otherwise: 'Grinding goes through the hard case.',
       grade: 'caution',
     },

@@ -4,10 +4,15 @@ export default defineCell({
   key: 'lead-chamfer',
   edition: 1,
   title: 'Lead chamfer that enters',
-  purpose: 'Length of lead chamfer whose small end enters the bore, so that a bush starts straight.',
+  purpose: 'Length of lead chamfer whose small end enters the bore, so that a pressed part starts straight.',
   group: 'bore and shaft',
   inputs: [
-    { name: 'outside', label: 'outside diameter of the bush', quantity: 'length', sensible: ['3 mm', '1 m'] },
+    {
+      name: 'outside',
+      label: 'outside of the part that goes in',
+      quantity: 'length',
+      sensible: ['3 mm', '1 m'],
+    },
     { name: 'bore', label: 'bore it goes into', quantity: 'length', sensible: ['3 mm', '1 m'] },
     {
       name: 'chamfer_length',
@@ -47,7 +52,7 @@ export default defineCell({
       face: true,
       display: { in: 'thou', mm: 'mm' },
       limits: { lower: '=0 mm' },
-      hint: 'On the diameter. Below zero: the bush does not enter.',
+      hint: 'On the diameter. Below zero: the part does not enter.',
     },
     {
       name: 'least_length',
@@ -74,7 +79,7 @@ export default defineCell({
     },
     {
       holds: '=outside - 2 * chamfer_length * TAN(chamfer_angle) > 0 mm',
-      otherwise: 'The chamfer is longer than the bush is thick.',
+      otherwise: 'Nothing is left of the part at the small end: the chamfer is too long or too steep.',
       grade: 'error',
     },
     {
@@ -85,17 +90,17 @@ export default defineCell({
     },
     {
       holds: '=outside < 1.02 * bore',
-      otherwise: 'The bush is more than a fiftieth larger than the bore: look at both sizes.',
+      otherwise: 'The part is more than a fiftieth larger than the bore: look at both sizes.',
       grade: 'caution',
     },
   ],
   assumptions: [
-    'The edge of the bore is broken but not chamfered; a chamfer there adds to the entry.',
+    'Bush, sleeve, gear on its seat or pin alike: the chamfer is on the part that goes in. The edge of the bore is broken but not chamfered; a chamfer there adds to the entry.',
     'The chamfer carries nothing and is not counted in the length of the fit.',
   ],
   sources: ['Geometry', '15 to 20 degrees, entry from a tenth of a millimetre: common practice, no source'],
   cautions: [
-    'A bush that starts crooked can burst out under the ram: stop, take it out, never straighten it under load.',
+    'A part that starts crooked can burst out under the ram: stop, take it out, never straighten it under load.',
   ],
   examples: [
     {

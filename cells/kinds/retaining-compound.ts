@@ -19,6 +19,13 @@ export default defineCell({
     },
     { name: 'compound', label: 'compound', choice: 'retaining-compounds', optional: true },
     {
+      name: 'metals',
+      label: 'metals it bonds',
+      choice: 'bonded-metals',
+      optional: true,
+      hint: 'Blank: steel or iron. On light metal, stainless or plated parts it holds less.',
+    },
+    {
       name: 'shear_strength',
       label: 'shear strength, from its sheet',
       quantity: 'pressure',
@@ -48,7 +55,15 @@ export default defineCell({
       quantity: 'number',
       optional: true,
       sensible: ['0.1', '1'],
-      hint: 'From the curve on its sheet. Blank: what the kind chosen keeps at 100 degC.',
+      hint: 'From the curve on its sheet. Blank: by the kind chosen and the temperature below.',
+    },
+    {
+      name: 'running_temperature',
+      label: 'temperature of the joint, running',
+      quantity: 'temperature',
+      optional: true,
+      sensible: ['-40 degC', '200 degC'],
+      hint: 'For the share kept. Blank: 100 degC.',
     },
     {
       name: 'press_pressure',
@@ -101,10 +116,33 @@ export default defineCell({
       table: { choice: 'compound', column: 'keptAt100C' },
     },
     {
+      name: 'light_metal',
+      label: 'light metal, stainless or plated',
+      quantity: 'number',
+      table: { choice: 'metals', column: 'light' },
+      hint: '1 where one of the parts is.',
+    },
+    {
+      name: 'usual_metal_share',
+      label: 'share of the strength on such metals, by that kind',
+      quantity: 'number',
+      table: { choice: 'compound', column: 'onLightOrStainless' },
+    },
+    {
       name: 'strength_taken',
       label: 'shear strength taken',
       quantity: 'pressure',
-      formula: '=IF(ISBLANK(shear_strength); usual_strength; shear_strength)',
+      formula:
+        '=IF(ISBLANK(shear_strength); usual_strength * IF(ISBLANK(metals); 1; IF(light_metal > 0.5; usual_metal_share; 1)); shear_strength)',
+      hint: 'The figure off its sheet is taken as it stands: it is for the metals named there.',
+    },
+    {
+      name: 'share_kept',
+      label: 'share of the strength kept, running',
+      quantity: 'number',
+      formula:
+        '=IF(ISBLANK(hot_share); IF(ISBLANK(running_temperature); usual_hot_share; MIN(1; MAX(0; 1 - (1 - usual_hot_share) * (running_temperature - 22 degC) / 78 K))); hot_share)',
+      hint: 'By the kind: all of it at 22 degC, the share of the table at 100 degC, in step between them.',
     },
     {
       name: 'gap_taken',
@@ -143,7 +181,7 @@ export default defineCell({
       name: 'hot_force',
       label: 'force held, running',
       quantity: 'force',
-      formula: '=bond_force * IF(ISBLANK(hot_share); usual_hot_share; hot_share) + press_force',
+      formula: '=bond_force * share_kept + press_force',
       face: true,
       limits: { lower: '=force_needed' },
       hint: 'With the pressure of the press fit as entered: enter the hot one where it differs.',
@@ -178,6 +216,13 @@ export default defineCell({
     {
       holds: '=IF(ISBLANK(press_pressure); gap >= 0 m; 1 > 0)',
       otherwise: 'A press fit wipes most of the compound off: enter its pressure to count what it holds.',
+      grade: 'caution',
+    },
+    {
+      holds:
+        '=OR(NOT(ISBLANK(hot_share)); IF(ISBLANK(running_temperature); 1 > 0; running_temperature <= 100 degC))',
+      otherwise:
+        'Above 100 degC the table says nothing, and the bond fades faster: enter the share from the curve on its sheet.',
       grade: 'caution',
     },
     {

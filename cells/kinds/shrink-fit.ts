@@ -185,6 +185,7 @@ export default defineCell({
   ],
   cautions: [
     'Hot metal and hot oil: gloves, goggles, dry surroundings; keep oil baths well below the flash point of the oil and follow local fire rules.',
+    'A litre of liquid nitrogen makes about 0.7 m3 of gas (from memory): 10 litres in a closed room of 50 m3 leave about 18 % of oxygen, and air below 19.5 % of oxygen counts as unfit to breathe (29 CFR 1910.146). You feel nothing before you fall.',
     'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Work in a well ventilated place, never in a closed room or pit, with gloves that slip off and a face shield; follow the supplier\u2019s sheet and local rules.',
     'Iron and plain steel are brittle that cold: no blow, no drop, and no sharp corner under load until they are warm.',
     'Never close a vessel on liquid nitrogen or dry ice: it bursts.',

@@ -146,3 +146,83 @@ test('shims: what is really put in takes the place of the pack worked out', () =
   expect(figure(pack(), 'it', 'pack').value).toBeCloseTo(0.0008, 12);
   expect(figure(pack({ pack_put_in: '0.85 mm' }), 'it', 'float_left').value).toBeCloseTo(0.00015, 12);
 });
+
+test('shims: no pack of at most so many shims comes nearer without passing (every pack, by plain loops)', () => {
+  const sizes = [0.5, 0.3, 0.2, 0.05];
+  for (const [wanted, most] of [
+    [0.6, 5],
+    [0.85, 3],
+    [0.99, 4],
+    [2.6, 5],
+    [0.04, 5],
+  ] as const) {
+    let best = 0;
+    for (let a = 0; a <= most; a++)
+      for (let b = 0; a + b <= most; b++)
+        for (let c = 0; a + b + c <= most; c++)
+          for (let d = 0; a + b + c + d <= most; d++) {
+            const total = a * 0.5 + b * 0.3 + c * 0.2 + d * 0.05;
+            if (total <= wanted + 1e-9) best = Math.max(best, total);
+          }
+    const sheet = sheetWith('shim-pack', {
+      float_without: `${wanted} mm`,
+      float_wanted: '0 mm',
+      most_pieces: `${most}`,
+      ...Object.fromEntries(sizes.map((size, i) => [`shim_${i + 1}`, `${size} mm`])),
+    });
+    expect(figure(sheet, 'it', 'pack').value * 1000).toBeCloseTo(best, 9);
+    expect(figure(sheet, 'it', 'pieces').value).toBeLessThanOrEqual(most);
+  }
+});
+
+test('a bond holds less warm, less on stainless, and above 100 degC asks for its sheet', () => {
+  const bond = (more: Record<string, string> = {}) =>
+    sheetWith('retaining-compound', {
+      diameter: '25 mm',
+      length: '20 mm',
+      gap: '0.05 mm',
+      compound: 'medium-strength',
+      ...more,
+    });
+  const share = (more: Record<string, string>): number => figure(bond(more), 'it', 'share_kept').value;
+  expect(share({})).toBeCloseTo(0.7, 12);
+  expect(share({ running_temperature: '100 degC' })).toBeCloseTo(0.7, 12);
+  expect(share({ running_temperature: '61 degC' })).toBeCloseTo(0.85, 12);
+  expect(share({ running_temperature: '-10 degC' })).toBe(1);
+  expect(said(bond({ running_temperature: '130 degC' }))).toContain('Above 100 degC');
+  expect(said(bond({ running_temperature: '130 degC', hot_share: '0.4' }))).not.toContain('Above 100 degC');
+  const held = (more: Record<string, string>): number => figure(bond(more), 'it', 'force_held').value;
+  expect(held({ metals: 'light-or-stainless' }) / held({ metals: 'steel-or-iron' })).toBeCloseTo(0.6, 12);
+});
+
+test('a journal that is not hardened has no case to grind through', () => {
+  const ground = (case_depth: string) =>
+    said(
+      sheetWith('journal-undersize', {
+        new_size: '60 mm',
+        least: '59.86 mm',
+        runout: '0.03 mm',
+        stock: '0.02 mm',
+        series: 'mm',
+        fillet: '3 mm',
+        case_depth,
+      }),
+    );
+  expect(ground('0 mm')).not.toContain('case');
+  expect(ground('0.1 mm')).toContain('through the hard case');
+});
+
+test('a bore at the edge of an oversize is bored to one size; the doubt is in what it leaves to spare', () => {
+  const sheet = sheetWith('bore-clean-up', {
+    greatest: '2.2676 in ± 0.0006 in',
+    offset: '4 thou',
+    skin: '4 thou',
+    new_size: '2.25 in',
+    series: 'inch',
+  });
+  const bored = figure(sheet, 'it', 'bored_size');
+  expect(bored.high - bored.low).toBe(0);
+  const spare = figure(sheet, 'it', 'to_spare');
+  expect(spare.low).toBeLessThan(0);
+  expect(spare.high).toBeGreaterThan(0);
+});
