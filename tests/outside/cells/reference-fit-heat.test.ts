@@ -24,6 +24,72 @@ describe('friction and heat of fits', () => {
       { got: Math.max(high, taken?.high ?? 0), expected: taken?.high ?? 0, near: 1e-9 },
     ];
   });
+  /** Ends of the friction that the cell takes for a pair, joined this way. */
+  const frictionOf = (friction_pair: string, joined?: string) => {
+    const { planned } =
+      sheetWith('interference-fit', {
+        contact_diameter: '50 mm',
+        interference: '0.04 mm',
+        inner_bore: '0 mm',
+        outer_diameter: '90 mm',
+        length: '40 mm',
+        friction_pair,
+        ...(joined === undefined ? {} : { joined }),
+        inner_material: { E: '207 GPa', nu: '0.3', yield: '350 MPa', brittle: '0' },
+        outer_material: { E: '207 GPa', nu: '0.3', yield: '350 MPa', brittle: '0' },
+      }).byName('it')?.outputs.friction_taken ?? {};
+    if (!planned) throw new Error(`no friction for ${friction_pair}`);
+    return planned;
+  };
+  /** Printed figures that must lie in what the cell takes. */
+  const within = (taken: { low: number; high: number }, printed: readonly number[]) =>
+    printed.map((one) => ({
+      got: Math.min(Math.max(one, taken.low), taken.high),
+      expected: one,
+      near: 1e-12,
+    }));
+  checkRow('R196', () => {
+    const printed = rowById('R196').expected as Record<string, number[]>;
+    return [
+      ...within(frictionOf('steel-steel-dry', 'pressed'), printed.steel_dry!),
+      ...within(frictionOf('steel-steel-oiled', 'pressed'), printed.steel_oiled!),
+      ...within(frictionOf('steel-cast-iron-dry', 'pressed'), printed.cast_iron!),
+      ...within(frictionOf('bronze-steel-oiled', 'pressed'), printed.Cu_alloys!),
+      ...within(frictionOf('bronze-cast-iron-dry'), printed.Cu_alloys!),
+    ];
+  });
+  checkRow('R197', () => {
+    const printed = rowById('R197').expected as { oiled: number; degreased: number[] };
+    return [
+      ...within(frictionOf('steel-steel-oiled', 'shrunk'), [printed.oiled]),
+      ...within(frictionOf('steel-steel-dry', 'shrunk'), printed.degreased),
+    ];
+  });
+  test('a joint not said to be shrunk is taken as pressed, the lower figure', () => {
+    const pair = 'steel-cast-iron-dry';
+    expect(frictionOf(pair).low).toBe(frictionOf(pair, 'pressed').low);
+    expect(frictionOf(pair, 'shrunk').low).toBeGreaterThan(frictionOf(pair).low);
+  });
+  checkRow('R037', () => {
+    const { degC, degF } = rowById('R037').expected as { degC: number; degF: number };
+    const grown = (temperature: string) =>
+      valueIn(
+        'mm',
+        sheetWith('part-temperature', {
+          reading: '100 mm',
+          part_temperature: temperature,
+          gauge_temperature: temperature,
+          part_expansion: '23e-6 1/K',
+          gauge_expansion: '0 1/K',
+        }),
+        'it',
+        'at_20',
+      );
+    return [
+      { got: grown(`${degC} degC`), expected: 100, near: 1e-12 },
+      { got: grown(`${degF} degF`), expected: 100, near: 1e-9 },
+    ];
+  });
   checkRow('R201', () => {
     const i = rowById('R201').inputs as Record<string, number>;
     const sheet = sheetWith('shrink-fit', {

@@ -192,6 +192,29 @@ describe('printed answers', () => {
     within: 1e-3,
   }));
 
+  // The print gives the answer alone: tyre 3/8 in thick on a rim 16 in outside and 1 in thick, hoop stress 20 000 psi at the
+  // bore of the tyre (from memory of the textbook problem). The interference that makes it is found by halving.
+  checkRow('R191', () => {
+    const { E_o, nu_o, E_i, nu_i } = inputs('R191') as Record<string, number>;
+    const at = (interference: number) =>
+      rings({
+        bore: 14,
+        contact: 16,
+        outside: 16.75,
+        E: [E_i!, E_o!],
+        nu: [nu_i!, nu_o!],
+        interference,
+        unit: 'in',
+      })('hoop_outer_bore', 'psi');
+    let [low, high] = [0.001, 0.1];
+    for (let n = 0; n < 30; n++) {
+      const middle = (low + high) / 2;
+      if (at(middle) < 20000) low = middle;
+      else high = middle;
+    }
+    return { got: 16 - low, expected: expectedOf('R191'), near: 1e-5 };
+  });
+
   checkRow('R188', () => {
     const { ro, R, E, delta_diam } = inputs('R188') as Record<string, number>;
     const solved = rings({

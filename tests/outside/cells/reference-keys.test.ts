@@ -1,5 +1,5 @@
-import { describe } from 'vitest';
-import { rowsWhere } from '../tables/reference.ts';
+import { describe, expect } from 'vitest';
+import { rowById, rowsWhere } from '../tables/reference.ts';
 import { checkRow } from './row-check.ts';
 import { one } from './sheet-of.ts';
 
@@ -25,6 +25,19 @@ describe('keys by the cell', () => {
         { got: it('over_way', 'in'), expected: printed.T_parallel, near: 6e-4 },
       ];
     });
+  checkRow('R538', () => {
+    // The row is the formula as printed; on every key of the table up to 6 in.
+    expect(rowById('R538').expected).toContain('S = (D - H + sqrt(D^2 - W^2))/2');
+    return [0.4375, 0.5, 0.8125, 1.125, 1.3125, 1.9375, 2.5, 3, 4.25, 5.5].flatMap((D) => {
+      const it = one('key-size', { shaft: `${D} in`, system: 'inch-square' });
+      const [W, H] = [it('width', 'in'), it('height', 'in')];
+      const root = Math.sqrt(D ** 2 - W ** 2);
+      return [
+        { got: it('over_seat', 'in'), expected: (D - H + root) / 2, near: 1e-9 },
+        { got: it('over_way', 'in'), expected: (D + H + root) / 2 + 0.005, near: 1e-9 },
+      ];
+    });
+  });
   for (const row of rowsWhere((each) => typeof each.inputs.shaft_range_mm === 'string'))
     checkRow(row.id, () => {
       const printed = row.expected as Record<'b' | 'h' | 't1_shaft' | 't2_hub', number>;

@@ -35,6 +35,46 @@ describe('limit deviations of ISO 286', () => {
     });
 });
 
+describe('standard tolerances of ISO 286 against their formula', () => {
+  const MULTIPLES = { 5: 7, 6: 10, 7: 16, 8: 25, 9: 40, 10: 64, 11: 100 } as const;
+  /** i = 0.45 D^(1/3) + 0.001 D, micrometres, D the geometric mean of the step, mm. */
+  const unitOf = (over: number, to: number): number =>
+    0.45 * Math.cbrt(Math.sqrt(over * to)) + 0.001 * Math.sqrt(over * to);
+  const grade = (nominal: number, of: number): number =>
+    valueIn(
+      'um',
+      sheetOf({ it: cell('iso-fit', { nominal: `${nominal} mm`, hole_class: `H${of}`, shaft_class: 'h6' }) }),
+      'it',
+      'hole_upper',
+    );
+  for (const id of ['R210', 'R212', 'R213'])
+    checkRow(id, () => {
+      const { D1, D2 } = rowById(id).inputs as { D1: number; D2: number };
+      const printed = rowById(id).expected as { i_um: number; IT7_raw: number; IT7_table: number };
+      return [
+        { got: unitOf(D1, D2), expected: printed.i_um, near: 1e-3 },
+        { got: 16 * unitOf(D1, D2), expected: printed.IT7_raw, near: 5e-3 },
+        { got: grade(D2, 7), expected: printed.IT7_table, near: 1e-6 },
+      ];
+    });
+  checkRow('R209', () =>
+    (
+      [
+        [18, 30],
+        [50, 80],
+        [180, 250],
+      ] as const
+    ).flatMap(([over, to]) =>
+      Object.entries(MULTIPLES).map(([of, times]) => ({
+        got: grade(to, Number(of)),
+        expected: times * unitOf(over, to),
+        // The table is rounded, to a whole micrometre at the fine end.
+        within: 0.025,
+      })),
+    ),
+  );
+});
+
 describe('fits of ISO 286', () => {
   const rows = rowsWhere((row) => row.quantity.includes('clearance limits in um'));
   const read = sheetFor('iso-fit', rows, (row) => {

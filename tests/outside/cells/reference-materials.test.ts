@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rowsWhere, titleOf } from '../tables/reference.ts';
+import { rowById, rowsWhere, titleOf } from '../tables/reference.ts';
 import { cell, figure, sheetOf } from './sheet-of.ts';
 
 /** Printed word of the reference -> row of the table, where it is not one of its names as it stands. */
@@ -59,6 +59,17 @@ describe('material cell', () => {
       typeof row.expected === 'object' &&
       Object.keys(row.expected as object).some((column) => column in columns),
   );
+  test(titleOf(rowById('R069')), () => {
+    const printed = rowById('R069').expected as Record<string, number>;
+    for (const [material, column] of [
+      ['1020', '1020_g_cm3'],
+      ['4140-qt', '4140_g_cm3'],
+      ['304', '304_g_cm3'],
+    ] as const) {
+      const ours = figure(sheetOf({ it: cell('material', { material }) }), 'it', 'density').value;
+      expect(Math.abs(ours / 1000 / (printed[column] as number) - 1), material).toBeLessThanOrEqual(0.01);
+    }
+  });
   for (const row of rows)
     test(titleOf(row), () => {
       const key = keys[String(row.inputs.material)];

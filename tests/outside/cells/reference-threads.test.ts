@@ -1,8 +1,8 @@
-import { describe } from 'vitest';
+import { describe, expect } from 'vitest';
 import type { ReferenceRow } from '../tables/reference.ts';
-import { rowsWhere } from '../tables/reference.ts';
+import { rowById, rowsWhere } from '../tables/reference.ts';
 import { checkRow, expectedOf } from './row-check.ts';
-import { one } from './sheet-of.ts';
+import { one, sheetOf, valueIn, worked } from './sheet-of.ts';
 
 /** `1/4-20 UNC basic pitch ...` and `M10 x 1.5 (ISO ...`: the designation a row begins with. */
 const designationOf = ({ quantity }: ReferenceRow): string => {
@@ -50,6 +50,34 @@ describe('unified threads by the cell', () => {
         near: 0.05,
       };
     });
+  checkRow('R499', () => {
+    expect(rowById('R499').expected).toContain('percent = 76.98 n (D - drill)');
+    // Drills and threads that no row has.
+    return (
+      [
+        ['1/4-20 UNC', 0.25, 20, 0.2055],
+        ['5/16-18 UNC', 0.3125, 18, 0.25],
+        ['1/2-20 UNF', 0.5, 20, 0.4531],
+        ['3/4-16 UNF', 0.75, 16, 0.6875],
+        ['1-8 UNC', 1, 8, 0.89],
+      ] as const
+    ).map(([thread, D, n, drill]) => ({
+      got: 100 * one('thread-limits', { thread, hole: `${drill} in` })('thread_share', ''),
+      expected: 76.98 * n * (D - drill),
+      within: 1e-4,
+    }));
+  });
+  checkRow('R522', () => {
+    const drill = (formula: string): number =>
+      valueIn('in', sheetOf({ hole: worked('length', formula) }, { length: 'in' }), 'hole');
+    expect(rowById('R522').expected).toContain('Q (0.3320); 21/64');
+    return [
+      { got: drill('= DRILLNOTABOVE(0.3320 in)'), expected: 0.332, near: 1e-12 },
+      { got: drill('= DRILLNOTABOVE(0.3319 in)'), expected: 21 / 64, near: 1e-12 },
+      { got: drill('= DRILLNOTBELOW(0.3320 in)'), expected: 0.332, near: 1e-12 },
+      { got: drill('= DRILLNOTBELOW(0.3321 in)'), expected: 0.339, near: 1e-12 },
+    ];
+  });
 });
 
 describe('metric threads by the cell', () => {
@@ -76,6 +104,24 @@ describe('metric threads by the cell', () => {
 });
 
 describe('length of engagement by the cell', () => {
+  checkRow('R523', () => {
+    expect(rowById('R523').expected).toContain('2 At / ( pi Kn_max [ 1/2 + 0.57735 n (Es_min - Kn_max) ] )');
+    return (
+      [
+        ['1/4-20 UNC', 20],
+        ['3/4-10 UNC', 10],
+        ['1-12 UNF', 12],
+      ] as const
+    ).map(([thread, n]) => {
+      const it = one('thread-engagement', { thread, bolt_class: '2A', hole_class: '2B' });
+      const [At, Kn, Es] = [it('stress_area', 'in2'), it('hole_minor', 'in'), it('bolt_pitch', 'in')];
+      return {
+        got: it('least_equal', 'in'),
+        expected: (2 * At) / (Math.PI * Kn * (0.5 + 0.57735 * n * (Es - Kn))),
+        within: 1e-5,
+      };
+    });
+  });
   const engagement = (thread: string) =>
     one('thread-engagement', { thread, bolt_class: '2A', hole_class: '2B' });
   checkRow('R524', () => ({

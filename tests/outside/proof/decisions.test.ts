@@ -35,6 +35,22 @@ describe(`through the engine, ${titleOf(rowById('R630'))}`, () => {
   });
 });
 
+test(titleOf(rowById('R643')), () => {
+  const { T, u } = rowById('R643').inputs as { T: number; u: number };
+  const hole = computed(
+    sheet([
+      cell('hole', 'measured', `50.0125 mm ± ${2 * u} mm`, { limits }),
+      cell('room', 'worked', `= ${T} mm / (4 * ${u} mm)`, { quantity: 'number' }),
+    ]),
+  );
+  // Of the limits and the uncertainty that the engine judges by.
+  expect((50.025 - 50) / (4 * hole.figure('hole').u * 1000)).toBeCloseTo(
+    rowById('R643').expected as number,
+    9,
+  );
+  expect(hole.figure('room').value).toBeCloseTo(rowById('R643').expected as number, 12);
+});
+
 describe('conformance by draws', () => {
   const DRAWS = 400_000;
   /** Four standard errors of a share. */
