@@ -106,6 +106,8 @@ describe('spreads', () => {
   it('a temperature is spread by degrees, not by points on the scale', () => {
     expect(spread('20 °C ± 2 °C', 'temperature')).toMatchObject({ low: -2, high: 2 });
     expect(spread('20 degC ± 2', 'temperature')).toMatchObject({ low: -2, high: 2 });
+    for (const text of ['130 degF ± 9 degF', '130F ± 9F', '130 degF ± 9', '130 degF ± 9 F°'])
+      expect(spread(text, 'temperature'), text).toMatchObject({ low: -5, high: 5 });
   });
 
   it('a bare size with a spread in thou is inches on an inch sheet and asked on a millimetre one', () => {

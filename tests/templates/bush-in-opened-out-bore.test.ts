@@ -69,8 +69,12 @@ describe('the template with its examples (recomputed by hand)', () => {
       least + opens - greatest * steel.alpha * (140 - 68) * DEG_F,
       12,
     );
-    const looser = outside * (bronze.alpha - iron.alpha) * (-10 - 68) * DEG_F;
+    const looser = outside * (bronze.alpha - iron.alpha) * (10 - 68) * DEG_F;
     expect(sheet.value('running', 'winter_interference')).toBeCloseTo(1.3 * THOU + looser, 12);
+    // What its note says of a harder winter.
+    expect(
+      workOut(TEMPLATE, { 'hot.winter_temperature': '-10 degF' }).state('hot', 'winter_interference'),
+    ).toBe('may miss');
   });
 
   it('end float: the gap less the bush', () => {

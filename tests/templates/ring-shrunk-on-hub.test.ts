@@ -20,7 +20,7 @@ describe('ring shrunk on a hub', () => {
   it('a ring hotter than its hub loses grip', () => {
     const warm = hub * (11.4e-6 * 52 - 11.6e-6 * 82) * DEG_F;
     expect(sheet.value('warm', 'interference_running')).toBeCloseTo(5 * THOU + warm, 10);
-    const braked = workOut(name, { 'warm.outer_running': '330 degF ± 15 degF_diff' });
+    const braked = workOut(name, { 'warm.outer_running': '330 degF ± 15 degF' });
     expect(braked.state('warm', 'interference_running')).toBe('misses');
   });
 });
