@@ -10,6 +10,8 @@ import './print.css';
 import { CutTable } from './cut-table.tsx';
 import { checkedOutputs, cutLines, knownLines } from './paper-lines.ts';
 
+const ROOMY = 11;
+
 /** The sheet on paper: what to cut and to which limits, boxes for what came out, checks, cautions, sources, signature. */
 export default function PrintSheet() {
   const { sheet, show } = useSheet();
@@ -23,6 +25,8 @@ export default function PrintSheet() {
       }),
     ),
   ];
+  /** Rows that leave room for larger type on one sheet. */
+  const roomy = () => cutLines(sheet).length + checkedOutputs(sheet).length <= ROOMY;
   const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () =>
@@ -52,7 +56,7 @@ export default function PrintSheet() {
     ['Fingerprint', shortFingerprint(sheet.document.toFile())],
   ];
   return (
-    <article class="print-sheet">
+    <article class="print-sheet" classList={{ roomy: roomy() }}>
       <header class="print-title">
         <h1>{say(title().title)}</h1>
         <dl>
