@@ -10,7 +10,8 @@ import './print.css';
 import { CutTable } from './cut-table.tsx';
 import { checkedOutputs, cutLines, knownLines } from './paper-lines.ts';
 
-const ROOMY = 11;
+/** Rows, and characters of running text, that leave room for larger type on one sheet. */
+const ROOMY = { rows: 11, characters: 2200 };
 
 /** The sheet on paper: what to cut and to which limits, boxes for what came out, checks, cautions, sources, signature. */
 export default function PrintSheet() {
@@ -25,8 +26,6 @@ export default function PrintSheet() {
       }),
     ),
   ];
-  /** Rows that leave room for larger type on one sheet. */
-  const roomy = () => cutLines(sheet).length + checkedOutputs(sheet).length <= ROOMY;
   const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () =>
@@ -41,6 +40,13 @@ export default function PrintSheet() {
           ]
         : [];
     });
+  const roomy = () => {
+    const written = [...cautions(), ...sources(), ...notes().map(({ title, note }) => title + note)];
+    return (
+      cutLines(sheet).length + checkedOutputs(sheet).length <= ROOMY.rows &&
+      written.reduce((sum, text) => sum + text.length, 0) <= ROOMY.characters
+    );
+  };
   const boxes = (): Array<[string, string | undefined]> => [
     ['Part', title().part],
     ['Machine', title().machine],
