@@ -15,6 +15,8 @@ export interface EntryContext {
   /** Kind of quantity the cell holds (`shared/quantities.ts`); absent while it is not settled. */
   quantity?: string;
   units: SheetUnits;
+  /** Unit the value is shown in, where it is not the sheet's. */
+  display?: string;
   handbook: Handbook;
   /** Decimal mark of the person typing. Stored text always has a point. */
   decimal?: '.' | ',';

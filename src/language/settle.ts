@@ -87,6 +87,32 @@ const fromSpread = (r: Reading, spread: Unit, span: Span, at: number): Unit | un
   );
 };
 
+/** Figures no smaller than these are sizes of the small unit as well as of the sheet's: 4 thou, and 4 in. */
+const LEAST = { in: { n: 1n, d: 10n }, mm: { n: 1n, d: 1n } } as const;
+
+/** 4 as a limit of what is shown in thou: thou, or inches? .004 is inches, as every shop writes it. */
+const isShownSmall = (r: Reading, bare: readonly Amount[]): boolean => {
+  const { display, units } = r.context;
+  const least = LEAST[units.length];
+  return (
+    r.kind?.name === 'length' &&
+    display !== undefined &&
+    SMALL[display] === units.length &&
+    bare.some(({ ratio: { n, d } }) => (n < 0n ? -n : n) * least.d >= least.n * d)
+  );
+};
+
+const askShown = (r: Reading, span: Span, at: number): undefined => {
+  const { display = '', units } = r.context;
+  return complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit, and this is shown in ${display}: is it in ${display} or in ${units.length}?`,
+    span,
+    [withUnit(r, at, display), withUnit(r, at, units.length)],
+  );
+};
+
 const insert = (r: Reading, symbol: string, at: number): Unit | undefined => {
   if (symbol === '') return NUMBER_UNIT;
   const unit = parseUnit(symbol, wanted(r));
@@ -118,7 +144,8 @@ export const settle = (r: Reading, amounts: readonly Amount[], spread?: Unit): U
       last,
       [...present.keys()].map((symbol) => withUnit(r, last.to, symbol)),
     );
-  } else if (spread) common = fromSpread(r, spread, span, last.to);
+  } else if (isShownSmall(r, bare)) askShown(r, span, last.to);
+  else if (spread) common = fromSpread(r, spread, span, last.to);
   else if (!r.kind) askQuantity(r, span, last.to);
   else if (r.kind.name === 'length' && r.context.units.length === 'mm' && bare.some(isFraction))
     askFraction(r, span, last.to);

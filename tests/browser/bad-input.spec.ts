@@ -185,6 +185,16 @@ test('a tolerance, a limit and a measured size that cannot be read prove nothing
   await page.getByRole('button', { name: '2.0010 ± .0002' }).first().click();
   await expect(check(page, 'bush')).toContainText('proven in');
   await expect(value(page, 'bush')).toContainText('2.0010');
+
+  // What is shown in thou has its limits in thou as often as not.
+  await line(page, 'clearance').locator('[data-column="name"]').click();
+  await page.getByRole('textbox', { name: 'Upper limit' }).click();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type('5');
+  await page.keyboard.press('Enter');
+  await expect(check(page, 'clearance').locator('.word')).toHaveText('waiting');
+  await page.getByRole('button', { name: '5 thou', exact: true }).click();
+  await expect(check(page, 'clearance')).toContainText('proven in');
 });
 
 test('at the machine a size as cut that is probably wrong is asked about', async ({ page }) => {

@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import type { CellRecord, DecisionRule, Limits } from '../../shared/sheet/format.ts';
-import { inches, plain, SQRT3, thou } from './closed-form.ts';
+import { inches, ofKind, plain, SQRT3, thou } from './closed-form.ts';
 
 /** Ships without types. */
 const jstat: { normal: { cdf(x: number, mean: number, deviation: number): number } } = createRequire(
@@ -65,6 +65,21 @@ it.each(['2.249..2.250 in', '2.249 in +.001 -0', '50 mm H7', '50 mm H7/g6'])(
     ]);
   },
 );
+
+it('a bare limit of what is shown in thou is not taken for inches, on a plain line and on an output', () => {
+  const { check } = judged(plain('a', 'given', '3 thou', { display: 'thou', limits: { upper: '4' } }));
+  expect(check.words).toBe('waiting');
+  const press = {
+    ...ofKind('bush-close-in', 'press', {}),
+    outputs: { close_in: { limits: { upper: '4' } } },
+  };
+  expect(inches([press]).byName('press')?.problems).toEqual([
+    expect.objectContaining({
+      field: 'outputs.close_in.limits.upper',
+      choices: [expect.objectContaining({ entry: '4 thou' }), expect.objectContaining({ entry: '4 in' })],
+    }),
+  ]);
+});
 
 it.each([
   ['issued', { issued: '20 under' }],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handbook } from '../../cells/handbook.ts';
 import type { Role } from '../../shared/sheet/format.ts';
-import { parseEntry, parseTolerance } from '../../src/language/parse.ts';
+import { type EntryContext, parseEntry, parseTolerance } from '../../src/language/parse.ts';
 
 /** What a shop types that can be read in two ways, or cannot be read: asked, with what was probably meant; never guessed. */
 
@@ -11,13 +11,13 @@ const context = (length: 'in' | 'mm', role: Role = 'given', quantity = 'length')
   units: { length },
   handbook,
 });
-const offered = (text: string, of: ReturnType<typeof context>): (string | undefined)[] => {
+const offered = (text: string, of: EntryContext): (string | undefined)[] => {
   const { entry, problems } = parseEntry(text, of);
   expect(problems, text).not.toEqual([]);
   expect(entry.kind, text).toBe('blank');
   return problems[0]?.choices?.map((choice) => choice.entry) ?? [];
 };
-const read = (text: string, of: ReturnType<typeof context>) => {
+const read = (text: string, of: EntryContext) => {
   const { entry, problems } = parseEntry(text, of);
   expect(problems, text).toEqual([]);
   return entry.kind === 'value' ? entry.value.value : Number.NaN;
@@ -113,6 +113,20 @@ it('a fit on a size to be cut is asked for its part, on a reading for its doubt,
 it('a whole spread behind a formula is asked about too', () => {
   const choices = parseEntry('=2.25 in ± 5', context('in', 'worked')).problems[0]?.choices;
   expect(choices?.map((choice) => choice.entry)).toEqual(['=2.25 in ± 5 thou', '=2.25 in ± 5 in']);
+});
+
+it('a bare figure of what is shown in a small unit is asked about, unless only the sheet’s own is written so', () => {
+  const thou = { ...context('in'), display: 'thou' };
+  const um = { ...context('mm'), display: 'um' };
+  expect(offered('4', thou)).toEqual(['4 thou', '4 in']);
+  expect(offered('2.5', thou)).toEqual(['2.5 thou', '2.5 in']);
+  expect(offered('25', um)).toEqual(['25 um', '25 mm']);
+  expect(read('.004', thou)).toBeCloseTo(0.0001016, 12);
+  expect(read('1/64', thou)).toBeCloseTo(0.0254 / 64, 12);
+  expect(read('0.025', um)).toBeCloseTo(0.000025, 12);
+  expect(read('0', thou)).toBe(0);
+  // Shown in the other system, a bare figure is the sheet's.
+  expect(read('4', { ...context('in'), display: 'mm' })).toBeCloseTo(0.1016, 12);
 });
 
 it('a spread takes the small unit its size is in', () => {

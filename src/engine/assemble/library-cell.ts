@@ -236,6 +236,7 @@ function outputRows(
       field,
       role: 'measured',
       quantity: output.quantity,
+      display: plan.display,
       blank: '',
       readings: {
         gauge: measured.gauge,
@@ -262,7 +263,7 @@ function outputRows(
         own,
         `outputs.${output.name}.limits`,
         judged,
-        sheetLimit(build, scope, output.quantity),
+        sheetLimit(build, scope, output.quantity, plan.display),
       )
     : output.limits
       ? limitRows(

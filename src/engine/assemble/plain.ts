@@ -30,6 +30,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     field: 'entry',
     role: record.role,
     quantity: record.quantity,
+    display: record.display,
     tolerance: issued ? undefined : record.tolerance,
     blank: blankWords(record, build.name),
     readings: { gauge: record.gauge, at: record.at, material: record.material, reference },
@@ -41,6 +42,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       field: 'issued',
       role: 'chosen',
       quantity: record.quantity ?? quantity,
+      display: record.display,
       tolerance: record.tolerance,
       blank: '',
       isSize: !isOffset,
@@ -66,6 +68,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       field: 'measured',
       role: 'measured',
       quantity: record.quantity ?? quantity,
+      display: record.display,
       blank: '',
       isSize: !isOffset,
       readings: {
@@ -93,7 +96,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
         readings.length > 0
           ? { least: `${base}.least`, greatest: `${base}.greatest` }
           : { least: base, greatest: base },
-        sheetLimit(build, scope, quantity),
+        sheetLimit(build, scope, quantity, record.display),
       )
     : undefined;
   if (limits) output.limits = limits;
@@ -129,14 +132,14 @@ function twoLimits(entry: Entry, text: string): Problem | undefined {
 
 /** Reads a limit in the scope of the sheet. */
 export const sheetLimit =
-  (build: CellBuilder, scope: SheetScope, quantity: string | undefined): LimitReader =>
+  (build: CellBuilder, scope: SheetScope, quantity: string | undefined, display?: string): LimitReader =>
   (text, key, field) => {
-    const two = twoLimits(scope.texts.entry(text, quantity, 'given').entry, text);
+    const two = twoLimits(scope.texts.entry(text, quantity, 'given', display).entry, text);
     if (two) {
       build.problem(key, two, field);
       return key;
     }
-    valueRows(build, scope, text, { key, field, role: 'given', quantity, blank: '' });
+    valueRows(build, scope, text, { key, field, role: 'given', quantity, display, blank: '' });
     return key;
   };
 

@@ -14,13 +14,15 @@ export class Texts {
     private readonly units: SheetUnits,
   ) {}
 
-  entry(text: string, quantity: string | undefined, role: Role): ParsedEntry {
-    const key = `${quantity ?? ''}\n${role}\n${text}`;
+  /** `display`: the unit it is shown in, for places where a bare figure is in doubt for it. */
+  entry(text: string, quantity: string | undefined, role: Role, display?: string): ParsedEntry {
+    const key = `${quantity ?? ''}\n${role}\n${display ?? ''}\n${text}`;
     let known = this.entries.get(key);
     if (!known) {
       if (this.entries.size > 20_000) this.entries.clear();
       known = parseEntry(text, {
         ...(quantity ? { quantity } : {}),
+        ...(display ? { display } : {}),
         units: this.units,
         handbook: this.handbook,
         role,

@@ -17,6 +17,8 @@ export interface ValuePlace {
   field: string;
   role: Role;
   quantity?: string | undefined;
+  /** Unit the value is shown in, where it is not the sheet's. */
+  display?: string | undefined;
   /** Text of the tolerance field, if the place has one. */
   tolerance?: string | undefined;
   /** Told when the text is blank. */
@@ -40,7 +42,7 @@ export function valueRows(
   place: ValuePlace,
   formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity),
 ): string | undefined {
-  const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role);
+  const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role, place.display);
   if (echo) build.cell.echoes[place.field] = echo;
   if (problems[0]) {
     build.problem(place.key, problems[0], place.field);

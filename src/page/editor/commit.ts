@@ -14,12 +14,26 @@ const roleOf = (field: string, record: CellRecord | undefined): Role => {
   return /(^|\.)measured(\.entry)?$/.test(field) ? 'measured' : 'given';
 };
 
+/** The unit its value is shown in, where that is not the sheet's own: a bare figure may be in either. */
+const displayOf = (sheet: Sheet, { cell, field }: EntrySpot): { display: string } | undefined => {
+  const line = sheet.line(cell);
+  const [part, name = ''] = field.split('.');
+  const display =
+    part === 'outputs'
+      ? line?.result?.outputs[name]?.display
+      : /^(entry|issued|measured|limits)$/.test(part ?? '')
+        ? line?.record.display
+        : undefined;
+  return display === undefined ? undefined : { display };
+};
+
 /** How a text typed here is read: with the user's own decimal mark. */
 export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBOOK): EntryContext => ({
   ...(spot.quantity !== undefined && { quantity: spot.quantity }),
   units: { ...sheet.state.units },
   handbook,
   decimal: preferences().decimal,
+  ...(spot.kind === 'entry' && displayOf(sheet, spot)),
   role: spot.role ?? roleOf(spot.field, sheet.line(spot.cell)?.record),
 });
 
