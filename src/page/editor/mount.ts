@@ -16,6 +16,7 @@ import { argumentHint, closeArgumentHint } from './argument-hint.ts';
 import { completeWith } from './complete.ts';
 import { entryKeys } from './entry-keys.ts';
 import { highlighted } from './highlight.ts';
+import { reachableOffers } from './offers.ts';
 import type { SheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
 import { theme } from './theme.ts';
@@ -97,6 +98,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
           icons: false,
           aboveCursor: false,
         }),
+        reachableOffers,
         keymap.of([...completionKeymap, ...historyKeymap, ...entryKeys]),
         EditorView.lineWrapping,
         EditorView.contentAttributes.of({
