@@ -154,19 +154,17 @@ export class Engine {
 
   /** What others see of a cell: changes when a reference to it may lead elsewhere or mean another kind of thing. */
   private faceOf(record: CellRecord): string {
-    const outputs = record.role === 'cell' ? Object.keys(record.outputs ?? {}) : ['value'];
-    const measured = outputs.filter((output) => this.scope.isMeasured(record, output));
-    const type = record.role === 'cell' ? '' : JSON.stringify(this.scope.typeOfPlain(record));
-    const inputs = record.role === 'cell' ? JSON.stringify(this.scope.aliasesOf(record)) : '';
-    return [
-      record.name,
-      record.role,
-      record.kind,
-      measured.join(),
-      record.role === 'cell' ? this.scope.readOutputs(record).join() : this.scope.hasReadings(record),
-      type,
-      inputs,
-    ].join('|');
+    const { name, role, kind } = record;
+    if (role !== 'cell') {
+      const measured = this.scope.isMeasured(record, 'value');
+      const type = textOfType(this.scope.typeOfPlain(record));
+      return `${name}|${role}|${kind}|${measured}|${this.scope.hasReadings(record)}|${type}`;
+    }
+    const measured = Object.keys(record.outputs ?? {}).filter((output) =>
+      this.scope.isMeasured(record, output),
+    );
+    const inputs = JSON.stringify(this.scope.aliasesOf(record));
+    return `${name}|${role}|${kind}|${measured}|${this.scope.readOutputs(record)}|${inputs}`;
   }
 
   private settle(
@@ -358,6 +356,17 @@ export class Engine {
     this.grid.destroy();
   }
 }
+
+const typeTexts = new WeakMap<object, string>();
+
+const textOfType = (type: object): string => {
+  let text = typeTexts.get(type);
+  if (text === undefined) {
+    text = JSON.stringify(type);
+    typeTexts.set(type, text);
+  }
+  return text;
+};
 
 const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);

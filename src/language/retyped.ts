@@ -14,10 +14,15 @@ interface Place extends Span {
   unit: Unit;
 }
 
+/** A figure of spread, with the number it last was and how far that reaches: the value alone is typed anew most often. */
+interface SpreadPlace extends Place {
+  last?: { number: string; reach: number };
+}
+
 /** `45.123 mm ± 20 um`: a plain value, perhaps with one figure of spread, each with its unit. */
 export interface PlainForm {
   value: Place;
-  spread?: Place;
+  spread?: SpreadPlace;
 }
 
 const NUMBER = String.raw`(\d+(?:\.(\d+))?)`;
@@ -69,6 +74,15 @@ const amountAt = (r: Reading, { from, end, to, digits, unit }: Place) => {
   return ratio && { ratio, digits, unit, from, to };
 };
 
+const reachOf = (r: Reading, place: SpreadPlace): number => {
+  const number = r.text.slice(place.from, place.end);
+  if (place.last?.number === number) return place.last.reach;
+  const amount = amountAt(r, place);
+  const reach = amount ? differenceSI(amount, place.unit) : Number.NaN;
+  place.last = { number, reach };
+  return reach;
+};
+
 /** The entry of a text that has other digits than the one whose form this is, and nothing else. */
 export const retyped = (reading: Reading, form: PlainForm): Entry | undefined => {
   // What cannot be read in this way is told by the reading proper.
@@ -77,8 +91,7 @@ export const retyped = (reading: Reading, form: PlainForm): Entry | undefined =>
   const value = amount && toLiteral(r, amount, form.value.unit);
   if (!value) return undefined;
   if (!form.spread) return { kind: 'value', value };
-  const reach = amountAt(r, form.spread);
-  const high = reach ? differenceSI(reach, form.spread.unit) : Number.NaN;
+  const high = reachOf(r, form.spread);
   if (!Number.isFinite(high)) return undefined;
   const spread: Spread = { low: -high, high, percent: false, form: 'within' };
   return { kind: 'value', value, spread };

@@ -86,7 +86,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   }
 
   const base = scope.standing(record, 'value');
-  const readings = READING_OUTPUTS.filter((name) => build.has(`${base}.${name}`));
+  const readings =
+    build.cell.rows.length > 1 ? READING_OUTPUTS.filter((name) => build.has(`${base}.${name}`)) : [];
   const limits = record.limits
     ? limitRows(
         build,

@@ -304,11 +304,18 @@ export class SheetScope {
   }
 }
 
+const typesByQuantity = new Map<string, ValueType>();
+
+/** The same object for the same kind of quantity. */
 export function typeOfQuantity(name: string): ValueType {
-  const kind = quantityKind(name);
-  return kind
-    ? { kind: 'quantity', dimension: kind.dimension, ...(kind.point ? { point: true } : {}) }
-    : { kind: 'quantity' };
+  let type = typesByQuantity.get(name);
+  if (!type) {
+    const kind = quantityKind(name);
+    if (!kind) return { kind: 'quantity' };
+    type = { kind: 'quantity', dimension: kind.dimension, ...(kind.point ? { point: true } : {}) };
+    typesByQuantity.set(name, type);
+  }
+  return type;
 }
 
 /** Characters in which two words of nearly one length differ, place by place from both ends. */

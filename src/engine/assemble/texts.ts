@@ -6,7 +6,9 @@ import type { Entry, Expr, ParsedEntry, Spread } from '../../language/syntax.ts'
 
 /** Reads the texts of a sheet, remembering each: an edit reads only what it changed. */
 export class Texts {
-  private readonly entries = new Map<string, ParsedEntry>();
+  /** By role, kind of quantity and unit shown, then by text. */
+  private readonly entries = new Map<string, Map<string, ParsedEntry>>();
+  private kept = 0;
   private readonly formulas = new Map<string, Expr | Problem>();
 
   constructor(
@@ -16,20 +18,27 @@ export class Texts {
 
   /** `display`: the unit it is shown in, for places where a bare figure is in doubt for it. */
   entry(text: string, quantity: string | undefined, role: Role, display?: string): ParsedEntry {
-    const key = `${quantity ?? ''}\n${role}\n${display ?? ''}\n${text}`;
-    let known = this.entries.get(key);
-    if (!known) {
-      if (this.entries.size > 20_000) this.entries.clear();
-      known = parseEntry(text, {
-        ...(quantity ? { quantity } : {}),
-        ...(display ? { display } : {}),
-        units: this.units,
-        handbook: this.handbook,
-        role,
-      });
-      this.entries.set(key, known);
+    const place = `${role} ${quantity ?? ''} ${display ?? ''}`;
+    let texts = this.entries.get(place);
+    if (!texts) {
+      texts = new Map();
+      this.entries.set(place, texts);
     }
-    return known;
+    const known = texts.get(text);
+    if (known) return known;
+    if (this.kept++ > 20_000) {
+      for (const each of this.entries.values()) each.clear();
+      this.kept = 1;
+    }
+    const read = parseEntry(text, {
+      ...(quantity ? { quantity } : {}),
+      ...(display ? { display } : {}),
+      units: this.units,
+      handbook: this.handbook,
+      role,
+    });
+    texts.set(text, read);
+    return read;
   }
 
   tolerance(

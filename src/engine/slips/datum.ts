@@ -45,29 +45,17 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
   };
   if (record.role === 'section' || record.role === 'remark') return data;
   if (record.role !== 'cell') {
+    const { id, role, quantity } = record;
     const issued = record.issued?.trim();
-    const place = { role: record.role, quantity: record.quantity };
-    take(record.entry, {
-      ...place,
-      field: 'entry',
-      key: issued ? `${record.id}!replanned` : record.id,
-      read: record.role === 'measured',
-      made: false,
-    });
-    take(issued, {
-      ...place,
-      role: 'chosen',
-      field: 'issued',
-      key: record.id,
-      read: false,
-      made: false,
-    });
+    const key = issued ? `${id}!replanned` : id;
+    take(record.entry, { field: 'entry', key, role, quantity, read: role === 'measured', made: false });
+    take(issued, { field: 'issued', key: id, role: 'chosen', quantity, read: false, made: false });
     if (scope.isMeasured(record, 'value'))
       take(record.measured?.entry, {
-        ...place,
-        role: 'measured',
         field: 'measured',
-        key: `${record.id}@`,
+        key: `${id}@`,
+        role: 'measured',
+        quantity,
         read: true,
         made: true,
       });
