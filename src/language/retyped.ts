@@ -14,9 +14,9 @@ interface Place extends Span {
   unit: Unit;
 }
 
-/** A figure of spread, with the number it last was and how far that reaches: the value alone is typed anew most often. */
+/** A figure of spread; how far it reaches by its number, for the value alone is typed anew most often. */
 interface SpreadPlace extends Place {
-  last?: { number: string; reach: number };
+  reach: Map<string, number>;
 }
 
 /** `45.123 mm ± 20 um`: a plain value, perhaps with one figure of spread, each with its unit. */
@@ -33,8 +33,8 @@ const PLAIN = new RegExp(
 );
 
 /** Everything beside the text that its reading may hang on. */
-export const contextKey = ({ quantity, role, units }: EntryContext): string =>
-  `${quantity ?? ''} ${role ?? ''} ${units.length} ${units.ton ?? ''} ${units.tenth ?? ''}`;
+export const contextKey = ({ quantity, role, units, display }: EntryContext): string =>
+  `${quantity ?? ''} ${role ?? ''} ${units.length} ${units.ton ?? ''} ${units.tenth ?? ''} ${display ?? ''}`;
 
 const placeOf = (
   r: Reading,
@@ -63,7 +63,7 @@ export const plainForm = (r: Reading, entry: Entry): PlainForm | undefined => {
     if (!spread) return undefined;
     // A whole figure without a unit is asked about, unless it is nought.
     if (second[3] === undefined && spread.digits === 0) return undefined;
-    form.spread = spread;
+    form.spread = { ...spread, reach: new Map() };
   }
   const again = retyped(r, form);
   return again && JSON.stringify(again) === JSON.stringify(entry) ? form : undefined;
@@ -74,12 +74,16 @@ const amountAt = (r: Reading, { from, end, to, digits, unit }: Place) => {
   return ratio && { ratio, digits, unit, from, to };
 };
 
+const KEPT = 100;
+
 const reachOf = (r: Reading, place: SpreadPlace): number => {
   const number = r.text.slice(place.from, place.end);
-  if (place.last?.number === number) return place.last.reach;
+  const known = place.reach.get(number);
+  if (known !== undefined) return known;
   const amount = amountAt(r, place);
   const reach = amount ? differenceSI(amount, place.unit) : Number.NaN;
-  place.last = { number, reach };
+  if (place.reach.size >= KEPT) place.reach.clear();
+  place.reach.set(number, reach);
   return reach;
 };
 

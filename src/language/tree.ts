@@ -18,14 +18,11 @@ export const parserFor = (top: Top, decimal: '.' | ',' = '.'): LRParser => {
 };
 
 export const firstError = (tree: Tree): SyntaxNode | undefined => {
-  let found: SyntaxNode | undefined;
-  tree.iterate({
-    enter: (node) => {
-      if (!found && node.type.isError) found = node.node;
-      return !found;
-    },
-  });
-  return found;
+  const cursor = tree.cursor();
+  do {
+    if (cursor.type.isError) return cursor.node;
+  } while (cursor.next());
+  return undefined;
 };
 
 /** A stroke parts fractions and units, a comma is doubtful, and a digit behind a letter is a power, a class or a name. */
