@@ -2,7 +2,7 @@ import { createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { useSheet } from '../sheet/context.ts';
 import { afterPointer } from '../state/pointer.ts';
 import './entry-editor.css';
-import { loadEditor } from './load.ts';
+import { loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
@@ -45,6 +45,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
   onMount(() => {
     input?.focus();
     input?.setSelectionRange(input.value.length, input.value.length);
+    void loadCommit().catch(() => undefined);
     void loadEditor().then(
       ({ mountEditor }) => {
         if (done) return;

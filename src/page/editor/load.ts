@@ -12,5 +12,17 @@ const once = <T>(load: () => Promise<T>) => {
 
 export const loadEditor = once(() => import('./mount.ts'));
 
+type Commit = typeof import('./commit.ts');
+let commit: Commit | undefined;
+
 /** The reading of entries, which writing one into the sheet needs. */
-export const loadCommit = once(() => import('./commit.ts'));
+export const loadCommit = once(async () => {
+  commit = await import('./commit.ts');
+  return commit;
+});
+
+/** Writes at once where the reading of entries is there, else as soon as it is. */
+export const withCommit = (write: (commit: Commit) => void): void => {
+  if (commit) write(commit);
+  else void loadCommit().then(write);
+};

@@ -1,6 +1,6 @@
-import { type JSX, Show } from 'solid-js';
+import { batch, type JSX, Show } from 'solid-js';
 import { EntryEditor } from '../editor/entry-editor.tsx';
-import { loadCommit } from '../editor/load.ts';
+import { withCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
@@ -21,6 +21,10 @@ export interface EntryCellProps {
   /** Tolerance, gauge, decimal echo: what stands below the entry. */
   beside?: JSX.Element;
 }
+
+/** Moves the focus from the editor to the cell of the grid that it stands in. */
+const focusAround = (): void =>
+  document.activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
 
 /** The entry as typed; while it is being edited, the editor in its place. */
 export const EntryCell = (props: EntryCellProps) => {
@@ -44,10 +48,14 @@ export const EntryCell = (props: EntryCellProps) => {
           spot={props.spot}
           text={cursor.start() ?? text()}
           label={props.label}
-          onCommit={(typed) => {
-            cursor.leave(props.row);
+          onCommit={(typed, byKey) => {
             const { spot } = props;
-            if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, spot, typed));
+            // The engine hears of it first; then the focus goes, while the page is laid out and need not be for it alone.
+            batch(() => {
+              if (typed !== text()) withCommit(({ commitText }) => commitText(sheet, spot, typed));
+              if (byKey) focusAround();
+              cursor.leave(props.row);
+            });
           }}
           onLeave={() => cursor.leave(props.row)}
         />

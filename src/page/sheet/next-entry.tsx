@@ -9,7 +9,7 @@ import './next-entry.css';
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
-  const lines = sheet.state.order.flatMap((id) => sheet.line(id) ?? []);
+  const lines = sheet.lines();
   return entriesAsked(
     lines.map(({ record }) => record),
     useLibrary()(),

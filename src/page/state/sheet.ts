@@ -1,4 +1,4 @@
-import { batch, createMemo, onCleanup } from 'solid-js';
+import { batch, createMemo, createSignal, onCleanup } from 'solid-js';
 import { createStore, reconcile, unwrap } from 'solid-js/store';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
@@ -70,13 +70,29 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     redo: document.redoLabel(),
     rev: 0,
   });
-  const baseline = new Baseline();
+  const [recorded, noteRecords] = createSignal(undefined, { equals: false });
+  /**
+   * Every line in order, read past the store: to hang on each field of a thousand lines would cost more than an edit.
+   * Asks again after each change of the records and each answer of the engine.
+   */
+  const lines = (): Line[] => {
+    recorded();
+    void state.rev;
+    const { order, lines: all } = unwrap(state);
+    return order.flatMap((id) => all[id] ?? []);
+  };
 
+  const baseline = new Baseline();
+  /** What the edit before the last one moved still stands on the lines: it goes as the new figures come, in one drawing. */
+  let outdated = false;
   const beginEdit = () => {
     baseline.reset();
-    // Read past the store: to ask a thousand lines one by one would cost more than the edit.
+    outdated = true;
+  };
+  const dropMoves = (but: ReadonlySet<string>) => {
+    outdated = false;
     for (const [id, line] of Object.entries(unwrap(state.lines))) {
-      if (Object.keys(line.moved).length > 0) setState('lines', id, 'moved', reconcile({}));
+      if (!but.has(id) && Object.keys(line.moved).length > 0) setState('lines', id, 'moved', reconcile({}));
     }
   };
 
@@ -103,6 +119,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('rule', document.rule());
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
+      noteRecords();
       engine.update({
         ...(changed.length > 0 && { changed }),
         ...(gone.length > 0 && { gone }),
@@ -121,6 +138,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
 
   const take = (results: SheetResults) =>
     batch(() => {
+      if (outdated) dropMoves(new Set(results.cells.map(({ id }) => id)));
       for (const result of results.cells) {
         const line = state.lines[result.id];
         if (!line) continue;
@@ -140,18 +158,6 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   });
 
   const numbers = createMemo(() => numberLines(state.order, (id) => state.lines[id]?.record.role));
-  /** Cells that refer to a cell, by its id. */
-  const users = createMemo(() => {
-    const found = new Map<string, string[]>();
-    for (const id of state.order) {
-      for (const from of state.lines[id]?.result?.feeds ?? []) {
-        const list = found.get(from);
-        if (list) list.push(id);
-        else found.set(from, [id]);
-      }
-    }
-    return found;
-  });
   const byName = createMemo(() => {
     const found = new Map<string, string>();
     for (const id of state.order) {
@@ -160,20 +166,27 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     }
     return found;
   });
-  const counts = createMemo(() => countChecks(state.order.flatMap((id) => state.lines[id]?.result ?? [])));
+  const counts = createMemo(() => countChecks(lines().flatMap(({ result }) => result ?? [])), undefined, {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
 
   return {
     state,
     document,
     engine,
     line: (id: string): Line | undefined => state.lines[id],
+    lines,
     numberOf: (id: string): number | undefined => numbers().get(id),
     /** What people call a cell: its label, else its name. */
     titleOf: (id: string): string => {
       const record = state.lines[id]?.record;
       return (record?.label && say(record.label)) || record?.name || 'a line without a name';
     },
-    usersOf: (id: string): readonly string[] => users().get(id) ?? [],
+    /** Cells that refer to a cell. */
+    usersOf: (id: string): string[] =>
+      lines()
+        .filter(({ result }) => result?.feeds.includes(id))
+        .map(({ record }) => record.id),
     idOf: (name: string): string | undefined => byName().get(name),
     counts,
     /** Something is still to be worked out: nothing is green then. */

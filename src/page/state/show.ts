@@ -76,13 +76,35 @@ const formatUnitBehind = (text: string, unit: Unit): string => {
   return ['°', '′', '″'].includes(unit.label) ? text + unit.label : `${text}\u00a0${unit.label}`;
 };
 
+/** Ways of showing by what they hang on: every figure on the sheet asks for one, and there are only a few. */
+const known = new Map<string, OutputShow>();
+const KNOWN = 1000;
+
+const showFor = (
+  quantity: string | undefined,
+  units: SheetUnits,
+  wish: string | undefined,
+  comma: boolean,
+): OutputShow => {
+  const key = [quantity, units.length, units.temperature, wish, comma].join('\n');
+  let found = known.get(key);
+  if (!found) {
+    if (known.size >= KNOWN) known.clear();
+    found = showIn(displayUnit(quantity, units, wish), comma);
+    known.set(key, found);
+  }
+  return found;
+};
+
 /** The unit an output is shown in: the cell's own wish, else the library's, else the sheet's for that kind of quantity. */
-export const unitOf = (sheet: Sheet, cell: string, output: string): Unit => {
+export const unitOf = (sheet: Sheet, cell: string, output: string): Unit => showOf(sheet, cell, output).unit;
+
+const showOf = (sheet: Sheet, cell: string, output: string): OutputShow => {
   const line = sheet.line(cell);
   const result = line?.result?.outputs[output];
   const own = output === 'value' || line?.record.role !== 'cell' ? line?.record.display : undefined;
   const wish = line?.record.outputs?.[output]?.display ?? own ?? result?.display;
-  return displayUnit(result?.quantity ?? line?.record.quantity, sheet.state.units, wish);
+  return showFor(result?.quantity ?? line?.record.quantity, sheet.state.units, wish, usesComma());
 };
 
 /** The other system's unit, to show beside the sheet's own where that is asked. */
@@ -90,7 +112,7 @@ export const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit
   displayUnit(quantity, { ...units, length: units.length === 'in' ? 'mm' : 'in', temperature: undefined });
 
 export const createShow = (sheet: Sheet) => ({
-  output: (cell: string, output: string): OutputShow => showIn(unitOf(sheet, cell, output), usesComma()),
+  output: (cell: string, output: string): OutputShow => showOf(sheet, cell, output),
   /** In the other system, where the sheet shows both and that system has a unit of its own for it. */
   other: (cell: string, output: string): OutputShow | undefined => {
     if (!sheet.state.units.both) return undefined;
