@@ -21,8 +21,5 @@ export const loadCommit = once(async () => {
   return commit;
 });
 
-/** Writes at once where the reading of entries is there, else as soon as it is. */
-export const withCommit = (write: (commit: Commit) => void): void => {
-  if (commit) write(commit);
-  else void loadCommit().then(write);
-};
+/** The reading of entries where it has been loaded: what is at hand can be written at once. */
+export const commitAtHand = (): Commit | undefined => commit;

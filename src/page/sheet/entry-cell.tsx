@@ -1,9 +1,10 @@
-import { batch, type JSX, Show } from 'solid-js';
+import { type JSX, Show } from 'solid-js';
 import { EntryEditor } from '../editor/entry-editor.tsx';
-import { withCommit } from '../editor/load.ts';
+import { commitAtHand, loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
+import { awaitFigures, withFigures } from '../state/with-figures.ts';
 import { useSheet } from './context.ts';
 import './example.css';
 import { GridCell } from './grid-cell.tsx';
@@ -22,10 +23,6 @@ export interface EntryCellProps {
   beside?: JSX.Element;
 }
 
-/** Moves the focus from the editor to the cell of the grid that it stands in. */
-const focusAround = (): void =>
-  document.activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
-
 /** The entry as typed; while it is being edited, the editor in its place. */
 export const EntryCell = (props: EntryCellProps) => {
   const { cursor, sheet } = useSheet();
@@ -34,6 +31,25 @@ export const EntryCell = (props: EntryCellProps) => {
   const description = () =>
     example() &&
     [`for example ${writtenOut(example()!)}`, listWords(example()!)].filter(Boolean).join('; write ');
+  const commit = (typed: string, byKey: boolean) => {
+    const { spot } = props;
+    const { activeElement } = document;
+    const leave = () => {
+      // The focus first: to move it once the editor has gone would lay the page out for that alone.
+      if (byKey && document.activeElement === activeElement)
+        activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
+      cursor.leave(props.row);
+    };
+    const write = typed === text() ? undefined : commitAtHand();
+    if (write) {
+      if (byKey) awaitFigures();
+      write.commitText(sheet, spot, typed);
+      withFigures(leave);
+      return;
+    }
+    leave();
+    if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, spot, typed));
+  };
   return (
     <GridCell row={props.row} column="entry" class="can-type" editable description={description()}>
       <Show
@@ -48,15 +64,7 @@ export const EntryCell = (props: EntryCellProps) => {
           spot={props.spot}
           text={cursor.start() ?? text()}
           label={props.label}
-          onCommit={(typed, byKey) => {
-            const { spot } = props;
-            // The engine hears of it first; then the focus goes, while the page is laid out and need not be for it alone.
-            batch(() => {
-              if (typed !== text()) withCommit(({ commitText }) => commitText(sheet, spot, typed));
-              if (byKey) focusAround();
-              cursor.leave(props.row);
-            });
-          }}
+          onCommit={commit}
           onLeave={() => cursor.leave(props.row)}
         />
       </Show>

@@ -1,6 +1,7 @@
 import { batch, createMemo, createSignal, onCleanup } from 'solid-js';
 import { createStore, reconcile, unwrap } from 'solid-js/store';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
+import type { Change } from '../../document/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
 import type { CellResult, SheetResults } from '../../engine/results.ts';
@@ -8,6 +9,7 @@ import { say } from '../preferences/words.ts';
 import { countChecks } from './counts.ts';
 import { Baseline, type Move } from './moves.ts';
 import { numberLines } from './numbering.ts';
+import { showWaiting, withFigures } from './with-figures.ts';
 
 /** One cell as the page shows it. */
 export interface Line {
@@ -96,10 +98,9 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     }
   };
 
-  const stopDocument = document.observe((change) =>
+  const showChange = (change: Change, changed: readonly CellRecord[]) =>
     batch(() => {
-      const gone = [...change.gone];
-      const changed = [...change.changed].flatMap((id) => document.cell(id) ?? []);
+      const { gone } = change;
       const moves =
         change.settings ||
         gone.length > 0 ||
@@ -120,24 +121,31 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
       noteRecords();
-      engine.update({
-        ...(changed.length > 0 && { changed }),
-        ...(gone.length > 0 && { gone }),
-        ...(change.settings && {
-          settings: {
-            units: document.units(),
-            rule: document.rule(),
-            ...(document.title().referenceTemperature && {
-              referenceTemperature: document.title().referenceTemperature,
-            }),
-          },
-        }),
-      });
-    }),
-  );
+    });
+
+  const stopDocument = document.observe((change) => {
+    const gone = [...change.gone];
+    const changed = change.changed.flatMap((id) => document.cell(id) ?? []);
+    // The engine first: it works while the page changes.
+    engine.update({
+      ...(changed.length > 0 && { changed }),
+      ...(gone.length > 0 && { gone }),
+      ...(change.settings && {
+        settings: {
+          units: document.units(),
+          rule: document.rule(),
+          ...(document.title().referenceTemperature && {
+            referenceTemperature: document.title().referenceTemperature,
+          }),
+        },
+      }),
+    });
+    withFigures(() => showChange(change, changed));
+  });
 
   const take = (results: SheetResults) =>
     batch(() => {
+      showWaiting();
       if (outdated) dropMoves(new Set(results.cells.map(({ id }) => id)));
       for (const result of results.cells) {
         const line = state.lines[result.id];

@@ -1,0 +1,50 @@
+import { batch } from 'solid-js';
+
+/** Longest wait for the figures before an entry is shown without them, ms: too short to be noticed. */
+const LONGEST = 50;
+
+let waiting: Array<() => void> | undefined;
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+/**
+ * From now on what {@link withFigures} is given waits for the figures of the edit that was just handed to the engine, so
+ * that entry and figures are drawn once. A page that changes at the key itself is drawn first, and the browser
+ * holds the engine's answer back until that is done.
+ */
+export const awaitFigures = (): void => {
+  if (waiting) return;
+  waiting = [];
+  timer = setTimeout(showWaiting, LONGEST);
+  addEventListener('keydown', keyFirst, true);
+  addEventListener('pointerdown', showWaiting, true);
+};
+
+/** Runs `work` at once, or together with the figures where they are awaited. */
+export const withFigures = (work: () => void): void => {
+  if (waiting) waiting.push(work);
+  else work();
+};
+
+/** Runs what waits, in its order, as one change of the page. */
+export const showWaiting = (): void => {
+  if (!waiting) return;
+  const all = waiting;
+  waiting = undefined;
+  clearTimeout(timer);
+  removeEventListener('keydown', keyFirst, true);
+  removeEventListener('pointerdown', showWaiting, true);
+  batch(() => {
+    for (const work of all) work();
+  });
+};
+
+/** A key struck meanwhile is meant for the page as it is after the edit: it goes to what has the focus then. */
+const keyFirst = (event: KeyboardEvent): void => {
+  const before = document.activeElement;
+  showWaiting();
+  const now = document.activeElement;
+  // What the browser itself does for Tab starts from the focus as it is by then.
+  if (now === before || !now || event.key === 'Tab') return;
+  event.stopImmediatePropagation();
+  if (!now.dispatchEvent(new KeyboardEvent(event.type, event))) event.preventDefault();
+};
