@@ -43,12 +43,12 @@ export const PlainLine = (props: { cell: string }) => {
   const line = () => sheet.line(props.cell)!;
   const record = () => line().record;
   /** A set of readings reports its mean first. */
-  const main = () => {
-    const outputs = line().result?.outputs;
+  const main = createMemo(() => {
+    const outputs = sheet.line(props.cell)?.result?.outputs;
     return outputs && !outputs.value && outputs.mean ? 'mean' : 'value';
-  };
-  const output = () => line().result?.outputs[main()];
-  const move = () => line().moved[main()];
+  });
+  const output = createMemo(() => sheet.line(props.cell)?.result?.outputs[main()]);
+  const move = createMemo(() => sheet.line(props.cell)?.moved[main()]);
   /** Nothing is cut before its size is known. */
   const takesReadings = createMemo(
     () => (!isBlankLine(record()) || record().measured !== undefined) && isReadOffPart(sheet, record()),

@@ -1,6 +1,6 @@
-import { Show } from 'solid-js';
+import { createMemo, Show } from 'solid-js';
 import type { ShownFigure } from '../../../shared/figures.ts';
-import type { OutputResult } from '../../engine/results.ts';
+import type { Figure, OutputResult } from '../../engine/results.ts';
 import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
@@ -23,13 +23,30 @@ export const ValueCell = (props: ValueCellProps) => {
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
   const standing = () => standingFigure(props.result);
-  const at = () => show.output(props.cell, props.output);
-  const moved = () => {
+  const at = createMemo(() => show.output(props.cell, props.output));
+  /** What the last edit did, in words. */
+  const moved = createMemo(() => {
     const { from, to } = props.move ?? {};
-    const by = from !== undefined && to !== undefined ? to - from : undefined;
+    if (to === undefined) return undefined;
+    if (from === undefined) return 'new';
     // From the plan to the part: the line above says it.
     if (props.result?.measured && from === props.result.planned?.value) return undefined;
-    return moveText(by, standing(), (si) => at().change(si, standing()));
+    const like = standing();
+    const by = moveText(to - from, like, (si) => at().change(si, like));
+    return by && `${by} (was ${at().amount(from, like)})`;
+  });
+  const Plan = (own: { figure: Figure }) => {
+    const told = createMemo(() => at().told(own.figure, read()));
+    return (
+      <>
+        <b>{told().value}</b>
+        <small>
+          {told().beside}
+          {props.result?.stands === 'issued' ? ' issued' : ''}
+        </small>
+        <Other figure={own.figure} read={read()} />
+      </>
+    );
   };
   const Other = (own: { figure: ShownFigure; read: boolean }) => (
     <Show when={show.other(props.cell, props.output)}>
@@ -54,19 +71,7 @@ export const ValueCell = (props: ValueCellProps) => {
       <Show when={props.result?.planned}>
         {(figure) => (
           <span class="amount">
-            <Show
-              when={props.result?.measured}
-              fallback={
-                <>
-                  <b>{at().value(figure())}</b>
-                  <small>
-                    {at().beside(figure(), read())}
-                    {props.result?.stands === 'issued' ? ' issued' : ''}
-                  </small>
-                  <Other figure={figure()} read={read()} />
-                </>
-              }
-            >
+            <Show when={props.result?.measured} fallback={<Plan figure={figure()} />}>
               <small class="plan" title="planned size, and by how much it came out from it">
                 planned {at().number(figure().value, figure())} {at().beside(figure(), read())}
                 <Show when={props.result?.difference}>
@@ -89,14 +94,7 @@ export const ValueCell = (props: ValueCellProps) => {
         <b>{props.result?.logical ? 'true' : 'false'}</b>
       </Show>
       <Show when={moved()}>
-        {(by) => (
-          <span class="moved">
-            {by()} (was {at().amount(props.move!.from!, standing())})
-          </span>
-        )}
-      </Show>
-      <Show when={props.move && props.move.from === undefined && props.move.to !== undefined}>
-        <span class="moved">new</span>
+        <span class="moved">{moved()}</span>
       </Show>
       <HeldValue cell={props.cell} output={props.output} />
     </GridCell>

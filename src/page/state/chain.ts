@@ -18,19 +18,23 @@ export const createChain = (sheet: Sheet, cursor: Cursor) => {
     const ask = ++asked;
     if (!place) return;
     const cell = cellOfRow(place.row);
-    void sheet.engine.chain(cell).then(
-      ({ upstream, downstream }) => {
-        if (ask !== asked) return;
-        setSides(
-          new Map([
-            ...upstream.map((id) => [id, 'up'] as const),
-            ...downstream.map((id) => [id, 'down'] as const),
-          ]),
-        );
-      },
-      // The engine may be starting anew: the next results ask again.
-      () => undefined,
-    );
+    // Behind the figures that this same change draws.
+    setTimeout(() => {
+      if (ask !== asked) return;
+      void sheet.engine.chain(cell).then(
+        ({ upstream, downstream }) => {
+          if (ask !== asked) return;
+          setSides(
+            new Map([
+              ...upstream.map((id) => [id, 'up'] as const),
+              ...downstream.map((id) => [id, 'down'] as const),
+            ]),
+          );
+        },
+        // The engine may be starting anew: the next results ask again.
+        () => undefined,
+      );
+    }, 0);
   });
   onCleanup(() => {
     asked = -1;

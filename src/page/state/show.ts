@@ -14,6 +14,8 @@ export interface OutputShow {
   spread(figure: ShownFigure, read: boolean): string;
   /** The same behind its own value, which has said the unit: `± 0.0002 (k=2)`. */
   beside(figure: ShownFigure, read: boolean): string;
+  /** Both at once, which is half the work. */
+  told(figure: ShownFigure, read: boolean): { value: string; beside: string };
   /** An SI number with its unit; in the places of `like` where that is given. */
   amount(si: number, like?: ShownFigure): string;
   /** The same without the unit. */
@@ -48,6 +50,10 @@ export const showIn = (unit: Unit, comma = false): OutputShow => ({
   beside: (figure, read) => {
     const { spread } = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
     return spread && read ? `${spread} (k=2)` : spread;
+  },
+  told: (figure, read) => {
+    const { value, spread } = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
+    return { value: formatUnitBehind(value, unit), beside: spread && read ? `${spread} (k=2)` : spread };
   },
   amount: (si, like) => formatQuantity(si, unit, { comma, ...optional(half(like)) }),
   number: (si, like) => formatNumber(si, unit, { comma, ...optional(half(like)) }),
