@@ -79,27 +79,51 @@ const scientific = (value: number, decimals: number): { mantissa: string; power:
   };
 };
 
-/** A number of `unit`s, without the unit's label: `2.2515`, `-0.0003`, `1.17×10⁻⁵`; `—` where there is none. */
-export const formatNumber = (si: number, unit: Unit, options: FormatOptions = {}): string => {
-  const value = fromSI(si, unit);
-  if (Number.isNaN(value)) return '—';
-  if (!Number.isFinite(value)) return value > 0 ? '∞' : '-∞';
-  const { spread, sign, comma } = options;
+/** Beyond so many units of the last place a double has too few digits left to tell how near a half it is. */
+const TELLING = 1e9;
+const NEAR_HALF = 1e-10;
+
+/**
+ * To `places`, where the figure is nowhere near a half, so that the noise of a division cannot decide: the same text as
+ * by exact arithmetic at a fraction of its cost. Undefined where exact arithmetic has to tell.
+ */
+const plainlyRounded = (si: number, unit: Unit, places: number): string | undefined => {
+  if (unit.offset || places < 0 || places > MAX_PLACES) return undefined;
+  const lasts = unitWidth(si, unit) * 10 ** places;
+  if (!(lasts < TELLING)) return undefined;
+  const below = Math.floor(lasts);
+  const rest = lasts - below;
+  if (Math.abs(rest - 0.5) <= NEAR_HALF * (1 + lasts)) return undefined;
+  const whole = rest < 0.5 ? below : below + 1;
+  const sign = si < 0 && whole > 0 ? '-' : '';
+  if (places === 0) return sign + whole;
+  const padded = String(whole).padStart(places + 1, '0');
+  return `${sign}${padded.slice(0, -places)}.${padded.slice(-places)}`;
+};
+
+const roundedIn = (si: number, unit: Unit, options: FormatOptions): string => {
+  const { spread } = options;
   const places = options.decimals ?? digitsFor(spread, unit, si);
   // Five significant figures are a ceiling, not a statement: 20 °C with no spread is not 20.000 °C.
   const free = options.decimals === undefined && !spread && usualPlaces(unit) === undefined;
-  const shorten = (text: string): string => (free ? trimmedText(text, 0) : text);
-  let text: string;
+  const plain = free ? undefined : plainlyRounded(si, unit, places);
+  if (plain !== undefined) return plain;
+  const value = fromSI(si, unit);
+  if (Number.isNaN(value)) return '—';
+  if (!Number.isFinite(value)) return value > 0 ? '∞' : '-∞';
   if (value !== 0 && (magnitude(value) >= LARGE || (options.decimals === undefined && places > MAX_PLACES))) {
     const { mantissa, power } = scientific(value, places);
-    text = `${spread ? mantissa : trimmedText(mantissa, 0)}×10${superscript(power)}`;
-  } else {
-    text = shorten(
-      roundedText(value, options.decimals === undefined ? Math.min(places, MAX_PLACES) : places),
-    );
+    return `${spread ? mantissa : trimmedText(mantissa, 0)}×10${superscript(power)}`;
   }
-  if (sign && /[1-9]/.test(text) && !text.startsWith('-')) text = `+${text}`;
-  return comma ? text.replace('.', ',') : text;
+  const text = roundedText(value, options.decimals === undefined ? Math.min(places, MAX_PLACES) : places);
+  return free ? trimmedText(text, 0) : text;
+};
+
+/** A number of `unit`s, without the unit's label: `2.2515`, `-0.0003`, `1.17×10⁻⁵`; `—` where there is none. */
+export const formatNumber = (si: number, unit: Unit, options: FormatOptions = {}): string => {
+  const text = roundedIn(si, unit, options);
+  const told = options.sign && /[1-9]/.test(text) && !text.startsWith('-') ? `+${text}` : text;
+  return options.comma ? told.replace('.', ',') : told;
 };
 
 /** Degrees, minutes and seconds stand against their number; every other unit behind a space. */
@@ -181,12 +205,10 @@ export const formatFigure = (
       });
     const upper = end(above);
     const lower = end(below);
-    const smallest = formatNumber(toSI(10 ** -places, step), step, {
-      comma: options.comma,
-      decimals: Math.max(places, 0),
-    });
+    const smallest = (): string =>
+      formatNumber(toSI(10 ** -places, step), step, { comma: options.comma, decimals: Math.max(places, 0) });
     if (upper.replace('+', '') === lower.replace('-', ''))
-      text = `± ${/[1-9]/.test(upper) ? upper.replace('+', '') : smallest}`;
+      text = `± ${/[1-9]/.test(upper) ? upper.replace('+', '') : smallest()}`;
     else text = `${signed(upper, '+')} ${signed(lower, '-')}`;
   }
   return {

@@ -4,7 +4,7 @@ import { dimension } from '../../shared/dimension.ts';
 import { digitsFor, formatFigure, formatNumber, formatQuantity, writeEntry } from '../../shared/figures.ts';
 import { NUMBER_UNIT } from '../../shared/quantities.ts';
 import { roundedText } from '../../shared/rounding.ts';
-import { findUnit, parseUnit, toSI, type Unit } from '../../shared/units/units.ts';
+import { findUnit, fromSI, parseUnit, toSI, type Unit } from '../../shared/units/units.ts';
 import { describeDimension, wordProblem } from '../../shared/wording.ts';
 
 const unit = (symbol: string): Unit => findUnit(symbol) as Unit;
@@ -89,6 +89,30 @@ describe('a number', () => {
     expect(plain(formatQuantity(toSI(value, unit(symbol)), unit(symbol)))).toBe(text),
   );
 
+  test('is the same text however near a half the figure lies', () => {
+    const units = ['in', 'mm', 'um', 'thou', 'kN', 'psi'].map(unit);
+    const shown = fc.tuple(
+      fc.constantFrom(...units),
+      fc.integer({ min: 0, max: 7 }),
+      fc.oneof(
+        fc.double({ min: -2e4, max: 2e4, noNaN: true }),
+        // A half of the last place and its neighbours, as typed.
+        fc
+          .tuple(
+            fc.integer({ min: -99_999, max: 99_999 }),
+            fc.constantFrom('5', '49999999999', '50000000001'),
+          )
+          .map(([whole, rest]) => Number(`${whole}${rest}e-${rest.length + 3}`)),
+      ),
+    );
+    fc.assert(
+      fc.property(shown, ([u, decimals, x]) => {
+        const si = toSI(x, u);
+        expect(formatNumber(si, u, { decimals })).toBe(roundedText(fromSI(si, u), decimals));
+      }),
+      { numRuns: 20_000, seed: 20 },
+    );
+  });
   test('carries its sign, its comma and no minus before zero', () => {
     expect(formatNumber(inches(0.0005), unit('in'), { sign: true })).toBe('+0.0005');
     expect(formatNumber(inches(-0.00001), unit('in'), { decimals: 4 })).toBe('0.0000');

@@ -40,10 +40,7 @@ export const ValueCell = (props: ValueCellProps) => {
     return (
       <>
         <b>{told().value}</b>
-        <small>
-          {told().beside}
-          {props.result?.stands === 'issued' ? ' issued' : ''}
-        </small>
+        <small>{told().beside + (props.result?.stands === 'issued' ? ' issued' : '')}</small>
         <Other figure={own.figure} read={read()} />
       </>
     );
