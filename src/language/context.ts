@@ -17,6 +17,8 @@ export interface EntryContext {
   units: SheetUnits;
   /** Unit the value is shown in, where it is not the sheet's. */
   display?: string;
+  /** Unit of the size that a tolerance in a field of its own belongs to, as the size was written. */
+  sizeUnit?: string;
   handbook: Handbook;
   /** Decimal mark of the person typing. Stored text always has a point. */
   decimal?: '.' | ',';

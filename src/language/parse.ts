@@ -18,6 +18,7 @@ import { settle } from './settle.ts';
 import { levelProblem, sizeProblem } from './size.ts';
 import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
+import { asksSizeUnit } from './tolerance-unit.ts';
 import { cleaned, isFormula, shapeOf, treeOf } from './tree.ts';
 
 export type { EntryContext, Handbook } from './context.ts';
@@ -142,6 +143,7 @@ const settledSpread = (r: Reading, typed: NonNullable<ReturnType<typeof readSpre
   if (!own && zero && !r.kind) return { low: 0, high: 0, percent: false, form: typed.form };
   const value = r.kind && findUnit(r.kind.units[r.context.units.length][0] ?? '');
   if (own) return resolveSpread(r, typed, value ?? (isShareOnly(typed) ? NUMBER_UNIT : own));
+  if (!isShareOnly(typed) && asksSizeUnit(r, typed)) return undefined;
   const unit = settle(r, typed.amounts)?.at(-1);
   return unit && resolveSpread(r, typed, unit);
 };

@@ -188,6 +188,18 @@ describe('as a tolerance', () => {
     ['0/-0.016', 'mm', ['+0 -0.016']],
   ] as const)('%s in %s', (text, length, choices) => expect(asked(text, length)).toEqual(choices));
 
+  it.each([
+    ['± 0.05', 'mm', 'in', ['± 0.05 mm', '± 0.05 in']],
+    ['± 0.2', 'thou', 'in', ['± 0.2 thou', '± 0.2 in']],
+    ['+0.0005 -0', 'in', 'mm', ['+0.0005 -0 in', '+0.0005 -0 mm']],
+    ['± 0.05', 'mm', 'mm', undefined],
+    ['± 0.05 in', 'mm', 'in', undefined],
+    ['+0 -0', 'mm', 'in', undefined],
+  ] as const)('%s beside a size in %s, on a sheet of %s', (text, sizeUnit, length, choices) => {
+    const { problems } = parseTolerance(text, { ...context(length, 'chosen'), sizeUnit });
+    expect(problems[0]?.choices?.map((choice) => choice.entry)).toEqual(choices);
+  });
+
   it('with decimals or a unit it is read', () => {
     for (const text of ['± 0.02', '+25 um -0', '+0 -0', '± 1/64 in'])
       expect(parseTolerance(text, context('mm', 'chosen')).problems, text).toEqual([]);

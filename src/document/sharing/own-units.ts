@@ -6,6 +6,7 @@ import {
   parseEntry,
   parseTolerance,
 } from '../../language/parse.ts';
+import { unitOfSize } from '../../language/tolerance-unit.ts';
 
 export type LengthUnit = SheetUnits['length'];
 
@@ -63,7 +64,9 @@ function readIn({ cell, field, text, quantity }: Text, units: SheetUnits, handbo
     units: { ...units },
     handbook,
   };
-  return field === 'tolerance' ? parseTolerance(text ?? '', context) : parseEntry(text ?? '', context);
+  if (field !== 'tolerance') return parseEntry(text ?? '', context);
+  const sizeUnit = unitOfSize(parseEntry(cell.entry ?? '', context).entry);
+  return parseTolerance(text ?? '', sizeUnit === undefined ? context : { ...context, sizeUnit });
 }
 
 /** Whether a text reads otherwise in a sheet of other units: it holds a number without one. */

@@ -45,6 +45,7 @@ export class Texts {
     text: string,
     quantity: string | undefined,
     nominal: number | undefined,
+    sizeUnit?: string,
   ): { spread?: Spread; designation?: string; problems: Problem[] } {
     return parseTolerance(text, {
       ...(quantity ? { quantity } : {}),
@@ -52,6 +53,7 @@ export class Texts {
       handbook: this.handbook,
       role: 'chosen',
       ...(nominal === undefined ? {} : { nominal }),
+      ...(sizeUnit === undefined ? {} : { sizeUnit }),
     });
   }
 

@@ -2,6 +2,7 @@ import { problem } from '../../../shared/problem.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { isShare } from '../../language/spread.ts';
 import type { Entry, Expr, Spread } from '../../language/syntax.ts';
+import { unitOfSize } from '../../language/tolerance-unit.ts';
 import { call, constant, plus, quoted, rowRef, times } from '../expr.ts';
 import type { SourceEnds } from '../row.ts';
 import type { CellBuilder } from './builder.ts';
@@ -89,7 +90,7 @@ export function valueRows(
   const value = numberOf(entry) as number;
   const own = entry.kind === 'value' ? entry.spread : undefined;
   if (own) tellUncounted(build, place);
-  const spread = own ?? toleranceOf(build, scope, place, value);
+  const spread = own ?? toleranceOf(build, scope, place, value, unitOfSize(entry));
   if (!spread) {
     build.number(place.key, value);
     return undefined;
@@ -191,10 +192,11 @@ function toleranceOf(
   scope: SheetScope,
   place: ValuePlace,
   nominal: number | undefined,
+  sizeUnit?: string,
 ): Spread | 'unreadable' | undefined {
   const text = place.tolerance?.trim();
   if (!text) return undefined;
-  const { spread, designation, problems } = scope.texts.tolerance(text, place.quantity, nominal);
+  const { spread, designation, problems } = scope.texts.tolerance(text, place.quantity, nominal, sizeUnit);
   for (const one of problems) build.cell.problems.push({ ...one, field: 'tolerance' });
   if (spread) return spread;
   if (designation !== undefined && problems.length === 0)

@@ -4,6 +4,7 @@ import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { PLAIN_NUMBER } from '../../language/settle.ts';
 import type { Entry, ParsedEntry } from '../../language/syntax.ts';
+import { unitOfSize } from '../../language/tolerance-unit.ts';
 import { preferences } from '../preferences/preferences.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
@@ -27,11 +28,23 @@ const displayOf = (sheet: Sheet, { cell, field }: EntrySpot): { display: string 
   return display === undefined ? undefined : { display };
 };
 
+/** Unit of the size a tolerance stands beside. */
+const sizeUnitAt = (sheet: Sheet, { cell, quantity }: EntrySpot): { sizeUnit: string } | undefined => {
+  const { entry } = sheet.line(cell)?.record ?? {};
+  if (entry === undefined) return undefined;
+  const units = { ...sheet.state.units };
+  const sizeUnit = unitOfSize(
+    parseEntry(entry, { ...(quantity !== undefined && { quantity }), units, handbook: NO_HANDBOOK }).entry,
+  );
+  return sizeUnit === undefined ? undefined : { sizeUnit };
+};
+
 /** How a text typed here is read: with the user's own decimal mark. */
 export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBOOK): EntryContext => ({
   ...(spot.quantity !== undefined && { quantity: spot.quantity }),
   units: { ...sheet.state.units },
   handbook,
+  ...(spot.kind === 'tolerance' && sizeUnitAt(sheet, spot)),
   decimal: preferences().decimal,
   ...(spot.kind === 'entry' && displayOf(sheet, spot)),
   role: spot.role ?? roleOf(spot.field, sheet.line(spot.cell)?.record),
