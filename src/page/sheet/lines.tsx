@@ -24,6 +24,9 @@ const HEADS: ReadonlyArray<[Column, string]> = [
   ['check', 'Check'],
 ];
 
+/** Cells from which on the browser draws only the lines in view: below, it costs nothing that can be felt. */
+const LONG = 120;
+
 /** Rows as they stand on the page, top to bottom; some columns are not there on a narrow one. */
 const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
   [...grid.querySelectorAll<HTMLElement>('[data-row]')].map((row) => ({
@@ -90,6 +93,7 @@ export const Lines = () => {
       {/* biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone */}
       <div
         class="lines"
+        classList={{ long: sheet.state.order.length > LONG }}
         role="grid"
         aria-label="Lines of the sheet"
         aria-colcount={6}
