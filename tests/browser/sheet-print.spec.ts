@@ -39,6 +39,42 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
   await expect(paper).toHaveCount(0);
 });
 
+test('paper is whole at the first print, by the button or by the browser’s own command', async ({ page }) => {
+  // The browser takes the page as it stands when it prints, and waits for nothing.
+  await page.addInitScript(() => {
+    window.print = () => {
+      dispatchEvent(new Event('beforeprint'));
+      document.documentElement.dataset.paper = document.querySelector('.print-sheet')?.textContent ?? 'none';
+      dispatchEvent(new Event('afterprint'));
+    };
+  });
+  const paper = () =>
+    page.evaluate(() => {
+      const { dataset } = document.documentElement;
+      const { paper } = dataset;
+      delete dataset.paper;
+      return paper;
+    });
+  await begin(page, filled.title.title);
+  await page.getByRole('button', { name: 'Print', exact: true }).first().click();
+  await expect.poll(paper).toContain('Hollow Brook');
+  await page.reload();
+  await expect(page.getByRole('grid')).toBeVisible();
+  await expect
+    .poll(() =>
+      page.evaluate(() =>
+        performance
+          .getEntriesByType('resource')
+          .map(({ name }) => name)
+          .join(),
+      ),
+    )
+    .toMatch(/print-sheet[^,]*\.js/);
+  await page.waitForLoadState('networkidle');
+  await page.evaluate(() => window.print());
+  expect(await paper()).toContain('Hollow Brook');
+});
+
 for (const format of ['A4', 'Letter'])
   test(`a filled job takes no more than two sheets of ${format}`, async ({ page }) => {
     await begin(page, filled.title.title);

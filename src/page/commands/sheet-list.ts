@@ -1,3 +1,4 @@
+import { printSheet } from '../print/load.ts';
 import { addressOfBook, addressOfSheet, go } from '../router.ts';
 import type { SheetContext } from '../sheet/context.ts';
 import { askedOf, toNextEntry } from '../sheet/next-entry.tsx';
@@ -172,7 +173,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       can: () => sheet.document.from() !== undefined,
       run: () => tools.show('template'),
     },
-    { id: 'sheet.print', label: 'Print', group, also: 'paper', run: () => print() },
+    { id: 'sheet.print', label: 'Print', group, also: 'paper', run: printSheet },
     { id: 'sheet.jobs', label: 'Go to all jobs', group, also: 'home list', run: () => go('#/') },
     {
       id: 'sheet.book',

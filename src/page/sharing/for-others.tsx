@@ -1,6 +1,7 @@
 import { createSignal } from 'solid-js';
 import { unwrap } from 'solid-js/store';
 import { fileName } from '../../document/files.ts';
+import { printSheet } from '../print/load.ts';
 import { useSheet } from '../sheet/context.ts';
 import { exportLines } from './export-lines.ts';
 import { giveFile } from './give-file.ts';
@@ -41,7 +42,7 @@ export const ForOthers = () => {
         <button type="button" onClick={() => give('xlsx', workbook)}>
           Spreadsheet workbook
         </button>
-        <button type="button" onClick={() => print()}>
+        <button type="button" onClick={printSheet}>
           Print or PDF
         </button>
       </div>

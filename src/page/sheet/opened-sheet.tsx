@@ -18,6 +18,7 @@ import { HeldBar } from '../held/held-bar.tsx';
 import { HintBar } from '../hints/hint-bar.tsx';
 import { keepOnOpening } from '../history/keep-on-opening.ts';
 import { say } from '../preferences/words.ts';
+import { PrintSheet, printSheet, readyPaper } from '../print/load.ts';
 import { addressOfSheet, createPlace, go, type SheetPart } from '../router.ts';
 import { createAdding } from '../state/adding.ts';
 import { takeArrival } from '../state/arrival.ts';
@@ -43,7 +44,6 @@ import { Toolbar } from './toolbar.tsx';
 
 const BenchView = lazy(() => import('../bench/bench-view.tsx'));
 const ChainView = lazy(() => import('../chain/chain-view.tsx'));
-const PrintSheet = lazy(() => import('../print/print-sheet.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
 export const OpenedSheet = (props: { opened: OpenSheet; shop: Shop }) => {
@@ -101,6 +101,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
     document.title = `${say(sheet.state.title.title) || 'Job sheet'} · Fitwright`;
   });
   onMount(() => whenIdle(() => void loadEditor().catch(() => undefined)));
+  onMount(() => whenIdle(() => void readyPaper().catch(() => undefined)));
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
   noteChecks(sheet, props.shop, props.opened.id);
@@ -160,7 +161,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                   Make a template
                 </button>
               </Show>
-              <button type="button" onClick={() => print()}>
+              <button type="button" onClick={printSheet}>
                 Print
               </button>
               <button type="button" onClick={() => tools.selection.setTicking(true)}>
@@ -175,7 +176,9 @@ const WorkingSheet = (props: WorkingSheetProps) => {
         <SheetTools />
         <NoticeBar />
         <Show when={printing() && part() !== 'chain'}>
-          <PrintSheet />
+          <Suspense>
+            <PrintSheet />
+          </Suspense>
         </Show>
       </ToolsProvider>
     </SheetProvider>

@@ -1,6 +1,7 @@
 import { Show } from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import { useTools } from '../commands/tools.ts';
+import { printSheet } from '../print/load.ts';
 import { addressOfSheet } from '../router.ts';
 import { useSheet } from './context.ts';
 import { LengthPair } from './length-pair.tsx';
@@ -78,7 +79,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
             Make a template
           </button>
         </Show>
-        <button type="button" class="rare" onClick={() => print()}>
+        <button type="button" class="rare" onClick={printSheet}>
           Print
         </button>
         <button type="button" class="rare" onClick={() => show('preferences')}>
