@@ -6,9 +6,8 @@ import fc from 'fast-check';
 import { HyperFormula } from 'hyperformula';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { SheetResults } from '../../src/engine/results.ts';
 import { slimText } from '../../src/setup/slim-hyperformula.mjs';
-import { edited, fileOf, job, jobEdit } from '../engine/random-job.ts';
+import { expectSameAnswers } from '../engine/same-answers.ts';
 
 const SEED = 20261127;
 
@@ -44,24 +43,7 @@ describe('HyperFormula without what the engine cannot reach', () => {
   });
 
   it('answers every edit of a sheet of every kind of cell, right and wrong, as the whole does', () => {
-    fc.assert(
-      fc.property(job, fc.array(jobEdit, { minLength: 1, maxLength: 6 }), (first, edits) => {
-        const both = [new made.whole(library), new made.slim(library)] as const;
-        const same = (ask: (engine: (typeof both)[number]) => SheetResults) => {
-          const [expected, got] = both.map(ask);
-          expect(got).toEqual(expected);
-        };
-        same((engine) => engine.load(fileOf(first)));
-        let now = first;
-        for (const edit of edits) {
-          const { after, change } = edited(now, edit);
-          now = after;
-          same((engine) => engine.apply(change));
-        }
-        for (const engine of both) engine.destroy();
-      }),
-      { seed: SEED, numRuns: 15 },
-    );
+    expectSameAnswers(() => [new made.whole(library), new made.slim(library)], { seed: SEED, numRuns: 15 });
   });
 
   it('works every example of the cell book out as the whole does', () => {

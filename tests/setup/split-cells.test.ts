@@ -1,14 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { library as whole } from '../../cells/catalogue.ts';
 import type { CellKind } from '../../cells/cell.ts';
 import { library as computing } from '../../cells/computing.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { simulate } from '../../src/engine/montecarlo/simulate.ts';
-import type { SheetResults } from '../../src/engine/results.ts';
 import { workOut } from '../../src/engine/worked-example.ts';
 import { READ, READ_OF, splitCell } from '../../src/setup/split-cells.mjs';
-import { edited, fileOf, job, jobEdit } from '../engine/random-job.ts';
+import { expectSameAnswers } from '../engine/same-answers.ts';
 import { jobs, sheetOf } from '../templates/shelf.ts';
 
 const SEED = 20261128;
@@ -59,24 +57,7 @@ describe('a cell of the library in two parts', () => {
   });
 
   it('computes the same in that part: every edit of a sheet of every kind of cell, right and wrong', () => {
-    fc.assert(
-      fc.property(job, fc.array(jobEdit, { minLength: 1, maxLength: 6 }), (first, edits) => {
-        const both = [new Engine(whole), new Engine(computing)] as const;
-        const same = (ask: (engine: Engine) => SheetResults) => {
-          const [expected, got] = both.map(ask);
-          expect(got).toEqual(expected);
-        };
-        same((engine) => engine.load(fileOf(first)));
-        let now = first;
-        for (const edit of edits) {
-          const { after, change } = edited(now, edit);
-          now = after;
-          same((engine) => engine.apply(change));
-        }
-        for (const engine of both) engine.destroy();
-      }),
-      { seed: SEED, numRuns: 30 },
-    );
+    expectSameAnswers(() => [new Engine(whole), new Engine(computing)], { seed: SEED, numRuns: 30 });
   });
 
   it('computes the same in that part: every example of the cell book', () => {
