@@ -39,7 +39,8 @@ const spreadMagnitude = (x: number): number => magnitude(Number(x.toPrecision(2)
 /**
  * Places a spread supports (its half-width, SI): two significant figures of it at most. A length keeps near the places
  * its unit is read to: in inches 4, 3 where the spread is coarse, 5 where it is finer than a tenth; in millimetres
- * 3, 2 and 4. Negative: whole tens, hundreds. Without a spread `value` (SI) decides: five significant figures.
+ * 3, 2 and 4; where it is an inch or a centimetre wide, only the two figures. Negative: whole tens, hundreds. Without
+ * a spread `value` (SI) decides: five significant figures.
  */
 export const digitsFor = (spread: number | undefined, unit: Unit, value = 0): number => {
   const usual = usualPlaces(unit);
@@ -56,6 +57,7 @@ export const digitsFor = (spread: number | undefined, unit: Unit, value = 0): nu
   if (usual === undefined) return two;
   const one = two - 1;
   if (one > usual) return usual + 1;
+  if (two < usual - 2) return two;
   return Math.min(usual, Math.max(usual - 1, two));
 };
 
