@@ -1,10 +1,20 @@
 import type { SyntaxNode } from '@lezer/common';
 import { isNone, sameDimension } from '../../shared/dimension.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { numberRatio, over, plus, type Ratio, ratioNumber, times } from '../../shared/units/exact.ts';
 import { type Unit, unitRatio } from '../../shared/units/unit.ts';
 import { findUnit, isUnit, parseUnit } from '../../shared/units/units.ts';
 import { isNumberNode, readNumber } from './number.ts';
-import { children, complain, type Reading, replaced, signBefore, sliceOf, type Want } from './reading.ts';
+import {
+  children,
+  complain,
+  type Reading,
+  remedy,
+  replaced,
+  signBefore,
+  sliceOf,
+  type Want,
+} from './reading.ts';
 import type { Literal, Span } from './syntax.ts';
 import { short } from './wording.ts';
 
@@ -21,10 +31,7 @@ const SETTLED = /(?<![A-Za-z_])(tons?|tons?f|tenths?)(?![A-Za-z_])/;
 
 /** A mil is a thousandth of an inch, and in many a shop that works in millimetres a millimetre. */
 const askMil = (r: Reading, node: Span): undefined => {
-  const choices = ['thou', 'mm'].map((unit) => {
-    const entry = replaced(r, node, unit);
-    return { label: entry.trim(), entry };
-  });
+  const choices = ['thou', 'mm'].map((unit) => remedy(replaced(r, node, unit)));
   return complain(
     r,
     'ask',
@@ -35,11 +42,7 @@ const askMil = (r: Reading, node: Span): undefined => {
 };
 
 /** Words of a drawing behind a size that are no unit: 2.25 dia, 2.250 max. */
-const asideOf = (
-  r: Reading,
-  node: Span,
-  text: string,
-): { message: string; choices: { label: string; entry: string }[] } | undefined => {
+const asideOf = (r: Reading, node: Span, text: string): Pick<Problem, 'message' | 'choices'> | undefined => {
   const bare = replaced(r, node, '').trimEnd();
   const entry = /^(dia|diam|diameter|od|id)$/i.test(text)
     ? `dia ${bare.trim()}`
@@ -51,7 +54,7 @@ const asideOf = (
   if (entry === undefined || r.text.trimStart().startsWith('=')) return undefined;
   return {
     message: `"${text}" is no unit: is ${entry.trim()} meant?`,
-    choices: [{ label: entry.trim(), entry }],
+    choices: [remedy(entry)],
   };
 };
 
@@ -120,7 +123,7 @@ const askCarried = (r: Reading, nodes: SyntaxNode[], total: Ratio, unit: Unit): 
     'ask',
     `${sliceOf(r, span)}: the smaller part comes to a whole one of the larger or more. Is a figure wrong${entry ? `, or is ${entry.trim()} meant` : ''}?`,
     span,
-    entry ? [{ label: entry.trim(), entry }] : undefined,
+    entry ? [remedy(entry)] : undefined,
   );
 };
 

@@ -1,12 +1,9 @@
 import type { SyntaxNode, Tree } from '@lezer/common';
-import type { Remedy } from '../../shared/problem.ts';
-import { complain, type Reading, replaced } from './reading.ts';
+import { complain, type Reading, remedy, replaced } from './reading.ts';
 import { signedZero, spellingsOf } from './spellings.ts';
 import type { Span } from './syntax.ts';
 import { firstError, isFormula, parserFor } from './tree.ts';
 import { short } from './wording.ts';
-
-const remedy = (entry: string): Remedy => ({ label: entry.trim(), entry });
 
 /** Where reading stopped: the piece that does not fit, or the last character where the text ended too early. */
 const place = (r: Reading, error: SyntaxNode | undefined): Span => {

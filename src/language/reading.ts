@@ -63,6 +63,9 @@ export const edited = (text: string, edits: readonly Edit[]): string => {
 export const replaced = (r: Reading, span: Span, insert: string): string =>
   r.text.slice(0, span.from) + insert + r.text.slice(span.to);
 
+/** An entry to be put in place of the text, offered as it reads. */
+export const remedy = (entry: string): Remedy => ({ label: entry.trim(), entry });
+
 /** But for a plus in front of a value: it says nothing, and would be taken for a value itself. */
 export const children = (node: SyntaxNode): SyntaxNode[] => {
   const found: SyntaxNode[] = [];

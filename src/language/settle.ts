@@ -5,7 +5,7 @@ import type { SheetUnits } from '../../shared/sheet/format.ts';
 import type { Unit } from '../../shared/units/unit.ts';
 import { findUnit, isUnit, parseUnit } from '../../shared/units/units.ts';
 import { type Amount, toLiteral } from './amount.ts';
-import { complain, type Reading, replaced, wanted } from './reading.ts';
+import { complain, type Reading, remedy, replaced, wanted } from './reading.ts';
 import type { Literal, Span } from './syntax.ts';
 import { article, describeDimension, short } from './wording.ts';
 
@@ -18,10 +18,8 @@ const other = (length: SheetUnits['length']): SheetUnits['length'] => (length ==
 const spaced = (r: Reading, at: number, unit: string): string =>
   ` ${unit}${/^[A-Za-z]/.test(r.text.slice(at)) ? ' ' : ''}`;
 
-export const withUnit = (r: Reading, at: number, unit: string): Remedy => {
-  const entry = replaced(r, { from: at, to: at }, spaced(r, at, unit));
-  return { label: entry.trim(), entry };
-};
+export const withUnit = (r: Reading, at: number, unit: string): Remedy =>
+  remedy(replaced(r, { from: at, to: at }, spaced(r, at, unit)));
 
 const askQuantity = (r: Reading, span: Span, at: number): undefined => {
   const { length } = r.context.units;
@@ -165,10 +163,7 @@ const describeLiteral = (literal: Literal): string =>
 /** 70 deg where a temperature is wanted; 15', minutes and no feet; 2.250 min, the least size and no time. */
 const remediesOf = (r: Reading, literal: Literal, unitSpan: Span | undefined): Remedy[] | undefined => {
   if (!unitSpan) return undefined;
-  const put = (insert: string): Remedy => {
-    const entry = replaced(r, unitSpan, insert).trimEnd();
-    return { label: entry.trim(), entry };
-  };
+  const put = (insert: string): Remedy => remedy(replaced(r, unitSpan, insert).trimEnd());
   if (r.kind?.name.startsWith('temperature') && literal.unit === 'deg')
     return r.kind.point ? [put('degF'), put('degC')] : [put('degF_diff'), put('K')];
   const mark = r.text.slice(unitSpan.from, unitSpan.to);

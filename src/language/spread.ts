@@ -4,7 +4,7 @@ import type { Unit } from '../../shared/units/unit.ts';
 import { type Amount, differenceSI, readAmount } from './amount.ts';
 import type { Handbook } from './context.ts';
 import { isNumberNode, readNumber } from './number.ts';
-import { children, complain, type Reading, replaced, sliceOf, type Want } from './reading.ts';
+import { children, complain, type Reading, remedy, replaced, sliceOf, type Want } from './reading.ts';
 import type { Span, Spread } from './syntax.ts';
 import { asksWhole } from './whole-spread.ts';
 import { describeDimension, short } from './wording.ts';
@@ -97,7 +97,7 @@ export const resolveSpread = (r: Reading, typed: TypedSpread, unit: Unit): Sprea
       'ask',
       `The upper deviation ${upper} lies below the lower ${lower}: are they the wrong way round?`,
       typed,
-      [{ label: entry.trim(), entry }],
+      [remedy(entry)],
     );
   }
   return { low: second, high: first, percent, form: 'deviations' };

@@ -3,15 +3,12 @@ import { findUnit } from '../../shared/units/units.ts';
 import type { Amount } from './amount.ts';
 import { complain, type Reading } from './reading.ts';
 import { withUnit } from './settle.ts';
+import { sizeOf } from './size-of.ts';
 import type { Entry, Span } from './syntax.ts';
 
-/** Unit that the size of an entry was written in; absent for a bare number, a formula or a list. */
+/** Unit that the size of an entry was written in; absent for a bare number or a designation, a formula or a list. */
 export const unitOfSize = (entry: Entry): string | undefined =>
-  entry.kind === 'value' || entry.kind === 'offset'
-    ? entry.value.unit
-    : entry.kind === 'fit'
-      ? entry.nominal.unit
-      : undefined;
+  entry.kind === 'designation' ? undefined : sizeOf(entry)?.unit;
 
 /**
  * ± 0.05 in its own field beside a size of 50 mm, on a sheet of inches: the size's unit, or the sheet's? True where it

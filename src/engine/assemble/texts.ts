@@ -2,6 +2,7 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Role, SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Handbook } from '../../language/context.ts';
 import { parseEntry, parseFormula, parseTolerance } from '../../language/parse.ts';
+import { sizeOf } from '../../language/size-of.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from '../../language/syntax.ts';
 
 /** Reads the texts of a sheet, remembering each: an edit reads only what it changed. */
@@ -79,15 +80,4 @@ export class LibraryFormulaError extends Error {
 }
 
 /** The number an entry stands for where it is one number, whatever it was written as. */
-export function numberOf(entry: Entry): number | undefined {
-  switch (entry.kind) {
-    case 'value':
-    case 'designation':
-    case 'offset':
-      return entry.value.value;
-    case 'fit':
-      return entry.nominal.value;
-    default:
-      return undefined;
-  }
-}
+export const numberOf = (entry: Entry): number | undefined => sizeOf(entry)?.value;

@@ -2,8 +2,8 @@ import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
 import { type Amount, readAmount, toLiteral } from '../amount.ts';
-import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
-import { fitsKind } from '../settle.ts';
+import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../reading.ts';
+import { fitsKind, withUnit } from '../settle.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
 
@@ -29,10 +29,7 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
     `${text} thou`,
     `${Number(amount.ratio.n) / Number(amount.ratio.d) / 100} mm`,
     `${text} mm`,
-  ].map((size) => {
-    const entry = replaced(r, amount, size);
-    return { label: entry.trim(), entry };
-  });
+  ].map((size) => remedy(replaced(r, amount, size)));
   return complain(
     r,
     'ask',
@@ -43,11 +40,7 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
 };
 
 const askSystem = (r: Reading, amount: Amount): undefined => {
-  const text = sliceOf(r, amount);
-  const choices = ['in', 'mm'].map((unit) => {
-    const entry = replaced(r, amount, `${text} ${unit}`);
-    return { label: entry.trim(), entry };
-  });
+  const choices = ['in', 'mm'].map((unit) => withUnit(r, amount.to, unit));
   return complain(
     r,
     'ask',

@@ -1,7 +1,7 @@
 import type { SyntaxNode } from '@lezer/common';
 import { readAmount } from '../amount.ts';
 import { isNumberNode } from '../number.ts';
-import { children, complain, type Reading, replaced, sliceOf, wanted } from '../reading.ts';
+import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
 import type { Literal } from '../syntax.ts';
 import type { ReadForm } from './form.ts';
@@ -55,9 +55,7 @@ export const readRange = (r: Reading, node: SyntaxNode): ReadForm | undefined =>
       { from: first.from, to: second.to },
       tail ? `${b.slice(0, -tail.length).trimEnd()}..${a} ${tail}` : `${b}..${a}`,
     );
-    return complain(r, 'range', `The lower limit ${a} is above the upper ${b}.`, node, [
-      { label: entry.trim(), entry },
-    ]);
+    return complain(r, 'range', `The lower limit ${a} is above the upper ${b}.`, node, [remedy(entry)]);
   }
   return isDoublePoint(r, node, low, high)
     ? askDoublePoint(r, node)

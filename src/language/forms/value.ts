@@ -2,7 +2,7 @@ import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
 import { type Amount, differenceSI, readAmount } from '../amount.ts';
-import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
+import { children, complain, type Reading, remedy, sliceOf, wanted } from '../reading.ts';
 import { settleLiterals } from '../settle.ts';
 import { readSpread, resolveClass, resolveSpread, type TypedSpread, unitOfSpread } from '../spread.ts';
 import type { Literal, Spread } from '../syntax.ts';
@@ -23,7 +23,7 @@ const readFit = (r: Reading, nominal: Literal, hole: SyntaxNode, shaft: SyntaxNo
       'syntax',
       `${first}/${second}: a fit names the hole first with a capital, then the shaft with a small letter, as in H7/g6.`,
       { from: hole.from, to: shaft.to },
-      swapped ? [{ label: entry.trim(), entry }] : undefined,
+      swapped ? [remedy(entry)] : undefined,
     );
   }
   for (const [cls, span] of [
@@ -39,10 +39,7 @@ const readFit = (r: Reading, nominal: Literal, hole: SyntaxNode, shaft: SyntaxNo
 /** A size that is cut is the hole or the shaft: a fit names both. */
 const askPart = (r: Reading, hole: SyntaxNode, shaft: SyntaxNode): undefined => {
   const size = r.text.slice(0, hole.from).trimEnd();
-  const choices = [hole, shaft].map((part) => {
-    const entry = `${size} ${sliceOf(r, part)}`;
-    return { label: entry.trim(), entry };
-  });
+  const choices = [hole, shaft].map((part) => remedy(`${size} ${sliceOf(r, part)}`));
   return complain(
     r,
     'ask',
@@ -74,7 +71,7 @@ const toleranceOnReading = (
     'ask',
     `${text} is a tolerance, and ${literal.text} a reading: a reading has a doubt, ± one figure. A size to be cut is not measured but chosen.`,
     typed,
-    entries.map((entry) => ({ label: entry.trim(), entry })),
+    entries.map(remedy),
   );
 };
 
@@ -97,10 +94,7 @@ const echoOf = (r: Reading, literal: Literal, unit: Unit): string | undefined =>
 /** ISO 286 counts in millimetres: on an inch sheet `50H7` may well be 50 mm. */
 const askClassUnit = (r: Reading, amount: Amount): undefined => {
   const rest = r.text.slice(amount.to).trimStart();
-  const choices = ['mm', 'in'].map((unit) => {
-    const entry = `${r.text.slice(0, amount.to)} ${unit} ${rest}`;
-    return { label: entry.trim(), entry };
-  });
+  const choices = ['mm', 'in'].map((unit) => remedy(`${r.text.slice(0, amount.to)} ${unit} ${rest}`));
   return complain(
     r,
     'ask',

@@ -3,6 +3,7 @@ import { kindsOf } from '../../../shared/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { PLAIN_NUMBER } from '../../language/settle.ts';
+import { sizeOf } from '../../language/size-of.ts';
 import type { Entry, ParsedEntry } from '../../language/syntax.ts';
 import { unitOfSize } from '../../language/tolerance-unit.ts';
 import { preferences } from '../preferences/preferences.ts';
@@ -53,15 +54,7 @@ export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBO
 /** Kind of quantity a first entry settles; a formula's is left to what it gives. */
 const kindOfEntry = (entry: Entry): string | undefined => {
   const literal =
-    entry.kind === 'value' || entry.kind === 'designation' || entry.kind === 'offset'
-      ? entry.value
-      : entry.kind === 'range'
-        ? entry.low
-        : entry.kind === 'readings'
-          ? entry.stations[0]?.[0]
-          : entry.kind === 'fit'
-            ? entry.nominal
-            : undefined;
+    entry.kind === 'range' ? entry.low : entry.kind === 'readings' ? entry.stations[0]?.[0] : sizeOf(entry);
   return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;
 };
 

@@ -1,7 +1,7 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete';
 import { completionContext } from '../../language/completion.ts';
-import { generalFunctions } from '../../language/functions.ts';
 import type { SheetWords } from './sheet-words.ts';
+import { signaturesOf } from './signature.ts';
 
 export type CompletionPlace =
   | { kind: 'unit'; from: number; typed: string }
@@ -75,7 +75,7 @@ const optionsFor = async (
       type: 'name',
     }));
   }
-  const functions = [...generalFunctions, ...(await words.tradeFunctions())];
+  const functions = [...signaturesOf(await words.library()).values()];
   return [
     ...words.names().map(({ name, label, outputs }) => ({
       label: name,
@@ -87,7 +87,7 @@ const optionsFor = async (
     ...functions.map((fn) => ({
       label: fn.name,
       apply: `${fn.name}(`,
-      detail: `(${fn.takes.join('; ')})`,
+      detail: `(${fn.takes.map((argument) => argument.name).join('; ')})`,
       info: fn.purpose,
       type: 'function',
     })),

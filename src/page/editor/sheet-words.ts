@@ -19,7 +19,6 @@ export interface SheetWords {
   names: () => NameWord[];
   /** Symbols of units that fit the place, the likeliest first. */
   units: () => string[];
-  tradeFunctions: () => Promise<ReadonlyArray<{ name: string; purpose: string; takes: readonly string[] }>>;
   /** Functions of the library, as it has them. */
   library: () => Promise<readonly TradeFunction[]>;
   problems: (text: string) => Promise<Problem[]>;
@@ -43,12 +42,6 @@ export const sheetWords = (sheet: Sheet, spot: EntrySpot): SheetWords => ({
     const symbols = [...kinds.flatMap((k) => k.units[system]), ...kinds.flatMap((k) => k.units[other])];
     return [...new Set(symbols)].filter((symbol) => symbol !== '');
   },
-  tradeFunctions: async () =>
-    (await loadLibrary()).functions.map((fn) => ({
-      name: fn.name,
-      purpose: fn.purpose,
-      takes: fn.takes.map((argument) => argument.name),
-    })),
   library: async () => (await loadLibrary()).functions,
   problems: async (text) => {
     const { entryProblems } = await import('./check-text.ts');
