@@ -129,10 +129,19 @@ export default defineCell({
     },
     {
       name: 'close_in',
-      label: 'shell bore closes in by',
+      label: 'shells close in by, from the bore they would have free',
       quantity: 'length',
       formula: boreClosesIn('housing_bore', 'shell_bore', 'shell_material'),
       display: { in: 'thou', mm: 'um' },
+      hint: 'Not to be taken off the bore by sizes: free, the shells are larger by the interference.',
+    },
+    {
+      name: 'fitted_bore',
+      label: 'shell bore, cap closed',
+      quantity: 'length',
+      formula: '=shell_bore + interference - close_in',
+      face: true,
+      hint: 'The bore by sizes, and what the housing gives under the crush. Measure it with the cap at its torque.',
     },
     {
       name: 'bolt_load',
