@@ -1,6 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
+import { gauges as allGauges } from '../../cells/tables/gauges.ts';
 import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { sheetSchema } from '../../shared/sheet/schema.ts';
@@ -71,6 +72,28 @@ describe.each(templates)('%s', (name) => {
       expect(cell.measured, cell.name).toBeUndefined();
       expect(cell.issued, cell.name).toBeUndefined();
     }
+  });
+
+  it('names the gauge of every size it asks for afterwards: a bare reading leaves the error of the gauge out of the proof', () => {
+    const { cells } = computeSheet(withExamples(file), library);
+    const gauges = file.cells.filter(({ kind }) => kind === 'gauge').map(({ inputs }) => inputs?.gauge);
+    const reaches = (size: number, hole: boolean): boolean =>
+      gauges.some((key) => {
+        const found = allGauges.find((gauge) => gauge.key === key);
+        if (!found || (hole && found.key.startsWith('micrometer'))) return false;
+        return found.range[0] <= size && size <= found.range[1];
+      });
+    const bare = file.cells.filter(
+      (cell) =>
+        cell.quantity === 'length' &&
+        /enter the readings here/i.test(cell.note ?? '') &&
+        cell.gauge === undefined &&
+        reaches(
+          cells.find(({ id }) => id === cell.id)?.outputs.value?.planned?.value ?? Number.NaN,
+          cell.limits?.metalOn === 'low',
+        ),
+    );
+    expect(bare.map(({ name: cell }) => cell)).toEqual([]);
   });
 
   it('waits for what is to be filled in, and has no error while it does', () => {
