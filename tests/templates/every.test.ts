@@ -57,6 +57,18 @@ describe.each([...templates, ...jobs])('%s', (name) => {
     );
     expect(unnamed).toEqual([]);
   });
+
+  it('begins with the part on the bench: what gauges and materials are comes last', () => {
+    const behind = sheetOf(name).cells.flatMap(({ kind, role }) =>
+      role === 'section' || role === 'remark' ? [] : [kind === 'gauge' || kind === 'material'],
+    );
+    expect(behind).toEqual([...behind].sort((a, b) => Number(a) - Number(b)));
+  });
+
+  it('has notes that make sense on paper, where no entry stands beside them', () => {
+    const notes = sheetOf(name).cells.flatMap(({ note }) => note ?? []);
+    expect(notes.filter((note) => /readings here|it here|see below/.test(note))).toEqual([]);
+  });
 });
 
 describe.each(templates)('%s', (name) => {
