@@ -11,9 +11,13 @@ export class Reading {
   private records = new Map<string, CellRecord>();
   private usesOf = new Map<string, ReadonlySet<string>>();
   private names: Map<string, string> | undefined;
+  /** What of the live cells the names were made from. */
+  private named = new Map<string, Named>();
+  /** Cells written since, with the cells they referred to before. */
+  private touched = new Map<string, ReadonlySet<string> | undefined>();
   private ids: Map<string, string> | undefined;
   private places: string[] | undefined;
-  private shown = new Map<string, string>();
+  private shown: ReadonlyMap<string, string> = new Map();
   private lastNames = new Map<string, string>();
   private meant: ReadonlyMap<string, string> | undefined;
 
@@ -21,10 +25,9 @@ export class Reading {
 
   /** Must be called for every cell written, by whatever way. */
   touch(id: string): void {
+    if (!this.touched.has(id)) this.touched.set(id, this.usesOf.get(id));
     this.records.delete(id);
     this.usesOf.delete(id);
-    this.names = undefined;
-    this.ids = undefined;
     this.places = undefined;
   }
 
@@ -116,6 +119,7 @@ export class Reading {
   renamed(): Set<string> {
     const now = this.allNames();
     const changed = new Set<string>();
+    if (now === this.shown) return changed;
     for (const [id, name] of now) if (this.shown.get(id) !== name) changed.add(id);
     for (const id of this.shown.keys()) if (!now.has(id)) changed.add(id);
     this.shown = now;
@@ -130,20 +134,41 @@ export class Reading {
     return id !== undefined && this.replica.get(id, 'role') === 'cell';
   }
 
+  private namedNow(id: string): Named {
+    const [name, label] = [this.replica.get(id, 'name'), this.replica.get(id, 'label')];
+    return {
+      id,
+      name: typeof name === 'string' && name !== '' ? name : undefined,
+      label: typeof label === 'string' ? label : undefined,
+    };
+  }
+
+  /** Whether what was written in a cell may give some cell another name; an entry does so only by what it refers to. */
+  private mayRename(id: string, usedBefore: ReadonlySet<string> | undefined): boolean {
+    const before = this.named.get(id);
+    if (!before || !usedBefore || !this.replica.has(id)) return true;
+    const now = this.namedNow(id);
+    if (now.name !== before.name || now.label !== before.label) return true;
+    const uses = this.uses(id);
+    return uses.size !== usedBefore.size || [...uses].some((other) => !usedBefore.has(other));
+  }
+
   /** Names as shown, of deleted cells too: what hung on one can say which is missing. */
   private allNames(): Map<string, string> {
-    if (this.names) return this.names;
+    const touched = [...this.touched];
+    this.touched.clear();
+    if (this.names && !touched.some(([id, uses]) => this.mayRename(id, uses))) return this.names;
     const live: Named[] = [];
     const names = new Map<string, string>();
     const referred = new Set<string>();
     for (const id of this.replica.cells.keys()) {
-      const [name, label] = [this.replica.get(id, 'name'), this.replica.get(id, 'label')];
-      const own = typeof name === 'string' && name !== '' ? name : undefined;
+      const one = this.namedNow(id);
       if (this.replica.has(id)) {
-        live.push({ id, name: own, label: typeof label === 'string' ? label : undefined });
+        live.push(one);
         for (const other of this.uses(id)) referred.add(other);
-      } else if (own) names.set(id, own);
+      } else if (one.name) names.set(id, one.name);
     }
+    this.named = new Map(live.map((one) => [one.id, one]));
     this.ids = new Map();
     for (const [id, name] of shownNames(live, (id) => referred.has(id))) {
       names.set(id, name);
