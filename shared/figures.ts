@@ -33,8 +33,15 @@ const LARGE = 10;
 
 const unitWidth = (si: number, unit: Unit): number => Math.abs(si) / unit.factor;
 
-/** Power of ten of the leading digit once rounded to two digits, so that 0.0996 counts as 0.10. */
-const spreadMagnitude = (x: number): number => magnitude(Number(x.toPrecision(2)));
+/**
+ * Power of ten of the leading digit once rounded to two digits, so that 0.0996 counts as 0.10. Every figure of the sheet
+ * asks for it: the logarithm tells, but where rounding or its own last bits could decide.
+ */
+const spreadMagnitude = (x: number): number => {
+  const power = Math.floor(Math.log10(x));
+  const lead = x / 10 ** power;
+  return lead > 1.01 && lead < 9.9 ? power : magnitude(Number(x.toPrecision(2)));
+};
 
 /**
  * Places a spread supports (its half-width, SI): two significant figures of it at most. A length keeps near the places

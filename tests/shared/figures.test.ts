@@ -115,6 +115,21 @@ describe('a number', () => {
       { numRuns: 20_000, seed: 20 },
     );
   });
+  test('has the places of two digits of its spread, however near a power of ten that lies', () => {
+    const spread = fc.oneof(
+      fc.double({ min: 1e-12, max: 1e12, noNaN: true }),
+      fc
+        .tuple(fc.constantFrom(0.99, 0.9949999, 0.995, 0.9999, 1, 1.0000001), fc.integer({ min: -9, max: 9 }))
+        .map(([lead, power]) => lead * 10 ** power),
+    );
+    fc.assert(
+      fc.property(spread, (x) => {
+        const [, power] = Number(x.toPrecision(2)).toExponential().split('e');
+        expect(digitsFor(x, NUMBER_UNIT)).toBe(1 - Number(power));
+      }),
+      { numRuns: 5_000, seed: 21 },
+    );
+  });
   test('carries its sign, its comma and no minus before zero', () => {
     expect(formatNumber(inches(0.0005), unit('in'), { sign: true })).toBe('+0.0005');
     expect(formatNumber(inches(-0.00001), unit('in'), { decimals: 4 })).toBe('0.0000');
