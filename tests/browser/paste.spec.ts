@@ -95,6 +95,8 @@ test('a table becomes lines, and figures go back as a table', async ({ page }) =
   await figuresAreIn(page);
   await expect(page.locator('.line .typed')).toHaveText(['1.7500 in', '2 thou']);
   await expect(page.locator('.line:not(.section) .label')).toHaveText(['Journal', 'Clearance']);
+  // The sheet was worked out while it was empty: copied at once, the lines would have no figures yet.
+  await expect(page.locator('[data-column="value"] b')).toHaveCount(2);
   const bar = page.getByRole('toolbar', { name: 'Chosen lines' });
   await expect(bar).toContainText('2 lines');
   await bar.getByRole('button', { name: 'Copy for a spreadsheet' }).click();
