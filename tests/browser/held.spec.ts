@@ -22,7 +22,7 @@ test('held figures are compared with for as long as wanted, over a reload too', 
 
   // The next edit ends what moved; what is held stays.
   await enter(page, 'interference', '1.4 thou');
-  await expect(value(page, 'bush_bore').locator('.moved')).toHaveCount(0);
+  await expect(value(page, 'bush_bore').locator('.moved')).toBeEmpty();
   await expect(value(page, 'bush_bore').locator('.held-note')).toContainText('1.7510');
   await isSaved(page);
   await page.reload();

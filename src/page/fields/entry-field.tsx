@@ -45,7 +45,7 @@ export const EntryField = (props: EntryFieldProps) => {
     resting = false;
   };
   const problems = (): Problem[] =>
-    (sheet.line(props.spot.cell)?.result?.problems ?? []).filter((p) => isOfField(p.field, props.spot.field));
+    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter((p) => isOfField(p.field, props.spot.field));
 
   return (
     <div class="field">

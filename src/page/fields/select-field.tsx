@@ -1,4 +1,5 @@
-import { createUniqueId, For } from 'solid-js';
+import { createMemo, createUniqueId, For } from 'solid-js';
+import { keepEqual } from '../state/keep-equal.ts';
 import './fields.css';
 
 export interface SelectFieldProps {
@@ -11,18 +12,24 @@ export interface SelectFieldProps {
 
 export const SelectField = (props: SelectFieldProps) => {
   const id = createUniqueId();
+  // What they are made from changes with every edit of the line; they themselves seldom do.
+  const value = createMemo(() => props.value);
+  const options = createMemo<SelectFieldProps['options']>(
+    (before) => keepEqual(before, [...props.options]),
+    [],
+  );
   return (
     <div class="field">
       <label for={id}>{props.label}</label>
       <select
         id={id}
-        value={props.value}
+        value={value()}
         disabled={props.disabled}
         onChange={(event) => props.onCommit(event.currentTarget.value)}
       >
-        <For each={props.options}>
+        <For each={options()}>
           {(option) => (
-            <option value={option.value} selected={option.value === props.value}>
+            <option value={option.value} selected={option.value === value()}>
               {option.label}
             </option>
           )}

@@ -17,11 +17,11 @@ export interface FaceCellProps {
 export const FaceCell = (props: FaceCellProps) => {
   const { sheet } = useSheet();
   const line = () => sheet.line(props.cell);
-  const told = () => props.outputs.filter(({ name }) => !line()?.result?.outputs[name]?.idle);
+  const told = () => props.outputs.filter(({ name }) => !line()?.outline?.outputs[name]?.idle);
   /** What keeps a figure from being there, said once. */
   const problem = createMemo(() =>
     told()
-      .map(({ name }) => line()?.result?.outputs[name]?.problem)
+      .map(({ name }) => line()?.outline?.outputs[name]?.problem)
       .find((found) => found !== undefined),
   );
   return (
@@ -37,34 +37,37 @@ export const FaceCell = (props: FaceCellProps) => {
 const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const { sheet, show } = useSheet();
   const name = () => props.output.name;
-  const result = () => sheet.line(props.cell)?.result?.outputs[name()];
+  const outline = () => sheet.outline(props.cell, name());
+  const figure = () => standingFigure(sheet.output(props.cell, name()));
   const at = () => show.output(props.cell, name());
-  const move = () => sheet.line(props.cell)?.moved[name()];
+  const told = createMemo(() => {
+    const own = figure();
+    return own && at().told(own, outline()?.stands === 'measured');
+  });
   const changed = () => {
-    const { from, to } = move() ?? {};
+    const { from, to } = sheet.line(props.cell)?.moved[name()] ?? {};
     const by = from !== undefined && to !== undefined ? to - from : undefined;
-    const figure = standingFigure(result());
-    return moveText(by, figure, (si) => at().step(si, figure));
+    const like = figure();
+    return moveText(by, like, (si) => at().step(si, like));
   };
   return (
     <div>
       <dt title={props.output.label}>{props.output.label}</dt>
       <dd>
         <Show
-          when={standingFigure(result())}
-          fallback={result()?.logical === undefined ? '—' : String(result()!.logical)}
+          when={standingFigure(outline())}
+          fallback={outline()?.logical === undefined ? '—' : String(outline()!.logical)}
         >
-          {(figure) => (
-            <>
-              <b>{at().value(figure())}</b>{' '}
-              <small>{at().beside(figure(), result()?.stands === 'measured')}</small>
-              <Show when={show.other(props.cell, name())}>
-                {(other) => <small class="other-system">{other().value(figure())}</small>}
-              </Show>
-            </>
-          )}
+          <b textContent={told()?.value ?? ''} /> <small textContent={told()?.beside ?? ''} />
+          <Show when={show.other(props.cell, name())}>
+            {(other) => (
+              <small class="other-system">
+                <Show when={figure()}>{(own) => other().value(own())}</Show>
+              </small>
+            )}
+          </Show>
         </Show>
-        <Show when={changed()}>{(by) => <span class="moved">{by()}</span>}</Show>
+        <span class="moved" textContent={changed() ?? ''} />
         <HeldValue cell={props.cell} output={name()} />
       </dd>
     </div>

@@ -23,7 +23,7 @@ export const InputLine = (props: InputLineProps) => {
   const line = () => sheet.line(props.cell)!;
   const text = () => line().record.inputs?.[props.input.name];
   const field = () => `inputs.${props.input.name}`;
-  const problem = () => line().result?.problems.find((p) => p.field === field());
+  const problem = () => line().outline?.problems.find((p) => p.field === field());
   const commit = (entry: string) => void sheet.document.setField(props.cell, field(), entry);
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
   const leftOpen = () => isLeftOpen(line().record, props.input);
@@ -58,7 +58,7 @@ export const InputLine = (props: InputLineProps) => {
             blank={<Blank input={props.input} leftOpen={leftOpen()} />}
             example={example()}
             beside={
-              <Show when={line().result?.echoes[field()]}>
+              <Show when={line().outline?.echoes[field()]}>
                 {(echo) => <span class="beside">= {writtenOut(echo())}</span>}
               </Show>
             }

@@ -28,7 +28,7 @@ export const LibraryLine = (props: { cell: string }) => {
   const kind = () => library()?.kinds.get(record().kind ?? '');
   /** Of all outputs, the verdict that most asks for a look. */
   const worst = createMemo(() => {
-    const states = Object.values(line().result?.outputs ?? {}).map((output) => leading(output.check).state);
+    const states = Object.values(line().outline?.outputs ?? {}).map((output) => leading(output.check).state);
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
@@ -37,10 +37,10 @@ export const LibraryLine = (props: { cell: string }) => {
   const inputs = () => (kind()?.inputs ?? []).filter((input) => open() || wanting(input));
   /** An output that is held to limits, or was read off the part, keeps its line; the others stand on the face. */
   const ownLine = ({ name }: CellOutput) =>
-    line().result?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
+    line().outline?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
   const outputs = () => (kind()?.outputs ?? []).filter((output) => open() || ownLine(output));
   const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
-  const remarks = () => line().result?.remarks ?? [];
+  const remarks = () => line().outline?.remarks ?? [];
   return (
     <>
       <GridRow row={props.cell} cell={props.cell} class={open() ? 'library' : 'library folded'}>

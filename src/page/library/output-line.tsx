@@ -21,8 +21,6 @@ export const OutputLine = (props: OutputLineProps) => {
   const row = () => outputRow(props.cell, props.output.name);
   const line = () => sheet.line(props.cell)!;
   const name = () => props.output.name;
-  const result = () => line().result?.outputs[name()];
-  const move = () => line().moved[name()];
   const settings = () => line().record.outputs?.[name()];
   const named = () => (line().record.name ? `${line().record.name}.${name()}` : name());
   return (
@@ -50,9 +48,9 @@ export const OutputLine = (props: OutputLineProps) => {
             </Show>
           }
         />
-        <ValueCell row={row()} cell={props.cell} output={name()} result={result()} move={move()} />
-        <LimitsCell row={row()} cell={props.cell} output={name()} result={result()} move={move()} />
-        <CheckCell row={row()} cell={props.cell} output={name()} result={result()} move={move()} />
+        <ValueCell row={row()} cell={props.cell} output={name()} />
+        <LimitsCell row={row()} cell={props.cell} output={name()} />
+        <CheckCell row={row()} cell={props.cell} output={name()} />
       </GridRow>
       <UnfoldedRow row={row()} />
     </>

@@ -1,5 +1,4 @@
 import { createSignal } from 'solid-js';
-import { unwrap } from 'solid-js/store';
 import { fileName } from '../../document/files.ts';
 import { printSheet } from '../print/load.ts';
 import { useSheet } from '../sheet/context.ts';
@@ -14,7 +13,7 @@ export const ForOthers = () => {
     const cells = sheet.document.cells();
     const results = cells.flatMap(({ id }) => {
       const result = sheet.line(id)?.result;
-      return result ? [[id, unwrap(result)] as const] : [];
+      return result ? [[id, result] as const] : [];
     });
     return exportLines(cells, new Map(results), sheet.document.units());
   };

@@ -4,7 +4,7 @@ import { commitAtHand, loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
-import { awaitFigures, withFigures } from '../state/with-figures.ts';
+import { awaitFigures, behindFigures } from '../state/with-figures.ts';
 import { useSheet } from './context.ts';
 import './example.css';
 import { GridCell } from './grid-cell.tsx';
@@ -44,7 +44,7 @@ export const EntryCell = (props: EntryCellProps) => {
     if (write) {
       if (byKey) awaitFigures();
       write.commitText(sheet, spot, typed);
-      withFigures(leave);
+      behindFigures(leave);
       return;
     }
     leave();

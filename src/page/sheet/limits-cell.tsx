@@ -1,8 +1,7 @@
 import { Show } from 'solid-js';
-import type { OutputResult } from '../../engine/results.ts';
 import { LimitBar } from '../marks/limit-bar.tsx';
 import type { RowKey } from '../state/cursor.ts';
-import { type Move, standingFigure } from '../state/moves.ts';
+import { standingFigure } from '../state/moves.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
 
@@ -10,18 +9,18 @@ export interface LimitsCellProps {
   row: RowKey;
   cell: string;
   output: string;
-  result: OutputResult | undefined;
-  move: Move | undefined;
 }
 
 export const LimitsCell = (props: LimitsCellProps) => {
   const { show, sheet } = useSheet();
   const at = () => show.output(props.cell, props.output);
-  const figure = () => standingFigure(props.result);
-  const read = () =>
-    props.result?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
+  const outline = () => sheet.outline(props.cell, props.output);
+  const result = () => sheet.output(props.cell, props.output);
+  const figure = () => standingFigure(result());
+  const read = () => outline()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
+  const limits = () => result()?.limits;
   const words = () => {
-    const { lower, upper, wear } = props.result?.limits ?? {};
+    const { lower, upper, wear } = limits() ?? {};
     const parts = [
       figure() && `${at().value(figure()!)}, ${at().spread(figure()!, read())}`,
       lower && `lower limit ${at().amount(lower.value)}`,
@@ -32,23 +31,21 @@ export const LimitsCell = (props: LimitsCellProps) => {
   };
   return (
     <GridCell row={props.row} column="limits">
-      <Show when={props.result?.limits}>
-        {(limits) => (
-          <LimitBar
-            lower={limits().lower?.value}
-            upper={limits().upper?.value}
-            wear={limits().wear?.value}
-            value={figure()?.value}
-            low={figure()?.low}
-            high={figure()?.high}
-            before={props.move?.from}
-            metalOn={limits().metalOn}
-            actual={read()}
-            lowerText={limits().lower && at().number(limits().lower!.value)}
-            upperText={limits().upper && at().number(limits().upper!.value)}
-            words={words()}
-          />
-        )}
+      <Show when={outline()?.limits}>
+        <LimitBar
+          lower={limits()?.lower?.value}
+          upper={limits()?.upper?.value}
+          wear={limits()?.wear?.value}
+          value={figure()?.value}
+          low={figure()?.low}
+          high={figure()?.high}
+          before={sheet.line(props.cell)?.moved[props.output]?.from}
+          metalOn={limits()?.metalOn}
+          actual={read()}
+          lowerText={limits()?.lower && at().number(limits()!.lower!.value)}
+          upperText={limits()?.upper && at().number(limits()!.upper!.value)}
+          words={words()}
+        />
       </Show>
     </GridCell>
   );

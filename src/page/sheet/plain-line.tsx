@@ -44,11 +44,9 @@ export const PlainLine = (props: { cell: string }) => {
   const record = () => line().record;
   /** A set of readings reports its mean first. */
   const main = createMemo(() => {
-    const outputs = sheet.line(props.cell)?.result?.outputs;
+    const outputs = line().outline?.outputs;
     return outputs && !outputs.value && outputs.mean ? 'mean' : 'value';
   });
-  const output = createMemo(() => sheet.line(props.cell)?.result?.outputs[main()]);
-  const move = createMemo(() => sheet.line(props.cell)?.moved[main()]);
   /** Nothing is cut before its size is known. */
   const takesReadings = createMemo(
     () => (!isBlankLine(record()) || record().measured !== undefined) && isReadOffPart(sheet, record()),
@@ -56,7 +54,7 @@ export const PlainLine = (props: { cell: string }) => {
   const beside = () => {
     const parts = [
       record().tolerance && writtenTolerance(record().tolerance!),
-      line().result?.echoes.entry && `= ${writtenOut(line().result!.echoes.entry!)}`,
+      line().outline?.echoes.entry && `= ${writtenOut(line().outline!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
       record().issued && `issued ${writtenOut(record().issued!)}`,
     ];
@@ -83,16 +81,16 @@ export const PlainLine = (props: { cell: string }) => {
                 <AsCutEntry
                   cell={props.cell}
                   text={record().measured?.entry}
-                  quantity={output()?.quantity ?? record().quantity}
+                  quantity={sheet.outline(props.cell, main())?.quantity ?? record().quantity}
                 />
               </Show>
               <SlipRemarks cell={props.cell} />
             </>
           }
         />
-        <ValueCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
-        <LimitsCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
-        <CheckCell row={props.cell} cell={props.cell} output={main()} result={output()} move={move()} />
+        <ValueCell row={props.cell} cell={props.cell} output={main()} />
+        <LimitsCell row={props.cell} cell={props.cell} output={main()} />
+        <CheckCell row={props.cell} cell={props.cell} output={main()} />
       </GridRow>
       <UnfoldedRow row={props.cell} />
     </>

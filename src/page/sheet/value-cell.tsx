@@ -1,98 +1,124 @@
-import { createMemo, Show } from 'solid-js';
-import type { ShownFigure } from '../../../shared/figures.ts';
-import type { Figure, OutputResult } from '../../engine/results.ts';
+import { createMemo, createRenderEffect, Show, untrack } from 'solid-js';
+import type { OutputResult } from '../../engine/results.ts';
 import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
 import { moveText } from '../state/move-text.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
+import type { OutputShow } from '../state/show.ts';
 import { useSheet } from './context.ts';
 import { GridCell } from './grid-cell.tsx';
+import { createText } from './text.ts';
 
 export interface ValueCellProps {
   row: RowKey;
   cell: string;
   output: string;
-  result: OutputResult | undefined;
-  move: Move | undefined;
 }
 
-/** The figure with its spread; plan and part one above the other where there are both; below, what the last edit did. */
+/** What the last edit did, in words. */
+const movedText = (now: OutputResult | undefined, { from, to }: Move, show: OutputShow): string => {
+  if (to === undefined) return '';
+  if (from === undefined) return 'new';
+  // From the plan to the part: the line above says it.
+  if (now?.measured && from === now.planned?.value) return '';
+  const like = standingFigure(now);
+  const by = moveText(to - from, like, (si) => show.change(si, like));
+  return by ? `${by} (was ${show.amount(from, like)})` : '';
+};
+
+/** The planned size where the part has been read, and by how much it came out from it. */
+const planText = (now: OutputResult | undefined, read: boolean, show: OutputShow): string => {
+  const { planned, difference } = now ?? {};
+  if (!planned) return '';
+  const step = difference ? `, ${show.step(difference.value, difference)}` : '';
+  return `planned ${show.number(planned.value, planned)} ${show.beside(planned, read)}${step}`;
+};
+
+/**
+ * The figure with its spread; plan and part one above the other where there are both; below, what the last edit did.
+ * What there is to show hangs on the outline of the result, and its texts are written by one computation: an edit may
+ * move hundreds of lines, and each thing that hangs on a figure by itself costs as much as writing it.
+ */
 export const ValueCell = (props: ValueCellProps) => {
   const { show, sheet } = useSheet();
+  /** A line lives as long as what shows it. */
+  const line = untrack(() => sheet.line(props.cell));
+  const outline = () => line?.outline?.outputs[props.output];
+  const result = () => line?.result?.outputs[props.output];
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
   const read = () => sheet.line(props.cell)?.record.role === 'measured';
-  const standing = () => standingFigure(props.result);
   const at = createMemo(() => show.output(props.cell, props.output));
-  /** What the last edit did, in words. */
-  const moved = createMemo(() => {
-    const { from, to } = props.move ?? {};
-    if (to === undefined) return undefined;
-    if (from === undefined) return 'new';
-    // From the plan to the part: the line above says it.
-    if (props.result?.measured && from === props.result.planned?.value) return undefined;
-    const like = standing();
-    const by = moveText(to - from, like, (si) => at().change(si, like));
-    return by && `${by} (was ${at().amount(from, like)})`;
+  const [value, spread, moved] = [createText(), createText(), createText()];
+  createRenderEffect(() => {
+    const now = result();
+    const own = at();
+    const figure = now?.measured ?? now?.planned;
+    const told = figure && own.told(figure, now?.measured !== undefined || read());
+    value.write(told?.value ?? '');
+    spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' issued' : '') : '');
+    moved.write(movedText(now, line?.moved[props.output] ?? {}, own));
   });
-  const Plan = (own: { figure: Figure }) => {
-    const told = createMemo(() => at().told(own.figure, read()));
-    return (
-      <>
-        <b>{told().value}</b>
-        <small>{told().beside + (props.result?.stands === 'issued' ? ' issued' : '')}</small>
-        <Other figure={own.figure} read={read()} />
-      </>
-    );
-  };
-  const Other = (own: { figure: ShownFigure; read: boolean }) => (
-    <Show when={show.other(props.cell, props.output)}>
-      {(other) => (
-        <small class="other-system">
-          {other().value(own.figure)} {other().beside(own.figure, own.read)}
-        </small>
-      )}
-    </Show>
+  const Told = () => (
+    <>
+      <b>{value.node}</b>
+      <small>{spread.node}</small>
+      <Show when={show.other(props.cell, props.output)}>
+        {(other) => {
+          const text = () => {
+            const { measured, planned } = result() ?? {};
+            const figure = measured ?? planned;
+            if (!figure) return '';
+            return `${other().value(figure)} ${other().beside(figure, measured !== undefined || read())}`;
+          };
+          return <small class="other-system" textContent={text()} />;
+        }}
+      </Show>
+    </>
   );
+  const aim = () => {
+    const { planned } = result() ?? {};
+    if (planned?.aim === undefined || planned.aim === planned.value) return '';
+    return `aim ${at().number(planned.aim, planned)}`;
+  };
   return (
     <GridCell row={props.row} column="value">
-      <Show when={props.result?.measured}>
-        {(figure) => (
-          <span class="amount actual">
-            <b>{at().value(figure())}</b>
-            <small>{at().beside(figure(), true)}</small>
-            <Other figure={figure()} read={true} />
-          </span>
-        )}
-      </Show>
-      <Show when={props.result?.planned}>
-        {(figure) => (
+      <Show
+        when={outline()?.measured}
+        fallback={
+          <Show when={outline()?.planned}>
+            <span class="amount">
+              <Told />
+              <Show when={outline()?.planned?.aim !== undefined}>
+                <small textContent={aim()} />
+              </Show>
+            </span>
+          </Show>
+        }
+      >
+        <span class="amount actual">
+          <Told />
+        </span>
+        <Show when={outline()?.planned}>
           <span class="amount">
-            <Show when={props.result?.measured} fallback={<Plan figure={figure()} />}>
-              <small class="plan" title="planned size, and by how much it came out from it">
-                planned {at().number(figure().value, figure())} {at().beside(figure(), read())}
-                <Show when={props.result?.difference}>
-                  {(difference) => <>, {at().step(difference().value, difference())}</>}
-                </Show>
-              </small>
-            </Show>
-            <Show
-              when={!props.result?.measured && figure().aim !== undefined && figure().aim !== figure().value}
-            >
-              <small>aim {at().number(figure().aim!, figure())}</small>
-            </Show>
+            <small
+              class="plan"
+              title="planned size, and by how much it came out from it"
+              textContent={planText(result(), read(), at())}
+            />
           </span>
-        )}
+        </Show>
       </Show>
-      <Show when={props.result?.replanned}>
-        {(figure) => <small class="caption">would now be {at().value(figure())}</small>}
+      <Show when={outline()?.replanned}>
+        <small
+          class="caption"
+          textContent={`would now be ${result()?.replanned ? at().value(result()!.replanned!) : ''}`}
+        />
       </Show>
-      <Show when={props.result?.logical !== undefined}>
-        <b>{props.result?.logical ? 'true' : 'false'}</b>
+      <Show when={outline()?.logical !== undefined}>
+        <b>{outline()?.logical ? 'true' : 'false'}</b>
       </Show>
-      <Show when={moved()}>
-        <span class="moved">{moved()}</span>
-      </Show>
+      <span class="moved">{moved.node}</span>
       <HeldValue cell={props.cell} output={props.output} />
     </GridCell>
   );

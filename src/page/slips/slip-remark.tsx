@@ -14,7 +14,7 @@ export const SlipRemarks = (props: { cell: string }) => {
     return place !== undefined && cellOfRow(place.row) === props.cell;
   };
   return (
-    <For each={sheet.line(props.cell)?.result?.slips}>
+    <For each={sheet.line(props.cell)?.outline?.slips}>
       {(slip, i) => (
         <span class="remark-note">
           {slip.message}

@@ -25,3 +25,8 @@ export const countChecks = (results: Iterable<CellResult>): CheckCounts => {
   const total = of.misses + of.doubt + of.waiting + of.edge + of.holds;
   return { of, total, ...(first && { first }) };
 };
+
+export const sameCounts = (a: CheckCounts, b: CheckCounts): boolean =>
+  a.first?.cell === b.first?.cell &&
+  a.first?.output === b.first?.output &&
+  ORDER.every((standing) => a.of[standing] === b.of[standing]);

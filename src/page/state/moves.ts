@@ -15,7 +15,6 @@ export interface Move {
   check?: CheckState;
 }
 
-/** What of an output is compared: kept apart from the result itself, which the store changes in place. */
 interface Stood {
   value: number | undefined;
   check: CheckState;
@@ -28,7 +27,7 @@ const stoodAt = (output: OutputResult): Stood => ({
 
 /** Results as they stood before the last edit, kept until the next one. */
 export class Baseline {
-  private before = new Map<string, Record<string, Stood>>();
+  private before = new Map<string, Record<string, OutputResult>>();
 
   /** To be called when an edit begins; what the sheet shows then is what the next results are compared with. */
   reset(): void {
@@ -36,29 +35,28 @@ export class Baseline {
   }
 
   /** Remembers how a cell's outputs stand, unless it has changed since the edit already. */
-  keep(id: string, outputs: () => Record<string, OutputResult>): void {
-    if (this.before.has(id)) return;
-    const stood = Object.entries(outputs()).map(([name, output]) => [name, stoodAt(output)] as const);
-    this.before.set(id, Object.fromEntries(stood));
+  keep(id: string, outputs: Record<string, OutputResult>): void {
+    if (!this.before.has(id)) this.before.set(id, outputs);
   }
 
-  /** @returns moves by output; only of those that changed. */
-  moves(now: CellResult): Record<string, Move> {
+  /** @returns moves by output; only of those that changed, and nothing where none did. */
+  moves(now: CellResult): Record<string, Move> | undefined {
     const before = this.before.get(now.id);
-    if (!before) return {};
-    const moves: Record<string, Move> = {};
-    for (const [name, output] of Object.entries(now.outputs)) {
-      const old = before[name];
-      if (!old) continue;
-      const move = moveOf(old, output);
-      if (move) moves[name] = move;
+    if (!before) return undefined;
+    let moves: Record<string, Move> | undefined;
+    for (const name in now.outputs) {
+      const [old, output] = [before[name], now.outputs[name]];
+      if (!old || !output || old === output) continue;
+      const move = moveOf(stoodAt(old), stoodAt(output));
+      if (!move) continue;
+      moves ??= {};
+      moves[name] = move;
     }
     return moves;
   }
 }
 
-const moveOf = (old: Stood, now: OutputResult): Move | undefined => {
-  const { value: to, check: state } = stoodAt(now);
+const moveOf = (old: Stood, { value: to, check: state }: Stood): Move | undefined => {
   const from = old.value;
   const check = old.check === state ? undefined : old.check;
   if (Object.is(from, to) && check === undefined) return undefined;

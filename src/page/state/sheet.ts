@@ -1,31 +1,22 @@
-import { batch, createMemo, createSignal, onCleanup } from 'solid-js';
-import { createStore, reconcile, unwrap } from 'solid-js/store';
+import { batch, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
+import { createStore, reconcile } from 'solid-js/store';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
 import type { Change } from '../../document/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
-import type { CellResult, SheetResults } from '../../engine/results.ts';
+import type { OutputResult, SheetResults } from '../../engine/results.ts';
 import { say } from '../preferences/words.ts';
-import { countChecks } from './counts.ts';
-import { Baseline, type Move } from './moves.ts';
+import { countChecks, sameCounts } from './counts.ts';
+import { createLines, type Line } from './lines.ts';
+import { Baseline } from './moves.ts';
 import { numberLines } from './numbering.ts';
-import { showWaiting, withFigures } from './with-figures.ts';
-
-/** One cell as the page shows it. */
-export interface Line {
-  record: CellRecord;
-  /** Absent until the engine has answered for it. */
-  result?: CellResult;
-  /** What the last edit did, by output. */
-  moved: Record<string, Move>;
-}
+import { drawFigures, withFigures } from './with-figures.ts';
 
 interface State {
   title: TitleBlock;
   units: SheetUnits;
   rule: DecisionRule;
   order: string[];
-  lines: Record<string, Line>;
   undo: string | undefined;
   redo: string | undefined;
   /** Revision of the last results; 0 until the first ones. */
@@ -56,33 +47,52 @@ const computesAlike = (a: CellRecord | undefined, b: CellRecord): boolean => {
   return strip(a) === strip(b);
 };
 
+/** One line as it stood when it was asked for. */
+export type LineNow = Pick<Line, 'record' | 'result'>;
+
+const sameEntries = <K>(a: ReadonlyMap<K, unknown>, b: ReadonlyMap<K, unknown>): boolean =>
+  a.size === b.size && [...a].every(([key, value]) => b.get(key) === value);
+
 /**
- * The sheet as stores: records from the document, results from the engine, one batch per change of either, so that no
+ * The sheet as signals: records from the document, results from the engine, one batch per change of either, so that no
  * half-updated sheet is ever drawn. Call it inside a component; it lets go of both with it.
  */
 export const createSheet = (document: SheetDocument, engine: EngineClient) => {
-  const records = structuredClone(document.cells());
+  const lines = createLines();
+  for (const record of structuredClone(document.cells())) lines.setRecord(record.id, record);
   const [state, setState] = createStore<State>({
     title: { ...document.title() },
     units: { ...document.units() },
     rule: document.rule(),
     order: document.order(),
-    lines: Object.fromEntries(records.map((record) => [record.id, { record, moved: {} }])),
     undo: document.undoLabel(),
     redo: document.redoLabel(),
     rev: 0,
   });
   const [recorded, noteRecords] = createSignal(undefined, { equals: false });
+  const [outlined, noteOutlines] = createSignal(undefined, { equals: false });
   /**
-   * Every line in order, read past the store: to hang on each field of a thousand lines would cost more than an edit.
-   * Asks again after each change of the records and each answer of the engine.
+   * Every line as it stood after the last change of the records or of more than figures, in order: to hang on each of a
+   * thousand of them would cost more than an edit.
    */
-  const lines = (): Line[] => {
+  const all = createMemo(() => {
     recorded();
-    void state.rev;
-    const { order, lines: all } = unwrap(state);
-    return order.flatMap((id) => all[id] ?? []);
+    outlined();
+    return untrack(() =>
+      state.order.flatMap((id): LineNow[] => {
+        const line = lines.get(id);
+        return line ? [{ record: line.record, result: line.result }] : [];
+      }),
+    );
+  });
+
+  const numbered = () => numberLines(state.order, (id) => lines.get(id)?.record.role);
+  const [numbers, setNumbers] = createSignal(untrack(numbered), { equals: sameEntries });
+  const named = () => {
+    const all = state.order.map((id) => [lines.get(id)?.record.name, id] as const);
+    return new Map(all.filter(([name]) => name));
   };
+  const [byName, setByName] = createSignal(untrack(named), { equals: sameEntries });
 
   const baseline = new Baseline();
   /** What the edit before the last one moved still stands on the lines: it goes as the new figures come, in one drawing. */
@@ -93,9 +103,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   };
   const dropMoves = (but: ReadonlySet<string>) => {
     outdated = false;
-    for (const [id, line] of Object.entries(unwrap(state.lines))) {
-      if (!but.has(id) && Object.keys(line.moved).length > 0) setState('lines', id, 'moved', reconcile({}));
-    }
+    for (const id of lines.movedIds()) if (!but.has(id)) lines.setMoved(id, undefined);
   };
 
   const showChange = (change: Change, changed: readonly CellRecord[]) =>
@@ -104,15 +112,10 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
       const moves =
         change.settings ||
         gone.length > 0 ||
-        changed.some((record) => !computesAlike(state.lines[record.id]?.record, record));
+        changed.some((record) => !computesAlike(untrack(() => lines.get(record.id))?.record, record));
       if (moves) beginEdit();
-      for (const record of changed) {
-        // The document's own records must not be changed in place, which a store would do.
-        const own = structuredClone(record);
-        if (state.lines[record.id]) setState('lines', record.id, 'record', reconcile(own));
-        else setState('lines', record.id, { record: own, moved: {} });
-      }
-      for (const id of gone) setState('lines', id, undefined!);
+      for (const record of changed) lines.setRecord(record.id, structuredClone(record));
+      for (const id of gone) lines.remove(id);
       if (change.order || gone.length > 0) setState('order', reconcile(document.order()));
       if (change.settings) {
         setState('title', reconcile({ ...document.title() }));
@@ -120,6 +123,8 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('rule', document.rule());
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
+      setNumbers(untrack(numbered));
+      setByName(untrack(named));
       noteRecords();
     });
 
@@ -144,19 +149,18 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   });
 
   const take = (results: SheetResults) =>
-    batch(() => {
-      showWaiting();
+    drawFigures(() => {
       if (outdated) dropMoves(new Set(results.cells.map(({ id }) => id)));
+      let more = state.rev === 0;
       for (const result of results.cells) {
-        const line = state.lines[result.id];
+        const line = lines.get(result.id);
         if (!line) continue;
-        if (line.result) {
-          const before = unwrap(line.result).outputs;
-          baseline.keep(result.id, () => before);
-        }
-        setState('lines', result.id, 'result', reconcile(result));
-        setState('lines', result.id, 'moved', reconcile(baseline.moves(result)));
+        const before = line.result;
+        if (before) baseline.keep(result.id, before.outputs);
+        if (lines.setResult(result)) more = true;
+        lines.setMoved(result.id, baseline.moves(line.result!));
       }
+      if (more) noteOutlines();
       setState('rev', results.rev);
     });
   const stopEngine = engine.onResults(take);
@@ -165,34 +169,29 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     stopEngine();
   });
 
-  const numbers = createMemo(() => numberLines(state.order, (id) => state.lines[id]?.record.role));
-  const byName = createMemo(() => {
-    const found = new Map<string, string>();
-    for (const id of state.order) {
-      const name = state.lines[id]?.record.name;
-      if (name) found.set(name, id);
-    }
-    return found;
-  });
-  const counts = createMemo(() => countChecks(lines().flatMap(({ result }) => result ?? [])), undefined, {
-    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  const counts = createMemo(() => countChecks(all().flatMap(({ result }) => result ?? [])), undefined, {
+    equals: sameCounts,
   });
 
   return {
     state,
     document,
     engine,
-    line: (id: string): Line | undefined => state.lines[id],
-    lines,
+    line: lines.get,
+    lines: all,
+    /** One output of a cell; its outline where its figures are not asked for. */
+    output: (id: string, output: string): OutputResult | undefined => lines.get(id)?.result?.outputs[output],
+    outline: (id: string, output: string): OutputResult | undefined =>
+      lines.get(id)?.outline?.outputs[output],
     numberOf: (id: string): number | undefined => numbers().get(id),
     /** What people call a cell: its label, else its name. */
     titleOf: (id: string): string => {
-      const record = state.lines[id]?.record;
+      const record = lines.get(id)?.record;
       return (record?.label && say(record.label)) || record?.name || 'a line without a name';
     },
     /** Cells that refer to a cell. */
     usersOf: (id: string): string[] =>
-      lines()
+      all()
         .filter(({ result }) => result?.feeds.includes(id))
         .map(({ record }) => record.id),
     idOf: (name: string): string | undefined => byName().get(name),

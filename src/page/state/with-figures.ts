@@ -3,7 +3,14 @@ import { batch } from 'solid-js';
 /** Longest wait for the figures before an entry is shown without them, ms: too short to be noticed. */
 const LONGEST = 50;
 
-let waiting: Array<() => void> | undefined;
+interface Waiting {
+  /** Drawn together with the figures. */
+  work: Array<() => void>;
+  /** Once they are drawn. */
+  after: Array<() => void>;
+}
+
+let waiting: Waiting | undefined;
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 /**
@@ -13,7 +20,7 @@ let timer: ReturnType<typeof setTimeout> | undefined;
  */
 export const awaitFigures = (): void => {
   if (waiting) return;
-  waiting = [];
+  waiting = { work: [], after: [] };
   timer = setTimeout(showWaiting, LONGEST);
   addEventListener('keydown', keyFirst, true);
   addEventListener('pointerdown', showWaiting, true);
@@ -21,22 +28,39 @@ export const awaitFigures = (): void => {
 
 /** Runs `work` at once, or together with the figures where they are awaited. */
 export const withFigures = (work: () => void): void => {
-  if (waiting) waiting.push(work);
+  if (waiting) waiting.work.push(work);
   else work();
 };
 
-/** Runs what waits, in its order, as one change of the page. */
-export const showWaiting = (): void => {
-  if (!waiting) return;
-  const all = waiting;
-  waiting = undefined;
-  clearTimeout(timer);
-  removeEventListener('keydown', keyFirst, true);
-  removeEventListener('pointerdown', showWaiting, true);
-  batch(() => {
-    for (const work of all) work();
-  });
+/** Runs `work` at once, or behind the figures where they are awaited: what the figures should not wait for. */
+export const behindFigures = (work: () => void): void => {
+  if (waiting) waiting.after.push(work);
+  else work();
 };
+
+/** Runs what waits, in its order, and `figures` as one change of the page. @returns what goes behind them. */
+const drawAll = (figures: () => void): (() => void) => {
+  const { work = [], after = [] } = waiting ?? {};
+  if (waiting) {
+    waiting = undefined;
+    clearTimeout(timer);
+    removeEventListener('keydown', keyFirst, true);
+    removeEventListener('pointerdown', showWaiting, true);
+  }
+  batch(() => {
+    for (const one of work) one();
+    figures();
+  });
+  return () => {
+    for (const one of after) one();
+  };
+};
+
+/** Draws the figures with all that waits for them, then what goes behind them. */
+export const drawFigures = (figures: () => void): void => queueMicrotask(drawAll(figures));
+
+/** Runs what waits without the figures. */
+export const showWaiting = (): void => drawAll(() => undefined)();
 
 /** A key struck meanwhile is meant for the page as it is after the edit: it goes to what has the focus then. */
 const keyFirst = (event: KeyboardEvent): void => {

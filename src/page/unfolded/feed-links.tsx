@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import { useSheet } from '../sheet/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import { Part } from './part.tsx';
@@ -6,8 +6,10 @@ import { Part } from './part.tsx';
 /** What the line hangs on and what hangs on it, one step each way; a press goes there. */
 export const FeedLinks = (props: { cell: string }) => {
   const { sheet } = useSheet();
-  const feeds = () => (sheet.line(props.cell)?.result?.feeds ?? []).filter((id) => sheet.line(id));
-  const users = () => sheet.usersOf(props.cell);
+  const feeds = createMemo(() =>
+    (sheet.line(props.cell)?.outline?.feeds ?? []).filter((id) => sheet.line(id)),
+  );
+  const users = createMemo(() => sheet.usersOf(props.cell));
   return (
     <Show when={feeds().length + users().length > 0}>
       <div class="stack">

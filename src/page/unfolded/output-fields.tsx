@@ -12,7 +12,7 @@ export const OutputFields = (props: { cell: string; output: string }) => {
     cell: props.cell,
     field,
     kind: 'entry' as const,
-    quantity: sheet.line(props.cell)?.result?.outputs[props.output]?.quantity,
+    quantity: sheet.outline(props.cell, props.output)?.quantity,
   });
   return (
     <div class="stack">

@@ -30,7 +30,7 @@ export default function Unfolded(props: { row: RowKey }) {
   const output = () => outputOfRow(props.row) ?? 'value';
   /** Those not shown at a field of this line. */
   const problems = () =>
-    (line().result?.problems ?? []).filter(
+    (line().outline?.problems ?? []).filter(
       (p) => p.field === undefined || p.field === 'entry' || p.field === 'kind',
     );
   return (
@@ -40,7 +40,7 @@ export default function Unfolded(props: { row: RowKey }) {
           <NotePart cell={cell()} />
         </Show>
         <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
-        <For each={line().result?.slips}>{(slip) => <SlipNote slip={slip} cell={cell()} />}</For>
+        <For each={line().outline?.slips}>{(slip) => <SlipNote slip={slip} cell={cell()} />}</For>
       </Show>
       <Show when={isText()}>
         <TextFields cell={cell()} />

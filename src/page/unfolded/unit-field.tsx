@@ -15,10 +15,11 @@ export const UnitField = (props: { cell: string; output: string; path: string })
   const value = () =>
     (props.path === 'display' ? line()?.record.display : line()?.record.outputs?.[props.output]?.display) ??
     '';
-  const quantity = () => line()?.result?.outputs[props.output]?.quantity ?? line()?.record.quantity;
+  const outline = () => sheet.outline(props.cell, props.output);
+  const quantity = () => outline()?.quantity ?? line()?.record.quantity;
   const options = () => {
     const kind = quantity() === undefined ? undefined : quantityKind(quantity()!);
-    const own = displayUnit(quantity(), sheet.state.units, line()?.result?.outputs[props.output]?.display);
+    const own = displayUnit(quantity(), sheet.state.units, outline()?.display);
     const symbols = new Set([
       ...(kind?.units.in ?? []),
       ...(kind?.units.mm ?? []),
