@@ -71,6 +71,14 @@ export default defineCell({
   cautions: [],
   examples: [
     {
+      title: 'Liner 0.14 mm below the block, 0.15 mm of shim under it: 0.01 mm proud',
+      source:
+        'an engine maker’s service manual, table of liner shims: recess 0.14 mm without, protrusion 0.01 mm with a shim of 0.15 mm; a datum 20 mm above the block is ours',
+      grade: 'seen',
+      inputs: { to_face: '20 mm', to_part: '= 20 mm + 0.14 mm - 0.15 mm' },
+      expect: { proud: { value: '0.01 mm', within: 1e-9 } },
+    },
+    {
       title: 'Face 0.5625 in below the datum, shell edge 0.5590 in',
       source: 'by hand: 0.5625 - 0.5590 = 0.0035',
       grade: 'recomputed',

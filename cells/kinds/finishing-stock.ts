@@ -94,6 +94,19 @@ export default defineCell({
   ],
   examples: [
     {
+      title: 'Cylinder rebored to piston and clearance, less what the hone takes',
+      source:
+        'an engine maker’s service manual: D = A + B - C, piston 78.453 mm, clearance 0.03 mm of 0.02 to 0.04, honing 0.02 mm; the sum is not printed',
+      grade: 'computed',
+      inputs: {
+        finished_bore: '= 78.453 mm + 0.03 mm',
+        close_in: '0 mm',
+        stock: '0.02 mm',
+        outside: '86 mm',
+      },
+      expect: { cut_finished_in_place: { value: '78.463 mm', within: 1e-9 } },
+    },
+    {
       title: 'Wanted 1.7525 in, closes in by 2.2 thou, 8 thou stock',
       source: 'by hand: 1.7525 + 0.0022 = 1.7547; less 0.008 = 1.7467',
       grade: 'recomputed',

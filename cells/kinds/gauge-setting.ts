@@ -84,6 +84,14 @@ export default defineCell({
   cautions: [],
   examples: [
     {
+      title: 'Set at 2 in, turns back at the 7 thou mark: 2.007 in',
+      source:
+        'a published guide to bore gauges: zeroed to 2 in, pointer turns at .007 in, the hole is 2.007 in',
+      grade: 'seen',
+      inputs: { set_to: '2 in', divisions: '7', division: '0.001 in' },
+      expect: { size: { value: '2.007 in', within: 1e-12 } },
+    },
+    {
       title: 'Bore gauge set at 1.7500 in, shows 14 divisions of 0.0001 in above it',
       source: 'by hand: 1.7500 + 14 x 0.0001 = 1.7514',
       grade: 'recomputed',

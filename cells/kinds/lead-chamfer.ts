@@ -104,6 +104,14 @@ export default defineCell({
   ],
   examples: [
     {
+      title: 'Chamfer 1.0 mm x 45 degrees: the diameter changes by 2.0 mm',
+      source:
+        'a published table of chamfers: 1.0 x 45 degrees, 2.0 mm on the diameter; outside and bore are ours',
+      grade: 'seen',
+      inputs: { outside: '20 mm', bore: '19.98 mm', chamfer_length: '1.0 mm', chamfer_angle: '45 deg' },
+      expect: { small_end: { value: '18 mm', within: 1e-9 } },
+    },
+    {
       title: 'Bush 2.2790 in into 2.2760 in, chamfer 1/16 in at 15 degrees',
       source: 'second way: right triangle by its sides, tan 15 = 2 - sqrt 3',
       grade: 'recomputed',

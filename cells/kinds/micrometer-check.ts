@@ -65,6 +65,17 @@ export default defineCell({
   cautions: [],
   examples: [
     {
+      title: 'Closed jaws read 0.03 mm, and 0.03 mm comes off every reading',
+      source:
+        'course slides on reading micrometers, published: zero error +0.03 mm, to be subtracted from what is read',
+      grade: 'seen',
+      inputs: { block: '0 mm', reading: '0.03 mm', permitted: '0.004 mm' },
+      expect: {
+        error: { value: '0.03 mm', within: 1e-9 },
+        correction: { value: '-0.03 mm', within: 1e-9 },
+      },
+    },
+    {
       title: 'Reads 1.0002 in on a 1 in standard',
       source: 'by hand: 1.0002 - 1.0000',
       grade: 'recomputed',

@@ -75,6 +75,14 @@ export default defineCell({
   cautions: [],
   examples: [
     {
+      title: '0.20 mm of indicator reading is 0.10 mm to either side of the axis',
+      source:
+        'a published design guide for moulded parts: ± .004 in (0.10 mm) about the centre line is .008 in (0.20 mm) total indicator reading',
+      grade: 'seen',
+      inputs: { runout: '0.20 mm' },
+      expect: { offset: { value: '0.10 mm', within: 1e-9 } },
+    },
+    {
       title: '6 thou of indicator reading is 3 thou of offset',
       source:
         'greatest less least radius of a circle turned about an axis 3 thou off its own, stepped round at 0.1 degree',

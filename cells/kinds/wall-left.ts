@@ -87,6 +87,17 @@ export default defineCell({
   ],
   examples: [
     {
+      title: 'Tube with walls of 0.110 and 0.120 in: 5 thou off centre',
+      source:
+        'a tube maker’s published definitions: eccentricity = (0.120 in - 0.110 in) / 2 = .005 in; outside and bore that leave a mean wall of 0.115 in are ours',
+      grade: 'seen',
+      inputs: { outside: '1 in', bore: '0.77 in', offset: '0.005 in' },
+      expect: {
+        thinnest: { value: '0.110 in', within: 1e-9 },
+        thickest: { value: '0.120 in', within: 1e-9 },
+      },
+    },
+    {
       title: 'Boss of 90 mm bored 50 mm, 1.5 mm off centre',
       source: 'second way: least distance between points of the two circles, stepped round by coordinates',
       grade: 'recomputed',

@@ -145,3 +145,19 @@ test('R090 aluminium part of 100.000 mm at 30 degC is 99.9764 mm at 20 degC (com
   });
   expect(Math.abs(valueIn('mm', sheet, 'it', 'at_20') - 99.9764056)).toBeLessThan(1e-5);
 });
+
+test('three readings of a micrometer against a block of 21.500 mm: error 1.7 um, u 0.51 um [published guide to uncertainty of micrometers: 0.00058 / sqrt 3, 0.001 / sqrt 12, 0.0005 / 2] seen', () => {
+  const sheet = sheetOf({
+    block: cell('gauge', {
+      gauge: 'micrometer-0-25-mm',
+      certificate: '0.5 um',
+      setting_doubt: '0 um',
+      scatter: '0 um',
+    }),
+    read: measured('length', '21.501; 21.502; 21.502 mm', { gauge: 'block' }),
+    check: cell('micrometer-check', { block: '21.5 mm', reading: '= read', permitted: '3 um' }),
+  });
+  const error = figure(sheet, 'check', 'error');
+  expect(error.value * 1e6).toBeCloseTo(1.7, 1);
+  expect(error.u * 1e6).toBeCloseTo(0.51, 2);
+});
