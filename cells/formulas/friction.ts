@@ -1,4 +1,4 @@
-import type { CellInput, CellOutput } from '../cell.ts';
+import type { CellInput, CellOutput, Validity } from '../cell.ts';
 
 /** Friction by the table, or a figure of the shop's own; neither: any pair, 0.04 to 0.20. */
 export const frictionInputs: readonly CellInput[] = [
@@ -39,3 +39,35 @@ export const frictionOutputs = (ofPair: string): readonly CellOutput[] => [
     },
   },
 ];
+
+/** A joint put together by heat or cold grips better than one pressed. */
+export const joinedInput: CellInput = {
+  name: 'joined',
+  label: 'how they are joined',
+  choice: 'joining',
+  optional: true,
+  hint: 'A shrunk joint grips better than a pressed one. Blank: as pressed, the lower figure.',
+};
+
+export const joinedFriction: readonly CellOutput[] = [
+  {
+    name: 'shrunk',
+    label: 'joined by heat or cold',
+    quantity: 'number',
+    table: { choice: 'joined', column: 'shrunk' },
+    hint: '1 where it is, 0 where it is pressed.',
+  },
+  {
+    name: 'shrunk_friction',
+    label: 'friction of that pair, shrunk',
+    quantity: 'number',
+    table: { choice: 'friction_pair', column: 'shrink' },
+  },
+  ...frictionOutputs('IF(ISBLANK(joined); pair_friction; IF(shrunk > 0.5; shrunk_friction; pair_friction))'),
+];
+
+export const frictionHolds: Validity = {
+  holds: '=IF(ISBLANK(friction); 1 > 0; AND(friction > 0; friction < 1))',
+  otherwise: 'Friction lies between 0 and 1.',
+  grade: 'error',
+};

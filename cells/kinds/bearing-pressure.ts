@@ -129,6 +129,11 @@ export default defineCell({
       otherwise: 'Length outside a quarter to two diameters: the mean pressure says little about the edges.',
       grade: 'caution',
     },
+    {
+      holds: '=turning_speed >= 0 rpm',
+      otherwise: 'A turning speed is counted without a sign.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Boundary or mixed lubrication: a full oil film stands more, see the cell on film thickness.',

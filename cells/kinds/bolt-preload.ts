@@ -198,6 +198,16 @@ export default defineCell({
       otherwise: 'The bolt is clamped to less than half its proof load: it works loose and tires sooner.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(own_nut_factor); 1 > 0; own_nut_factor > 0)',
+      otherwise: 'A nut factor is above zero: 0.1 to 0.3.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(torque_applied); 1 > 0; torque_applied > 0 N.m)',
+      otherwise: 'The torque you set is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'T = K d F: one factor for the friction of thread and head. It differs from bolt to bolt even in one box.',

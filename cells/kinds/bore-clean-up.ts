@@ -99,6 +99,11 @@ export default defineCell({
         'The offset is a large part of the bore: see that it is half of an indicator reading, in the same unit.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(series); 1 > 0; cleans_up_at > new_size)',
+      otherwise: 'It cleans up at the size when new: it need not go to an oversize.',
+      grade: 'caution',
+    },
   ],
   assumptions: [
     'The worn bore is taken as a circle of its greatest diameter, centred the offset away from the true axis: a cautious figure.',

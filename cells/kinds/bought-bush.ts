@@ -145,6 +145,11 @@ export default defineCell({
       otherwise: 'Thick for a bush of these standards: look at bore and outside again.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(journal); 1 > 0; journal > 0 mm)',
+      otherwise: 'The shaft is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'A rigid housing of steel or iron bored to H7; in a thin or light one the bore comes out larger.',

@@ -108,6 +108,11 @@ export default defineCell({
         'A fit longer than twice its diameter tilts and tears on the way: guide the part on an arbor.',
       grade: 'caution',
     },
+    {
+      holds: '=rated_pressure > 0 Pa',
+      otherwise: 'The highest pressure of the press is above zero: read it off its plate.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Contact pressure even over the length; force grows in step with travel and is greatest at the end.',

@@ -1,4 +1,6 @@
 import { defineCell } from '../cell.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
+import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
 
 const width = (n: number) => ({
   name: `width_${n}`,
@@ -49,27 +51,7 @@ export default defineCell({
       optional: true,
       sensible: ['0 mm', '0.5 mm'],
     },
-    {
-      name: 'new_least',
-      label: "maker's least end float, new",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
-    {
-      name: 'new_greatest',
-      label: "maker's greatest end float, new",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
-    {
-      name: 'wear_limit',
-      label: "maker's wear limit",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
+    ...makersLimits('end float'),
     {
       name: 'space_running',
       label: 'running temperature of what the space is measured on',
@@ -91,14 +73,7 @@ export default defineCell({
       sensible: ['0 mm', '5 mm'],
       optional: true,
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     {
       name: 'space_material',
       label: 'material of what the space is measured on',
@@ -168,9 +143,35 @@ export default defineCell({
       otherwise: 'Face runout takes the whole float: the shaft binds once a turn.',
       grade: 'caution',
     },
+    ...makersLimitsHold('end float'),
     {
-      holds: '=IF(OR(ISBLANK(new_least); ISBLANK(new_greatest)); 1 > 0; new_least < new_greatest)',
-      otherwise: "The maker's least end float is not below the greatest.",
+      holds: '=IF(ISBLANK(width_2); 1 > 0; width_2 > 0 m)',
+      otherwise: 'The width of part 2 is above zero: leave it blank where there is no such part.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(width_3); 1 > 0; width_3 > 0 m)',
+      otherwise: 'The width of part 3 is above zero: leave it blank where there is no such part.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(width_4); 1 > 0; width_4 > 0 m)',
+      otherwise: 'The width of part 4 is above zero: leave it blank where there is no such part.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(width_5); 1 > 0; width_5 > 0 m)',
+      otherwise: 'The width of part 5 is above zero: leave it blank where there is no such part.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(face_runout_1); 1 > 0; face_runout_1 >= 0 m)',
+      otherwise: 'A runout is the whole indicator reading, not below zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(face_runout_2); 1 > 0; face_runout_2 >= 0 m)',
+      otherwise: 'A runout is the whole indicator reading, not below zero.',
       grade: 'error',
     },
   ],

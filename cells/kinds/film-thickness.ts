@@ -239,6 +239,11 @@ export default defineCell({
         'The oil warms much on its way: its viscosity is not one figure. Take it again at the mean temperature.',
       grade: 'caution',
     },
+    {
+      holds: '=heat_of_oil > 0',
+      otherwise: 'The heat of the oil is above zero: about 1.5.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Full bearing of 360 degrees, steady load, journal in line with the bore, laminar film, always full of oil, one viscosity.',

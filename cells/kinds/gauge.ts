@@ -205,6 +205,16 @@ export default defineCell({
       otherwise: 'The gauge is more than 20 K from 20 degC: let it come to room temperature with the part.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(division); 1 > 0; division > 0 mm)',
+      otherwise: 'The smallest division read is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(scatter); 1 > 0; scatter >= 0 mm)',
+      otherwise: 'The scatter is a figure without a sign.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The permissible error is the same at every size and stays the same from one reading to the next.',

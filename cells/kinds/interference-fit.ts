@@ -1,8 +1,10 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
-import { frictionInputs, frictionOutputs } from '../formulas/friction.ts';
+import { frictionHolds, frictionInputs, joinedFriction, joinedInput } from '../formulas/friction.ts';
+import { ringMovement } from '../formulas/ring-movement.ts';
 import { ringStrength } from '../formulas/ring-strength.ts';
-import { boreClosesIn, innerGive, outerGive } from '../formulas/rings.ts';
+import { innerGive, outerGive } from '../formulas/rings.ts';
+import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 
 const caseOne = {
   contact_diameter: '50 mm',
@@ -53,28 +55,8 @@ export default defineCell({
     { name: 'inner_material', label: 'material of the inner part', record: 'material' },
     { name: 'outer_material', label: 'material of the outer part', record: 'material' },
     ...frictionInputs,
-    {
-      name: 'joined',
-      label: 'how they are joined',
-      choice: 'joining',
-      optional: true,
-      hint: 'A shrunk joint grips better than a pressed one. Blank: as pressed, the lower figure.',
-    },
-    {
-      name: 'inner_roughness',
-      label: 'roughness Rz of the inner part',
-      quantity: 'length',
-      optional: true,
-      sensible: ['0.5 um', '60 um'],
-      hint: 'Blank: no interference is taken as lost to roughness.',
-    },
-    {
-      name: 'outer_roughness',
-      label: 'roughness Rz of the bore',
-      quantity: 'length',
-      optional: true,
-      sensible: ['0.5 um', '60 um'],
-    },
+    joinedInput,
+    ...roughnessInputs('inner part'),
     {
       name: 'roughness_share',
       label: 'share of both roughnesses that is lost',
@@ -108,14 +90,7 @@ export default defineCell({
     },
   ],
   outputs: [
-    {
-      name: 'interference_lost',
-      label: 'interference lost to roughness',
-      quantity: 'length',
-      formula:
-        '=IF(OR(ISBLANK(inner_roughness); ISBLANK(outer_roughness)); 0 m; roughness_share * (inner_roughness + outer_roughness))',
-      display: { in: 'tenth_in', mm: 'um' },
-    },
+    interferenceLost('roughness_share'),
     {
       name: 'effective_interference',
       label: 'interference that presses',
@@ -129,22 +104,7 @@ export default defineCell({
       quantity: 'interference per diameter',
       formula: '=interference / contact_diameter',
     },
-    {
-      name: 'shrunk',
-      label: 'joined by heat or cold',
-      quantity: 'number',
-      table: { choice: 'joined', column: 'shrunk' },
-      hint: '1 where it is, 0 where it is pressed.',
-    },
-    {
-      name: 'shrunk_friction',
-      label: 'friction of that pair, shrunk',
-      quantity: 'number',
-      table: { choice: 'friction_pair', column: 'shrink' },
-    },
-    ...frictionOutputs(
-      'IF(ISBLANK(joined); pair_friction; IF(shrunk > 0.5; shrunk_friction; pair_friction))',
-    ),
+    ...joinedFriction,
     {
       name: 'inner_give',
       label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
@@ -165,36 +125,7 @@ export default defineCell({
         '=MAX(effective_interference; 0 m) / (contact_diameter * (inner_give / inner_material.E + outer_give / outer_material.E))',
     },
     ...ringStrength,
-    {
-      name: 'close_in',
-      label: 'inner bore closes in by',
-      quantity: 'length',
-      formula: boreClosesIn('contact_diameter', 'inner_bore', 'inner_material'),
-      face: true,
-      display: { in: 'thou', mm: 'um' },
-    },
-    {
-      name: 'inner_shrinkage',
-      label: 'outside of the inner part shrinks by',
-      quantity: 'length',
-      formula: '=pressure * contact_diameter * inner_give / inner_material.E',
-      display: { in: 'thou', mm: 'um' },
-    },
-    {
-      name: 'bore_growth',
-      label: 'bore of the outer part grows by',
-      quantity: 'length',
-      formula: '=pressure * contact_diameter * outer_give / outer_material.E',
-      display: { in: 'thou', mm: 'um' },
-    },
-    {
-      name: 'outside_growth',
-      label: 'outside of the outer part grows by',
-      quantity: 'length',
-      formula:
-        '=2 * pressure * contact_diameter^2 * outer_diameter / (outer_material.E * (outer_diameter^2 - contact_diameter^2))',
-      display: { in: 'thou', mm: 'um' },
-    },
+    ...ringMovement,
     {
       name: 'axial_force',
       label: 'force to press home, and to push out',
@@ -246,6 +177,18 @@ export default defineCell({
         'The stress passes the strength: the parts yield or crack, and the true pressure, close-in and force are less than these elastic figures.',
       grade: 'caution',
     },
+    {
+      holds: '=length > 0 m',
+      otherwise: 'The length in contact must be above zero.',
+      grade: 'error',
+    },
+    ...roughnessHolds,
+    {
+      holds: '=AND(roughness_share >= 0; roughness_share <= 1)',
+      otherwise: 'The share of the roughness that is lost lies from 0 to 1.',
+      grade: 'error',
+    },
+    frictionHolds,
   ],
   assumptions: [
     'Thick rings after Lame, elastic, plane stress, equal length, same temperature; both taken at the nominal diameter where they meet.',

@@ -153,6 +153,16 @@ export default defineCell({
         'More than a tenth of the strength of the section goes: have the shaft looked at by someone licensed to judge it.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(case_depth); 1 > 0; case_depth >= 0 mm)',
+      otherwise: 'The depth of the case is not below zero: enter 0 for a journal that is not hardened.',
+      grade: 'error',
+    },
+    {
+      holds: '=needed > 0 mm',
+      otherwise: 'It cleans up at the size when new: it need not go to an undersize.',
+      grade: 'caution',
+    },
   ],
   assumptions: [
     'The worn journal is taken as a circle of its least diameter, half the indicator reading off the axis.',
@@ -166,6 +176,17 @@ export default defineCell({
     'Grinding burn and cracks: have a hardened or heavily loaded shaft crack-tested after grinding; follow the maker’s limits for undersize and hardness.',
   ],
   examples: [
+    {
+      title: 'Journal 60.008 mm new, 0.25 under: 59.758 mm',
+      source:
+        'an engine maker’s published service data: journal 59.992 to 60.008 mm, 0.25 mm undersize 59.742 to 59.758 mm; the worn readings are ours',
+      grade: 'seen',
+      inputs: { new_size: '60.008 mm', least: '59.90 mm', runout: '0.03 mm', stock: '0.02 mm', series: 'mm' },
+      expect: {
+        undersize: { value: '0.25 mm', within: 1e-9 },
+        ground_size: { value: '59.758 mm', within: 1e-9 },
+      },
+    },
     {
       title: 'Journal 60 mm new, 59.86 mm least, 0.03 mm runout, 0.02 mm stock: 0.25 under',
       source:

@@ -96,6 +96,16 @@ export default defineCell({
         'A key longer than two shaft diameters does not bear along its whole length as the shaft twists.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(key_length); 1 > 0; key_length > 0 m)',
+      otherwise: 'The length of the key is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(torque); 1 > 0; torque >= 0 N.m)',
+      otherwise: 'A torque is counted without a sign.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Parallel keys with the clearance at the top that the standard gives; tapered keys are cut to fit.',

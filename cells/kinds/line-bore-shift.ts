@@ -126,6 +126,11 @@ export default defineCell({
         'The teeth come closer: measure the backlash there is before boring; gears without any run hot and break.',
       grade: 'caution',
     },
+    {
+      holds: '=AND(pressure_angle > 0 deg; pressure_angle < 45 deg)',
+      otherwise: 'The pressure angle lies between 0 and 45 degrees.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The other shaft stays where it was and is straight; both shafts were parallel before.',

@@ -164,6 +164,16 @@ export default defineCell({
         'Breaks before it yields: the figure under yield strength is the tensile strength, and shock or a sharp corner breaks it sooner.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(own_yield); 1 > 0; own_yield > 0 Pa)',
+      otherwise: 'A strength is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(own_density); 1 > 0; own_density > 0 kg/m3)',
+      otherwise: 'A density is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Handbook figures are typical of the grade, not of this bar: old castings and unknown bar may lie outside.',

@@ -1,4 +1,5 @@
 import { defineCell } from '../cell.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
 
 export default defineCell({
   key: 'piston-ring',
@@ -94,14 +95,7 @@ export default defineCell({
       optional: true,
       sensible: ['-40 degC', '350 degC'],
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     { name: 'cylinder_material', label: 'cylinder material', record: 'material', optional: true },
     { name: 'piston_material', label: 'piston material', record: 'material', optional: true },
     { name: 'ring_material', label: 'ring material', record: 'material', optional: true },
@@ -177,6 +171,11 @@ export default defineCell({
         'The gap is below 3 thou an inch of bore, the usual least (common practice, no source): the ends may butt when hot.',
       grade: 'caution',
     },
+    {
+      holds: '=gap_bore > 0 m',
+      otherwise: 'The bore the gap was measured in is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Cylinder, piston and ring each at one temperature; an uneven piston is far from it, so the maker\u2019s clearance comes first.',
@@ -188,6 +187,14 @@ export default defineCell({
   ],
   cautions: ['Ring ends are sharp, and a ring let slip flies: goggles. Turn a rebuilt engine by hand first.'],
   examples: [
+    {
+      title: 'Ring gap by rule in a 4 in bore',
+      source:
+        'published workshop pages: .004 in for each inch, x 4.00 in bore = 0.016 in; piston and gap are ours',
+      grade: 'seen',
+      inputs: { bore: '4.00 in', piston: '3.996 in', ring_gap: '0.018 in' },
+      expect: { usual_gap: { value: '0.016 in', within: 1e-9 } },
+    },
     {
       title: 'Bore worn by 0.10 mm; aluminium piston and iron ring hot',
       source:

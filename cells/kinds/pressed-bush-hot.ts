@@ -1,5 +1,6 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
 
 export default defineCell({
   key: 'pressed-bush-hot',
@@ -49,14 +50,7 @@ export default defineCell({
       optional: true,
       sensible: ['-60 degC', '20 degC'],
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     { name: 'bush_material', label: 'bush material', record: 'material' },
     { name: 'housing_material', label: 'housing material', record: 'material' },
   ],
@@ -162,6 +156,12 @@ export default defineCell({
       holds: '=IF(ISBLANK(winter_temperature); 1 > 0; winter_temperature <= cold_temperature)',
       otherwise: 'The winter temperature is above the temperature of the cold sizes.',
       grade: 'caution',
+    },
+    {
+      holds: '=AND(close_in_per_interference > 0; close_in_per_interference < 1.5)',
+      otherwise:
+        'The close-in per interference lies between 0 and 1.5: take it from the close-in cell of this bush.',
+      grade: 'error',
     },
   ],
   assumptions: [

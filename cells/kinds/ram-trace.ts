@@ -101,6 +101,11 @@ export default defineCell({
         'Friction is a handbook guess: the interference is no surer than it. Two bushes measured at this press say more.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(friction_here); 1 > 0; AND(friction_here > 0; friction_here < 1))',
+      otherwise: 'Friction lies between 0 and 1.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'F = mu pi D p x: force grows in step with depth, with even pressure and friction, from zero at full contact.',

@@ -231,6 +231,27 @@ export default defineCell({
         'Beyond a length of two diameters the bond does not load evenly: less is gained than this says.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(shear_strength); 1 > 0; shear_strength > 0 Pa)',
+      otherwise: 'The shear strength is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(press_pressure); 1 > 0; press_pressure >= 0 Pa)',
+      otherwise: 'The pressure of the press fit is not below zero: leave it blank where there is none.',
+      grade: 'error',
+    },
+    {
+      holds:
+        '=AND(joint_share > 0; joint_share <= 1; IF(ISBLANK(hot_share); 1 > 0; AND(hot_share >= 0; hot_share <= 1)))',
+      otherwise: 'A share of the strength lies from 0 to 1.',
+      grade: 'error',
+    },
+    {
+      holds: '=AND(friction > 0; friction < 1)',
+      otherwise: 'Friction lies between 0 and 1.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The bond is loaded evenly in shear, clean and fully cured; peel, shock and solvents take more.',

@@ -100,6 +100,11 @@ export default defineCell({
         'The rules differ by more than two: they cannot all be right. Slow, loaded and well greased goes to the least; fast, hot or out of line to the greatest.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(turning_speed); 1 > 0; turning_speed >= 0 rpm)',
+      otherwise: 'A turning speed is counted without a sign.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     "Rules of thumb stand back behind the maker's figure and behind what the machine ran with when new.",

@@ -1,5 +1,7 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
+import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
 
 export default defineCell({
   key: 'running-clearance',
@@ -43,27 +45,7 @@ export default defineCell({
       default: '=journal.greatest',
       source: 'the readings behind the mean, where there are any',
     },
-    {
-      name: 'new_least',
-      label: "maker's least clearance, new",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
-    {
-      name: 'new_greatest',
-      label: "maker's greatest clearance, new",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
-    {
-      name: 'wear_limit',
-      label: "maker's wear limit",
-      quantity: 'length',
-      sensible: ['0 mm', '5 mm'],
-      optional: true,
-    },
+    ...makersLimits('clearance'),
     {
       name: 'shaft_running',
       label: 'journal temperature, running',
@@ -108,14 +90,7 @@ export default defineCell({
       sensible: ['0 mm', '5 mm'],
       optional: true,
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     {
       name: 'pressed_bush',
       label: 'pressed bush, hot and in winter',
@@ -241,16 +216,7 @@ export default defineCell({
       otherwise: 'There is no clearance left where the bore is least and the journal greatest: it will bind.',
       grade: 'caution',
     },
-    {
-      holds: '=IF(OR(ISBLANK(new_least); ISBLANK(new_greatest)); 1 > 0; new_least < new_greatest)',
-      otherwise: "The maker's least clearance is not below the greatest.",
-      grade: 'error',
-    },
-    {
-      holds: '=IF(OR(ISBLANK(new_greatest); ISBLANK(wear_limit)); 1 > 0; new_greatest <= wear_limit)',
-      otherwise: 'The wear limit is below the greatest clearance of a new part.',
-      grade: 'error',
-    },
+    ...makersLimitsHold('clearance'),
   ],
   assumptions: [
     "The maker's limits are for cold parts, on diameter.",

@@ -139,6 +139,26 @@ export default defineCell({
       otherwise: 'So many of these shims do not fill it: take thicker ones, or make a spacer.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(shim_2); 1 > 0; shim_2 > 0 m)',
+      otherwise: 'Shim 2 must be above zero: leave it blank where there is none.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(shim_3); 1 > 0; shim_3 > 0 m)',
+      otherwise: 'Shim 3 must be above zero: leave it blank where there is none.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(shim_4); 1 > 0; shim_4 > 0 m)',
+      otherwise: 'Shim 4 must be above zero: leave it blank where there is none.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(pack_put_in); 1 > 0; pack_put_in >= 0 m)',
+      otherwise: 'A pack is not below zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Every pack of these shims is tried, any number of each: the thickest that does not pass the figure wanted, then the one of fewest shims.',
@@ -147,6 +167,23 @@ export default defineCell({
   sources: ['Every pack tried; no more than about five in a pack: common practice, no source'],
   cautions: ['Shim edges cut: gloves, and deburr them. Lock the power off before reaching in.'],
   examples: [
+    {
+      title: 'End play 0.47 mm, 0.06 to 0.11 mm specified: a pack of 0.36 to 0.41 mm',
+      source:
+        'a transmission maker’s service manual, worked example: 0.47 - 0.06 = 0.41 mm at most, 0.47 - 0.11 = 0.36 mm at least; shims of 0.10 mm are ours',
+      grade: 'seen',
+      inputs: {
+        float_without: '0.47 mm',
+        float_wanted: '0.06 mm',
+        shim_1: '0.10 mm',
+        new_least: '0.06 mm',
+        new_greatest: '0.11 mm',
+      },
+      expect: {
+        pack_wanted: { value: '0.41 mm', within: 1e-9 },
+        pack: { value: '0.385 mm', within: '0.025 mm' },
+      },
+    },
     {
       title: 'Float 0.043 in, 0.006 in wanted, shims of 20, 10, 5 and 2 thou',
       source:

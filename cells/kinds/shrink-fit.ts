@@ -173,6 +173,21 @@ export default defineCell({
         'This far below room temperature the expansion figure of the room promises too much: enter the mean over the cold range.',
       grade: 'caution',
     },
+    {
+      holds: '=outer_bore > 0 m',
+      otherwise: 'The bore of the outer part must be above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(cold_expansion); 1 > 0; cold_expansion > 0 1/K)',
+      otherwise: 'The mean expansion over the cold range is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(carrying_loss); 1 > 0; carrying_loss >= 0 K)',
+      otherwise: 'What the part cools while carried is not below zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Each part is at one temperature throughout when they meet; in the hand it is losing it, so be quick.',
@@ -188,6 +203,7 @@ export default defineCell({
     'A litre of liquid nitrogen makes about 0.7 m3 of gas (from memory): 10 litres in a closed room of 50 m3 leave about 18 % of oxygen, and air below 19.5 % of oxygen counts as unfit to breathe (29 CFR 1910.146). You feel nothing before you fall.',
     'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Work in a well ventilated place, never in a closed room or pit, with gloves that slip off and a face shield; follow the supplier\u2019s sheet and local rules.',
     'Iron and plain steel are brittle that cold: no blow, no drop, and no sharp corner under load until they are warm.',
+    'A closed hollow, or oil and water in a blind hole or under a plug, bursts out of a heated part: open and drain it first.',
     'Never close a vessel on liquid nitrogen or dry ice: it bursts.',
     'PTFE and lined bushes give poisonous fumes above about 260 degC: do not heat them with a flame.',
     'Have the drop rehearsed: a part that stops half way is stuck. Support heavy parts; do not hold them by hand.',

@@ -76,6 +76,11 @@ export default defineCell({
         'Above 45 degrees a small error of height turns the bar far: set the complement against a square plate.',
       grade: 'caution',
     },
+    {
+      holds: '=blocks >= 0 mm',
+      otherwise: 'A stack of blocks has a height from zero up.',
+      grade: 'error',
+    },
   ],
   assumptions: ['Both rollers of one diameter and parallel; plate flat; blocks clean and wrung.'],
   sources: ["H = L sin(angle): Machinery's Handbook, sine bar (from memory, edition not looked up)"],

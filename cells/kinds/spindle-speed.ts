@@ -121,6 +121,11 @@ export default defineCell({
         'Highest speed allowed not entered: look at machine, chuck, wheel, and how the work is held.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(speed_set); 1 > 0; speed_set > 0 rpm)',
+      otherwise: 'The speed the machine has is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Speed at the greatest diameter of the cut; when facing it falls toward the middle.',

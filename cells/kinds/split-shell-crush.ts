@@ -172,6 +172,11 @@ export default defineCell({
       grade: 'caution',
     },
     { holds: '=bolts >= 1', otherwise: 'There is at least one bolt at each joint.', grade: 'error' },
+    {
+      holds: '=AND(shell_wall > 0 m; shell_length > 0 m)',
+      otherwise: 'Wall and length of the shells are above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The shells slide in the housing until the crush is even all round; with friction the joints take more than the crown.',

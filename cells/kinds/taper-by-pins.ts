@@ -83,6 +83,12 @@ export default defineCell({
         'The plug stands on its large end: stand it on the small end, so that the pins are wedged against the blocks.',
       grade: 'caution',
     },
+    {
+      holds: '=AND(over_low > 2 * pin; over_high > 2 * pin)',
+      otherwise:
+        'The size over both pins is more than the pins themselves: look at the readings and the pin diameter.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The plug stands on its small end, square to the plate; both pins of one diameter; light pressure.',

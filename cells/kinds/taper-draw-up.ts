@@ -1,7 +1,8 @@
 import { defineCell } from '../cell.ts';
 import { taperInHub } from '../drawings/taper.ts';
-import { frictionInputs, frictionOutputs } from '../formulas/friction.ts';
-import { innerGive, outerGive } from '../formulas/rings.ts';
+import { frictionHolds, frictionInputs, frictionOutputs } from '../formulas/friction.ts';
+import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
+import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 
 export default defineCell({
   key: 'taper-draw-up',
@@ -37,20 +38,7 @@ export default defineCell({
     { name: 'inner_material', label: 'shaft material', record: 'material' },
     { name: 'outer_material', label: 'hub material', record: 'material' },
     ...frictionInputs,
-    {
-      name: 'inner_roughness',
-      label: 'roughness Rz of the shaft',
-      quantity: 'length',
-      optional: true,
-      sensible: ['0.5 um', '60 um'],
-    },
-    {
-      name: 'outer_roughness',
-      label: 'roughness Rz of the bore',
-      quantity: 'length',
-      optional: true,
-      sensible: ['0.5 um', '60 um'],
-    },
+    ...roughnessInputs('shaft'),
     {
       name: 'torque_needed',
       label: 'torque it must hold',
@@ -60,14 +48,7 @@ export default defineCell({
     },
   ],
   outputs: [
-    {
-      name: 'interference_lost',
-      label: 'interference lost to roughness',
-      quantity: 'length',
-      formula:
-        '=IF(OR(ISBLANK(inner_roughness); ISBLANK(outer_roughness)); 0 m; 0.4 * (inner_roughness + outer_roughness))',
-      display: { in: 'tenth_in', mm: 'um' },
-    },
+    interferenceLost('0.4'),
     {
       name: 'draw_up',
       label: 'push on past hand-tight by',
@@ -104,8 +85,7 @@ export default defineCell({
       name: 'hub_stress',
       label: 'stress to compare, hub bore',
       quantity: 'pressure',
-      formula:
-        '=IF(outer_material.brittle > 0.5; pressure * (outer_diameter^2 + mean_diameter^2) / (outer_diameter^2 - mean_diameter^2) + pressure / 3; pressure * SQRT(3 * outer_diameter^4 + mean_diameter^4) / (outer_diameter^2 - mean_diameter^2))',
+      formula: outerStress('pressure', 'outer_diameter', 'mean_diameter', 'outer_material'),
       hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure.',
     },
     {
@@ -180,6 +160,13 @@ export default defineCell({
       otherwise: 'The ends differ much in diameter: figures at mid-length are rough here.',
       grade: 'caution',
     },
+    {
+      holds: '=length > 0 m',
+      otherwise: 'The length in contact must be above zero.',
+      grade: 'error',
+    },
+    ...roughnessHolds,
+    frictionHolds,
   ],
   assumptions: [
     'Both tapers alike and blued to full contact; a difference in angle shows as contact at one end.',

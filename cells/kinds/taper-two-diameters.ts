@@ -95,6 +95,11 @@ export default defineCell({
         'A setover for more than about 8 degrees included makes the centres bear badly: use the compound slide.',
       grade: 'caution',
     },
+    {
+      holds: '=between_centres > 0 mm',
+      otherwise: 'The work between centres has a length above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Straight sides; the diameters are square to the axis.',

@@ -150,6 +150,21 @@ export default defineCell({
         'The thread may strip before the bolt breaks, without a sign: deeper, an insert, or the next size.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(engaged); 1 > 0; engaged > 0 m)',
+      otherwise: 'The length engaged is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(bolt_strength); 1 > 0; bolt_strength > 0 Pa)',
+      otherwise: 'A strength is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(hole_strength); 1 > 0; hole_strength > 0 Pa)',
+      otherwise: 'A strength is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'The worst the classes allow: smallest bolt in the largest hole. Worn or torn threads hold less.',

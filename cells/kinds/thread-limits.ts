@@ -111,6 +111,11 @@ export default defineCell({
       otherwise: 'More than a full nut thread: the tap cuts at its root and breaks. Take a larger drill.',
       grade: 'caution',
     },
+    {
+      holds: '=hole > 0 m',
+      otherwise: 'The hole is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'A drill cuts a little over its size, so the thread left is a little less than this.',

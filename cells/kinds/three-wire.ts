@@ -107,6 +107,11 @@ export default defineCell({
       otherwise: 'The wire is not the best wire: an error of the thread angle comes into the pitch diameter.',
       grade: 'caution',
     },
+    {
+      holds: '=AND(starts >= 1; INT(starts) = starts)',
+      otherwise: 'Starts are a whole number from 1 up.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Three wires of one diameter; flanks straight and the angle as stated; crests not burred.',

@@ -1,5 +1,6 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
 
 export default defineCell({
   key: 'unlike-metals',
@@ -52,14 +53,7 @@ export default defineCell({
       optional: true,
       sensible: ['-60 degC', '20 degC'],
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     {
       name: 'least_interference',
       label: 'least interference wanted',

@@ -61,6 +61,11 @@ export default defineCell({
       otherwise: 'The wire lies too deep or rides on the crests: take one nearer the best wire.',
       grade: 'caution',
     },
+    {
+      holds: '=pitch_diameter > 0 mm',
+      otherwise: 'The pitch diameter is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Three wires of one diameter; flanks straight and the angle as stated.',

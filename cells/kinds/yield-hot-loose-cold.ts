@@ -1,6 +1,8 @@
 import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
-import { innerGive, outerGive } from '../formulas/rings.ts';
+import { coldTemperature } from '../formulas/cold-temperature.ts';
+import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
+import { yieldingWall } from '../formulas/yielding-wall.ts';
 
 const aluminium = {
   bush_outside: '50 mm',
@@ -20,6 +22,7 @@ const aluminium = {
     E: '100 GPa',
     nu: '0.26',
     alpha: '11.4e-6 1/K',
+    yield: '214 MPa',
     brittle: '1',
     max_temperature: '400 degC',
   },
@@ -68,14 +71,7 @@ export default defineCell({
       optional: true,
       sensible: ['-60 degC', '20 degC'],
     },
-    {
-      name: 'cold_temperature',
-      label: 'temperature of the cold sizes',
-      quantity: 'temperature',
-      default: '20 degC',
-      sensible: ['0 degC', '40 degC'],
-      source: 'ISO 1:2022',
-    },
+    coldTemperature,
     { name: 'bush_material', label: 'bush material', record: 'material' },
     { name: 'housing_material', label: 'housing material', record: 'material' },
     {
@@ -138,37 +134,27 @@ export default defineCell({
       limits: { lower: '=1' },
       hint: '1000 where nothing presses.',
     },
+    ...yieldingWall,
     {
-      name: 'first_yield',
-      label: 'pressure at which the bore begins to yield',
+      name: 'most_pressure',
+      label: 'most it can press the housing when hot',
       quantity: 'pressure',
-      formula: '=yield_taken * (bush_outside^2 - bush_bore^2) / (2 * bush_outside^2)',
+      formula: '=MIN(elastic_pressure; full_yield)',
     },
     {
-      name: 'full_yield',
-      label: 'pressure at which the whole wall yields',
+      name: 'housing_stress',
+      label: 'stress to compare, housing bore when hot',
       quantity: 'pressure',
-      formula: '=yield_taken * (bush_outside - bush_bore) / bush_outside',
+      formula: outerStress('most_pressure', 'housing_outside', 'bush_outside', 'housing_material'),
+      hint: 'Yielding metal: von Mises. Brittle: hoop tension and a third of the pressure, against tensile strength.',
     },
     {
-      name: 'kept_pressure',
-      label: 'pressure the bush keeps up when hot',
-      quantity: 'pressure',
-      formula: '=MIN(elastic_pressure; (first_yield + elastic_pressure) / 2; full_yield)',
-      spread: {
-        low: '=0 Pa',
-        high: '=MIN(elastic_pressure; full_yield) - MIN(elastic_pressure; (first_yield + elastic_pressure) / 2; full_yield)',
-        distribution: 'rectangular',
-        label: 'wall part yielded',
-      },
-    },
-    {
-      name: 'permanent_set',
-      label: 'outside of the bush is left smaller by',
-      quantity: 'length',
-      formula:
-        '=(elastic_pressure - kept_pressure) * bush_outside * (bush_give / bush_material.E + housing_give / housing_material.E)',
-      display: { in: 'thou', mm: 'um' },
+      name: 'housing_margin',
+      label: 'strength over stress, housing when hot',
+      quantity: 'number',
+      formula: '=housing_material.yield / MAX(housing_stress; housing_material.yield / 1000)',
+      face: true,
+      limits: { lower: '=1' },
     },
     {
       name: 'interference_left',
@@ -209,9 +195,9 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=housing_material.E >= bush_material.E * 0.5',
+      holds: '=housing_margin >= 1',
       otherwise:
-        'The housing is much softer than the bush: whether the housing yields is not worked out here.',
+        'Hot, the bush presses the housing past its strength: a cast boss cracks, without warning. Less interference, a thinner bush, or a metal nearer to the housing.',
       grade: 'caution',
     },
     {
@@ -224,6 +210,11 @@ export default defineCell({
       otherwise: 'The bush is hotter than its material bears: it creeps, and the grip goes even below yield.',
       grade: 'caution',
     },
+    {
+      holds: '=IF(ISBLANK(hot_yield); 1 > 0; hot_yield > 0 Pa)',
+      otherwise: 'The yield strength when hot is above zero.',
+      grade: 'error',
+    },
   ],
   assumptions: [
     'Thick rings after Lame, plane stress; the bush elastic and then perfectly plastic, the housing elastic.',
@@ -235,6 +226,7 @@ export default defineCell({
     'First and full yield of a ring under outside pressure: Tresca in plane stress, as Timoshenko, Strength of Materials II, thick cylinders beyond the elastic limit (from memory)',
   ],
   cautions: [
+    'A brittle housing that a hot bush bursts gives no warning: guard the first run to temperature, and keep clear of the boss.',
     'A bush that loosens can turn, shut its oil hole and seize: pin or lock it, or take a metal nearer to the housing.',
   ],
   examples: [
@@ -281,6 +273,7 @@ export default defineCell({
           E: '100 GPa',
           nu: '0.26',
           alpha: '11.4e-6 1/K',
+          yield: '214 MPa',
           brittle: '1',
           max_temperature: '400 degC',
         },

@@ -226,3 +226,49 @@ test('a bore at the edge of an oversize is bored to one size; the doubt is in wh
   expect(spare.low).toBeLessThan(0);
   expect(spare.high).toBeGreaterThan(0);
 });
+
+test('roughness of one surface alone is not taken for none', () => {
+  expect(said(rings({ inner_roughness: '4 um' }))).toContain('Only one roughness');
+  expect(said(rings({ inner_roughness: '4 um', outer_roughness: '4 um' }))).not.toContain(
+    'Only one roughness',
+  );
+  expect(said(rings())).not.toContain('Only one roughness');
+});
+
+test('a journal, or a bore, that cleans up at the size when new need not go to the next size', () => {
+  const journal = (least: string) =>
+    said(
+      sheetWith('journal-undersize', {
+        new_size: '60 mm',
+        least,
+        runout: '0 mm',
+        stock: '0 mm',
+        series: 'mm',
+      }),
+    );
+  expect(journal('60.01 mm')).toContain('need not go');
+  expect(journal('59.99 mm')).not.toContain('need not go');
+  const bore = (greatest: string) =>
+    said(
+      sheetWith('bore-clean-up', { greatest, offset: '0 mm', skin: '0 mm', new_size: '60 mm', series: 'mm' }),
+    );
+  expect(bore('59.99 mm')).toContain('need not go');
+  expect(bore('60.01 mm')).not.toContain('need not go');
+});
+
+test('a hot bush that would burst its casting is said', () => {
+  const hot = (housing_outside: string) =>
+    said(
+      sheetWith('yield-hot-loose-cold', {
+        bush_outside: '50 mm',
+        bush_bore: '30 mm',
+        housing_outside,
+        interference: '0.05 mm',
+        bush_temperature: '180 degC',
+        bush_material: { ...bronze, alpha: '23.6e-6 1/K', yield: '300 MPa', max_temperature: '200 degC' },
+        housing_material: iron,
+      }),
+    );
+  expect(hot('58 mm')).toContain('past its strength');
+  expect(hot('150 mm')).not.toContain('past its strength');
+});

@@ -73,3 +73,22 @@ test('interference left after a heat lies in the band given, for thin and thick 
       expect(left?.high, where).toBeGreaterThanOrEqual(expected - 1e-9);
     }
 });
+
+test('housing of a bush that does not yield: 3517.7 and 10 846 psi [Mott, Machine Elements in Mechanical Design, Example 13-2] seen; von Mises of them computed', () => {
+  const metal = { alpha: '0 1/K', brittle: '0', max_temperature: '300 degC', nu: '0.27' };
+  const sheet = sheetWith('yield-hot-loose-cold', {
+    bush_outside: '2.5 in',
+    bush_bore: '2.0 in',
+    housing_outside: '3.5 in',
+    interference: '0.0032 in',
+    bush_temperature: '100 degC',
+    bush_material: { ...metal, E: '17 Mpsi', yield: '20 ksi' },
+    housing_material: { ...metal, E: '30 Mpsi', yield: '51 ksi' },
+  });
+  const [pressure, hoop, psi] = [3517.7, 10846, 6894.757293168361];
+  const expected = Math.sqrt(hoop ** 2 + hoop * pressure + pressure ** 2);
+  const planned = (name: string) => sheet.byName('it')?.outputs[name]?.planned?.value ?? Number.NaN;
+  expect(planned('most_pressure') / psi).toBeCloseTo(pressure, 0);
+  expect(planned('housing_stress') / psi / expected).toBeCloseTo(1, 3);
+  expect(planned('housing_margin')).toBeCloseTo(51000 / expected, 2);
+});

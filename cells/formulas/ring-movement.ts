@@ -1,0 +1,41 @@
+import type { CellOutput } from '../cell.ts';
+import { boreClosesIn } from './rings.ts';
+
+const display = { in: 'thou', mm: 'um' } as const;
+
+/**
+ * How far two rings move under `pressure`. Over `contact_diameter`, `inner_bore`, `outer_diameter`, `inner_material`,
+ * `outer_material`, `inner_give` and `outer_give`.
+ */
+export const ringMovement: readonly CellOutput[] = [
+  {
+    name: 'close_in',
+    label: 'inner bore closes in by',
+    quantity: 'length',
+    formula: boreClosesIn('contact_diameter', 'inner_bore', 'inner_material'),
+    face: true,
+    display,
+  },
+  {
+    name: 'inner_shrinkage',
+    label: 'outside of the inner part shrinks by',
+    quantity: 'length',
+    formula: '=pressure * contact_diameter * inner_give / inner_material.E',
+    display,
+  },
+  {
+    name: 'bore_growth',
+    label: 'bore of the outer part grows by',
+    quantity: 'length',
+    formula: '=pressure * contact_diameter * outer_give / outer_material.E',
+    display,
+  },
+  {
+    name: 'outside_growth',
+    label: 'outside of the outer part grows by',
+    quantity: 'length',
+    formula:
+      '=2 * pressure * contact_diameter^2 * outer_diameter / (outer_material.E * (outer_diameter^2 - contact_diameter^2))',
+    display,
+  },
+];
