@@ -116,6 +116,7 @@ export default defineCell({
   ],
   sources: ['Geometry', 'A deposit is not counted as strength: common practice, no source'],
   cautions: [
+    'Grit blasting before spraying: never with sand, whose dust scars the lungs; helmet with its own air, and extraction.',
     'Spraying and welding: metal fume and dust, arc light, hot work; welding a shaft can crack or bend it.',
     'Fume of chromium and nickel from spraying or welding such deposits causes cancer: extraction and breathing protection as the supplier’s sheet and local rules say.',
     'Degreasing: keep solvents off skin and out of the air, and every trace of chlorinated ones away from arc and flame, where they turn into poison gas.',

@@ -173,6 +173,7 @@ export default defineCell({
     'The table of undersizes; each series there has its source',
   ],
   cautions: [
+    'A grinding wheel bursts above the speed marked on it: ring-test and guard it, eye protection, nobody in line with it.',
     'Grinding burn and cracks: have a hardened or heavily loaded shaft crack-tested after grinding; follow the maker’s limits for undersize and hardness.',
   ],
   examples: [

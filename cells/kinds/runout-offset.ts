@@ -75,12 +75,11 @@ export default defineCell({
   cautions: [],
   examples: [
     {
-      title: '0.20 mm of indicator reading is 0.10 mm to either side of the axis',
-      source:
-        'a published design guide for moulded parts: ± .004 in (0.10 mm) about the centre line is .008 in (0.20 mm) total indicator reading',
+      title: 'Eccentric shaft 2.5 mm out of the centre: the indicator moves 5 mm in a turn',
+      source: 'a published workshop project, turning an eccentric shaft in a four-jaw chuck',
       grade: 'seen',
-      inputs: { runout: '0.20 mm' },
-      expect: { offset: { value: '0.10 mm', within: 1e-9 } },
+      inputs: { runout: '5 mm' },
+      expect: { offset: { value: '2.5 mm', within: 1e-9 } },
     },
     {
       title: '6 thou of indicator reading is 3 thou of offset',

@@ -98,7 +98,7 @@ describe.each(templates)('%s', (name) => {
     const bare = file.cells.filter(
       (cell) =>
         cell.quantity === 'length' &&
-        /enter the readings here/i.test(cell.note ?? '') &&
+        /enter (its|the) readings/i.test(cell.note ?? '') &&
         cell.gauge === undefined &&
         reaches(
           cells.find(({ id }) => id === cell.id)?.outputs.value?.planned?.value ?? Number.NaN,
