@@ -74,6 +74,28 @@ test('both systems stand side by side at a switch, and no value moves', async ({
   expect(await findings(page)).toEqual([]);
 });
 
+test('on a phone a template to begin with stands on the first screen, and the other ways in behind one button', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto('/');
+  await expect(page.getByRole('heading', { name: 'What is worn?' })).toBeInViewport();
+  await expect(page.getByRole('button', { name: 'Begin this job' }).first()).toBeInViewport();
+  const empty = page.getByRole('button', { name: 'Empty sheet, mm' });
+  await expect(empty).toHaveCount(0);
+  const ways = page.getByRole('button', { name: 'Open a file and more' });
+  await expect(ways).toHaveAttribute('aria-expanded', 'false');
+  await ways.click();
+  await expect(empty).toBeVisible();
+  expect(await findings(page)).toEqual([]);
+  // Nor does a job with its marks widen the page.
+  await page.getByRole('button', { name: 'Begin this job' }).first().click();
+  await figuresAreIn(page);
+  await page.goto('/#/');
+  await expect(page.locator('.mark-row')).toBeVisible();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+});
+
 test('a filled job is offered first, and opened as a copy', async ({ page }) => {
   const filled = templateFile('jobs/saw-arbor-bush.json');
   await page.goto('/');

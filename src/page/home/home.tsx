@@ -1,11 +1,11 @@
 import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { say } from '../preferences/words.ts';
-import { addressOfBook, addressToOpen } from '../router.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
+import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
+import { OfferBox } from './offer-box.tsx';
 import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { type Offer, offers } from './templates.ts';
@@ -19,7 +19,6 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
   const told = () => trouble() ?? props.failure ?? props.shop?.state.message;
   const [closed, setClosed] = createSignal<string>();
   const [preferring, setPreferring] = createSignal(false);
-  let file!: HTMLInputElement;
   onMount(() => {
     document.title = 'Fitwright';
   });
@@ -28,7 +27,6 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     const [first] = list ?? [];
     if (!first) return;
     setTrouble(await lookAt(first).catch((error: unknown) => String(error)));
-    file.value = '';
   };
   const begin = (offer: Offer) =>
     void offer
@@ -45,44 +43,11 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
       }}
     >
       <div class="frame home">
-        <div class="head">
-          <div>
-            <h1>Fitwright</h1>
-            <p>
-              Bring a worn machine back to size: every dimension worked out before it is cut, and proven
-              after.
-            </p>
-          </div>
-          <div class="buttons">
-            <a class="to-book" href={addressOfBook()}>
-              Cell book
-            </a>
-            <button type="button" onClick={() => file.click()}>
-              Open a file
-            </button>
-            <input
-              ref={file}
-              type="file"
-              class="unseen"
-              tabindex={-1}
-              aria-label="Open a file"
-              accept=".json,application/json"
-              onChange={(event) => void take(event.currentTarget.files)}
-            />
-            <a class="button" href={addressToOpen()}>
-              Open a code
-            </a>
-            <button type="button" onClick={() => void startEmpty('in').catch(failed)}>
-              Empty sheet, inch
-            </button>
-            <button type="button" onClick={() => void startEmpty('mm').catch(failed)}>
-              Empty sheet, mm
-            </button>
-            <button type="button" onClick={() => setPreferring(true)}>
-              Preferences
-            </button>
-          </div>
-        </div>
+        <HomeHead
+          onFile={(list) => void take(list)}
+          onEmpty={(length) => void startEmpty(length).catch(failed)}
+          onPreferences={() => setPreferring(true)}
+        />
         <Show when={told() !== closed() && told()}>
           {(text) => (
             <div class="trouble" role="alert">
@@ -93,7 +58,6 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             </div>
           )}
         </Show>
-        <LengthsQuestion />
         <div class="jobs-room" ref={(element) => reserve(element, () => props.shop !== undefined)}>
           <Show when={props.shop} keyed>
             {(shop) => <JobList shop={createShop(shop)} />}
@@ -107,6 +71,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         </section>
         <section>
           <h2>What is worn?</h2>
+          <LengthsQuestion />
           <div class="offers">
             <For each={offers.filter(({ template }) => template)}>
               {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}
@@ -125,27 +90,3 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     </main>
   );
 };
-
-const OfferBox = (props: {
-  offer: Offer;
-  word: string;
-  filled?: boolean;
-  onTake: (offer: Offer) => void;
-}) => (
-  <article class="offer" classList={{ filled: props.filled === true }}>
-    <Show when={!props.filled}>
-      <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
-    </Show>
-    <h3>{say(props.offer.title.title)}</h3>
-    <p>
-      {props.filled
-        ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
-        : say(props.offer.title.note ?? '')}
-    </p>
-    <div class="buttons">
-      <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
-        {props.word}
-      </button>
-    </div>
-  </article>
-);

@@ -1,0 +1,28 @@
+import { Show } from 'solid-js';
+import { say } from '../preferences/words.ts';
+import type { Offer } from './templates.ts';
+
+/** A sheet to begin with: what is worn, what it is for, and the button that begins it. */
+export const OfferBox = (props: {
+  offer: Offer;
+  word: string;
+  filled?: boolean;
+  onTake: (offer: Offer) => void;
+}) => (
+  <article class="offer" classList={{ filled: props.filled === true }}>
+    <Show when={!props.filled}>
+      <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
+    </Show>
+    <h3>{say(props.offer.title.title)}</h3>
+    <p>
+      {props.filled
+        ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
+        : say(props.offer.title.note ?? '')}
+    </p>
+    <div class="buttons">
+      <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
+        {props.word}
+      </button>
+    </div>
+  </article>
+);
