@@ -53,6 +53,8 @@ test('the whole shop goes to one file and comes back elsewhere, history and all'
   browser,
   watch,
 }) => {
+  await page.goto('/#/');
+  await page.getByRole('button', { name: 'Inches', exact: true }).click();
   await bringIn(page, shortJob());
   await showTool(page, 'History');
   await page.getByLabel('Keep the sheet as it stands').fill('as sent out');
@@ -68,12 +70,16 @@ test('the whole shop goes to one file and comes back elsewhere, history and all'
   await watch(profile);
   const other = await profile.newPage();
   await other.goto(page.url());
+  const question = other.getByRole('region', { name: 'Which lengths does this shop work in?' });
+  await expect(question).toBeVisible();
   await other.getByLabel('Take in a file of a whole shop').setInputFiles({
     name: download.suggestedFilename(),
     mimeType: 'application/json',
     buffer: file,
   });
   await expect(other.getByText('Added: 1. Here already: 0.')).toBeVisible();
+  // What was preferred there holds here, where nothing had been chosen: it is not asked again.
+  await expect(question).toHaveCount(0);
   await other.getByRole('link', { name: 'Countershaft bush' }).click();
   await figuresAreIn(other);
   await showTool(other, 'History');

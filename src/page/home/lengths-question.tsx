@@ -9,14 +9,15 @@ const inchesAreUsual = (): boolean => /^en-US\b/i.test(navigator.language);
 
 /** Asked once: which lengths this shop works in. */
 export const LengthsQuestion = () => {
-  const [asked, setAsked] = createSignal(readKept(ASKED) === true || preferences().length !== 'sheet');
+  const [asked, setAsked] = createSignal(readKept(ASKED) === true);
   const offers = inchesAreUsual() ? (['in', 'mm', 'sheet'] as const) : (['mm', 'in', 'sheet'] as const);
-  const words = { in: 'Inches', mm: 'Millimetres', sheet: 'As each sheet has it' };
+  const words = { in: 'Inches', mm: 'Millimetres', sheet: 'As each sheet' };
   return (
-    <Show when={!asked()}>
+    <Show when={!asked() && preferences().length === 'sheet'}>
       <section class="question" aria-label="Which lengths does this shop work in?">
         <span>
-          Which lengths does this shop work in? Templates and sheets from elsewhere are then shown so.
+          Which lengths does this shop work in?{' '}
+          <span class="wide-only">Templates and sheets from elsewhere are then shown so.</span>
         </span>
         <span class="buttons">
           <For each={offers}>

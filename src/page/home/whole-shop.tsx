@@ -2,10 +2,14 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { askToKeep, space } from '../../document/storage/space.ts';
+import { chosenPreferences, preferAlso } from '../preferences/preferences.ts';
 import { giveFile } from '../sharing/give-file.ts';
 import { today } from '../state/today.ts';
 
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+
+/** Name of the shop's setting that carries them in a file. */
+const PREFERENCES = 'preferences';
 
 /** Everything there is in one file and back, and how the browser keeps it. */
 export const WholeShop = (props: { shop: Shop }) => {
@@ -27,6 +31,8 @@ export const WholeShop = (props: { shop: Shop }) => {
   };
   const save = () =>
     run(async () => {
+      // Kept by the browser beside the sheets: the file has them too, so that a new machine works as the old one did.
+      await props.shop.setSetting(PREFERENCES, chosenPreferences());
       const { file, problems: left } = await props.shop.backup(follow('Saved'));
       giveFile(file, `fitwright-shop-${today()}.json`);
       return [`${props.shop.list().length - left.length} sheets are in the file.`, ...problems(left)];
@@ -37,6 +43,7 @@ export const WholeShop = (props: { shop: Shop }) => {
       const result = await props.shop.restore(file, follow('Taken in'));
       picker.value = '';
       if (!('added' in result)) return [result.message];
+      preferAlso(await props.shop.setting(PREFERENCES));
       const { added, same, copies } = result;
       return [
         `Added: ${added.length}. Here already: ${same.length}. Beside a sheet that says something else: ${copies.length}.`,

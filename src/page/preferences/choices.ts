@@ -47,14 +47,18 @@ export const ABOUT: Record<PreferenceName, string> = {
   text: 'Text',
 };
 
-/** Choices from what was kept: what is not offered, or no longer, falls back to the first. */
-export const preferencesOf = (kept: unknown): Preferences => {
+/** What was chosen, out of what was kept; what is not offered, or no longer, was not. */
+export const chosenOf = (kept: unknown): Partial<Preferences> => {
   const found = (typeof kept === 'object' && kept !== null ? kept : {}) as Record<string, unknown>;
-  return Object.fromEntries(
-    NAMES.map((name) => {
-      const offered = CHOICES[name].map(([value]) => value) as readonly string[];
-      const value = found[name];
-      return [name, typeof value === 'string' && offered.includes(value) ? value : offered[0]];
-    }),
-  ) as Preferences;
+  const chosen = NAMES.flatMap((name) => {
+    const offered = CHOICES[name].map(([value]) => value) as readonly string[];
+    const value = found[name];
+    return typeof value === 'string' && offered.includes(value) ? [[name, value]] : [];
+  });
+  return Object.fromEntries(chosen) as Partial<Preferences>;
 };
+
+const FIRST = Object.fromEntries(NAMES.map((name) => [name, CHOICES[name][0][0]])) as Preferences;
+
+/** What holds, given what was chosen. */
+export const preferencesOf = (kept: unknown): Preferences => ({ ...FIRST, ...chosenOf(kept) });

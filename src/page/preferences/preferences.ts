@@ -1,23 +1,31 @@
-import { createRoot, createSignal } from 'solid-js';
-import { type PreferenceName, type Preferences, preferencesOf } from './choices.ts';
+import { createMemo, createRoot, createSignal } from 'solid-js';
+import { chosenOf, type PreferenceName, type Preferences, preferencesOf } from './choices.ts';
 import { readKept, writeKept } from './kept.ts';
 
 const KEY = 'preferences';
 
-const [preferences, setAll] = createRoot(() => createSignal<Preferences>(preferencesOf(readKept(KEY))));
+const [chosen, setChosen] = createRoot(() => createSignal(chosenOf(readKept(KEY))));
 
 /** The user's preferences; what reads them follows a change at once. */
-export { preferences };
+export const preferences = createRoot(() => createMemo(() => preferencesOf(chosen())));
 
-export const prefer = <K extends PreferenceName>(name: K, value: Preferences[K]): void => {
-  const next = { ...preferences(), [name]: value };
-  setAll(next);
+/** What was chosen here, without what merely stands because nothing was. */
+export const chosenPreferences = chosen;
+
+const keep = (next: Partial<Preferences>): void => {
+  setChosen(next);
   writeKept(KEY, next);
 };
+
+export const prefer = <K extends PreferenceName>(name: K, value: Preferences[K]): void =>
+  keep({ ...chosen(), [name]: value });
+
+/** Takes what another machine's user had chosen, as far as nothing was chosen here. */
+export const preferAlso = (saved: unknown): void => keep({ ...chosenOf(saved), ...chosen() });
 
 /** Keeps pages in other tabs alike. To be called once, when the page starts. */
 export const watchPreferences = (): void => {
   addEventListener('storage', (event) => {
-    if (event.key === null || event.key.endsWith(KEY)) setAll(preferencesOf(readKept(KEY)));
+    if (event.key === null || event.key.endsWith(KEY)) setChosen(chosenOf(readKept(KEY)));
   });
 };
