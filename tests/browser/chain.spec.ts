@@ -27,6 +27,17 @@ test('the chain draws every line with its check, and a press leads to it', async
   await expect(nodes.first()).toBeVisible();
 });
 
+test('a long chain is first seen whole, and in full size on request', async ({ page }) => {
+  await begin(page, job.title.title);
+  await page.getByRole('link', { name: 'Chain' }).click();
+  const room = page.getByRole('region', { name: 'Drawing' });
+  const hidden = () => room.evaluate((element) => element.scrollWidth - element.clientWidth);
+  await expect(page.locator('.chain-drawing').getByRole('link')).toHaveCount(drawn.length);
+  expect(await hidden()).toBeLessThanOrEqual(0);
+  await page.getByLabel('fit to the window').uncheck();
+  expect(await hidden()).toBeGreaterThan(0);
+});
+
 test('the chain is saved as a drawing that stands by itself', async ({ page, context }) => {
   await begin(page, job.title.title);
   await page.getByRole('link', { name: 'Chain' }).click();

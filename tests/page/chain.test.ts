@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { placeColumn } from '../../src/page/chain/column.ts';
-import { edgePath, NODE, placeChain } from '../../src/page/chain/layout.ts';
+import { edgePath, NODE, placeChain, WIDE_NODE } from '../../src/page/chain/layout.ts';
 import { wrapText } from '../../src/page/chain/wrap.ts';
 import { addressOfSheet, placeOf } from '../../src/page/router.ts';
 
@@ -53,7 +53,7 @@ test('on a narrow page the lines stand one below the other, beside one trunk for
   expect(placed.width).toBeLessThan(350);
   expect(new Set(placed.nodes.map(({ x }) => x)).size).toBe(1);
   placed.nodes.slice(1).forEach((one, i) => {
-    expect(one.y).toBeGreaterThanOrEqual(placed.nodes[i]!.y + NODE.height);
+    expect(one.y).toBeGreaterThanOrEqual(placed.nodes[i]!.y + WIDE_NODE.height);
   });
   // Where the way turns is the trunk: shared by what one line feeds, apart for lines that lie beside each other.
   const trunkOf = ({ path }: { path?: string }) => /V/.test(path!) && /Q([\d.]+)/.exec(path!)![1];

@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from 'solid-js';
 import { SignShapes } from '../marks/check-mark.tsx';
 import { verdictClass } from '../marks/check-words.ts';
-import { edgePath, NODE, type PlacedChain, type PlacedNode } from './layout.ts';
+import { edgePath, type NodeSize, type PlacedChain, type PlacedNode } from './layout.ts';
 import { wrapText } from './wrap.ts';
 
 export interface ChainDrawingProps {
@@ -50,9 +50,11 @@ export const ChainDrawing = (props: ChainDrawingProps) => {
             onBlur={() => setAt(undefined)}
           >
             <title>
-              {[`${node.number} ${node.title}`, node.value, node.state].filter(Boolean).join(', ')}
+              {[`${node.number} ${node.title}`, [node.of, node.value].filter(Boolean).join(' '), node.state]
+                .filter(Boolean)
+                .join(', ')}
             </title>
-            <NodeBox node={node} />
+            <NodeBox node={node} size={props.chain.node} />
           </g>
         )}
       </For>
@@ -64,30 +66,50 @@ const ArrowHead = (props: { x: number; y: number }) => (
   <path class="head" d={`M${props.x} ${props.y}l-9 -3.500v7z`} />
 );
 
-const NodeBox = (props: { node: PlacedNode }) => {
-  const lines = () => wrapText(props.node.title, 23, 2);
+/** Height of a line of text, and characters of it on a unit of width. */
+const LINE = 15;
+const SPAN = 0.128;
+
+const NodeBox = (props: { node: PlacedNode; size: NodeSize }) => {
+  const across = () => Math.floor((props.size.width - 28) * SPAN);
+  const room = () => Math.floor((props.size.height - 14) / LINE);
+  const whole = () => [props.node.of, props.node.value].filter(Boolean).join(' ');
+  /** The mark of the check shortens the last line. */
+  const onOne = () => whole().length <= across() - (props.node.state ? 2 : -1);
+  const value = () => (onOne() ? whole() : props.node.value);
+  /** Lines left above the value, of which what it is of keeps one where there are enough. */
+  const above = () => room() - 1;
+  const title = () => wrapText(props.node.title, across(), onOne() ? above() : Math.max(2, above() - 1));
+  const of = () => (onOne() ? [] : wrapText(props.node.of ?? '', across(), above() - title().length));
   return (
     <>
-      <rect class="box" width={NODE.width} height={NODE.height} />
-      <line class="rule" x1="28" y1="0" x2="28" y2={NODE.height} />
+      <rect class="box" width={props.size.width} height={props.size.height} />
+      <line class="rule" x1="28" y1="0" x2="28" y2={props.size.height} />
       <text class="number" x="14" y="18" text-anchor="middle">
         {props.node.number}
       </text>
-      <For each={lines()}>
+      <For each={title()}>
         {(line, i) => (
-          <text class="title" x="35" y={17 + 15 * i()}>
+          <text class="title" x="35" y={17 + LINE * i()}>
             {line}
           </text>
         )}
       </For>
-      <text class="value" x="35" y={NODE.height - 9}>
-        {wrapText(props.node.value, props.node.state ? 22 : 25, 1)[0] ?? ''}
+      <For each={of()}>
+        {(line, i) => (
+          <text x="35" y={props.size.height - 9 - LINE * (of().length - i())}>
+            {line}
+          </text>
+        )}
+      </For>
+      <text class="value" x="35" y={props.size.height - 9}>
+        {wrapText(value(), across() + 2, 1)[0] ?? ''}
       </text>
       <Show when={props.node.state}>
         {(state) => (
           <g class={verdictClass(state())}>
             <g class="tone">
-              <g transform={`translate(${NODE.width - 24} ${NODE.height - 24}) scale(0.9)`}>
+              <g transform={`translate(${props.size.width - 24} ${props.size.height - 24}) scale(0.9)`}>
                 <SignShapes state={state()} />
               </g>
             </g>

@@ -13,18 +13,26 @@ import { placeChain } from './layout.ts';
 import { saveSvg } from './save-svg.ts';
 import './chain.css';
 
+/** Smallest scale at which the words of a drawing are still read. */
+const LEGIBLE = 0.65;
+/** What of the window's width the paper and its border take, CSS px. */
+const BORDER = 50;
+
 /** The whole sheet as a drawn chain: what feeds what, with the checks on it. */
 export default function ChainView() {
   const context = useSheet();
   const { sheetId } = useTools();
   const library = useLibrary();
-  const [wholeWidth, setWholeWidth] = createSignal(false);
+  /** Said by the user; until then a drawing is fitted as far as it stays legible. */
+  const [said, setSaid] = createSignal<boolean>();
   const [behind, setBehind] = createSignal(false);
   const narrow = createNarrow();
   const placed = createMemo(() => {
     const graph = chainGraph(context, library(), behind());
     return narrow() ? placeColumn(graph) : placeChain(graph);
   });
+  const wholeWidth = () =>
+    said() ?? (placed().width > innerWidth - BORDER && placed().width * LEGIBLE <= innerWidth - BORDER);
   let svg: SVGSVGElement | undefined;
   const title = () => say(context.sheet.state.title.title) || 'Job sheet';
   return (
@@ -47,7 +55,7 @@ export default function ChainView() {
             <input
               type="checkbox"
               checked={wholeWidth()}
-              onChange={(event) => setWholeWidth(event.currentTarget.checked)}
+              onChange={(event) => setSaid(event.currentTarget.checked)}
             />
             fit to the window
           </label>

@@ -1,5 +1,5 @@
 import type { ChainGraph } from './graph.ts';
-import { NODE, type PlacedChain } from './layout.ts';
+import { WIDE_NODE as NODE, type PlacedChain } from './layout.ts';
 
 const MARGIN = 4;
 const GAP = 14;
@@ -45,6 +45,7 @@ export const placeColumn = ({ nodes, edges }: ChainGraph): PlacedChain => {
   return {
     width: left + NODE.width + MARGIN,
     height: 2 * MARGIN + Math.max(1, nodes.length) * step - GAP,
+    node: NODE,
     nodes: nodes.map((node) => ({ ...node, x: left, y: top(node.id) })),
     edges: edges.map((edge) => {
       const x = left - BEND - 12 - laneOf.get(edge.from)! * apart;

@@ -9,8 +9,10 @@ export interface ChainNode {
   id: string;
   number: string;
   title: string;
-  /** `2.2636 in`, or of a library cell `bore to 2.2620 in`; empty while there is none. */
+  /** `2.2636 in`; empty while there is none. */
   value: string;
+  /** Of a library cell, what of it the value is: `bore to`. */
+  of?: string;
   /** The verdict that most asks for a look; absent without limits. */
   state?: CheckState;
 }
@@ -35,15 +37,18 @@ const worstState = (states: readonly CheckState[]): CheckState | undefined =>
 
 type Seen = Pick<SheetContext, 'sheet' | 'show'>;
 
-const shownValue = ({ sheet, show }: Seen, id: string, library: Library | undefined): string => {
+const shownValue = (
+  { sheet, show }: Seen,
+  id: string,
+  library: Library | undefined,
+): Pick<ChainNode, 'value' | 'of'> => {
   const line = sheet.line(id);
   const outputs = line?.result?.outputs ?? {};
   const face = library?.kinds.get(line?.record.kind ?? '')?.outputs.find((output) => output.face);
   const name = face?.name ?? (outputs.value ? 'value' : 'mean');
   const figure = standingFigure(outputs[name]);
-  if (!figure) return '';
-  const text = show.output(id, name).value(figure);
-  return face ? `${face.label} ${text}` : text;
+  if (!figure) return { value: '' };
+  return { value: show.output(id, name).value(figure), ...(face && { of: face.label }) };
 };
 
 /** What feeds what on a sheet, in its own order. Without gauges and materials unless they are asked for. */
@@ -64,7 +69,7 @@ export const chainGraph = (seen: Seen, library: Library | undefined, withBehind:
       id,
       number: String(sheet.numberOf(id) ?? ''),
       title: sheet.titleOf(id),
-      value: shownValue(seen, id, library),
+      ...shownValue(seen, id, library),
       ...(state && { state }),
     };
   });

@@ -1,7 +1,11 @@
 import { Graph, layout } from '@dagrejs/dagre';
 import type { ChainEdge, ChainGraph, ChainNode } from './graph.ts';
 
-export const NODE = { width: 208, height: 62 } as const;
+/** Size of the boxes: slim from left to right, where many stand side by side; wide in a column. */
+export const NODE = { width: 160, height: 76 } as const;
+export const WIDE_NODE = { width: 208, height: 62 } as const;
+
+export type NodeSize = typeof NODE | typeof WIDE_NODE;
 
 export interface PlacedNode extends ChainNode {
   /** Upper left corner. */
@@ -18,6 +22,7 @@ export interface PlacedEdge extends ChainEdge {
 export interface PlacedChain {
   width: number;
   height: number;
+  node: NodeSize;
   nodes: PlacedNode[];
   edges: PlacedEdge[];
 }
@@ -27,7 +32,7 @@ const MARGIN = 12;
 /** Places the lines in ranks from what is given to what follows, with as few crossings as the library finds. */
 export const placeChain = ({ nodes, edges }: ChainGraph): PlacedChain => {
   const graph = new Graph();
-  graph.setGraph({ rankdir: 'LR', nodesep: 14, ranksep: 56, edgesep: 8, marginx: MARGIN, marginy: MARGIN });
+  graph.setGraph({ rankdir: 'LR', nodesep: 14, ranksep: 30, edgesep: 8, marginx: MARGIN, marginy: MARGIN });
   graph.setDefaultEdgeLabel(() => ({}));
   for (const { id } of nodes) graph.setNode(id, { ...NODE });
   for (const { from, to } of edges) graph.setEdge(from, to);
@@ -36,6 +41,7 @@ export const placeChain = ({ nodes, edges }: ChainGraph): PlacedChain => {
   return {
     width: Math.max(size.width ?? 0, NODE.width + 2 * MARGIN),
     height: Math.max(size.height ?? 0, NODE.height + 2 * MARGIN),
+    node: NODE,
     nodes: nodes.map((node) => {
       const at = graph.node(node.id) as { x: number; y: number };
       return { ...node, x: at.x - NODE.width / 2, y: at.y - NODE.height / 2 };
