@@ -1,7 +1,7 @@
 import { createEffect, createResource, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import { Home } from './home/home.tsx';
 import { EditionLine } from './offline/edition-line.tsx';
-import { createPlace } from './router.ts';
+import { createPlace, type Place } from './router.ts';
 import { loadShop } from './state/load-shop.ts';
 
 const SheetPage = lazy(() =>
@@ -14,6 +14,12 @@ const OpenPage = lazy(() =>
 
 const BookPage = lazy(() => import('./book/book-page.tsx').then((module) => ({ default: module.BookPage })));
 
+/** What is being fetched, where the page behind an address takes a moment. */
+const OPENING: { [view in Place['view']]?: string } = {
+  sheet: 'Opening the sheet …',
+  book: 'Opening the cell book …',
+};
+
 export const App = () => {
   const place = createPlace();
   const [shop] = createResource(loadShop);
@@ -25,10 +31,11 @@ export const App = () => {
     if (before !== undefined && before !== now) scrollTo(0, 0);
     return now;
   });
+  const opening = () => OPENING[place().view] ?? 'One moment …';
   return (
     <>
       <EditionLine />
-      <Suspense fallback={<p class="paper">Opening the sheet …</p>}>
+      <Suspense fallback={<p class="paper">{opening()}</p>}>
         <Switch fallback={<Home shop={soFar()} failure={failure()} />}>
           <Match when={place().view === 'sheet' && (place() as { id: string }).id} keyed>
             {(id) => (

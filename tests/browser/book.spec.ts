@@ -20,6 +20,20 @@ const barriers = async (page: Page): Promise<string[]> => {
 
 const cells = (page: Page) => page.locator('main section li > a');
 
+test('while the book is fetched, the page says so and not that a sheet is opened', async ({ page }) => {
+  let fetched = () => {};
+  await page.route('**/book-page-*.js', async (route) => {
+    await new Promise<void>((go) => {
+      fetched = go;
+    });
+    await route.continue();
+  });
+  await page.goto('/#/book');
+  await expect(page.getByText('Opening the cell book …')).toBeVisible();
+  fetched();
+  await expect(page.getByRole('heading', { level: 1, name: 'Cell book' })).toBeVisible();
+});
+
 test('a cell is found by word, by what goes in and by what comes out', async ({ page }) => {
   await page.goto('/#/book');
   await expect(page.getByRole('heading', { level: 1, name: 'Cell book' })).toBeVisible();
