@@ -63,12 +63,32 @@ test('of two ways to one end, the one something was read of is the one that is g
   const sheet = sheetOf(records, {});
   const ways = waysOf(sheet);
   expect([...ways]).toEqual([
-    ['First way: cut to', 'first way'],
-    ['Second way', 'second way'],
-    ['sleeve', 'second way'],
+    ['First way: cut to', 'the first way'],
+    ['Second way', 'the second way'],
+    ['sleeve', 'the second way'],
   ]);
-  expect(wayTaken(stopsOf(sheet), ways)).toBe('second way');
+  expect(wayTaken(stopsOf(sheet), ways)).toBe('the second way');
   expect(wayTaken(stopsOf(sheetOf(records.slice(0, 3), {})), ways)).toBeUndefined();
+  // However it is counted, a way is the same way; said in the middle of a label it is none.
+  const counted = [
+    '1st way: bond',
+    'The first way, cured',
+    'way b: sleeve',
+    'Bored halfway: cut to',
+    'By way of trial',
+  ];
+  expect([
+    ...waysOf(
+      sheetOf(
+        counted.map((id) => record(id, {})),
+        {},
+      ),
+    ),
+  ]).toEqual([
+    ['1st way: bond', 'the first way'],
+    ['The first way, cured', 'the first way'],
+    ['way b: sleeve', 'way B'],
+  ]);
   // A line that is called the first way, where there is no other, is a line like any.
   expect(waysOf(sheetOf(records.slice(0, 2), {})).size).toBe(0);
 });

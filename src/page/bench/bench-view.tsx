@@ -53,7 +53,7 @@ export default function BenchView() {
     const now = stop();
     const way = now && ways().get(now.cell);
     if (!now || !way) return undefined;
-    if (aside(now)) return `Not needed: the ${taken()} is being gone.`;
+    if (aside(now)) return `Not needed: ${taken()} is being gone.`;
     return taken()
       ? undefined
       : `One of ${new Set(ways().values()).size === 2 ? 'two' : 'several'} ways: read only the one you take.`;

@@ -1,7 +1,8 @@
 import { createEffect, createMemo, createSignal, on, Show } from 'solid-js';
-import { loadCommit } from '../editor/load.ts';
+import { commitAtHand, loadCommit } from '../editor/load.ts';
 import { usesComma } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
+import { awaitFigures, withFigures } from '../state/with-figures.ts';
 import { type PadKey, press } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
@@ -51,9 +52,16 @@ export const ReadingPad = (props: { stop: Stop }) => {
     if (!slot || !canTake()) return;
     const { spot } = props.stop;
     const entry = joinReadings({ ...split(), places: withReading(split().places, slot, text().trim()) });
+    box.focus();
+    const write = commitAtHand();
+    if (write) {
+      awaitFigures();
+      write.commitStored(sheet, spot, entry);
+      withFigures(() => setChosen(undefined));
+      return;
+    }
     setChosen(undefined);
     void loadCommit().then(({ commitStored }) => commitStored(sheet, spot, entry));
-    box.focus();
   };
   /** Typed on a keyboard: read with either mark, so that a hand-held one does not have to be looked for. */
   const typed = (value: string) => setText(value.replace(',', '.').replace(/[^\d./ +-]/g, ''));

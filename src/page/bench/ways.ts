@@ -1,10 +1,21 @@
 import type { Sheet } from '../state/sheet.ts';
 import type { Stop } from './stops.ts';
 
-/** `First way: cut to`, in the label of a line or of its section: one of several ways to the same end. */
-const WAY = /^(first|second|third|fourth) way\b/i;
+/**
+ * `First way: cut to`, `2nd way`, `Way B`: how the label of a line or of its section begins that is one of several ways
+ * to the same end. A convention of labels, so that whoever writes a sheet can follow it; a line that gives it up is
+ * asked for like any other, and nothing else hangs on it.
+ */
+const WAY = /^(?:the )?(?:(first|1st)|(second|2nd)|(third|3rd)|(fourth|4th)) way\b|^way ([a-d1-4])\b/i;
+const COUNTED = ['first', 'second', 'third', 'fourth'] as const;
 
-const wordOf = (text: string | undefined): string | undefined => WAY.exec(text ?? '')?.[0].toLowerCase();
+/** `the second way`, `way B`. */
+const wordOf = (text: string | undefined): string | undefined => {
+  const [found, ...parts] = WAY.exec(text?.trim() ?? '') ?? [];
+  if (found === undefined) return undefined;
+  const at = parts.findIndex((part) => part !== undefined);
+  return at < COUNTED.length ? `the ${COUNTED[at]} way` : `way ${parts[at]!.toUpperCase()}`;
+};
 
 /** The way each line belongs to, by its id; lines that every way needs are not in it. */
 export const waysOf = (sheet: Pick<Sheet, 'state' | 'line'>): ReadonlyMap<string, string> => {
