@@ -1,8 +1,8 @@
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
+import { commitTyped } from '../editor/commit-typed.ts';
 import { EntryEditor } from '../editor/entry-editor.tsx';
 import { isOfField } from '../editor/field-path.ts';
-import { loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
@@ -29,23 +29,29 @@ export const EntryField = (props: EntryFieldProps) => {
   let resting = false;
 
   const shown = () => writtenOut(props.value ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
-  const commit = (text: string) => {
-    setEditing(false);
-    if (text === shown()) return;
-    if (props.onCommit) props.onCommit(text);
-    else {
-      const { spot } = props;
-      void loadCommit().then(({ commitText }) => commitText(sheet, spot, text));
-    }
-  };
   /** Back to the text, with the focus on it but without starting anew. */
   const settle = (byKey: boolean) => {
     resting = byKey;
     if (byKey) rest?.focus();
     resting = false;
   };
+  const commit = (typed: string, byKey: boolean) => {
+    const text = typed === shown() ? undefined : typed;
+    const leave = () => {
+      setEditing(false);
+      settle(byKey);
+    };
+    if (!props.onCommit) {
+      commitTyped(sheet, props.spot, { text, byKey, leave });
+      return;
+    }
+    leave();
+    if (text !== undefined) props.onCommit(text);
+  };
   const problems = (): Problem[] =>
-    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter((p) => isOfField(p.field, props.spot.field));
+    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter((p) =>
+      isOfField(p.field, props.spot.field),
+    );
 
   return (
     <div class="field">
@@ -82,10 +88,7 @@ export const EntryField = (props: EntryFieldProps) => {
           spot={props.spot}
           text={shown()}
           label={props.label}
-          onCommit={(text, byKey) => {
-            commit(text);
-            settle(byKey);
-          }}
+          onCommit={commit}
           onLeave={() => {
             setEditing(false);
             settle(true);

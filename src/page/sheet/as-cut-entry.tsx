@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
+import { commitTyped } from '../editor/commit-typed.ts';
 import { EntryEditor } from '../editor/entry-editor.tsx';
-import { loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import './as-cut-entry.css';
@@ -51,11 +51,13 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
           spot={spot()}
           text={text()}
           label={label()}
-          onCommit={(typed) => {
-            cursor.leave(props.cell);
-            const into = spot();
-            if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, into, typed));
-          }}
+          onCommit={(typed, byKey) =>
+            commitTyped(sheet, spot(), {
+              text: typed === text() ? undefined : typed,
+              byKey,
+              leave: () => cursor.leave(props.cell),
+            })
+          }
           onLeave={() => cursor.leave(props.cell)}
         />
       </Show>

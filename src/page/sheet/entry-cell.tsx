@@ -1,10 +1,9 @@
 import { type JSX, Show } from 'solid-js';
+import { commitTyped } from '../editor/commit-typed.ts';
 import { EntryEditor } from '../editor/entry-editor.tsx';
-import { commitAtHand, loadCommit } from '../editor/load.ts';
 import type { EntrySpot } from '../editor/spot.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import type { RowKey } from '../state/cursor.ts';
-import { awaitFigures, behindFigures } from '../state/with-figures.ts';
 import { useSheet } from './context.ts';
 import './example.css';
 import { GridCell } from './grid-cell.tsx';
@@ -40,15 +39,7 @@ export const EntryCell = (props: EntryCellProps) => {
         activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
       cursor.leave(props.row);
     };
-    const write = typed === text() ? undefined : commitAtHand();
-    if (write) {
-      if (byKey) awaitFigures();
-      write.commitText(sheet, spot, typed);
-      behindFigures(leave);
-      return;
-    }
-    leave();
-    if (typed !== text()) void loadCommit().then(({ commitText }) => commitText(sheet, spot, typed));
+    commitTyped(sheet, spot, { text: typed === text() ? undefined : typed, byKey, leave });
   };
   return (
     <GridCell row={props.row} column="entry" class="can-type" editable description={description()}>

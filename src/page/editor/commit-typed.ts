@@ -1,0 +1,25 @@
+import type { Sheet } from '../state/sheet.ts';
+import { awaitFigures, behindFigures } from '../state/with-figures.ts';
+import { commitAtHand, loadCommit } from './load.ts';
+import type { EntrySpot } from './spot.ts';
+
+export interface Typed {
+  /** Absent where the text is as it was. */
+  text: string | undefined;
+  byKey: boolean;
+  /** Takes the editor away. */
+  leave: () => void;
+}
+
+/** Writes what was typed and leaves the editor. By a key, entry and figures are drawn together, and leaving goes behind them. */
+export const commitTyped = (sheet: Sheet, spot: EntrySpot, { text, byKey, leave }: Typed): void => {
+  const write = text === undefined ? undefined : commitAtHand();
+  if (write && text !== undefined) {
+    if (byKey) awaitFigures();
+    write.commitText(sheet, spot, text);
+    behindFigures(leave);
+    return;
+  }
+  leave();
+  if (text !== undefined) void loadCommit().then(({ commitText }) => commitText(sheet, spot, text));
+};
