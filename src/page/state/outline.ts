@@ -40,17 +40,27 @@ const sameOutput = (a: OutputResult, b: OutputResult): boolean =>
     sameCheck(a.check, b.check) &&
     sameLimits(a.limits, b.limits));
 
+const sameBy = (a: CheckVerdict, b: CheckVerdict): boolean =>
+  a.asNew.by === b.asNew.by && a.inService?.by === b.inService?.by;
+
+const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((text, i) => text === b[i]);
+
+/** Nearly all are empty. */
+const keepList = <T>(before: T[], now: T[]): T[] =>
+  before.length === 0 && now.length === 0 ? before : keepEqual(before, now);
+
 /**
  * Takes those parts of a result that are no figures from the one before where they are equal, so that who hangs on them
  * is not asked again. Changes `now` in place, which must be nobody else's.
  * @returns whether the two differ in nothing but their figures, and in by how much limits are kept.
  */
 export const keepOutline = (before: CellResult, now: CellResult): boolean => {
-  now.problems = keepEqual(before.problems, now.problems);
-  now.remarks = keepEqual(before.remarks, now.remarks);
-  now.slips = keepEqual(before.slips, now.slips);
+  now.problems = keepList(before.problems, now.problems);
+  now.remarks = keepList(before.remarks, now.remarks);
+  now.slips = keepList(before.slips, now.slips);
   now.echoes = keepEqual(before.echoes, now.echoes);
-  now.feeds = keepEqual(before.feeds, now.feeds);
+  if (sameTexts(before.feeds, now.feeds)) now.feeds = before.feeds;
   let same =
     now.problems === before.problems &&
     now.remarks === before.remarks &&
@@ -65,7 +75,7 @@ export const keepOutline = (before: CellResult, now: CellResult): boolean => {
       same = false;
       continue;
     }
-    output.check = keepEqual(old.check, output.check);
+    if (sameCheck(old.check, output.check) && sameBy(old.check, output.check)) output.check = old.check;
     if (output.problem) output.problem = keepEqual(old.problem, output.problem);
     if (!sameOutput(old, output)) same = false;
   }

@@ -107,12 +107,11 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   };
 
   const showChange = (change: Change, changed: readonly CellRecord[]) =>
-    batch(() => {
+    untrack(() => {
       const { gone } = change;
+      const before = changed.map(({ id }) => lines.get(id)?.record);
       const moves =
-        change.settings ||
-        gone.length > 0 ||
-        changed.some((record) => !computesAlike(untrack(() => lines.get(record.id))?.record, record));
+        change.settings || gone.length > 0 || changed.some((record, i) => !computesAlike(before[i], record));
       if (moves) beginEdit();
       for (const record of changed) lines.setRecord(record.id, structuredClone(record));
       for (const id of gone) lines.remove(id);
@@ -123,8 +122,9 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('rule', document.rule());
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
-      setNumbers(untrack(numbered));
-      setByName(untrack(named));
+      const shifted = change.order || gone.length > 0;
+      if (shifted || changed.some(({ role }, i) => role !== before[i]?.role)) setNumbers(numbered());
+      if (shifted || changed.some(({ name }, i) => name !== before[i]?.name)) setByName(named());
       noteRecords();
     });
 
@@ -145,7 +145,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         },
       }),
     });
-    withFigures(() => showChange(change, changed));
+    withFigures(() => batch(() => showChange(change, changed)));
   });
 
   const take = (results: SheetResults) =>

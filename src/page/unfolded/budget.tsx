@@ -17,7 +17,11 @@ export const Budget = (props: BudgetProps) => {
   const { sheet, show, goTo } = useSheet();
   const [shares] = createResource(
     () => ({ cell: props.cell, output: props.output, rev: sheet.state.rev }),
-    ({ cell, output }) => sheet.engine.budget(cell, output).catch((): Contribution[] => []),
+    // Behind the figures that the same change draws.
+    async ({ cell, output }) => {
+      await new Promise((done) => setTimeout(done));
+      return sheet.engine.budget(cell, output).catch((): Contribution[] => []);
+    },
   );
   const list = () => shares.latest ?? [];
   const variance = () => list().reduce((sum, share) => sum + share.u ** 2, 0);
