@@ -1,4 +1,4 @@
-import { compileClosure } from '../language/closure.ts';
+import { type BlockFunction, compileClosure } from '../language/closure.ts';
 import type { Expr, Reference } from '../language/syntax.ts';
 import { errorOf } from './case-errors.ts';
 import type { EngineFunction } from './functions.ts';
@@ -15,6 +15,8 @@ export class Cases {
   private readonly stale = new Set<Row>();
   /** By place in the order of rows: 1 while its cases have to be computed. */
   private dirty = new Uint8Array(0);
+  /** The first place of those. */
+  private from = 0;
   private layouts = 0;
 
   constructor(
@@ -24,7 +26,7 @@ export class Cases {
 
   /** Lays out a row that follows others, for the given columns. */
   lay(row: Row, expr: Expr, columns: readonly number[]): void {
-    const cases = this.fresh(row, columns);
+    const cases = this.fresh(row, columns, []);
     cases.formula = this.compiled(expr, row);
     row.cases = cases;
     this.stale.add(row);
@@ -34,8 +36,7 @@ export class Cases {
   laySource(row: Row, columns: readonly number[], stands: readonly CornerEnd[]): void {
     const body = row.definition.body;
     if (body.kind !== 'source') return;
-    const cases = this.fresh(row, columns);
-    cases.stands = stands;
+    const cases = this.fresh(row, columns, stands);
     if (typeof body.ends.low !== 'number') cases.low = this.compiled(body.ends.low, row);
     if (typeof body.ends.high !== 'number') cases.high = this.compiled(body.ends.high, row);
     row.cases = cases;
@@ -46,8 +47,11 @@ export class Cases {
   relay(row: Row, columns: readonly number[], stands: readonly CornerEnd[] = []): void {
     const old = row.cases;
     if (!old) return;
-    const { formula, low, high } = old;
-    row.cases = { ...this.fresh(row, columns), formula, low, high, stands };
+    const cases = this.fresh(row, columns, stands);
+    cases.formula = old.formula;
+    cases.low = old.low;
+    cases.high = old.high;
+    row.cases = cases;
     this.stale.add(row);
   }
 
@@ -61,26 +65,30 @@ export class Cases {
     this.stale.delete(row);
   }
 
-  private fresh(row: Row, columns: readonly number[]): RowCases {
+  private fresh(row: Row, columns: readonly number[], stands: readonly CornerEnd[]): RowCases {
     const n = columns.length;
-    const ports = row.uses.map((used) => ({
-      row: used,
-      block: new Float64Array(n),
-      at: new Int32Array(n),
-      layout: -1,
-    }));
+    const ports: Port[] = [];
+    const blocks: Float64Array[] = [];
+    for (const used of row.uses) {
+      const block = new Float64Array(n);
+      ports.push({ row: used, block, at: new Int32Array(n), layout: -1 });
+      blocks.push(block);
+    }
+    blocks.push(new Float64Array(n).fill(Number.NaN));
+    const at = new Map<number, number>();
+    for (let i = 0; i < n; i++) at.set(columns[i] as number, i);
     return {
       columns,
-      at: new Map(columns.map((column, i) => [column, i])),
+      at,
       values: new Float64Array(n).fill(Number.NaN),
       errors: undefined,
       layout: ++this.layouts,
       ports,
-      blocks: [...ports.map((port) => port.block), new Float64Array(n).fill(Number.NaN)],
+      blocks,
       formula: undefined,
       low: undefined,
       high: undefined,
-      stands: [],
+      stands,
     };
   }
 
@@ -97,7 +105,7 @@ export class Cases {
     const error = cases.errors?.get(column);
     if (error) return error;
     const value = cases.values[at] as number;
-    const nominal = this.grid.value(row.slot, NOMINAL);
+    const nominal = this.grid.nominal(row.slot);
     if (typeof nominal === 'object') return nominal;
     return typeof nominal === 'boolean' ? value !== 0 : value;
   }
@@ -109,57 +117,67 @@ export class Cases {
   settle(touched: Set<number>, rowAt: (slot: number) => Row | undefined, order: readonly Row[]): void {
     if (touched.size === 0 && this.stale.size === 0) return;
     if (this.dirty.length < order.length) this.dirty = new Uint8Array(2 * order.length);
-    const { dirty } = this;
-    let from = order.length;
-    const mark = (row: Row): void => {
-      if (!row.cases) return;
-      dirty[row.place] = 1;
-      if (row.place < from) from = row.place;
-    };
-    for (const row of this.stale) mark(row);
+    this.from = order.length;
+    for (const row of this.stale) this.mark(row);
     this.stale.clear();
     for (const slot of touched) {
       const row = rowAt(slot);
       if (!row) continue;
-      mark(row);
-      for (const user of row.usedBy) mark(user);
+      this.mark(row);
+      for (const user of row.usedBy) this.mark(user);
     }
-    for (let place = from; place < order.length; place++) {
+    const { dirty } = this;
+    for (let place = this.from; place < order.length; place++) {
       if (dirty[place] === 0) continue;
       dirty[place] = 0;
       const row = order[place] as Row;
       if (!row.cases || !this.compute(row, row.cases)) continue;
       touched.add(row.slot);
-      for (const user of row.usedBy) mark(user);
+      for (const user of row.usedBy) this.mark(user);
     }
+  }
+
+  private mark(row: Row): void {
+    if (!row.cases) return;
+    this.dirty[row.place] = 1;
+    if (row.place < this.from) this.from = row.place;
   }
 
   /** Computes every case of a row; true when one of them changed. */
   private compute(row: Row, cases: RowCases): boolean {
     const wrong = cases.errors !== undefined;
     cases.errors = undefined;
-    const found = cases.formula ? this.follow(row, cases, cases.formula) : this.ends(row, cases);
+    const found = cases.formula ? this.follow(cases, cases.formula.run) : this.ends(row, cases);
     const { values } = cases;
-    let changed = wrong || cases.errors !== undefined;
-    for (let i = 0; i < values.length; i++) {
-      if (Object.is(values[i], found[i])) continue;
-      values[i] = found[i] as number;
+    const n = values.length;
+    let changed = false;
+    let without = false;
+    for (let i = 0; i < n; i++) {
+      const value = found[i] as number;
+      const before = values[i] as number;
+      if (value === before && value !== 0) continue;
+      if (Number.isNaN(value)) without = true;
+      if (Object.is(value, before)) continue;
+      values[i] = value;
       changed = true;
     }
-    return changed;
+    if (without && cases.formula) this.explain(row, cases, cases.formula.expr);
+    return changed || wrong || cases.errors !== undefined;
   }
 
-  private follow(row: Row, cases: RowCases, { run, expr }: Compiled): Float64Array {
-    const { columns, ports, blocks } = cases;
-    for (const port of ports) this.gather(port, cases);
-    const values = run(blocks, columns.length);
-    for (let i = 0; i < columns.length; i++) {
-      if (!Number.isNaN(values[i])) continue;
-      const column = columns[i] as number;
+  private follow(cases: RowCases, run: BlockFunction): Float64Array {
+    const { ports, blocks } = cases;
+    for (let i = 0; i < ports.length; i++) this.gather(ports[i] as Port, cases);
+    return run(blocks, cases.columns.length);
+  }
+
+  /** Says of each case without a value why it has none. */
+  private explain(row: Row, cases: RowCases, expr: Expr): void {
+    cases.columns.forEach((column, i) => {
+      if (!Number.isNaN(cases.values[i])) return;
       const error = errorOf(expr, row.slot, (ref) => this.seen(row, ref.name, column), this.functions);
       if (error) this.note(cases, column, error);
-    }
-    return values;
+    });
   }
 
   private note(cases: RowCases, column: number, error: GridError): void {
@@ -170,17 +188,17 @@ export class Cases {
   /** Nominal and both ends of a source, in the order its columns ask for. */
   private ends(row: Row, cases: RowCases): Float64Array {
     const body = row.definition.body;
-    const nominal = this.grid.value(row.slot, NOMINAL);
+    const nominal = this.grid.nominal(row.slot);
     const values = new Float64Array(cases.columns.length);
     if (body.kind !== 'source' || typeof nominal !== 'number') return values.fill(Number.NaN);
     const low = this.end(row, cases, nominal, body.ends.low, cases.low);
     const high = this.end(row, cases, nominal, body.ends.high, cases.high);
-    cases.columns.forEach((column, i) => {
+    for (let i = 0; i < values.length; i++) {
       const way = cases.stands[i] as CornerEnd;
       const end = way < 0 ? low : way > 0 ? high : nominal;
       values[i] = typeof end === 'number' ? end : Number.NaN;
-      if (typeof end === 'object') this.note(cases, column, end);
-    });
+      if (typeof end === 'object') this.note(cases, cases.columns[i] as number, end);
+    }
     return values;
   }
 
@@ -207,22 +225,22 @@ export class Cases {
       port.block.fill(nominal);
       return;
     }
+    const { block, at } = port;
+    const { values } = other;
     if (port.layout !== other.layout) {
-      own.columns.forEach((column, i) => {
-        port.at[i] = other.at.get(column) ?? -1;
-      });
+      const { columns } = own;
+      for (let i = 0; i < columns.length; i++) at[i] = other.at.get(columns[i] as number) ?? -1;
       port.layout = other.layout;
     }
-    const { block, at } = port;
     for (let i = 0; i < block.length; i++) {
       const place = at[i] as number;
-      block[i] = place < 0 ? nominal : (other.values[place] as number);
+      block[i] = place < 0 ? nominal : (values[place] as number);
     }
   }
 
   /** Nominal of a row as a number: logicals as 1 and 0, errors as NaN. */
   private nominal(row: Row): number {
-    const value = this.grid.value(row.slot, NOMINAL);
+    const value = this.grid.nominal(row.slot);
     return typeof value === 'number' ? value : typeof value === 'boolean' ? Number(value) : Number.NaN;
   }
 
@@ -230,6 +248,6 @@ export class Cases {
   private seen(row: Row, key: string, column: number): GridValue | undefined {
     const used = row.uses.find((one) => one.key === key);
     if (!used) return undefined;
-    return this.value(used, column) ?? this.grid.value(used.slot, NOMINAL);
+    return this.value(used, column) ?? this.grid.nominal(used.slot);
   }
 }

@@ -1,71 +1,87 @@
 import { isEmpty } from './bits.ts';
-import type { CornerLayout, Row } from './layout.ts';
-import type { End } from './trial.ts';
+import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 
-/** The end at which each source upstream of a row has to stand to push it down (or up), by source. */
-export type Demand = ReadonlyMap<number, End>;
-
-/** A row in a column, at the ends it asks for. */
+/** A row in a column, and the end at which each of its sources has to stand there to push it down (or up). */
 export interface Guest {
   row: Row;
-  demand: Demand;
+  column: CornerColumn;
+  /** By number, as the members of the row were when it was seated. */
+  sources: readonly number[];
+  ends: Int8Array;
+  /** What the signs of its effects ask for, where a second look turned some: then `ends` is another array. */
+  start: Int8Array;
 }
 
-const UNSET = 2;
+/** So many guests may leave a column before the rows it no longer needs are let go. */
+const LOOSE = 8;
 
-/** One column in which every source stands at an end; rows whose demands agree share it. */
+/**
+ * One column in which every source stands at an end; rows whose demands agree share it. A source that no guest asks for
+ * stays where it is, and a row that none needs any more keeps its case for a while: nothing reads them.
+ */
 export class CornerColumn implements CornerLayout {
-  needs: Set<Row> = new Set();
+  needs = new Set<Row>();
   readonly guests = new Set<Guest>();
-  private wanted: number[] = [];
-  private stale = false;
+  /** By source: where it stands, and how many guests ask for that. */
+  private readonly stands: CornerEnd[] = [];
+  private readonly asked: number[] = [];
+  private left = 0;
 
   constructor(readonly column: number) {}
 
-  /** Ends wanted by those who stay; a source nobody asks for goes back to nominal. */
-  private get ends(): number[] {
-    if (this.stale) {
-      this.stale = false;
-      this.wanted = [];
-      for (const { demand } of this.guests) for (const [source, end] of demand) this.wanted[source] = end;
-    }
-    return this.wanted;
+  end(source: number): CornerEnd {
+    return this.stands[source] ?? 0;
   }
 
-  end(source: number): End {
-    const end = this.ends[source] ?? UNSET;
-    return end === UNSET ? 0 : (end as End);
-  }
-
-  takes(demand: Demand): boolean {
-    const ends = this.ends;
-    for (const [source, end] of demand) {
-      const own = ends[source] ?? UNSET;
-      if (own !== UNSET && own !== end) return false;
+  takes(sources: readonly number[], ends: Int8Array): boolean {
+    const { stands, asked } = this;
+    for (let i = 0; i < sources.length; i++) {
+      const source = sources[i] as number;
+      if ((asked[source] ?? 0) > 0 && stands[source] !== ends[i]) return false;
     }
     return true;
   }
 
-  add(guest: Guest): void {
-    const ends = this.ends;
+  /** Seats a row; notes in `stirred` the rows that have to be laid out anew for it, and in `turned` sources put elsewhere. */
+  add(guest: Guest, stirred: Set<Row>, turned: Set<number>): void {
+    const { stands, asked } = this;
+    const { sources, ends } = guest;
     this.guests.add(guest);
-    for (const [source, end] of guest.demand) ends[source] = end;
+    for (let i = 0; i < sources.length; i++) {
+      const source = sources[i] as number;
+      const end = ends[i] as CornerEnd;
+      if (this.end(source) !== end) turned.add(source);
+      stands[source] = end;
+      asked[source] = (asked[source] ?? 0) + 1;
+    }
+    this.need(guest.row, stirred);
   }
 
   leave(guest: Guest): void {
     this.guests.delete(guest);
-    this.stale = true;
+    this.left++;
+    for (const source of guest.sources) (this.asked[source] as number)--;
   }
 
-  /** Rows that must have a cell in this column: every row with sources that a guest hangs on. */
-  gather(): Set<Row> {
-    const all = new Set<Row>();
-    const open = [...this.guests].map((guest) => guest.row);
+  /** True when it is time to look again which rows are needed. */
+  get isLoose(): boolean {
+    return this.guests.size === 0 || this.left > LOOSE + this.guests.size;
+  }
+
+  /** Finds anew which rows must have a cell in this column: every row with sources that a guest hangs on. */
+  gather(): void {
+    this.left = 0;
+    this.needs = new Set();
+    for (const guest of this.guests) this.need(guest.row);
+  }
+
+  private need(start: Row, fresh?: Set<Row>): void {
+    const open = [start];
     for (let row = open.pop(); row; row = open.pop()) {
-      if (all.has(row) || isEmpty(row.sources)) continue;
-      all.add(row);
-      if (row.source === undefined) open.push(...row.uses);
+      if (this.needs.has(row) || isEmpty(row.sources)) continue;
+      this.needs.add(row);
+      fresh?.add(row);
+      if (row.source === undefined) for (const used of row.uses) open.push(used);
     }
-    return all;
   }
 }

@@ -1,40 +1,35 @@
-import { CornerColumn, type Demand, type Guest } from './corner-column.ts';
-import type { Effect } from './figure.ts';
-import { type Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
-import type { Row } from './layout.ts';
+import { CornerColumn, type Guest } from './corner-column.ts';
+import { isApart } from './figure.ts';
+import { type Grid, highColumn, lowColumn } from './grid.ts';
+import type { CornerEnd, Row } from './layout.ts';
 import type { Network } from './network.ts';
-import type { End, Trial, Turn } from './trial.ts';
+import type { Trial, Turn } from './trial.ts';
 
-const WAYS = [-1, 1] as const;
-const ENDS: readonly End[] = [-1, 1, 0];
-
-interface Place {
-  column: CornerColumn;
-  guest: Guest;
-}
+type Side = 'low' | 'high';
 
 /** Where a row's low and high corners are. */
 interface Seat {
-  low?: Place;
-  high?: Place;
+  low: Guest | undefined;
+  high: Guest | undefined;
 }
 
-/** A row whose worst case is wanted, with its effects as they stand. */
-export interface Target {
-  row: Row;
-  effects: readonly Effect[];
-}
+const ENDS: readonly CornerEnd[] = [-1, 1, 0];
+const NONE: readonly number[] = [];
 
 /**
  * Worst case by corners. Adding one-at-a-time effects misleads where they multiply, so the signs of a row's effects
  * pick two corners of the box of sources, and the row is computed there. Exact where each source pushes the same way
  * throughout the box; where the corner value departs from the sum of effects, every source is tried both ways at the
  * corner until none improves it.
+ *
+ * Effects are read off the cases of the row: those of its n-th member stand at 2n and 2n + 1.
  */
 export class Corners {
   private columns: CornerColumn[] = [];
-  private readonly seats = new Map<string, Seat>();
+  private readonly seats = new Map<Row, Seat>();
   private readonly spare: number[] = [];
+  /** Columns in which something changes, the rows to be laid out anew there, and sources put at another end. */
+  private readonly dirty = new Map<CornerColumn, { rows: Set<Row>; turned: Set<number> }>();
 
   constructor(
     private readonly network: Network,
@@ -42,190 +37,277 @@ export class Corners {
     private readonly trial: Trial,
   ) {}
 
-  /** Value of the row at its low and its high corner; undefined while it has none. */
-  valueOf(row: Row): { low: number; high: number } | undefined {
-    const seat = this.seats.get(row.key);
-    return seat && this.valueAt(row, seat);
+  /** Value of the row at its low or its high corner; undefined while it has none, NaN where it has no value there. */
+  valueOf(row: Row, side: Side): number | undefined {
+    const guest = this.seats.get(row)?.[side];
+    return guest && this.valueAt(row, guest);
   }
 
-  private valueAt(row: Row, { low, high }: Seat): { low: number; high: number } | undefined {
-    if (!low || !high) return undefined;
-    const at = ({ column }: Place): number => {
-      const value = this.grid.value(row.slot, column.column);
-      return typeof value === 'number' ? value : Number.NaN;
-    };
-    return { low: at(low), high: at(high) };
+  private valueAt(row: Row, guest: Guest): number {
+    const { cases } = row;
+    const at = cases?.at.get(guest.column.column);
+    if (!cases || at === undefined || typeof this.grid.nominal(row.slot) !== 'number') return Number.NaN;
+    return cases.values[at] as number;
+  }
+
+  /** Rows that are no more. */
+  dismiss(rows: Iterable<Row>): void {
+    for (const row of rows) this.leave(row);
   }
 
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
-  seat(targets: readonly Target[], gone: Iterable<string>, relaid: boolean): void {
-    const dirty = new Set<CornerColumn>();
+  seat(targets: readonly Row[], relaid: boolean): void {
     if (relaid) this.trial.forget();
-    for (const key of gone) this.leave(key, dirty);
-    for (const { row, effects } of targets) {
-      if (effects.length < 2) {
-        this.leave(row.key, dirty);
-        continue;
-      }
-      this.place(row, 'low', effects, -1, dirty);
-      this.place(row, 'high', effects, 1, dirty);
+    for (const row of targets) {
+      if (row.members.length < 2) this.leave(row);
+      else this.place(row);
     }
-    this.rewrite(relaid ? new Set(this.columns) : dirty);
+    this.rewrite(relaid);
   }
 
   /**
    * Second look, after the corners have been computed: where effects interact, single sources are turned at the corner
    * as long as that makes it worse. Returns true when something was moved.
    */
-  refine(targets: readonly Target[]): boolean {
-    const dirty = new Set<CornerColumn>();
-    for (const { row, effects } of targets) {
-      const seat = this.seats.get(row.key);
-      const at = seat && this.valueAt(row, seat);
-      if (!at) continue;
-      for (const way of WAYS) {
-        const end = way < 0 ? 'low' : 'high';
-        const guest = seat[end]?.guest;
-        if (!guest) continue;
-        const doubtful = turnable(effects, guest.demand, this.grid, row, at[end]);
-        if (doubtful.length === 0) continue;
-        const turned = this.ascend(row, guest.demand, way, apartOf(effects), doubtful);
-        if (turned) this.move(row, end, turned, dirty);
-      }
+  refine(targets: readonly Row[]): boolean {
+    for (const row of targets) {
+      const seat = this.seats.get(row);
+      if (!seat?.low || !seat.high) continue;
+      const nominal = this.grid.nominal(row.slot);
+      if (typeof nominal !== 'number') continue;
+      this.refineAt(row, nominal, seat.low, -1);
+      this.refineAt(row, nominal, seat.high, 1);
     }
-    if (dirty.size === 0) return false;
-    this.rewrite(dirty);
+    if (this.dirty.size === 0) return false;
+    this.rewrite(false);
     return true;
   }
 
-  /** Seats one corner of a row by the signs of its effects; where those are as they were nothing is done. */
-  private place(
-    row: Row,
-    end: 'low' | 'high',
-    effects: readonly Effect[],
-    way: -1 | 1,
-    dirty: Set<CornerColumn>,
-  ): void {
-    const guest = this.seats.get(row.key)?.[end]?.guest;
+  private refineAt(row: Row, nominal: number, guest: Guest, way: -1 | 1): void {
+    const { start, ends, column } = guest;
+    // A corner that was turned before is looked at again from where its signs put it: what comes of it hangs on the sheet
+    // as it stands, not on how it came about.
+    const atStart = ends === start;
+    const corner = atStart
+      ? this.valueAt(row, guest)
+      : (this.trial.values(row, this.endsBy(row, start), [])[0] as number);
+    const doubtful = this.turnable(row, nominal, start, corner);
+    let turned: Int8Array | undefined;
+    if (doubtful.length > 0) {
+      const turns = this.turnsOf(row, start, doubtful);
+      const values = atStart
+        ? this.trial.at(row, column.column, turns)
+        : this.trial.values(row, this.endsBy(row, start), turns);
+      if (this.isBetter(values, turns.length, way)) turned = this.climb(row, start, way, doubtful);
+    }
+    if (turned || !atStart) this.move(row, way < 0 ? 'low' : 'high', turned ?? start, start);
+  }
+
+  /** Seats both corners of a row by the signs of its effects; where those are as they were nothing is done. */
+  private place(row: Row): void {
+    const nominal = this.numberAt(row);
+    const seat = this.seats.get(row);
+    const values = row.cases?.values;
+    const { members } = row;
+    const n = members.length;
+    const low = seat?.low?.sources === members ? seat.low.start : undefined;
+    const high = seat?.high?.sources === members ? seat.high.start : undefined;
+    let same = low !== undefined && high !== undefined;
     let dead = false;
-    let same = guest !== undefined && guest.row === row && guest.demand.size === effects.length;
-    for (const effect of effects) {
-      if (effect.low === 0 && effect.high === 0) dead = true;
-      if (same && guest?.demand.get(effect.source) !== endOf(effect, way)) same = false;
+    for (let m = 0; m < n; m++) {
+      const below = values ? (values[2 * m] as number) - nominal : Number.NaN;
+      const above = values ? (values[2 * m + 1] as number) - nominal : Number.NaN;
+      if (below === 0 && above === 0) dead = true;
+      if (!same) continue;
+      if (low?.[m] !== this.endOf(row, m, below, above, -1)) same = false;
+      else if (high?.[m] !== this.endOf(row, m, below, above, 1)) same = false;
     }
     if (same && !dead) return;
-    const demand = new Map(effects.map((effect) => [effect.source, endOf(effect, way)]));
-    const silent = effects.filter((effect) => effect.low === 0 && effect.high === 0);
-    const turned = dead
-      ? this.ascend(
-          row,
-          demand,
-          way,
-          apartOf(effects),
-          silent.map((effect) => effect.source),
-        )
-      : undefined;
-    this.move(row, end, turned ?? demand, dirty);
+    this.placeAt(row, nominal, 'low', -1, dead);
+    this.placeAt(row, nominal, 'high', 1, dead);
+  }
+
+  private placeAt(row: Row, nominal: number, side: Side, way: -1 | 1, dead: boolean): void {
+    const values = row.cases?.values;
+    const n = row.members.length;
+    const ends = new Int8Array(n);
+    const silent: number[] = [];
+    for (let m = 0; m < n; m++) {
+      const below = (values?.[2 * m] ?? Number.NaN) - nominal;
+      const above = (values?.[2 * m + 1] ?? Number.NaN) - nominal;
+      ends[m] = this.endOf(row, m, below, above, way);
+    }
+    if (dead)
+      for (const at of this.inOrder(row)) {
+        if ((values?.[at] as number) - nominal === 0 && (values?.[at + 1] as number) - nominal === 0)
+          silent.push(at / 2);
+      }
+    const turned = silent.length > 0 ? this.ascend(row, ends, way, silent) : undefined;
+    const start = turned ?? ends;
+    const old = this.seats.get(row)?.[side];
+    if (old && isSame(old.sources, old.start, row.members, start)) old.sources = row.members;
+    else this.move(row, side, start, start);
+  }
+
+  /** The end at which a source pushes a row down (`way` -1) or up. */
+  private endOf(row: Row, member: number, below: number, above: number, way: -1 | 1): CornerEnd {
+    const low = Number.isNaN(below) ? 0 : below * way;
+    const high = Number.isNaN(above) ? 0 : above * way;
+    // Both ends push the wrong way: the worst is at nominal, if it lies between them.
+    if (low < 0 && high < 0 && !this.isApart(row, member)) return 0;
+    return low >= high ? -1 : 1;
+  }
+
+  /** The source of a member that works on the row to one side only cannot be at its nominal. */
+  private isApart(row: Row, member: number): boolean {
+    const nominal = this.numberAt(row);
+    const values = row.cases?.values;
+    const below = (values?.[2 * member] ?? Number.NaN) - nominal;
+    const above = (values?.[2 * member + 1] ?? Number.NaN) - nominal;
+    return below * above > 0 && isApart(this.network, this.grid, row.members[member] as number);
+  }
+
+  private numberAt(row: Row): number {
+    const nominal = this.grid.nominal(row.slot);
+    return typeof nominal === 'number' ? nominal : Number.NaN;
+  }
+
+  /** Where the cases of its sources stand, in the order that does not hang on how the sheet came about. */
+  private inOrder(row: Row): readonly number[] {
+    this.network.sourcesInOrder(row);
+    return row.ordered.at;
+  }
+
+  /** Every other end that some members of a row could be put at. */
+  private turnsOf(row: Row, ends: Int8Array, only: readonly number[]): Turn[] {
+    const turns: Turn[] = [];
+    for (const member of only)
+      for (const end of ENDS)
+        if (end !== ends[member] && !(end === 0 && this.isApart(row, member)))
+          turns.push({ source: row.members[member] as number, end });
+    return turns;
+  }
+
+  private isBetter(values: Float64Array, turns: number, way: -1 | 1): boolean {
+    const best = (values[0] as number) * way;
+    for (let i = 1; i <= turns; i++) if ((values[i] as number) * way > best) return true;
+    return false;
   }
 
   /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
   private ascend(
     row: Row,
-    start: Demand,
+    start: Int8Array,
     way: -1 | 1,
-    apart: ReadonlySet<number>,
-    only?: readonly number[],
-  ): Demand | undefined {
-    const turns: Turn[] = [];
-    for (const source of only ?? start.keys())
-      for (const end of ENDS)
-        if (end !== start.get(source) && !(end === 0 && apart.has(source))) turns.push({ source, end });
-    const values = this.trial.values(row, (source) => start.get(source) ?? 0, turns);
-    const best = (values[0] as number) * way;
-    if (Number.isNaN(best)) return undefined;
-    for (let i = 0; i < turns.length; i++)
-      if ((values[i + 1] as number) * way > best) return this.climb(row, start, way, apart, only);
-    return undefined;
+    only: readonly number[],
+  ): Int8Array<ArrayBuffer> | undefined {
+    const turns = this.turnsOf(row, start, only);
+    const values = this.trial.values(row, this.endsBy(row, start), turns);
+    return this.isBetter(values, turns.length, way) ? this.climb(row, start, way, only) : undefined;
+  }
+
+  private endsBy(row: Row, ends: Int8Array): (source: number) => CornerEnd {
+    return (source) => (ends[row.members.indexOf(source)] ?? 0) as CornerEnd;
   }
 
   /** Turns one source after another where some turn is known to help. */
-  private climb(
-    row: Row,
-    start: Demand,
-    way: -1 | 1,
-    apart: ReadonlySet<number>,
-    only: readonly number[] | undefined,
-  ): Demand {
-    const demand = new Map(start);
-    const at = (source: number): End => demand.get(source) ?? 0;
+  private climb(row: Row, start: Int8Array, way: -1 | 1, only: readonly number[]): Int8Array<ArrayBuffer> {
+    const ends = Int8Array.from(start);
+    const at = this.endsBy(row, ends);
     let best = (this.trial.values(row, at, [])[0] as number) * way;
     for (let pass = 0; pass < 3; pass++) {
       let better = false;
-      for (const source of only ?? demand.keys()) {
-        const kept = demand.get(source) as End;
-        const turns = ENDS.filter((end) => end !== kept && !(end === 0 && apart.has(source))).map((end) => ({
-          source,
-          end,
-        }));
+      for (const member of only) {
+        const turns = this.turnsOf(row, ends, [member]);
         const values = this.trial.values(row, at, turns);
-        let choice = kept;
-        turns.forEach(({ end }, i) => {
+        let choice = ends[member] as number;
+        for (let i = 0; i < turns.length; i++) {
           const value = (values[i + 1] as number) * way;
-          if (!(value > best)) return;
+          if (!(value > best)) continue;
           best = value;
-          choice = end;
-        });
-        demand.set(source, choice);
-        if (choice !== kept) better = true;
+          choice = (turns[i] as Turn).end;
+        }
+        if (choice !== ends[member]) better = true;
+        ends[member] = choice;
       }
       if (!better) break;
     }
-    return demand;
+    return ends;
   }
 
-  private move(row: Row, end: 'low' | 'high', demand: Demand, dirty: Set<CornerColumn>): void {
-    const seat = this.seats.get(row.key) ?? {};
-    this.seats.set(row.key, seat);
-    const old = seat[end];
-    if (old) {
-      if (old.guest.row === row && sameDemand(old.guest.demand, demand)) return;
-      this.free(old, dirty);
+  private move(row: Row, side: Side, ends: Int8Array, start: Int8Array): void {
+    let seat = this.seats.get(row);
+    if (!seat) {
+      seat = { low: undefined, high: undefined };
+      this.seats.set(row, seat);
     }
-    let column = old?.column.takes(demand) ? old.column : this.columns.find((one) => one.takes(demand));
+    const old = seat[side];
+    if (old) {
+      if (isSame(old.sources, old.ends, row.members, ends)) {
+        old.sources = row.members;
+        old.start = start;
+        old.ends = ends;
+        return;
+      }
+      this.free(old);
+    }
+    const sources = row.members;
+    let column = old?.column.takes(sources, ends)
+      ? old.column
+      : this.columns.find((one) => one.takes(sources, ends));
     if (!column) {
       column = new CornerColumn(this.takeColumn());
       this.columns.push(column);
     }
-    const guest = { row, demand };
-    column.add(guest);
-    seat[end] = { column, guest };
-    dirty.add(column);
+    const guest = { row, column, sources, ends, start };
+    seat[side] = guest;
+    const { rows, turned } = this.changing(column);
+    column.add(guest, rows, turned);
   }
 
-  private leave(key: string, dirty: Set<CornerColumn>): void {
-    const seat = this.seats.get(key);
+  private leave(row: Row): void {
+    const seat = this.seats.get(row);
     if (!seat) return;
-    this.seats.delete(key);
-    if (seat.low) this.free(seat.low, dirty);
-    if (seat.high) this.free(seat.high, dirty);
+    this.seats.delete(row);
+    if (seat.low) this.free(seat.low);
+    if (seat.high) this.free(seat.high);
   }
 
-  private free({ column, guest }: Place, dirty: Set<CornerColumn>): void {
-    column.leave(guest);
-    dirty.add(column);
+  private free(guest: Guest): void {
+    guest.column.leave(guest);
+    this.changing(guest.column);
   }
 
-  private rewrite(dirty: ReadonlySet<CornerColumn>): void {
-    if (dirty.size === 0) return;
+  private changing(column: CornerColumn): { rows: Set<Row>; turned: Set<number> } {
+    let changes = this.dirty.get(column);
+    if (!changes) {
+      changes = { rows: new Set(), turned: new Set() };
+      this.dirty.set(column, changes);
+    }
+    return changes;
+  }
+
+  private rewrite(all: boolean): void {
+    if (all) for (const column of this.columns) this.changing(column);
+    if (this.dirty.size === 0) return;
     this.network.corners = this.columns;
-    const before = new Map([...dirty].map((column) => [column, column.needs]));
-    for (const column of dirty) column.needs = column.gather();
-    for (const column of dirty) this.network.layCorner(column, before.get(column) as Set<Row>);
-    for (const column of dirty) {
+    for (const [column, { rows, turned }] of this.dirty) {
+      for (const source of turned) {
+        const row = this.network.sourceRow(source);
+        if (row) rows.add(row);
+      }
+      if (!all && !column.isLoose) continue;
+      for (const row of column.needs) rows.add(row);
+      column.gather();
+      for (const row of column.needs) rows.add(row);
+    }
+    for (const [column, { rows }] of this.dirty) for (const row of rows) this.network.layCorner(column, row);
+    for (const column of this.dirty.keys()) {
       if (column.guests.size > 0) continue;
       this.columns = this.columns.filter((one) => one !== column);
       this.spare.push(column.column);
     }
+    this.dirty.clear();
     this.network.corners = this.columns;
   }
 
@@ -236,52 +318,50 @@ export class Corners {
     this.spare.push(highColumn(slot));
     return lowColumn(slot);
   }
+
+  /**
+   * Members whose sign at nominal may mislead at the corner: all of them where the value there is far from what the
+   * single effects add up to, else those whose own effect is no larger than what is amiss.
+   */
+  private turnable(row: Row, nominal: number, ends: Int8Array, corner: number): readonly number[] {
+    const places = this.inOrder(row);
+    const values = row.cases?.values;
+    const all = (): number[] => places.map((at) => at / 2);
+    if (!values || Number.isNaN(corner)) return all();
+    let sum = 0;
+    let reach = 0;
+    for (let i = 0; i < places.length; i++) {
+      const at = places[i] as number;
+      const end = ends[at >> 1] as number;
+      if (end === 0) continue;
+      const part = (values[end < 0 ? at : at + 1] as number) - nominal;
+      sum += part;
+      reach += Math.abs(part);
+    }
+    if (Number.isNaN(sum)) return all();
+    const amiss = Math.abs(corner - nominal - sum);
+    if (amiss > 0.02 * reach) return all();
+    if (amiss <= 1e-9 * reach) return NONE;
+    const doubtful: number[] = [];
+    for (let i = 0; i < places.length; i++) {
+      const at = places[i] as number;
+      const below = (values[at] as number) - nominal;
+      const above = (values[at + 1] as number) - nominal;
+      if (Math.abs(above - below) <= 4 * amiss) doubtful.push(at >> 1);
+    }
+    return doubtful;
+  }
 }
 
-/** The end at which a source pushes a row down (`way` -1) or up. */
-function endOf(effect: Effect, way: -1 | 1): End {
-  const low = Number.isNaN(effect.low) ? 0 : effect.low * way;
-  const high = Number.isNaN(effect.high) ? 0 : effect.high * way;
-  // Both ends push the wrong way: the worst is at nominal, if it lies between them.
-  return low < 0 && high < 0 && !effect.apart ? 0 : low >= high ? -1 : 1;
-}
-
-/** Sources that cannot be at their nominal. */
-const apartOf = (effects: readonly Effect[]): ReadonlySet<number> =>
-  new Set(effects.filter((effect) => effect.apart).map((effect) => effect.source));
-
-const sameDemand = (a: Demand, b: Demand): boolean => {
-  if (a.size !== b.size) return false;
-  for (const [source, end] of a) if (b.get(source) !== end) return false;
+/** True where two rows of sources stand at the same ends. */
+const isSame = (
+  sources: readonly number[],
+  ends: Int8Array,
+  otherSources: readonly number[],
+  otherEnds: Int8Array,
+): boolean => {
+  if (ends.length !== otherEnds.length) return false;
+  for (let i = 0; i < ends.length; i++)
+    if (ends[i] !== otherEnds[i] || sources[i] !== otherSources[i]) return false;
   return true;
 };
-
-/**
- * Sources whose sign at nominal may mislead at the corner: all of them where the value there is far from what the single
- * effects add up to, else those whose own effect is no larger than what is amiss.
- */
-function turnable(
-  effects: readonly Effect[],
-  demand: Demand,
-  grid: Grid,
-  row: Row,
-  corner: number,
-): readonly number[] {
-  const all = (): number[] => effects.map((effect) => effect.source);
-  if (Number.isNaN(corner)) return all();
-  const nominal = grid.value(row.slot, NOMINAL);
-  if (typeof nominal !== 'number') return [];
-  let sum = 0;
-  let reach = 0;
-  for (const effect of effects) {
-    const end = demand.get(effect.source) ?? 0;
-    const part = end < 0 ? effect.low : end > 0 ? effect.high : 0;
-    if (Number.isNaN(part)) return all();
-    sum += part;
-    reach += Math.abs(part);
-  }
-  const amiss = Math.abs(corner - nominal - sum);
-  if (amiss > 0.02 * reach) return all();
-  if (amiss <= 1e-9 * reach) return [];
-  return effects.filter(({ low, high }) => Math.abs(high - low) <= 4 * amiss).map((effect) => effect.source);
-}

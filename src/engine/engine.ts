@@ -1,20 +1,19 @@
 import { handbook } from '../../cells/handbook.ts';
 import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
-import type { AssembledCell } from './assemble/assembled.ts';
+import type { AssembledCell, OutputPlan } from './assemble/assembled.ts';
 import { SheetScope } from './assemble/scope.ts';
 import { assemble } from './assemble/sheet.ts';
 import { Texts } from './assemble/texts.ts';
 import type { SheetChange, SheetSettings } from './change.ts';
 import type { Computed } from './computed.ts';
-import { Corners, type Target } from './corners.ts';
-import { budgetOf, type Effect, effectsOf, figureOf } from './figure.ts';
+import { Corners } from './corners.ts';
+import { brokenColumn, budgetOf, figureOf } from './figure.ts';
 import { type EngineFunction, engineFunctions } from './functions.ts';
-import { Grid, highColumn, lowColumn, NOMINAL } from './grid.ts';
+import { Grid } from './grid.ts';
 import { sheetFunctions } from './handbook.ts';
-import type { Row } from './layout.ts';
+import type { BrokenCase, Row } from './layout.ts';
 import type { Library } from './library.ts';
 import { Network } from './network.ts';
-import type { BrokenCase } from './problems.ts';
 import { Provenance } from './provenance.ts';
 import { limitFigures, reportCell, wearSide } from './report.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
@@ -38,10 +37,8 @@ export class Engine {
   private measured = true;
   private readonly cells = new Map<string, AssembledCell>();
   private readonly faces = new Map<string, string>();
-  private readonly figures = new Map<string, Figure | undefined>();
-  private readonly brokenAt = new Map<string, BrokenCase>();
-  /** Rows whose worst case is wanted: everything that is shown or judged. */
-  private readonly wanted = new Map<string, string>();
+  /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
+  private readonly wanted = new Set<string>();
   private readonly inquiry = new Inquiry();
   private provenance: Provenance;
   private rev = 0;
@@ -183,37 +180,43 @@ export class Engine {
       forget(this.cells.get(id));
       this.cells.delete(id);
     }
-    for (const cell of assembled) {
-      this.cells.set(cell.id, cell);
-      for (const plan of cell.outputs) for (const key of keysOf(plan)) this.wanted.set(key, cell.id);
-    }
-    for (const key of removed) {
-      this.wanted.delete(key);
-      this.figures.delete(key);
-      this.brokenAt.delete(key);
-    }
-
+    for (const key of removed) this.wanted.delete(key);
+    if (removed.length > 0)
+      this.corners.dismiss(
+        removed.map((key) => this.network.rows.get(key)).filter((row) => row !== undefined),
+      );
     const relaid = this.network.update(upserts, removed);
     this.network.recall(recalled);
     if (relaid.size > 0 || removed.length > 0 || recalled.size > 0)
       this.provenance = new Provenance((id) => this.scope.records.get(id));
+    for (const cell of assembled) {
+      this.cells.set(cell.id, cell);
+      for (const plan of cell.outputs) this.want(plan);
+    }
+    for (const row of relaid) if (this.wanted.has(row.key)) row.wanted = true;
     const touched = this.network.settle();
     for (const row of relaid) touched.add(row.slot);
-    const targets = this.targets(touched);
+    const targets: Row[] = [];
+    this.addTargets(targets, touched, 0);
     const before = touched.size;
-    this.corners.seat(targets, removed, relaid.size > 0 || removed.length > 0);
+    this.corners.seat(targets, relaid.size > 0 || removed.length > 0);
     add(touched, this.network.settle());
     if (this.corners.refine(targets)) add(touched, this.network.settle());
     // What the corners touched besides: its effects are what they were, for they are read in other cases.
-    if (touched.size > before) targets.push(...this.targets([...touched].slice(before)));
+    if (touched.size > before) this.addTargets(targets, touched, before);
 
-    const owners = new Set(assembled.map((cell) => cell.id));
-    for (const { row, effects } of targets) {
-      const figure = this.figure(row, effects);
-      this.figures.set(row.key, figure);
-      const broken = figure ? this.brokenCase(row, effects) : undefined;
-      if (broken) this.brokenAt.set(row.key, broken);
-      else this.brokenAt.delete(row.key);
+    const owners = new Set<string>();
+    for (const cell of assembled) owners.add(cell.id);
+    for (const row of targets) {
+      const { corners } = this;
+      row.figure = figureOf(
+        this.network,
+        this.grid,
+        row,
+        corners.valueOf(row, 'low'),
+        corners.valueOf(row, 'high'),
+      );
+      row.broken = row.figure ? this.brokenCase(row) : undefined;
     }
     for (const slot of touched) {
       const row = this.network.rowAt(slot);
@@ -227,33 +230,44 @@ export class Engine {
     return {
       scope: this.scope,
       network: this.network,
-      figure: (key: string) => this.figures.get(key),
+      figure: this.figureAt,
       nominal: (key: string) => {
         const row = this.network.rows.get(key);
-        const value = row ? this.grid.value(row.slot, NOMINAL) : undefined;
+        const value = row ? this.grid.nominal(row.slot) : undefined;
         return typeof value === 'number' ? value : undefined;
       },
       reference: this.settings.referenceTemperature ?? '20 degC',
     };
   }
 
-  private targets(touched: Iterable<number>): Target[] {
-    const targets: Target[] = [];
+  private readonly figureAt = (key: string): Figure | undefined => this.network.rows.get(key)?.figure;
+
+  /** Of the rows touched, but the first `skip`, those whose worst case is wanted. */
+  private addTargets(to: Row[], touched: Iterable<number>, skip: number): void {
+    let n = 0;
     for (const slot of touched) {
+      if (n++ < skip) continue;
       const row = this.network.rowAt(slot);
-      if (row && this.wanted.has(row.key))
-        targets.push({ row, effects: effectsOf(this.network, this.grid, row) });
+      if (row?.wanted) to.push(row);
     }
-    return targets;
+  }
+
+  /** Rows of an output whose worst case is wanted: what is shown or judged. */
+  private want(plan: OutputPlan): void {
+    for (const key of keysOf(plan)) {
+      this.wanted.add(key);
+      const row = this.network.rows.get(key);
+      if (row) row.wanted = true;
+    }
   }
 
   /** The first source at whose end a row cannot be computed. */
-  private brokenCase(row: Row, effects: readonly Effect[]): BrokenCase | undefined {
-    const broken = effects.find((effect) => Number.isNaN(effect.low) || Number.isNaN(effect.high));
+  private brokenCase(row: Row): BrokenCase | undefined {
+    const broken = brokenColumn(this.network, row);
     const source = broken ? this.network.sourceRow(broken.source) : undefined;
     const body = source?.definition.body;
     if (!broken || !source || body?.kind !== 'source') return undefined;
-    const column = Number.isNaN(broken.low) ? lowColumn(broken.source) : highColumn(broken.source);
+    const { column } = broken;
     const own = this.grid.value(source.slot, column);
     const here = this.grid.value(row.slot, column);
     return {
@@ -264,17 +278,12 @@ export class Engine {
     };
   }
 
-  private figure(row: Row, effects: readonly Effect[]): Figure | undefined {
-    return figureOf(this.network, this.grid, row, effects, this.corners.valueOf(row));
-  }
-
   private report(owners: ReadonlySet<string>): CellResult[] {
     const from = {
       network: this.network,
       grid: this.grid,
       rule: this.settings.rule,
-      figure: (key: string) => this.figures.get(key),
-      broken: (key: string) => this.brokenAt.get(key),
+      figure: this.figureAt,
       nameOf: (id: string) => this.scope.called(id),
       isProof: (row: Row) => this.provenance.isProof(row),
       slips: (id: string) => this.inquiry.slipsOf(id),
@@ -292,7 +301,7 @@ export class Engine {
     const plan = this.cells.get(cell)?.outputs.find((one) => one.name === output);
     const key = plan?.measured ?? plan?.planned;
     const row = key === undefined ? undefined : this.network.rows.get(key);
-    if (!row || typeof this.grid.value(row.slot, NOMINAL) !== 'number') return [];
+    if (!row || typeof this.grid.nominal(row.slot) !== 'number') return [];
     return budgetOf(this.network, this.grid, row);
   }
 
@@ -331,7 +340,7 @@ export class Engine {
 
   /** The rows as they stand, for what evaluates the same trees elsewhere. */
   computed(): Computed {
-    const figure = (key: string) => this.figures.get(key);
+    const figure = this.figureAt;
     return {
       network: this.network,
       grid: this.grid,
@@ -372,7 +381,7 @@ const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);
 };
 
-function keysOf(plan: AssembledCell['outputs'][number]): string[] {
+function keysOf(plan: OutputPlan): string[] {
   const limits = plan.limits;
   return [
     plan.planned,

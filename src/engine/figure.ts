@@ -1,39 +1,24 @@
-import { type Grid, type GridError, highColumn, lowColumn, NOMINAL } from './grid.ts';
+import { type Grid, type GridError, highColumn, lowColumn } from './grid.ts';
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
 import type { Contribution, Figure } from './results.ts';
 import { MANY, type SourceEnds, standardFromEnds } from './row.ts';
 
 /** Effect of one source alone on a row, SI; NaN where the row is an error with the source at that end. */
-export interface Effect {
+interface Effect {
   source: number;
   low: number;
   high: number;
-  /** Both ends of the source lie on one side of its nominal (50 k6): the nominal itself cannot come about. */
-  apart?: true;
 }
 
 const number = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN);
 
 /** Nominal of a row as it stands on the grid: a number, a logical, an error, or undefined before it is computed. */
 export const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined =>
-  grid.value(row.slot, NOMINAL);
+  grid.nominal(row.slot);
 
-/** One-at-a-time effects of every source upstream. */
-export function effectsOf(network: Network, grid: Grid, row: Row): Effect[] {
-  const nominal = number(nominalOf(grid, row));
-  const values = row.cases?.values;
-  return network.sourcesInOrder(row).map((source, i) => {
-    const at = row.ordered.at[i] as number;
-    const low = (values?.[at] ?? Number.NaN) - nominal;
-    const high = (values?.[at + 1] ?? Number.NaN) - nominal;
-    return low * high > 0 && isApart(network, grid, source)
-      ? { source, low, high, apart: true }
-      : { source, low, high };
-  });
-}
-
-const isApart = (network: Network, grid: Grid, source: number): boolean => {
+/** Both ends of a source lie on one side of its nominal (50 k6): the nominal itself cannot come about. */
+export const isApart = (network: Network, grid: Grid, source: number): boolean => {
   const row = network.sourceRow(source);
   if (!row) return false;
   const nominal = number(nominalOf(grid, row));
@@ -57,59 +42,99 @@ export const dofOf = (network: Network, grid: Grid, ends: SourceEnds): number =>
 };
 
 /** Standard uncertainty that a source contributes by its effect on a row. */
-export const standardOf = (ends: SourceEnds, effect: Effect): number =>
+const standardOf = (ends: SourceEnds, effect: Effect): number =>
   standardFromEnds(effect.low, effect.high, ends.distribution, ends.k);
 
 /**
- * Statistical figure and worst case of a row. `corner` gives the two corner values, where the row has more than one
- * source. Welch-Satterthwaite (JCGM 100 G.4) for the degrees of freedom.
+ * Statistical figure and worst case of a row. `lowest` and `highest` are its values at its two corners, where it has more
+ * than one source. Welch-Satterthwaite (JCGM 100 G.4) for the degrees of freedom.
  */
 export function figureOf(
   network: Network,
   grid: Grid,
   row: Row,
-  effects: readonly Effect[],
-  corner: { low: number; high: number } | undefined,
+  lowest: number | undefined,
+  highest: number | undefined,
 ): Figure | undefined {
-  const value = nominalOf(grid, row);
+  const value = grid.nominal(row.slot);
   if (typeof value !== 'number') return undefined;
+  const sources = network.sourcesInOrder(row);
+  const n = sources.length;
+  if (n === 0) return { value, low: value, high: value, centre: value, u: 0, dof: Number.POSITIVE_INFINITY };
+  const places = row.ordered.at;
+  const values = row.cases?.values ?? NO_VALUES;
+  const cornered = lowest !== undefined && highest !== undefined;
+  // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
+  const apart = someApart(network, grid, row, value, values);
   let centre = value;
   let variance = 0;
   let fourth = 0;
-  // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
-  const apart = effects.some((effect) => effect.apart);
   let low = apart ? Number.POSITIVE_INFINITY : value;
   let high = apart ? Number.NEGATIVE_INFINITY : value;
-  for (const effect of effects) {
-    centre += (effect.low + effect.high) / 2;
-    const ends = endsOf(network, effect.source);
-    const u = standardOf(ends, effect);
+  for (let i = 0; i < n; i++) {
+    const at = places[i] as number;
+    const below = (values[at] as number) - value;
+    const above = (values[at + 1] as number) - value;
+    centre += (below + above) / 2;
+    const ends = endsOf(network, sources[i] as number);
+    const u = standardFromEnds(below, above, ends.distribution, ends.k);
     variance += u * u;
     const dof = dofOf(network, grid, ends);
-    if (Number.isFinite(dof) && u > 0) fourth += u ** 4 / dof;
-    if (apart && corner) continue;
-    low = Math.min(low, value + effect.low, value + effect.high);
-    high = Math.max(high, value + effect.low, value + effect.high);
+    if (dof < Number.POSITIVE_INFINITY && u > 0) fourth += u ** 4 / dof;
+    if (apart && cornered) continue;
+    low = Math.min(low, value + below, value + above);
+    high = Math.max(high, value + below, value + above);
   }
-  if (corner) {
-    low = Math.min(low, corner.low);
-    high = Math.max(high, corner.high);
+  if (cornered) {
+    low = Math.min(low, lowest);
+    high = Math.max(high, highest);
   }
   const dof =
     fourth > 0 && Number.isFinite(variance ** 2) ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
-  return {
-    value,
-    low,
-    high,
-    centre,
-    u: variance < Number.POSITIVE_INFINITY ? Math.sqrt(variance) : rootOfSum(network, effects),
-    dof,
-  };
+  const u = variance < Number.POSITIVE_INFINITY ? Math.sqrt(variance) : rootOfSum(network, grid, row);
+  return { value, low, high, centre, u, dof };
+}
+
+const NO_VALUES = new Float64Array(0);
+
+/** True where some source upstream works on the row to one side only and cannot be at its nominal. */
+function someApart(network: Network, grid: Grid, row: Row, nominal: number, values: Float64Array): boolean {
+  for (let m = 0; m < row.members.length; m++) {
+    const below = (values[2 * m] as number) - nominal;
+    const above = (values[2 * m + 1] as number) - nominal;
+    if (below * above > 0 && isApart(network, grid, row.members[m] as number)) return true;
+  }
+  return false;
 }
 
 /** Where squares are beyond computing, their root need not be. */
-const rootOfSum = (network: Network, effects: readonly Effect[]): number =>
-  Math.hypot(...effects.map((effect) => standardOf(endsOf(network, effect.source), effect)));
+const rootOfSum = (network: Network, grid: Grid, row: Row): number =>
+  Math.hypot(
+    ...effectsOf(network, grid, row).map((effect) => standardOf(endsOf(network, effect.source), effect)),
+  );
+
+/** One-at-a-time effects of every source upstream. */
+function effectsOf(network: Network, grid: Grid, row: Row): Effect[] {
+  const nominal = number(nominalOf(grid, row));
+  const values = row.cases?.values ?? NO_VALUES;
+  return network.sourcesInOrder(row).map((source, i) => {
+    const at = row.ordered.at[i] as number;
+    return { source, low: number(values[at]) - nominal, high: number(values[at + 1]) - nominal };
+  });
+}
+
+/** Grid column of the first case in which a row that has a value at nominal has none, and the source at an end there. */
+export function brokenColumn(network: Network, row: Row): { source: number; column: number } | undefined {
+  const values = row.cases?.values ?? NO_VALUES;
+  const sources = network.sourcesInOrder(row);
+  for (let i = 0; i < sources.length; i++) {
+    const at = row.ordered.at[i] as number;
+    const source = sources[i] as number;
+    if (Number.isNaN(values[at] ?? Number.NaN)) return { source, column: lowColumn(source) };
+    if (Number.isNaN(values[at + 1] ?? Number.NaN)) return { source, column: highColumn(source) };
+  }
+  return undefined;
+}
 
 /** What each source contributes to a row's spread, largest first. */
 export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[] {

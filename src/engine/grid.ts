@@ -11,7 +11,7 @@ export interface GridError {
 export type GridValue = number | boolean | GridError;
 export type Content = string | number | null;
 
-/** Column with everything at nominal, and one kept free for trials. */
+/** Column with everything at nominal; the next is free. */
 export const NOMINAL = 0;
 /** First column of the pair with number `slot`: its low end, or the low corner; the next is the high one. */
 export const lowColumn = (slot: number): number => 2 + 2 * slot;
@@ -41,14 +41,15 @@ export const OVERFLOW = 'NaN or infinite value encountered.';
 const REBUILD_AFTER = 40_000;
 
 /**
- * The one place that touches HyperFormula: a sheet of rows and case columns, with a mirror of its values so that
- * reading costs nothing. Writes are gathered and carried out together by {@link Grid.settle}.
+ * The one place that touches HyperFormula: a column of nominals, with a mirror of its values so that reading costs
+ * nothing; the cases are worked out beside it. Writes are gathered and carried out together by {@link Grid.settle}.
  */
 export class Grid {
   private engine: HyperFormula;
-  private readonly contents: Map<number, Content>[] = [];
-  private readonly mirror: (GridValue | undefined)[][] = [];
-  private pending: { row: number; column: number; content: Content }[] = [];
+  /** What stands in each row, and what it comes to. */
+  private readonly contents: Content[] = [];
+  private readonly mirror: (GridValue | undefined)[] = [];
+  private pending: { row: number; content: Content }[] = [];
   private formulasWritten = 0;
   /** Where the values of the cases are found. */
   caseOf: (row: number, column: number) => GridValue | undefined = () => undefined;
@@ -76,8 +77,8 @@ export class Grid {
     return engine;
   }
 
-  write(row: number, column: number, content: Content): void {
-    this.pending.push({ row, column, content });
+  write(row: number, content: Content): void {
+    this.pending.push({ row, content });
   }
 
   /** Carries out the writes gathered, recomputes, and gives the rows in which any case changed. */
@@ -89,39 +90,28 @@ export class Grid {
     this.pending = [];
     const alone = writes.length === 1;
     if (!alone) this.engine.suspendEvaluation();
-    for (const { row, column, content } of writes) {
-      const own = this.contents[row] ?? new Map<number, Content>();
-      this.contents[row] = own;
-      if (content === null) own.delete(column);
-      else own.set(column, content);
-      if (content === null) {
-        const values = this.mirror[row];
-        if (values) values[column] = undefined;
-      }
+    for (const { row, content } of writes) {
+      this.contents[row] = content;
+      if (content === null) this.mirror[row] = undefined;
       touched.add(row);
-      const changes = this.put(row, column, content);
+      const changes = this.put(row, content);
       if (alone) this.take(changes, touched);
     }
     if (!alone) this.take(this.engine.resumeEvaluation(), touched);
     return touched;
   }
 
-  private put(row: number, column: number, content: Content): ExportedChange[] {
+  private put(row: number, content: Content): ExportedChange[] {
     if (typeof content === 'string') this.formulasWritten++;
-    return this.engine.setCellContents({ sheet: 0, row, col: column }, content);
+    return this.engine.setCellContents({ sheet: 0, row, col: NOMINAL }, content);
   }
 
   private take(changes: readonly ExportedChange[], touched: Set<number>): void {
     for (const change of changes) {
       if (!('address' in change)) continue;
-      const { address, newValue } = change;
-      touched.add(address.row);
-      let values = this.mirror[address.row];
-      if (!values) {
-        values = [];
-        this.mirror[address.row] = values;
-      }
-      values[address.col] = this.read(newValue);
+      const { row } = change.address;
+      touched.add(row);
+      this.mirror[row] = this.read(change.newValue);
     }
   }
 
@@ -142,15 +132,20 @@ export class Grid {
     this.engine = this.build();
     this.formulasWritten = 0;
     this.engine.suspendEvaluation();
-    this.contents.forEach((own, row) => {
-      for (const [column, content] of own) this.put(row, column, content);
+    this.contents.forEach((content, row) => {
+      if (content !== null) this.put(row, content);
     });
     this.take(this.engine.resumeEvaluation(), new Set());
   }
 
   /** Value of a row at nominal, or in a case, where it has one of its own there. */
   value(row: number, column: number): GridValue | undefined {
-    return column === NOMINAL ? this.mirror[row]?.[NOMINAL] : this.caseOf(row, column);
+    return column === NOMINAL ? this.mirror[row] : this.caseOf(row, column);
+  }
+
+  /** Value of a row at nominal. */
+  nominal(row: number): GridValue | undefined {
+    return this.mirror[row];
   }
 
   destroy(): void {

@@ -3,6 +3,7 @@ import type { BlockFunction } from '../language/closure.ts';
 import type { Expr } from '../language/syntax.ts';
 import type { Bits } from './bits.ts';
 import type { Content, GridError } from './grid.ts';
+import type { Figure } from './results.ts';
 import type { RowDefinition } from './row.ts';
 import type { Template } from './template.ts';
 
@@ -23,6 +24,8 @@ export interface Row {
   usedBy: Set<Row>;
   /** Sources upstream, its own included. */
   sources: Bits;
+  /** The same in the order of their numbers: the first two of the row's cases are the ends of the first, and so on. */
+  members: readonly number[];
   /**
    * The same in the order of their keys, as of a ranking of the network, and where the low end of each stands in the row's
    * cases; its high end is the next.
@@ -38,6 +41,23 @@ export interface Row {
   content: Content;
   /** Its other cases, where it has sources upstream. */
   cases: RowCases | undefined;
+  /** Its worst case is wanted: it is shown or judged. */
+  wanted: boolean;
+  /** Its figure as it stands, where its worst case is wanted and it has one. */
+  figure: Figure | undefined;
+  /** A case in which it cannot be computed though it can at nominal. */
+  broken: BrokenCase | undefined;
+}
+
+/** A row that can be computed at nominal, but not with one of its sources at an end. */
+export interface BrokenCase {
+  /** The source, for people. */
+  label: string;
+  /** How far the source reaches is itself not known: something is missing or wrong where it comes from. */
+  unknown: boolean;
+  /** Grid column of the case. */
+  column: number;
+  error?: GridError;
 }
 
 /** Which end a source stands at in a corner column: -1 low, 1 high, 0 nominal. */

@@ -2,7 +2,7 @@ import { problem } from '../../shared/problem.ts';
 import { type Bits, bit, members, NO_BITS, sameBits, union } from './bits.ts';
 import { Cases } from './cases.ts';
 import type { EngineFunction } from './functions.ts';
-import { type Content, type Grid, highColumn, lowColumn, NOMINAL, PROBLEM_CALL } from './grid.ts';
+import { type Content, type Grid, highColumn, lowColumn, PROBLEM_CALL } from './grid.ts';
 import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings, roundTrip } from './rings.ts';
 import type { RowBody, RowDefinition } from './row.ts';
@@ -82,8 +82,11 @@ export class Network {
    */
   sourcesInOrder(row: Row): readonly number[] {
     if (row.ordered.ranking !== this.ranking) {
-      const found = members(row.sources);
-      const places = found.map((source, i) => ({ source, at: 2 * i, rank: this.ranks[source] as number }));
+      const places = row.members.map((source, i) => ({
+        source,
+        at: 2 * i,
+        rank: this.ranks[source] as number,
+      }));
       places.sort((a, b) => a.rank - b.rank);
       row.ordered = {
         ranking: this.ranking,
@@ -137,27 +140,36 @@ export class Network {
         return;
       }
       if (same && body.kind === 'formula') return;
-      Object.assign(old, next);
+      old.template = next.template;
+      old.low = next.low;
+      old.high = next.high;
       dirty.add(old);
       rewire.push(old);
       return;
     }
     const slot = this.rowSlots.take();
+    const { template, low, high } = templatesOf(definition);
     const row: Row = {
       key: definition.key,
       owner: definition.owner,
       slot,
       definition,
-      ...templatesOf(definition),
+      template,
+      low,
+      high,
       uses: [],
       usedBy: new Set(),
       sources: NO_BITS,
+      members: [],
       ordered: { ranking: -1, sources: [], at: [] },
       source: undefined,
       ring: undefined,
       place: 0,
       content: null,
       cases: undefined,
+      wanted: false,
+      figure: undefined,
+      broken: undefined,
     };
     this.rows.set(row.key, row);
     this.bySlot[slot] = row;
@@ -244,9 +256,11 @@ export class Network {
         changed.add(row);
         this.restated.add(row);
       }
-      const before = row.sources;
-      row.sources = this.sourcesOf(row);
-      if (!sameBits(before, row.sources)) changed.add(row);
+      const sources = this.sourcesOf(row);
+      if (sameBits(row.sources, sources)) return;
+      row.sources = sources;
+      row.members = members(sources);
+      changed.add(row);
     });
     for (const row of [...changed]) for (const user of row.usedBy) changed.add(user);
     return changed;
@@ -284,7 +298,7 @@ export class Network {
   private casesOf(row: Row): { columns: number[]; stands: CornerEnd[] } {
     const columns: number[] = [];
     const stands: CornerEnd[] = [];
-    for (const source of members(row.sources)) {
+    for (const source of row.members) {
       columns.push(lowColumn(source), highColumn(source));
       stands.push(-1, 1);
     }
@@ -297,14 +311,14 @@ export class Network {
     return { columns, stands };
   }
 
-  /** Lays out anew what a corner column changes; `before` are the rows that needed it till now. */
-  layCorner(corner: CornerLayout, before: ReadonlySet<Row>): void {
-    for (const row of before) if (!corner.needs.has(row) && row.cases?.at.has(corner.column)) this.relay(row);
-    for (const row of corner.needs) {
-      const at = row.cases?.at.get(corner.column);
-      const stood = at === undefined ? undefined : row.cases?.stands[at];
-      if (at === undefined || (row.source !== undefined && stood !== corner.end(row.source))) this.relay(row);
-    }
+  /** Lays out anew what a corner column changes of a row: that it has a case there, or at which end it stands. */
+  layCorner(corner: CornerLayout, row: Row): void {
+    const { cases } = row;
+    const at = cases?.at.get(corner.column);
+    const needed = corner.needs.has(row);
+    const turned =
+      at !== undefined && needed && row.source !== undefined && cases?.stands[at] !== corner.end(row.source);
+    if (turned || needed !== (at !== undefined)) this.relay(row);
   }
 
   private relay(row: Row): void {
@@ -323,7 +337,7 @@ export class Network {
   private put(row: Row, content: Content): void {
     if (Object.is(row.content, content)) return;
     row.content = content;
-    this.grid.write(row.slot, NOMINAL, content);
+    this.grid.write(row.slot, content);
   }
 }
 

@@ -1,6 +1,6 @@
 import { type Problem, problem } from '../../shared/problem.ts';
-import { DIVISION, type Grid, type GridError, NOMINAL, OVERFLOW, PROBLEM_MESSAGE } from './grid.ts';
-import type { Row } from './layout.ts';
+import { DIVISION, type Grid, type GridError, OVERFLOW, PROBLEM_MESSAGE } from './grid.ts';
+import type { BrokenCase, Row } from './layout.ts';
 import type { Network } from './network.ts';
 
 /**
@@ -44,7 +44,7 @@ function saidOf(name: string, message: string): string {
 /** Follows an overflow up to the row that hangs on no other row in error. */
 function overflowRoot(grid: Grid, row: Row, column: number): Row {
   const wrong = (of: Row): boolean =>
-    typeof (grid.value(of.slot, column) ?? grid.value(of.slot, NOMINAL)) === 'object';
+    typeof (grid.value(of.slot, column) ?? grid.nominal(of.slot)) === 'object';
   let root = row;
   for (let above = row.uses.find(wrong); above; above = above.uses.find(wrong)) root = above;
   return root;
@@ -66,17 +66,6 @@ function wordsOf(message: string): string {
   if (message === DIVISION) return 'Division by zero: what stands below the stroke is 0 here.';
   if (message === '' || message === OVERFLOW) return 'The result is not a finite number.';
   return message.charAt(0).toUpperCase() + message.slice(1) + (/[.!?]$/.test(message) ? '' : '.');
-}
-
-/** A row that can be computed at nominal, but not with one of its sources at an end. */
-export interface BrokenCase {
-  /** The source, for people. */
-  label: string;
-  /** How far the source reaches is itself not known: something is missing or wrong where it comes from. */
-  unknown: boolean;
-  /** Grid column of the case. */
-  column: number;
-  error?: GridError;
 }
 
 /** An error in one case only: the figure stands, but its spread is not known. */

@@ -5,7 +5,7 @@ import type { AssembledCell, LimitPlan, OutputPlan } from './assemble/assembled.
 import { type Grid, NOMINAL } from './grid.ts';
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
-import { type BrokenCase, caseProblem, problemOf } from './problems.ts';
+import { caseProblem, problemOf } from './problems.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from './results.ts';
 
 /** What the reporter asks the engine. */
@@ -14,8 +14,6 @@ export interface Reading {
   grid: Grid;
   rule: DecisionRule;
   figure(key: string): Figure | undefined;
-  /** The case in which a row cannot be computed though it can at nominal, if there is one. */
-  broken(key: string): BrokenCase | undefined;
   nameOf(id: string): string;
   isProof(row: Row): boolean;
   slips(id: string): Slip[];
@@ -44,11 +42,11 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const replanned = plan.replanned ? from.figure(plan.replanned) : undefined;
   const standing = plan.measured ?? plan.planned;
   const row = standing === undefined ? undefined : network.rows.get(standing);
-  const value = row ? grid.value(row.slot, NOMINAL) : undefined;
+  const value = row ? grid.nominal(row.slot) : undefined;
   let problem: Problem | undefined;
   if (row && typeof value === 'object')
     problem = problemOf(network, grid, { row, column: NOMINAL }, value, cell.id, from.nameOf);
-  const broken = typeof value === 'number' && standing !== undefined ? from.broken(standing) : undefined;
+  const broken = typeof value === 'number' ? row?.broken : undefined;
   if (row && broken) problem = caseProblem(network, grid, row, broken, cell.id, from.nameOf);
   const idle = problem?.optional === true && problem.originId === cell.id;
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
@@ -187,13 +185,13 @@ function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
   for (const { limits } of cell.outputs) if (limits) remarks.push(...limitRemarks(limits, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);
-    const value = row ? from.grid.value(row.slot, NOMINAL) : undefined;
+    const value = row ? from.grid.nominal(row.slot) : undefined;
     const fails = value === false || (typeof value === 'object' && value.message === validity.otherwise);
     if (fails) remarks.push({ grade: validity.grade, message: validity.otherwise });
   }
   for (const usual of cell.usual) {
     const row = from.network.rows.get(usual.key);
-    const value = row ? from.grid.value(row.slot, NOMINAL) : undefined;
+    const value = row ? from.grid.nominal(row.slot) : undefined;
     if (typeof value === 'number' && (value < usual.low || value > usual.high))
       remarks.push({
         grade: 'caution',

@@ -22,12 +22,12 @@ const functions: EngineFunction[] = [
 describe('the grid', () => {
   it('computes by our own functions and tells which rows moved', () => {
     const grid = new Grid(functions);
-    grid.write(0, 0, 2.25);
-    grid.write(1, 0, '=FW_SQRT($A1)+1');
-    grid.write(2, 0, '=FW_MAX($A1,$A2,7e-1)');
+    grid.write(0, 2.25);
+    grid.write(1, '=FW_SQRT($A1)+1');
+    grid.write(2, '=FW_MAX($A1,$A2,7e-1)');
     expect([...grid.settle()].sort()).toEqual([0, 1, 2]);
     expect(grid.value(2, 0)).toBe(2.5);
-    grid.write(0, 0, 1);
+    grid.write(0, 1);
     expect([...grid.settle()].sort()).toEqual([0, 1, 2]);
     expect(grid.value(2, 0)).toBe(2);
     grid.destroy();
@@ -35,15 +35,15 @@ describe('the grid', () => {
 
   it('carries an error down with the row where it began', () => {
     const grid = new Grid(functions);
-    grid.write(0, 0, PROBLEM_CALL);
-    grid.write(1, 0, '=$A1+1');
-    grid.write(2, 0, '=FW_SQRT($A4)');
-    grid.write(3, 0, -1);
-    grid.write(4, 0, '=$A3*2');
-    grid.write(5, 0, '=1/$A7');
-    grid.write(6, 0, 0);
-    grid.write(7, 0, '=$A6+1');
-    grid.write(8, 0, '=FW_FAIL("inner above outer")');
+    grid.write(0, PROBLEM_CALL);
+    grid.write(1, '=$A1+1');
+    grid.write(2, '=FW_SQRT($A4)');
+    grid.write(3, -1);
+    grid.write(4, '=$A3*2');
+    grid.write(5, '=1/$A7');
+    grid.write(6, 0);
+    grid.write(7, '=$A6+1');
+    grid.write(8, '=FW_FAIL("inner above outer")');
     grid.settle();
     expect(grid.value(1, 0)).toEqual({ root: 0, message: PROBLEM_MESSAGE });
     expect(grid.value(4, 0)).toEqual({ root: 2, message: 'root of a negative' });
@@ -54,8 +54,8 @@ describe('the grid', () => {
 
   it('lives on when a function throws', () => {
     const grid = new Grid(functions);
-    grid.write(0, 0, '=FW_THROWS(1)');
-    grid.write(1, 0, '=2*3');
+    grid.write(0, '=FW_THROWS(1)');
+    grid.write(1, '=2*3');
     grid.settle();
     expect(grid.value(0, 0)).toMatchObject({ root: 0 });
     expect(grid.value(1, 0)).toBe(6);
