@@ -5,6 +5,10 @@ import type { EngineFunction } from './functions.ts';
 import { type Grid, type GridError, type GridValue, NOMINAL } from './grid.ts';
 import type { Compiled, CornerEnd, Port, Row, RowCases } from './layout.ts';
 
+/** What changed of a row, where it is not one column. */
+const NOTHING = -1;
+const MUCH = -2;
+
 /**
  * Every case of every row but its nominal, which the grid computes: each source at its low and at its high end, and the
  * corners. A row has a value only in the cases of sources upstream; elsewhere it equals its nominal. All cases of a row
@@ -43,14 +47,22 @@ export class Cases {
     this.stale.add(row);
   }
 
-  /** The same formula in other columns. */
-  relay(row: Row, columns: readonly number[], stands: readonly CornerEnd[] = []): void {
+  /** The same formula in other columns; `closed` when every row that reads a new one has it anew as well. */
+  relay(row: Row, columns: readonly number[], stands: readonly CornerEnd[], closed: boolean): void {
     const old = row.cases;
     if (!old) return;
     const cases = this.fresh(row, columns, stands);
     cases.formula = old.formula;
     cases.low = old.low;
     cases.high = old.high;
+    const known = new Uint8Array(columns.length);
+    for (let i = 0; i < columns.length; i++) {
+      const place = old.at.get(columns[i] as number);
+      if (place === undefined || old.known?.[place] === 0) continue;
+      cases.values[i] = old.values[place] as number;
+      known[i] = 1;
+    }
+    if (closed) cases.known = known;
     row.cases = cases;
     this.stale.add(row);
   }
@@ -81,6 +93,7 @@ export class Cases {
       columns,
       at,
       values: new Float64Array(n).fill(Number.NaN),
+      known: undefined,
       errors: undefined,
       layout: ++this.layouts,
       ports,
@@ -131,9 +144,11 @@ export class Cases {
       if (dirty[place] === 0) continue;
       dirty[place] = 0;
       const row = order[place] as Row;
-      if (!row.cases || !this.compute(row, row.cases)) continue;
+      if (!row.cases) continue;
+      const changed = this.compute(row, row.cases);
+      if (changed === NOTHING) continue;
       touched.add(row.slot);
-      for (const user of row.usedBy) this.mark(user);
+      for (const user of row.usedBy) if (changed === MUCH || user.cases?.at.has(changed)) this.mark(user);
     }
   }
 
@@ -143,14 +158,14 @@ export class Cases {
     if (row.place < this.from) this.from = row.place;
   }
 
-  /** Computes every case of a row; true when one of them changed. */
-  private compute(row: Row, cases: RowCases): boolean {
+  /** Computes every case of a row; gives the column that changed where it is only one. */
+  private compute(row: Row, cases: RowCases): number {
     const wrong = cases.errors !== undefined;
     cases.errors = undefined;
     const found = cases.formula ? this.follow(cases, cases.formula.run) : this.ends(row, cases);
-    const { values } = cases;
+    const { values, known } = cases;
     const n = values.length;
-    let changed = false;
+    let changed = wrong ? MUCH : NOTHING;
     let without = false;
     for (let i = 0; i < n; i++) {
       const value = found[i] as number;
@@ -159,10 +174,13 @@ export class Cases {
       if (Number.isNaN(value)) without = true;
       if (Object.is(value, before)) continue;
       values[i] = value;
-      changed = true;
+      // A column that is new needs no telling: whoever reads it is computed anyhow.
+      if (known === undefined || known[i] === 1)
+        changed = changed === NOTHING ? (cases.columns[i] as number) : MUCH;
     }
+    cases.known = undefined;
     if (without && cases.formula) this.explain(row, cases, cases.formula.expr);
-    return changed || wrong || cases.errors !== undefined;
+    return cases.errors === undefined ? changed : MUCH;
   }
 
   private follow(cases: RowCases, run: BlockFunction): Float64Array {

@@ -8,7 +8,10 @@ import type { WorkedOut } from './worked-example.ts';
 export interface EngineClient {
   load(file: SheetFile): void;
   update(change: SheetChange): void;
-  /** Called once per revision with the changed cells; returns the way to stop. */
+  /**
+   * Called once per revision with the changed cells; returns the way to stop. Of what did not change since the cell was
+   * last told of, every part is the same object.
+   */
   onResults(listener: (results: SheetResults) => void): () => void;
   /** Budget of one output, largest share first. */
   budget(cell: string, output: string): Promise<Contribution[]>;

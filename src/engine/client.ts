@@ -2,6 +2,7 @@ import type { SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './change.ts';
 import type { EngineClient } from './client-types.ts';
 import type { Reply, Request } from './messages.ts';
+import { Unpacker } from './packed.ts';
 import type { SheetResults } from './results.ts';
 
 /** What a request is without its number. */
@@ -39,6 +40,7 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const waiting = new Map<number, (reply: Reply) => void>();
   const listeners = new Set<(results: SheetResults) => void>();
+  const unpacker = new Unpacker();
   let next = 0;
   let busy = false;
   let queued: { load?: SheetFile; change?: SheetChange } = {};
@@ -67,8 +69,10 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       const reply = await ask(
         load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange },
       );
-      if (reply.gives === 'results') for (const listener of listeners) listener(reply.results);
-      else if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
+      if (reply.gives === 'results') {
+        const results = unpacker.unpack(reply.results);
+        for (const listener of listeners) listener(results);
+      } else if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
     }
     busy = false;
   };

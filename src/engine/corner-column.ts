@@ -10,6 +10,9 @@ export interface Guest {
   ends: Int8Array;
   /** What the signs of its effects ask for, where a second look turned some: then `ends` is another array. */
   start: Int8Array;
+  /** Where the column stands among the cases of the row, as of a layout of theirs. */
+  at: number;
+  layout: number;
 }
 
 /** So many guests may leave a column before the rows it no longer needs are let go. */

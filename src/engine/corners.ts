@@ -15,6 +15,30 @@ interface Seat {
 
 const ENDS: readonly CornerEnd[] = [-1, 1, 0];
 const NONE: readonly number[] = [];
+const NO_VALUES = new Float64Array(0);
+
+/** What single effects add up to at a corner. */
+class Sum {
+  effect = 0;
+  reach = 0;
+
+  clear(): void {
+    this.effect = 0;
+    this.reach = 0;
+  }
+
+  add(end: number, below: number, above: number): void {
+    if (end === 0) return;
+    const part = end < 0 ? below : above;
+    this.effect += part;
+    this.reach += Math.abs(part);
+  }
+
+  /** True where the corner is no further from that than rounding takes it. */
+  explains(effect: number): boolean {
+    return Math.abs(effect - this.effect) <= 1e-9 * this.reach;
+  }
+}
 
 /**
  * Worst case by corners. Adding one-at-a-time effects misleads where they multiply, so the signs of a row's effects
@@ -28,6 +52,10 @@ export class Corners {
   private columns: CornerColumn[] = [];
   private readonly seats = new Map<Row, Seat>();
   private readonly spare: number[] = [];
+  private readonly down = new Sum();
+  private readonly up = new Sum();
+  /** Rows to be looked at again once their corners are computed. */
+  private readonly doubtful: Row[] = [];
   /** Columns in which something changes, the rows to be laid out anew there, and sources put at another end. */
   private readonly dirty = new Map<CornerColumn, { rows: Set<Row>; turned: Set<number> }>();
 
@@ -45,9 +73,12 @@ export class Corners {
 
   private valueAt(row: Row, guest: Guest): number {
     const { cases } = row;
-    const at = cases?.at.get(guest.column.column);
-    if (!cases || at === undefined || typeof this.grid.nominal(row.slot) !== 'number') return Number.NaN;
-    return cases.values[at] as number;
+    if (!cases || typeof this.grid.nominal(row.slot) !== 'number') return Number.NaN;
+    if (guest.layout !== cases.layout) {
+      guest.layout = cases.layout;
+      guest.at = cases.at.get(guest.column.column) ?? -1;
+    }
+    return guest.at < 0 ? Number.NaN : (cases.values[guest.at] as number);
   }
 
   /** Rows that are no more. */
@@ -58,6 +89,7 @@ export class Corners {
   /** Seats rows by the signs of their effects; `relaid` when rows or references have changed. Writes what differs. */
   seat(targets: readonly Row[], relaid: boolean): void {
     if (relaid) this.trial.forget();
+    this.doubtful.length = 0;
     for (const row of targets) {
       if (row.members.length < 2) this.leave(row);
       else this.place(row);
@@ -66,11 +98,11 @@ export class Corners {
   }
 
   /**
-   * Second look, after the corners have been computed: where effects interact, single sources are turned at the corner
+   * Second look at the rows just seated, after the corners have been computed: where effects interact, single sources are turned at the corner
    * as long as that makes it worse. Returns true when something was moved.
    */
-  refine(targets: readonly Row[]): boolean {
-    for (const row of targets) {
+  refine(): boolean {
+    for (const row of this.doubtful) {
       const seat = this.seats.get(row);
       if (!seat?.low || !seat.high) continue;
       const nominal = this.grid.nominal(row.slot);
@@ -107,24 +139,38 @@ export class Corners {
   private place(row: Row): void {
     const nominal = this.numberAt(row);
     const seat = this.seats.get(row);
-    const values = row.cases?.values;
-    const { members } = row;
-    const n = members.length;
-    const low = seat?.low?.sources === members ? seat.low.start : undefined;
-    const high = seat?.high?.sources === members ? seat.high.start : undefined;
+    const places = this.inOrder(row);
+    const values = row.cases?.values ?? NO_VALUES;
+    const low = seat?.low?.sources === row.members ? seat.low.start : undefined;
+    const high = seat?.high?.sources === row.members ? seat.high.start : undefined;
     let same = low !== undefined && high !== undefined;
     let dead = false;
-    for (let m = 0; m < n; m++) {
-      const below = values ? (values[2 * m] as number) - nominal : Number.NaN;
-      const above = values ? (values[2 * m + 1] as number) - nominal : Number.NaN;
+    const { down, up } = this;
+    down.clear();
+    up.clear();
+    for (let i = 0; i < places.length; i++) {
+      const at = places[i] as number;
+      const m = at >> 1;
+      const below = (values[at] as number) - nominal;
+      const above = (values[at + 1] as number) - nominal;
       if (below === 0 && above === 0) dead = true;
       if (!same) continue;
-      if (low?.[m] !== this.endOf(row, m, below, above, -1)) same = false;
-      else if (high?.[m] !== this.endOf(row, m, below, above, 1)) same = false;
+      const lowEnd = this.endOf(row, m, below, above, -1);
+      const highEnd = this.endOf(row, m, below, above, 1);
+      if (low?.[m] !== lowEnd || high?.[m] !== highEnd) same = false;
+      down.add(lowEnd, below, above);
+      up.add(highEnd, below, above);
     }
-    if (same && !dead) return;
-    this.placeAt(row, nominal, 'low', -1, dead);
-    this.placeAt(row, nominal, 'high', 1, dead);
+    if (!same || dead) {
+      this.placeAt(row, nominal, 'low', -1, dead);
+      this.placeAt(row, nominal, 'high', 1, dead);
+      this.doubtful.push(row);
+      return;
+    }
+    // What stands where it stood has been computed there already.
+    const isPlain = (guest: Guest | undefined, sum: Sum): boolean =>
+      guest !== undefined && guest.ends === guest.start && sum.explains(this.valueAt(row, guest) - nominal);
+    if (!isPlain(seat?.low, down) || !isPlain(seat?.high, up)) this.doubtful.push(row);
   }
 
   private placeAt(row: Row, nominal: number, side: Side, way: -1 | 1, dead: boolean): void {
@@ -259,7 +305,7 @@ export class Corners {
       column = new CornerColumn(this.takeColumn());
       this.columns.push(column);
     }
-    const guest = { row, column, sources, ends, start };
+    const guest: Guest = { row, column, sources, ends, start, at: -1, layout: -1 };
     seat[side] = guest;
     const { rows, turned } = this.changing(column);
     column.add(guest, rows, turned);
@@ -301,7 +347,8 @@ export class Corners {
       column.gather();
       for (const row of column.needs) rows.add(row);
     }
-    for (const [column, { rows }] of this.dirty) for (const row of rows) this.network.layCorner(column, row);
+    for (const [column, { rows }] of this.dirty)
+      for (const row of rows) this.network.layCorner(column, row, !all);
     for (const column of this.dirty.keys()) {
       if (column.guests.size > 0) continue;
       this.columns = this.columns.filter((one) => one !== column);
@@ -328,20 +375,20 @@ export class Corners {
     const values = row.cases?.values;
     const all = (): number[] => places.map((at) => at / 2);
     if (!values || Number.isNaN(corner)) return all();
-    let sum = 0;
-    let reach = 0;
+    const sum = this.down;
+    sum.clear();
     for (let i = 0; i < places.length; i++) {
       const at = places[i] as number;
-      const end = ends[at >> 1] as number;
-      if (end === 0) continue;
-      const part = (values[end < 0 ? at : at + 1] as number) - nominal;
-      sum += part;
-      reach += Math.abs(part);
+      sum.add(
+        ends[at >> 1] as number,
+        (values[at] as number) - nominal,
+        (values[at + 1] as number) - nominal,
+      );
     }
-    if (Number.isNaN(sum)) return all();
-    const amiss = Math.abs(corner - nominal - sum);
-    if (amiss > 0.02 * reach) return all();
-    if (amiss <= 1e-9 * reach) return NONE;
+    if (Number.isNaN(sum.effect)) return all();
+    if (sum.explains(corner - nominal)) return NONE;
+    const amiss = Math.abs(corner - nominal - sum.effect);
+    if (amiss > 0.02 * sum.reach) return all();
     const doubtful: number[] = [];
     for (let i = 0; i < places.length; i++) {
       const at = places[i] as number;

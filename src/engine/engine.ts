@@ -39,6 +39,8 @@ export class Engine {
   private readonly faces = new Map<string, string>();
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
   private readonly wanted = new Set<string>();
+  /** What was last told of each cell. */
+  private readonly results = new Map<string, CellResult>();
   private readonly inquiry = new Inquiry();
   private provenance: Provenance;
   private rev = 0;
@@ -179,6 +181,7 @@ export class Engine {
     for (const id of gone) {
       forget(this.cells.get(id));
       this.cells.delete(id);
+      this.results.delete(id);
     }
     for (const key of removed) this.wanted.delete(key);
     if (removed.length > 0)
@@ -201,7 +204,7 @@ export class Engine {
     const before = touched.size;
     this.corners.seat(targets, relaid.size > 0 || removed.length > 0);
     add(touched, this.network.settle());
-    if (this.corners.refine(targets)) add(touched, this.network.settle());
+    if (this.corners.refine()) add(touched, this.network.settle());
     // What the corners touched besides: its effects are what they were, for they are read in other cases.
     if (touched.size > before) this.addTargets(targets, touched, before);
 
@@ -291,7 +294,10 @@ export class Engine {
     const results: CellResult[] = [];
     for (const id of owners) {
       const cell = this.cells.get(id);
-      if (cell) results.push(reportCell(cell, from));
+      if (!cell) continue;
+      const result = reportCell(cell, from, this.results.get(id));
+      this.results.set(id, result);
+      results.push(result);
     }
     return results;
   }

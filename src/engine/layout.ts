@@ -85,6 +85,8 @@ export interface RowCases {
   columns: readonly number[];
   at: ReadonlyMap<number, number>;
   values: Float64Array;
+  /** Until it is computed after corners have come or gone: 1 for the columns it had before. */
+  known: Uint8Array | undefined;
   errors: Map<number, GridError> | undefined;
   /** Changes whenever the columns do. */
   layout: number;

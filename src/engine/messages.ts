@@ -1,7 +1,8 @@
 import type { WorkedExample } from '../../cells/cell.ts';
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './change.ts';
-import type { Contribution, SheetResults } from './results.ts';
+import type { PackedResults } from './packed.ts';
+import type { Contribution } from './results.ts';
 import type { WorkedOut } from './worked-example.ts';
 
 /** Page to worker. Each is answered with its number. */
@@ -17,7 +18,7 @@ export type Request = { n: number } & (
 
 /** Worker to page. */
 export type Reply = { n: number } & (
-  | { gives: 'results'; results: SheetResults }
+  | { gives: 'results'; results: PackedResults }
   | { gives: 'budget'; budget: Contribution[] }
   | { gives: 'chain'; chain: { upstream: string[]; downstream: string[] } }
   | { gives: 'tables'; tables: KeptValue[] }

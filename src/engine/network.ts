@@ -311,19 +311,17 @@ export class Network {
     return { columns, stands };
   }
 
-  /** Lays out anew what a corner column changes of a row: that it has a case there, or at which end it stands. */
-  layCorner(corner: CornerLayout, row: Row): void {
+  /** Lays out anew what a corner column changes of a row: that it has a case there, or at which end it stands. `closed`: the rows each row uses have not changed. */
+  layCorner(corner: CornerLayout, row: Row, closed: boolean): void {
     const { cases } = row;
     const at = cases?.at.get(corner.column);
     const needed = corner.needs.has(row);
     const turned =
       at !== undefined && needed && row.source !== undefined && cases?.stands[at] !== corner.end(row.source);
-    if (turned || needed !== (at !== undefined)) this.relay(row);
-  }
-
-  private relay(row: Row): void {
-    const { columns, stands } = this.casesOf(row);
-    this.cases.relay(row, columns, stands);
+    if (turned || needed !== (at !== undefined)) {
+      const { columns, stands } = this.casesOf(row);
+      this.cases.relay(row, columns, stands, closed);
+    }
   }
 
   private formula(row: Row): string {

@@ -7,6 +7,7 @@ import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
 import { caseProblem, problemOf } from './problems.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from './results.ts';
+import { steady } from './steady.ts';
 
 /** What the reporter asks the engine. */
 export interface Reading {
@@ -19,11 +20,14 @@ export interface Reading {
   slips(id: string): Slip[];
 }
 
-/** Puts together what a cell shows, from its plan and the rows as they stand. */
-export function reportCell(cell: AssembledCell, from: Reading): CellResult {
+/**
+ * Puts together what a cell shows, from its plan and the rows as they stand; what says the same as in `before` is that
+ * very object.
+ */
+export function reportCell(cell: AssembledCell, from: Reading, before: CellResult | undefined): CellResult {
   const outputs: Record<string, OutputResult> = {};
   for (const plan of cell.outputs) outputs[plan.name] = reportOutput(cell, plan, from);
-  return {
+  const now = {
     id: cell.id,
     outputs,
     problems: cell.problems,
@@ -32,6 +36,7 @@ export function reportCell(cell: AssembledCell, from: Reading): CellResult {
     echoes: cell.echoes,
     feeds: [...cell.feeds],
   };
+  return before ? steady(now, before) : now;
 }
 
 function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {
@@ -108,6 +113,7 @@ function check(
 ): CheckVerdict {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
+  if (!own && (typeof value === 'number' || typeof value === 'boolean')) return withoutLimits(rule);
   const mode = plan.measured !== undefined || (row !== undefined && from.isProof(row)) ? 'part' : 'plan';
   const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
   const found = limits
@@ -137,6 +143,15 @@ function check(
     ...(own.metalOn ? { metalOn: own.metalOn } : {}),
   });
 }
+
+const NO_LIMITS = judge({ mode: 'plan', rule: 'simple' });
+
+/** Verdict where there is nothing to judge by: the same for a plan and for a part. */
+const withoutLimits = (rule: DecisionRule): CheckVerdict => ({
+  asNew: { state: NO_LIMITS.asNew.state },
+  rule,
+  words: NO_LIMITS.words,
+});
 
 /**
  * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither
@@ -181,7 +196,8 @@ function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
 }
 
 function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
-  const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
+  const remarks: Remark[] = [];
+  for (const message of cell.cautions) remarks.push({ grade: 'caution', message });
   for (const { limits } of cell.outputs) if (limits) remarks.push(...limitRemarks(limits, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);

@@ -1,17 +1,19 @@
 import { library } from '../../cells/computing.ts';
 import { Engine } from './engine.ts';
 import type { Reply, Request } from './messages.ts';
+import { Packer } from './packed.ts';
 import { workOut } from './worked-example.ts';
 
 const engine = new Engine(library);
+const packer = new Packer();
 
 function answer(request: Request): Reply {
   const { n } = request;
   switch (request.ask) {
     case 'load':
-      return { n, gives: 'results', results: engine.load(request.file) };
+      return { n, gives: 'results', results: packer.pack(engine.load(request.file)) };
     case 'update':
-      return { n, gives: 'results', results: engine.apply(request.change) };
+      return { n, gives: 'results', results: packer.pack(engine.apply(request.change)) };
     case 'budget':
       return { n, gives: 'budget', budget: engine.budget(request.cell, request.output) };
     case 'tables':
@@ -31,11 +33,13 @@ self.onmessage = (event: MessageEvent<Request>) => {
   try {
     reply = answer(event.data);
   } catch (thrown) {
+    packer.forget();
     reply = {
       n: event.data.n,
       gives: 'failure',
       message: thrown instanceof Error ? thrown.message : String(thrown),
     };
   }
-  self.postMessage(reply);
+  const handed = reply.gives === 'results' ? [reply.results.numbers.buffer] : [];
+  self.postMessage(reply, { transfer: handed });
 };
