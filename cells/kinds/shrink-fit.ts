@@ -190,6 +190,7 @@ export default defineCell({
     },
   ],
   assumptions: [
+    'Bore and interference are those at the room temperature entered: of unlike metals, bring sizes at 20 degC to it first.',
     'Each part is at one temperature throughout when they meet; in the hand it is losing it, so be quick.',
     'A heated ring grows like a solid piece of its metal; the mean expansion holds from room to that temperature.',
   ],
