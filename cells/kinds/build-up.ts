@@ -126,6 +126,21 @@ export default defineCell({
   ],
   examples: [
     {
+      title: 'Propeller shaft of 75 mm, undercut 1.25 mm deep',
+      source:
+        'a spraying supplier’s published instructions: 1.25 mm deep for shafts of 50 to 100 mm; shaft and stock are ours',
+      grade: 'seen',
+      inputs: {
+        finished: '75 mm',
+        least: '74.8 mm',
+        runout: '0.05 mm',
+        clean_cut: '0.1 mm',
+        least_deposit: '1.25 mm',
+        finishing: '0.8 mm',
+      },
+      expect: { deposit: { value: '1.25 mm', within: 1e-9 }, undercut: { value: '72.5 mm', within: 1e-9 } },
+    },
+    {
       title: 'Shaft 50 mm, worn to 49.70 mm, 0.06 mm runout, 0.10 mm clean cut, 0.5 mm deposit, 0.6 mm stock',
       source: 'by hand: least of 50 - 1.0 = 49.00 and 49.70 - 0.06 - 0.10 = 49.54',
       grade: 'recomputed',
