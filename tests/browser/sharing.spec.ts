@@ -4,9 +4,30 @@ import axe from 'axe-core';
 import jsQR from 'jsqr';
 import { expect, test } from './fixture.ts';
 import { bringIn, codeOfSheet, dialog, lookAt, shortJob, showTool, takeOver } from './share-steps.ts';
-import { begin, figuresAreIn, value } from './sheet-steps.ts';
+import { begin, figuresAreIn, templateFile, value } from './sheet-steps.ts';
 
 const fingerprintOf = (text: string | null) => /[0-9a-f]{8}/.exec(text ?? '')?.[0];
+
+test('on a phone a sheet that came in fits the screen, and is taken over with a thumb', async ({
+  page,
+  context,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await lookAt(page, templateFile('jobs/saw-arbor-bush.json'));
+  await expect(page.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  await takeOver(page);
+  await page.setViewportSize({ width: 1280, height: 800 });
+
+  // A code that is pasted is read without a further press.
+  const code = await codeOfSheet(page);
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.evaluate((text) => navigator.clipboard.writeText(text), code);
+  await page.goto('/#/open');
+  await page.getByLabel('Or paste a code or a link').focus();
+  await page.keyboard.press('ControlOrMeta+v');
+  await expect(page.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
+});
 
 test('a job goes to a shop that works in millimetres: looked at first, read in its units, no value changed', async ({
   page,

@@ -51,7 +51,7 @@ export const Contents = (props: {
   };
   const shown = () => (all() ? props.cells : props.cells.slice(0, FIRST));
   return (
-    <div class="contents">
+    <section class="contents" aria-label="Lines of the sheet" tabindex={0}>
       <table>
         <thead>
           <tr>
@@ -85,7 +85,7 @@ export const Contents = (props: {
                   <td>
                     <Label cell={cell} />
                   </td>
-                  <td>{roleWord(cell)}</td>
+                  <td class="how">{roleWord(cell)}</td>
                   <td>
                     <Said text={entryText(cell)} />
                     <Show when={cell.measured?.entry}>
@@ -116,6 +116,6 @@ export const Contents = (props: {
           Show all {props.cells.length} lines
         </button>
       </Show>
-    </div>
+    </section>
   );
 };

@@ -88,6 +88,11 @@ export const OpenPage = (props: { code: string | undefined }) => {
                     rows={4}
                     spellcheck={false}
                     autocomplete="off"
+                    // What was pasted into the empty box is meant to be read.
+                    onPaste={(event) => {
+                      const pasted = event.clipboardData?.getData('text') ?? '';
+                      if (text().trim() === '' && pasted.trim() !== '') void readPasted(pasted).then(take);
+                    }}
                     onInput={(event) => setText(event.currentTarget.value)}
                   />
                 </div>
