@@ -68,7 +68,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
   return (
     <>
       <Show when={props.stop.length}>
-        <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} />
+        <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} planned={props.stop.plan.length > 0} />
       </Show>
       <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
       <div class="bench-entry">

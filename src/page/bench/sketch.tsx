@@ -7,6 +7,8 @@ export interface SketchProps {
   at: Slot | undefined;
   /** Measured across the inside; absent where it is not known. */
   inside?: boolean | undefined;
+  /** Somebody laid down how often it is read: once at each place is then said of a thickness or a gap. */
+  planned: boolean;
 }
 
 const BODY = { x: 12, y: 26, width: 168, height: 44 };
@@ -16,17 +18,23 @@ const FACE = { x: 250, y: 48, r: 36 };
 export const Sketch = (props: SketchProps) => {
   const xOf = (place: number) => BODY.x + (BODY.width * (place + 0.5)) / props.rounds.length;
   const round = () => Math.max(props.rounds[props.at?.place ?? 0] ?? 1, (props.at?.direction ?? 0) + 1);
+  /** Bore and shaft are drawn from their end too; what is read one way only is drawn flat. */
+  const isRound = () =>
+    props.rounds.some((n) => n > 1) || round() > 1 || (!props.planned && props.inside !== undefined);
   const words = () => {
     const { at } = props;
     if (!at) return 'All planned readings are taken';
-    return `Place ${at.place + 1} of ${Math.max(props.rounds.length, at.place + 1)} along, direction ${at.direction + 1} of ${round()} round`;
+    const place = `Place ${at.place + 1} of ${Math.max(props.rounds.length, at.place + 1)}`;
+    return !isRound() ? place : `${place} along, direction ${at.direction + 1} of ${round()} round`;
   };
   return (
     <figure class="bench-sketch">
       <svg viewBox="0 0 300 96" role="img" aria-label={words()}>
         <rect class="body" {...BODY} />
-        <line class="centre" x1="2" x2={BODY.x + BODY.width + 10} y1="48" y2="48" />
-        <Show when={props.inside}>
+        <Show when={isRound()}>
+          <line class="centre" x1="2" x2={BODY.x + BODY.width + 10} y1="48" y2="48" />
+        </Show>
+        <Show when={isRound() && props.inside}>
           <path class="wall" d={`M${BODY.x} 26v-12h${BODY.width}v12M${BODY.x} 70v12h${BODY.width}v-12`} />
         </Show>
         <For each={props.rounds}>
@@ -39,23 +47,25 @@ export const Sketch = (props: SketchProps) => {
             </g>
           )}
         </For>
-        <circle class="body" cx={FACE.x} cy={FACE.y} r={FACE.r} />
-        <Show when={props.inside}>
-          <circle class="wall" cx={FACE.x} cy={FACE.y} r={FACE.r + 8} />
+        <Show when={isRound()}>
+          <circle class="body" cx={FACE.x} cy={FACE.y} r={FACE.r} />
+          <Show when={props.inside}>
+            <circle class="wall" cx={FACE.x} cy={FACE.y} r={FACE.r + 8} />
+          </Show>
+          <For each={Array.from({ length: round() }, (_, i) => i)}>
+            {(direction) => (
+              <g
+                classList={{ now: props.at?.direction === direction }}
+                transform={`rotate(${-90 + (180 * direction) / round()} ${FACE.x} ${FACE.y})`}
+              >
+                <line class="station" x1={FACE.x - FACE.r} x2={FACE.x + FACE.r} y1={FACE.y} y2={FACE.y} />
+                <Show when={props.at?.direction === direction}>
+                  <path class="tip" d={tips(props.inside)} />
+                </Show>
+              </g>
+            )}
+          </For>
         </Show>
-        <For each={Array.from({ length: round() }, (_, i) => i)}>
-          {(direction) => (
-            <g
-              classList={{ now: props.at?.direction === direction }}
-              transform={`rotate(${-90 + (180 * direction) / round()} ${FACE.x} ${FACE.y})`}
-            >
-              <line class="station" x1={FACE.x - FACE.r} x2={FACE.x + FACE.r} y1={FACE.y} y2={FACE.y} />
-              <Show when={props.at?.direction === direction}>
-                <path class="tip" d={tips(props.inside)} />
-              </Show>
-            </g>
-          )}
-        </For>
       </svg>
       <figcaption>{words()}</figcaption>
     </figure>
