@@ -133,7 +133,12 @@ export default defineCell({
       otherwise: 'So close the base circles overlap: check pitch diameters and centre distance.',
       grade: 'error',
     },
-    { holds: '=backlash > 0 m', otherwise: 'No backlash is left: the gears bind.', grade: 'caution' },
+    {
+      holds: '=backlash > 0 m',
+      otherwise:
+        'No backlash is left: the gears bind. Set the centres further apart, or look at the sizes again.',
+      grade: 'caution',
+    },
     {
       holds: '=opened <= 0.05 * standard_distance',
       otherwise: 'The centres stand far apart: look whether the teeth still overlap enough to hand over.',

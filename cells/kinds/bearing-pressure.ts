@@ -121,7 +121,8 @@ export default defineCell({
     },
     {
       holds: '=IF(ISBLANK(own_speed); speed_share <= 1; 1 > 0)',
-      otherwise: 'Faster than the table gives for this bearing material without a full oil film.',
+      otherwise:
+        'Faster than the table gives for this bearing material without a full oil film: another material, or see the cell on film thickness.',
       grade: 'caution',
     },
     {

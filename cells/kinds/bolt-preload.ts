@@ -190,12 +190,14 @@ export default defineCell({
     },
     {
       holds: '=share_reached <= 1',
-      otherwise: 'The torque set stretches the bolt past its proof load.',
+      otherwise:
+        'The torque set stretches the bolt past its proof load: less torque, or a bolt of a higher grade.',
       grade: 'caution',
     },
     {
       holds: '=share_reached >= 0.5',
-      otherwise: 'The bolt is clamped to less than half its proof load: it works loose and tires sooner.',
+      otherwise:
+        'The bolt is clamped to less than half its proof load: it works loose and tires sooner. More torque, or a smaller bolt.',
       grade: 'caution',
     },
     {

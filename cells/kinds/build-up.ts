@@ -100,7 +100,7 @@ export default defineCell({
     },
     {
       holds: '=MIN(finished - 2 * least_deposit; least - runout - clean_cut) > 0 mm',
-      otherwise: 'Nothing is left of the shaft under that deposit.',
+      otherwise: 'Nothing is left of the shaft under that deposit: a thinner deposit, or a new shaft.',
       grade: 'error',
     },
     {

@@ -104,7 +104,8 @@ export default defineCell({
     },
     {
       holds: '=clearance_left > 0 m',
-      otherwise: 'The shaft binds: it touches at both ends of the bush.',
+      otherwise:
+        'The shaft binds: it touches at both ends of the bush. Bore both in line, shorten the bushes, or give more clearance.',
       grade: 'caution',
     },
   ],

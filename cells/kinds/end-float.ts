@@ -135,12 +135,14 @@ export default defineCell({
     },
     {
       holds: '=end_float > 0 m',
-      otherwise: 'The widths fill the space: no float is left, the shaft is clamped endways.',
+      otherwise:
+        'The widths fill the space: no float is left, the shaft is clamped endways. Take metal off, or shims out.',
       grade: 'caution',
     },
     {
       holds: '=least_float > 0 m',
-      otherwise: 'Face runout takes the whole float: the shaft binds once a turn.',
+      otherwise:
+        'Face runout takes the whole float: the shaft binds once a turn. True the faces, or give more float.',
       grade: 'caution',
     },
     ...makersLimitsHold('end float'),

@@ -230,7 +230,8 @@ export default defineCell({
     },
     {
       holds: '=film_ratio <= 0.9',
-      otherwise: 'Hardly loaded: such a bearing may whirl at speed.',
+      otherwise:
+        'Hardly loaded: such a bearing may whirl at speed. A shorter bearing or a thinner oil steadies it.',
       grade: 'caution',
     },
     {

@@ -157,12 +157,13 @@ export default defineCell({
     },
     {
       holds: '=interference > 0 m',
-      otherwise: 'The fit is loose: the inner part is no larger than the bore, so nothing presses.',
+      otherwise:
+        'The fit is loose: the inner part is no larger than the bore, so nothing presses. Of a fit that may come out either way, enter the greatest interference.',
       grade: 'error',
     },
     {
       holds: '=effective_interference > 0 m',
-      otherwise: 'Roughness takes up the whole interference: as good as loose.',
+      otherwise: 'Roughness takes up all of it, as good as loose: more interference, or smoother.',
       grade: 'caution',
     },
     {
@@ -174,7 +175,7 @@ export default defineCell({
     {
       holds: '=yield_margin >= 1',
       otherwise:
-        'The stress passes the strength: the parts yield or crack, and the true pressure, close-in and force are less than these elastic figures.',
+        'The stress passes the strength: the parts yield or crack, and the true pressure, close-in and force are less than these elastic figures. Less interference, or a stronger metal.',
       grade: 'caution',
     },
     {

@@ -144,7 +144,7 @@ export default defineCell({
     },
     {
       holds: '=IF(ISBLANK(case_depth); 1 > 0; OR(case_depth <= 0 mm; case_left > 0 mm))',
-      otherwise: 'Grinding goes through the hard case.',
+      otherwise: 'Grinding goes through the hard case: have it hardened again, or build it up.',
       grade: 'caution',
     },
     {

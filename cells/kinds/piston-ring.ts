@@ -162,13 +162,14 @@ export default defineCell({
     },
     {
       holds: '=piston_clearance > 0 m',
-      otherwise: 'The piston is no smaller than the bore: it does not go in.',
+      otherwise:
+        'The piston is no smaller than the bore: it does not go in. Look at both readings, hone the bore, or turn the piston.',
       grade: 'caution',
     },
     {
       holds: '=gap_in_bore >= 0.003 * bore',
       otherwise:
-        'The gap is below 3 thou an inch of bore, the usual least (common practice, no source): the ends may butt when hot.',
+        'The gap is below 3 thou an inch of bore, the usual least (common practice, no source): the ends may butt when hot. File the gap.',
       grade: 'caution',
     },
     {

@@ -134,12 +134,14 @@ export default defineCell({
     },
     {
       holds: '=hot_interference > 0 m',
-      otherwise: 'The bush comes loose at running temperature. The bore shown is that of the free bush.',
+      otherwise:
+        'The bush comes loose at running temperature: more interference, a metal nearer to the housing, or a pin. The bore shown is that of the free bush.',
       grade: 'caution',
     },
     {
       holds: '=IF(ISBLANK(winter_temperature); 1 > 0; winter_interference > 0 m)',
-      otherwise: 'The bush comes loose in winter. The bore shown is that of the free bush.',
+      otherwise:
+        'The bush comes loose in winter: more interference, a metal nearer to the housing, or a pin. The bore shown is that of the free bush.',
       grade: 'caution',
     },
     {
@@ -154,7 +156,8 @@ export default defineCell({
     },
     {
       holds: '=IF(ISBLANK(winter_temperature); 1 > 0; winter_temperature <= cold_temperature)',
-      otherwise: 'The winter temperature is above the temperature of the cold sizes.',
+      otherwise:
+        'The winter temperature is above the temperature of the cold sizes: look whether they are changed over.',
       grade: 'caution',
     },
     {

@@ -203,17 +203,19 @@ export default defineCell({
     },
     {
       holds: '=AND(bore_least <= bore; bore <= bore_greatest)',
-      otherwise: 'The mean bore does not lie between its least and its greatest reading.',
+      otherwise: 'The mean bore does not lie between its least and its greatest reading: look at the three.',
       grade: 'caution',
     },
     {
       holds: '=AND(journal_least <= journal; journal <= journal_greatest)',
-      otherwise: 'The mean journal does not lie between its least and its greatest reading.',
+      otherwise:
+        'The mean journal does not lie between its least and its greatest reading: look at the three.',
       grade: 'caution',
     },
     {
       holds: '=least_clearance > 0 m',
-      otherwise: 'There is no clearance left where the bore is least and the journal greatest: it will bind.',
+      otherwise:
+        'There is no clearance left where the bore is least and the journal greatest: it will bind. Open the bore, or ease the journal.',
       grade: 'caution',
     },
     ...makersLimitsHold('clearance'),

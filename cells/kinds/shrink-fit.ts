@@ -170,7 +170,7 @@ export default defineCell({
       holds:
         '=IF(AND(ISBLANK(cold_expansion); ISBLANK(in_nitrogen)); room_temperature - inner_temperature <= 100 K; 1 > 0)',
       otherwise:
-        'This far below room temperature the expansion figure of the room promises too much: enter the mean over the cold range.',
+        'This far below room temperature the expansion figure of the room promises too much: enter the mean over the cold range, or choose the metal from the table.',
       grade: 'caution',
     },
     {

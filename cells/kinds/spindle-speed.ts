@@ -112,7 +112,8 @@ export default defineCell({
     },
     {
       holds: '=ABS(surface_speed_there / surface_speed - 1) <= 0.25',
-      otherwise: 'The speed the machine has is more than a quarter off the surface speed wanted.',
+      otherwise:
+        'The speed the machine has is more than a quarter off the surface speed wanted: take the next step, or another tool.',
       grade: 'caution',
     },
     {

@@ -168,7 +168,7 @@ export default defineCell({
     {
       holds: '=shell_margin >= 1',
       otherwise:
-        'The shell yields: it springs inwards at the joints and the true pressure is less than this.',
+        'The shell yields: it springs inwards at the joints and the true pressure is less than this. Look at the crush and how it is counted.',
       grade: 'caution',
     },
     { holds: '=bolts >= 1', otherwise: 'There is at least one bolt at each joint.', grade: 'error' },
@@ -196,7 +196,7 @@ export default defineCell({
     {
       title: 'Steel shells in a steel housing, crush 0.06 mm at each joint',
       source:
-'Second method: radial equilibrium of both rings in plane stress by finite differences, 1600 steps each, joined at the housing bore',
+        'Second method: radial equilibrium of both rings in plane stress by finite differences, 1600 steps each, joined at the housing bore',
       grade: 'recomputed',
       inputs: {
         housing_bore: '80 mm',

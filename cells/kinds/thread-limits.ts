@@ -98,7 +98,8 @@ export default defineCell({
   validity: [
     {
       holds: '=hole < THREADMAJOR(thread)',
-      otherwise: 'The hole is as large as the thread: no thread is left.',
+      otherwise:
+        'The hole is as large as the thread: no thread is left. An insert or the next size repairs it.',
       grade: 'error',
     },
     {

@@ -83,7 +83,8 @@ export default defineCell({
     },
     {
       holds: '=over_wires > wire * (1 + 1 / SIN(thread_angle / 2)) - pitch / 2 / TAN(thread_angle / 2)',
-      otherwise: 'The size over the wires is too small for these wires.',
+      otherwise:
+        'The size over the wires is too small for these wires: look at the reading, the wire and the pitch.',
       grade: 'error',
     },
     {

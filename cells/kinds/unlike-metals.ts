@@ -117,7 +117,8 @@ export default defineCell({
     { holds: '=diameter > 0 m', otherwise: 'The diameter must be above zero.', grade: 'error' },
     {
       holds: '=interference * interference_running >= 0 mm2',
-      otherwise: 'The fit changes from tight to loose, or from loose to tight, between cold and running.',
+      otherwise:
+        'The fit changes from tight to loose, or from loose to tight, between cold and running: key, pin or flange it, or take another fit.',
       grade: 'caution',
     },
     {

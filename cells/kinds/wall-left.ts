@@ -69,7 +69,11 @@ export default defineCell({
       grade: 'error',
     },
     { holds: '=offset >= 0 mm', otherwise: 'The offset is a distance, not below zero.', grade: 'caution' },
-    { holds: '=thinnest > 0 mm', otherwise: 'The bore breaks through the outside.', grade: 'caution' },
+    {
+      holds: '=thinnest > 0 mm',
+      otherwise: 'The bore breaks through the outside: a smaller bore, or a new part.',
+      grade: 'caution',
+    },
     {
       holds: '=to_bore >= 0.04',
       otherwise:

@@ -191,7 +191,7 @@ export default defineCell({
     {
       holds: '=hot_margin >= 1',
       otherwise:
-        'The bush yields when hot: every heat may take a little more, and it comes loose as it cools.',
+        'The bush yields when hot: every heat may take a little more, and it comes loose as it cools. Less interference, a thicker bush, or a stronger metal.',
       grade: 'caution',
     },
     {
