@@ -115,8 +115,35 @@ export function withoutUnits(file: SheetFile, length: LengthUnit, quantityAt: Qu
   );
 }
 
+/** What a line of lengths is shown in where it was shown in a unit of the other system: sizes as sizes, steps as steps. */
+const SHOWN_AS: Readonly<Record<LengthUnit, ReadonlyMap<string, string>>> = {
+  mm: new Map([
+    ['in', 'mm'],
+    ['thou', 'um'],
+    ['tenth_in', 'um'],
+    ['uin', 'um'],
+  ]),
+  in: new Map([
+    ['mm', 'in'],
+    ['tenth_mm', 'thou'],
+    ['um', 'thou'],
+  ]),
+};
+
+const shownIn = <T extends { display?: string }>(of: T, length: LengthUnit): T => {
+  const other = SHOWN_AS[length].get(of.display ?? '');
+  return other === undefined ? of : { ...of, display: other };
+};
+
+const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
+  const own = shownIn(cell, length);
+  if (!own.outputs) return own;
+  const outputs = Object.entries(own.outputs).map(([name, output]) => [name, shownIn(output, length)]);
+  return { ...own, outputs: Object.fromEntries(outputs) };
+};
+
 /**
- * The sheet read in the units of this shop. No entry is touched and no value changes; a sheet with numbers that have no
+ * The sheet read in the units of this shop, down to the lines that are shown in thou or in micrometres. No entry is touched and no value changes; a sheet with numbers that have no
  * unit of their own stays in its units, and `kept` names their cells.
  */
 export function inOwnUnits(
@@ -128,5 +155,6 @@ export function inOwnUnits(
   const kept = withoutUnits(file, length, quantityAt);
   if (kept.length > 0) return { file, kept };
   const { temperature: _temperature, ...units } = file.units;
-  return { file: { ...file, units: { ...units, length } }, kept };
+  const cells = file.cells.map((cell) => cellShownIn(cell, length));
+  return { file: { ...file, units: { ...units, length }, cells }, kept };
 }

@@ -23,11 +23,20 @@ describe('a sheet from a shop that works in the other system', () => {
       { id: 'a', role: 'given', name: 'bore', quantity: 'length', entry: '2.2513 in' },
       { id: 'b', role: 'chosen', name: 'od', entry: '=bore + 3 thou', tolerance: '+0.0005 -0 in' },
       { id: 'c', role: 'given', name: 't', quantity: 'temperature', entry: '74 degF' },
-      { id: 'd', role: 'worked', name: 'twice', entry: '=2 * (od - bore)', limits: { upper: '8 thou' } },
+      {
+        id: 'd',
+        role: 'worked',
+        name: 'twice',
+        entry: '=2 * (od - bore)',
+        limits: { upper: '8 thou' },
+        display: 'thou',
+      },
     ]);
     const { file: ours, kept } = inOwnUnits(theirs, 'mm', quantityAt);
     expect(kept).toEqual([]);
     expect(ours.units).toEqual({ length: 'mm', ton: 'short_ton' });
+    // What was shown in thou is a step here too: read in micrometres, not in a unit this shop does not use.
+    expect(ours.cells.map(({ display }) => display)).toEqual([undefined, undefined, undefined, 'um']);
     expect(fingerprint(ours)).toBe(fingerprint(theirs));
     const figures = (file: SheetFile) =>
       new Engine(library)
