@@ -37,6 +37,8 @@ test('readings are taken one at a time with the last leading digits kept, and st
   await take(page);
   await expect(readings(page).first()).toHaveText('1.7481');
   await expect(reading(page)).toHaveValue('1.74');
+  // What a bare number counts as stands beside it.
+  await expect(page.locator('.bench-unit')).toHaveText('in');
   // The digits taken over are no reading by themselves.
   await expect(page.getByRole('button', { name: 'Take it' })).toBeDisabled();
   await key(page, '79');

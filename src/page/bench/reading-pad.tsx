@@ -44,6 +44,11 @@ export const ReadingPad = (props: { stop: Stop }) => {
   createEffect(
     on([() => props.stop.cell, () => props.stop.output], () => setChosen(undefined), { defer: true }),
   );
+  /** What a bare number counts as: the unit behind the readings so far, else the sheet's. */
+  const unit = () => {
+    const behind = /^[^\d±+]*/u.exec(split().tail)?.[0].trim();
+    return behind || (props.stop.length ? sheet.state.units.length : '');
+  };
   /** More than the digits taken over: those alone are no reading of anybody's. */
   const canTake = () => at() !== undefined && isReading(text()) && text() !== kept();
   const key = (pressed: PadKey) => setText(press(text(), pressed));
@@ -68,7 +73,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
   return (
     <>
       <Show when={props.stop.length}>
-        <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} planned={props.stop.plan.length > 0} />
+        <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} round={props.stop.round} />
       </Show>
       <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
       <div class="bench-entry">
@@ -83,6 +88,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
           onInput={(event) => typed(event.currentTarget.value)}
           onKeyDown={(event) => event.key === 'Enter' && take()}
         />
+        <Show when={unit()}>{(word) => <span class="bench-unit">{word()}</span>}</Show>
         <Show when={text() !== '' && text() === kept()}>
           <span class="caption">from the last one</span>
         </Show>

@@ -7,8 +7,8 @@ export interface SketchProps {
   at: Slot | undefined;
   /** Measured across the inside; absent where it is not known. */
   inside?: boolean | undefined;
-  /** Somebody laid down how often it is read: once at each place is then said of a thickness or a gap. */
-  planned: boolean;
+  /** Known to be a bore or a shaft, however often it is read; what is read one way only may be a thickness or a gap. */
+  round: boolean;
 }
 
 const BODY = { x: 12, y: 26, width: 168, height: 44 };
@@ -19,8 +19,7 @@ export const Sketch = (props: SketchProps) => {
   const xOf = (place: number) => BODY.x + (BODY.width * (place + 0.5)) / props.rounds.length;
   const round = () => Math.max(props.rounds[props.at?.place ?? 0] ?? 1, (props.at?.direction ?? 0) + 1);
   /** Bore and shaft are drawn from their end too; what is read one way only is drawn flat. */
-  const isRound = () =>
-    props.rounds.some((n) => n > 1) || round() > 1 || (!props.planned && props.inside !== undefined);
+  const isRound = () => props.round || props.rounds.some((n) => n > 1) || round() > 1;
   const words = () => {
     const { at } = props;
     if (!at) return 'All planned readings are taken';

@@ -22,6 +22,8 @@ export interface Stop {
   plan: Plan;
   /** A bore is read across its inside, a shaft over its outside, where the limits tell which it is. */
   inside?: boolean;
+  /** It is known to be a bore or a shaft, and not a thickness or a gap. */
+  round: boolean;
   /** It has a place along and a direction round. */
   length: boolean;
 }
@@ -32,34 +34,59 @@ const planOf = (example: string | undefined): Plan =>
 const inside = (record: CellRecord): boolean | undefined =>
   record.limits?.metalOn === undefined ? undefined : record.limits.metalOn === 'low';
 
+/** What a bore gauge reads is a bore. */
+const byBoreGauge = (sheet: Sheet, gauge: string | undefined): boolean => {
+  const id = gauge && sheet.idOf(gauge);
+  return /\bbore\b/.test((id && sheet.line(id)?.record.inputs?.gauge) || '');
+};
+
+/** Read across the inside, where limits or gauge tell; and whether it is round. */
+const shapeOf = (
+  sheet: Sheet,
+  record: CellRecord,
+  gauge: string | undefined,
+  plan: Plan,
+): Pick<Stop, 'inside' | 'round'> => {
+  const byLimits = inside(record);
+  const bore = byBoreGauge(sheet, gauge);
+  const side = byLimits ?? (bore || undefined);
+  return {
+    ...(side !== undefined && { inside: side }),
+    // Once at each place is how a thickness is read; where nothing was laid down, metal on a side tells of a fit.
+    round: bore || plan.some((n) => n > 1) || (plan.length === 0 && byLimits !== undefined),
+  };
+};
+
 const ofRecord = (sheet: Sheet, cell: string, record: CellRecord): Stop | undefined => {
   const result = sheet.line(cell)?.result;
   const quantity = record.quantity ?? result?.outputs.value?.quantity;
-  const side = inside(record);
   const common = {
     cell,
     title: sheet.titleOf(cell),
     note: record.note,
-    ...(side !== undefined && { inside: side }),
     length: quantity === undefined || quantity === 'length',
   };
   if (record.role === 'measured') {
+    const plan = planOf(record.example);
     return {
       ...common,
+      ...shapeOf(sheet, record, record.gauge, plan),
       output: result?.outputs.value ? 'value' : 'mean',
       spot: { cell, field: 'entry', kind: 'entry', quantity },
       entry: record.entry ?? '',
       gauge: record.gauge,
-      plan: planOf(record.example),
+      plan,
     };
   }
   if (!isReadOffPart(sheet, record)) return undefined;
+  const gauge = record.measured?.gauge ?? record.gauge;
   return {
     ...common,
+    ...shapeOf(sheet, record, gauge, []),
     output: 'value',
     spot: { cell, field: 'measured.entry', kind: 'entry', quantity },
     entry: record.measured?.entry ?? '',
-    gauge: record.measured?.gauge ?? record.gauge,
+    gauge,
     plan: [],
   };
 };
@@ -79,6 +106,7 @@ const ofOutputs = (sheet: Sheet, cell: string, record: CellRecord): Stop[] =>
         gauge: settings.measured?.gauge,
         note: settings.measured?.note,
         plan: [],
+        round: byBoreGauge(sheet, settings.measured?.gauge),
         length: result?.quantity === 'length',
       },
     ];
