@@ -39,6 +39,13 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
   await expect(paper).toHaveCount(0);
 });
 
+test('limits of what is not worked out yet have their unit on paper', async ({ page }) => {
+  await begin(page, templateFile('bush-in-opened-out-bore.json').title.title);
+  await page.emulateMedia({ media: 'print' });
+  const journal = page.locator('.print-checks').getByRole('row').filter({ hasText: 'Journal, drive end' });
+  await expect(journal.getByRole('cell').nth(3)).toHaveText('1.7440\u00a0in');
+});
+
 test('paper is whole at the first print, by the button or by the browser’s own command', async ({ page }) => {
   // The browser takes the page as it stands when it prints, and waits for nothing.
   await page.addInitScript(() => {

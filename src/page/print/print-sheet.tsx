@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { ownRule, RULE_WORDS } from '../../../shared/decision-rules.ts';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import type { Figure } from '../../engine/results.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
 import { say } from '../preferences/words.ts';
@@ -104,6 +105,9 @@ export default function PrintSheet() {
               <For each={checkedOutputs(sheet)}>
                 {(row, k) => {
                   const at = show.output(row.cell, row.output);
+                  /** Beside a figure, which has said the unit, a number alone. */
+                  const limit = (side: Figure | undefined) =>
+                    side && (row.figure ? at.number(side.value) : at.amount(side.value));
                   const again = checkedOutputs(sheet)[k() - 1]?.cell === row.cell;
                   return (
                     <tr>
@@ -112,9 +116,9 @@ export default function PrintSheet() {
                       <td class="figure">
                         {row.figure ? `${at.value(row.figure)} ${at.spread(row.figure, row.read)}` : '—'}
                       </td>
-                      <td class="figure">{row.limits.lower ? at.number(row.limits.lower.value) : ''}</td>
-                      <td class="figure">{row.limits.upper ? at.number(row.limits.upper.value) : ''}</td>
-                      <td class="figure">{row.limits.wear ? at.number(row.limits.wear.value) : ''}</td>
+                      <td class="figure">{limit(row.limits.lower)}</td>
+                      <td class="figure">{limit(row.limits.upper)}</td>
+                      <td class="figure">{limit(row.limits.wear)}</td>
                       <td class="check">
                         <span class="at-one">
                           <CheckSign state={leading(row.check).state} />
