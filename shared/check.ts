@@ -49,6 +49,11 @@ export interface Margin {
    * of conformance is that of Student's t.
    */
   dof?: number;
+  /**
+   * How far those sources reach, SI, whose doubt is known in part only: readings with neither gauge nor ±. A part is
+   * proven by a measured value with its uncertainty (JCGM 106, 7.2), never by figures alone.
+   */
+  unstated?: number;
 }
 
 export interface JudgeInput {
@@ -63,6 +68,8 @@ export interface JudgeInput {
   justMade?: boolean;
   /** An input is missing or in error. */
   waiting?: boolean;
+  /** Why its doubt is known in part only, where it is: told where nothing is proven for it. */
+  unstated?: string | undefined;
   /** Size of the value compared, SI: what is a trillionth of it is arithmetic, not a miss. */
   scale?: number;
 }
@@ -96,12 +103,33 @@ interface Edge {
   missed?: number;
   /** Something in it cannot be computed. */
   unsure: boolean;
+  /** What of the spread is doubt known in part only, and may be many times as much. */
+  unstated: number;
 }
+
+/**
+ * A doubt known in part only is taken to be at most so many times what is counted of it: a judgement of our own, after
+ * the shop's rule of a gauge ten times as fine as what it is to tell (common practice, no source).
+ */
+const WORST = 10;
+
+/** Doubt known in part only, where it may turn a verdict: not where even that many times as much is less than what is known. */
+const openDoubt = (margin: Margin, noise: number): number => {
+  const { unstated = 0 } = margin;
+  const known = (margin.high - margin.low) / 2 - unstated;
+  return unstated <= noise || WORST * unstated <= known ? 0 : unstated;
+};
 
 /** Arithmetic on doubles leaves a value that stands on its limit a hair beside it: that hair counts as nothing. */
 const cleaned = (x: number, noise: number): number => (Math.abs(x) <= noise ? 0 : x);
 
-const edge = (at: Place, way: 'low' | 'high', margin: Margin, rule: DecisionRule, noise: number): Edge => {
+const edge = (
+  at: Place,
+  way: 'low' | 'high',
+  margin: Margin,
+  { rule, mode }: Pick<JudgeInput, 'rule' | 'mode'>,
+  noise: number,
+): Edge => {
   const dof = margin.dof ?? Number.POSITIVE_INFINITY;
   const half = (rule === 'iso14253-2017' ? oneSided(dof) : 2) * margin.u;
   const [low, high] =
@@ -118,6 +146,7 @@ const edge = (at: Place, way: 'low' | 'high', margin: Margin, rule: DecisionRule
     low: cleaned(low, noise),
     high: cleaned(high, noise),
     unsure: rule !== 'simple' && figures.some(Number.isNaN),
+    unstated: mode === 'part' && rule !== 'simple' ? openDoubt(margin, noise) : 0,
   };
   if (rule !== 'iso14253-2017') return base;
   const centre = cleaned(margin.centre, noise);
@@ -127,10 +156,12 @@ const edge = (at: Place, way: 'low' | 'high', margin: Margin, rule: DecisionRule
 
 type Grade = 'in' | 'near' | 'open' | 'out';
 
+/** Outside whatever there is to its spread. */
+const isOut = (e: Edge): boolean => !e.unsure && e.high + (WORST - 1) * e.unstated < 0;
+
 const grade = (edges: readonly Edge[]): Grade => {
-  const sound = edges.filter((e) => !e.unsure);
-  if (sound.some((e) => e.high < 0)) return 'out';
-  if (sound.length < edges.length) return 'open';
+  if (edges.some(isOut)) return 'out';
+  if (edges.some((e) => e.unsure || e.unstated > 0)) return 'open';
   if (edges.every((e) => e.missed !== undefined)) {
     // The limits of one value are missed on opposite sides, never both at once, so the probabilities add.
     const conforming = 1 - edges.reduce((sum, e) => sum + (e.missed as number), 0);
@@ -147,7 +178,7 @@ const STATES = {
 
 /** The limit a verdict turns on: one surely missed, else one that cannot be computed, else the likeliest missed. */
 const turningOn = (edges: readonly Edge[]): Edge => {
-  const surely = edges.find((e) => !e.unsure && e.high < 0) ?? edges.find((e) => e.unsure);
+  const surely = edges.find(isOut) ?? edges.find((e) => e.unsure);
   if (surely) return surely;
   return edges.reduce((a, b) => {
     const [pa, pb] = [a.missed ?? 0, b.missed ?? 0];
@@ -162,7 +193,9 @@ const verdict = (edges: readonly Edge[], input: JudgeInput): Verdict => {
   const turning = turningOn(edges);
   const by = 0 - turning.value;
   const state = STATES[input.mode][found];
-  if (found === 'in') return { state, by };
+  // It is the doubt that decides nothing, and no limit is to blame.
+  const isIdle = found === 'open' && turning.unstated > 0 && turning.low >= 0;
+  if (found === 'in' || isIdle) return { state, by };
   if (found === 'near') return { state, at: turning.at, by };
   if (!input.metalOn) return { state, at: turning.at, by };
   return { state, at: turning.at, side: turning.way === input.metalOn ? 'metal on' : 'metal gone', by };
@@ -219,7 +252,8 @@ const NOTE = 'One case within the spread cannot be computed, so nothing is prove
  * both limits taken together, of a figure that is normal, or by Student's t where its degrees of freedom are few; or the
  * bare value. Inside: `holds`, `proven in`, and *near the edge* where a limit is nearer than half the width of the
  * spread. Outside: `misses`, `proven out`. Between: `may miss`,
- * `not proven`. In service the wear limit replaces the limit on its side and the other one stays.
+ * `not proven`. A part is never proven in where its doubt is known in part only, and proven out only beyond ten times
+ * what of it is known. In service the wear limit replaces the limit on its side and the other one stays.
  */
 export const judge = (input: JudgeInput): CheckVerdict => {
   const { rule, lower, upper, wear } = input;
@@ -232,21 +266,27 @@ export const judge = (input: JudgeInput): CheckVerdict => {
   }
   const largest = Math.max(0, ...margins.map((m) => Math.abs(m.value)));
   const noise = Math.max(largest * 1e-9, (input.scale ?? 0) * 1e-12);
-  const low = lower && edge('lower', 'low', lower, rule, noise);
-  const high = upper && edge('upper', 'high', upper, rule, noise);
+  const low = lower && edge('lower', 'low', lower, input, noise);
+  const high = upper && edge('upper', 'high', upper, input, noise);
   const present = (edges: ReadonlyArray<Edge | undefined>): Edge[] => edges.filter((e) => e !== undefined);
 
   const newEdges = present([low, high]);
   const asNew = verdict(newEdges, input);
-  const worn = service ? edge('wear', wear.side, wear, rule, noise) : undefined;
+  const worn = service ? edge('wear', wear.side, wear, input, noise) : undefined;
   const wornEdges = worn ? present([worn, worn.way === 'high' ? low : high]) : [];
   const inService = worn ? verdict(wornEdges, input) : undefined;
-  const unsure = [...newEdges, ...wornEdges].some((e) => e.unsure);
+  const edges = [...newEdges, ...wornEdges];
+  const isOpen = [asNew, inService].some((one) => one?.state === STATES[input.mode].open);
+  const note = edges.some((e) => e.unsure)
+    ? NOTE
+    : isOpen && edges.some((e) => e.unstated > 0)
+      ? input.unstated
+      : undefined;
   return {
     asNew,
     ...(inService ? { inService } : {}),
     rule,
     words: wordsOf(asNew, inService),
-    ...(unsure ? { note: NOTE } : {}),
+    ...(note === undefined ? {} : { note }),
   };
 };

@@ -348,6 +348,7 @@ const sameStatement = (a: RowBody, b: RowBody): boolean => {
       one.k === other.k &&
       one.dof === other.dof &&
       one.dofRow === other.dofRow &&
+      one.partial === other.partial &&
       one.label === other.label
     );
   }

@@ -8,6 +8,7 @@ import type { Network } from './network.ts';
 import { caseProblem, problemOf } from './problems.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from './results.ts';
 import { steady } from './steady.ts';
+import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
 
 /** What the reporter asks the engine. */
 export interface Reading {
@@ -31,7 +32,7 @@ export function reportCell(cell: AssembledCell, from: Reading, before: CellResul
     id: cell.id,
     outputs,
     problems: cell.problems,
-    remarks: remarksOf(cell, from),
+    remarks: remarksOf(cell, outputs, from),
     slips: from.slips(cell.id),
     echoes: cell.echoes,
     feeds: [...cell.feeds],
@@ -57,7 +58,7 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
     stands: plan.stands,
-    check: check(plan, row, value, limits, from, idle, broken?.unknown === true),
+    check: check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
   };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
@@ -103,6 +104,7 @@ export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): Li
 }
 
 function check(
+  cell: string,
   plan: OutputPlan,
   row: Row | undefined,
   value: unknown,
@@ -124,8 +126,15 @@ function check(
     return judge({ mode, rule, waiting: true });
   if (!own || wanted === 0) return judge({ mode, rule });
   if (found < wanted || unknownSpread) return judge({ mode, rule, waiting: true });
-  const margin = (key: string | undefined): Margin | undefined =>
-    key === undefined ? undefined : from.figure(key);
+  const doubts: Unstated[] = [];
+  const margin = (key: string | undefined): Margin | undefined => {
+    const figure = key === undefined ? undefined : from.figure(key);
+    if (!figure || key === undefined || mode === 'plan' || rule === 'simple') return figure;
+    const doubt = unstatedOf(from.network, from.grid, from.network.rows.get(key));
+    if (!doubt) return figure;
+    doubts.push(doubt);
+    return { ...figure, unstated: doubt.reach };
+  };
   const lower = margin(own.lowerMargin);
   const upper = margin(own.upperMargin);
   const side = wearSide(limits as LimitFigures);
@@ -136,6 +145,7 @@ function check(
     mode,
     rule,
     justMade: plan.justMade,
+    unstated: unstatedWords(cell, doubts, from.nameOf),
     ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
     ...(lower ? { lower } : {}),
     ...(upper ? { upper } : {}),
@@ -195,9 +205,21 @@ function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
   return inside ? [INSIDE] : [];
 }
 
-function remarksOf(cell: AssembledCell, from: Reading): Remark[] {
-  const remarks: Remark[] = [];
-  for (const message of cell.cautions) remarks.push({ grade: 'caution', message });
+/** Why nothing is proven by readings of other cells; of its own, its cautions say it. */
+function unstatedRemarks(outputs: Readonly<Record<string, OutputResult>>): Remark[] {
+  const notes = new Set<string>();
+  for (const { check, problem } of Object.values(outputs))
+    if (check.note !== undefined && !problem && check.note !== OWN_DOUBT) notes.add(check.note);
+  return [...notes].map((message) => ({ grade: 'caution', message }));
+}
+
+function remarksOf(
+  cell: AssembledCell,
+  outputs: Readonly<Record<string, OutputResult>>,
+  from: Reading,
+): Remark[] {
+  const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
+  remarks.push(...unstatedRemarks(outputs));
   for (const { limits } of cell.outputs) if (limits) remarks.push(...limitRemarks(limits, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);

@@ -32,6 +32,8 @@ export interface SourceEnds {
   dof: number;
   /** Row that gives them, where they hang on what is computed. */
   dofRow?: string;
+  /** It is the least there can be: a reading with neither gauge nor ± may be off by far more than its figures tell. */
+  partial?: true;
   /** For people. */
   label: string;
 }

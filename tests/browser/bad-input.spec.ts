@@ -216,7 +216,19 @@ test('at the machine a size as cut that is probably wrong is asked about', async
   await expect(page.getByRole('note')).toContainText('one turn out');
   await page.getByRole('button', { name: 'take 2.0005' }).click();
   await expect(page.getByRole('note')).toHaveCount(0);
-  await expect(page.getByRole('region', { name: 'What it comes to' })).toContainText('proven in');
+  const outcome = page.getByRole('region', { name: 'What it comes to' });
+  await expect(outcome).toContainText('not proven');
+  await expect(outcome).toContainText('Name its gauge, or write ± behind it');
+  await page.getByRole('link', { name: 'Back to the sheet' }).click();
+  await expect(line(page, 'bush').locator('.remark-note')).toContainText('Name its gauge, or write ±');
+});
+
+test('limits the wrong way round say so on their line', async ({ page }) => {
+  await bringIn(
+    page,
+    sheet([length('bush', 'chosen', '2 in', { limits: { lower: '3 in', upper: '1 in' } })]),
+  );
+  await expect(line(page, 'bush').locator('.remark-note')).toContainText('the wrong way round');
 });
 
 test('damaged and foreign files are refused with a reason, and the sheets that are here stay', async ({

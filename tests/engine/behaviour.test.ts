@@ -143,7 +143,7 @@ it('readings typed into a cell of the library are a proof, and what it decides f
     compute(of).byName('it')?.outputs[output]?.check.asNew.state;
   const wall = cell(
     'wall-left',
-    { outside: '2.7500 in', bore: '2.2500 in', offset: '0.0010 in' },
+    { outside: '2.7500 in ± .001 in', bore: '2.2500 in ± .001 in', offset: '0.0010 in ± .001 in' },
     'thinnest',
     { lower: '.1 in' },
   );

@@ -37,8 +37,10 @@ export const randomSheet = fc
     const cells: CellRecord[] = [];
     const sample: Sample = { file: sheetOf(cells), leaves: [], formulas: [] };
     const names: string[] = [];
-    leaves.forEach(({ role, micrometres, tolerance }, i) => {
+    leaves.forEach(({ role: drawn, micrometres, tolerance }, i) => {
       const name = `leaf_${i}`;
+      // No reading is without doubt: ± 0 behind one is not taken at its word.
+      const role = tolerance === 0 ? 'given' : drawn;
       const text = `${micrometres} um${tolerance > 0 ? ` ± ${tolerance} um` : ' ± 0 um'}`;
       cells.push({ id: `c${cells.length}`, role, name, quantity: 'length', entry: text });
       const value = micrometres * 1e-6;

@@ -6,7 +6,7 @@ import { fold, mapRefs, quoted, rowRef } from '../expr.ts';
 import type { CellBuilder } from './builder.ts';
 import { sheetFormula } from './formulas.ts';
 import type { SheetScope } from './scope.ts';
-import { valueRows } from './value-rows.ts';
+import { type ValuePlace, valueRows } from './value-rows.ts';
 
 /** What an input of a library cell turned out to be. */
 export type InputPlan =
@@ -26,6 +26,8 @@ export function readInputs(
   reference: string,
 ): ReadonlyMap<string, InputPlan> {
   const plans = new Map<string, InputPlan>();
+  const gaugeInCell = kind.inputs.some((one) => one.record === 'gauge' && record.inputs?.[one.name]?.trim());
+  const reading = { reference, ...(gaugeInCell ? { gaugeInCell } : {}) };
   const defaults: { input: CellInput; key: string }[] = [];
   for (const input of kind.inputs) {
     const text = record.inputs?.[input.name]?.trim() ?? '';
@@ -46,7 +48,7 @@ export function readInputs(
     }
     if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, input, text, key));
     else if (input.choice !== undefined) plans.set(input.name, choicePlan(build, scope, input, text, key));
-    else plans.set(input.name, valuePlan(build, scope, input, text, key, reference));
+    else plans.set(input.name, valuePlan(build, scope, input, text, key, reading));
   }
   const isBlank = (name: string): boolean | undefined => {
     const plan = plans.get(name);
@@ -99,7 +101,7 @@ function valuePlan(
   input: CellInput,
   text: string,
   key: string,
-  reference: string,
+  readings: NonNullable<ValuePlace['readings']>,
 ): InputPlan {
   const word = wordOf(text);
   if (word !== undefined) build.cell.mentions.add(word);
@@ -123,7 +125,7 @@ function valuePlan(
     role: input.role ?? 'given',
     quantity: input.quantity,
     blank: '',
-    readings: { gauge: undefined, at: undefined, material: undefined, reference },
+    readings,
   });
   return { kind: 'value', key };
 }

@@ -16,6 +16,8 @@ export interface ReadingContext {
   at?: string | undefined;
   material?: string | undefined;
   quantity?: string | undefined;
+  /** The cell counts the doubt of a gauge itself. */
+  gaugeInCell?: boolean;
   field: string;
   /** Entry of the sheet's reference temperature. */
   reference: string;
@@ -41,15 +43,19 @@ export function readingRows(
   const spread = entry.kind === 'readings' || entry.kind === 'value' ? entry.spread : undefined;
   const used = gaugeOf(build, scope, context);
   // Doubt written behind the reading is the whole of it: the gauge then counts for its temperature only.
-  const gauge = spread || used === 'lost' ? undefined : used;
-  const parts = spread
+  const isInput = context.field.startsWith('inputs.');
+  const isStated = spread !== undefined && (isInput || !isNoDoubt(spread, stations));
+  const gauge = isStated || used === 'lost' ? undefined : used;
+  const isBare = !isStated && !gauge && !context.gaugeInCell;
+  if (isBare) tellBare(build, base, figures.n, isInput, spread !== undefined);
+  const parts = isStated
     ? statedDoubt(build, base, spread, figures.mean)
     : gauge
       ? gaugeDoubt(build, base, gauge, figures.n, figures.deviation)
-      : bareDoubt(build, base, stations, figures.n, figures.deviation);
+      : bareDoubt(build, base, stations, figures.n, figures.deviation, isBare);
 
   const corrected = correction(build, scope, used === 'lost' ? undefined : used, context);
-  const lost = (used === 'lost' && !spread) || corrected === 'lost';
+  const lost = (used === 'lost' && !isStated) || corrected === 'lost';
   const unknown = lost
     ? build.source(
         `${base}~unknown`,
@@ -101,6 +107,10 @@ interface Doubt {
   single?: string;
   difference?: string;
 }
+
+/** ± 0 behind what is no count: no size is read without doubt, so none is stated. */
+const isNoDoubt = (spread: Spread, stations: readonly Literal[][]): boolean =>
+  spread.low === 0 && spread.high === 0 && !stations.flat().every(({ dimension }) => isNone(dimension));
 
 /** Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. */
 function statedDoubt(build: CellBuilder, base: string, spread: Spread, value: number): Doubt {
@@ -201,19 +211,29 @@ function meanDof(
   return build.formula(`${base}~m!dof`, scatter.variance > 0 ? call('IF', known, dof, many) : many, true);
 }
 
-/** Neither gauge nor uncertainty: the scatter, and half a step of the last figure written, which is the least it can be. */
+/** What a reading with neither gauge nor uncertainty says of itself. */
+function tellBare(build: CellBuilder, base: string, n: number, isInput: boolean, isZero: boolean): void {
+  // A library cell may hold several readings: its input says which is meant.
+  const input = /^[^>]+>(\w+)/.exec(base)?.[1]?.replaceAll('_', ' ');
+  const missing = isZero ? 'No gauge and a ± of nothing' : 'No gauge and no ±';
+  const counted = n > 1 ? 'the last figure written and the scatter are' : 'the last figure written is';
+  build.cell.cautions.push(
+    `${missing} is given${input ? ` for the reading "${input}"` : ''}: only ${counted} counted as doubt, which proves nothing. ${isInput ? 'Write' : 'Name its gauge, or write'} ± behind it.`,
+  );
+}
+
+/**
+ * Neither gauge nor uncertainty: the scatter, and half a step of the last figure written, which is the least it can be.
+ * What the instrument adds (JCGM 100, 4.3: type B) is marked as not known where nothing else counts it.
+ */
 function bareDoubt(
   build: CellBuilder,
   base: string,
   stations: readonly Literal[][],
   n: number,
   deviation: number | undefined,
+  partial: boolean,
 ): Doubt {
-  // A library cell may hold several readings: its input says which is meant.
-  const input = /^[^>]+>(\w+)/.exec(base)?.[1]?.replaceAll('_', ' ');
-  build.cell.cautions.push(
-    `No gauge and no ± is given for ${input ? `the reading "${input}"` : 'this reading'}: only the last figure written and the scatter are counted as doubt.`,
-  );
   const half = Math.max(...stations.flat().map(lastFigure)) / 2;
   const step = half / Math.sqrt(3);
   const ends = (u: number, dof: number, what: string): SourceEnds => ({
@@ -222,6 +242,7 @@ function bareDoubt(
     distribution: 'normal',
     k: 2,
     dof,
+    ...(partial ? { partial } : {}),
     label: `${build.name}: ${what}`,
   });
   const single = build.source(`${base}~s`, 0, {

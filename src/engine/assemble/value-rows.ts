@@ -26,7 +26,7 @@ export interface ValuePlace {
   blank: string;
   /** A size is wanted, which 20 under is not. */
   isSize?: boolean;
-  readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference'>;
+  readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference' | 'gaugeInCell'>;
 }
 
 /** Gives a formula over row keys, or a problem: differs between a sheet's own entries and a library cell's defaults. */

@@ -40,7 +40,6 @@ export const LibraryLine = (props: { cell: string }) => {
     line().outline?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
   const outputs = () => (kind()?.outputs ?? []).filter((output) => open() || ownLine(output));
   const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
-  const remarks = () => line().outline?.remarks ?? [];
   return (
     <>
       <GridRow row={props.cell} cell={props.cell} class={open() ? 'library' : 'library folded'}>
@@ -61,13 +60,6 @@ export const LibraryLine = (props: { cell: string }) => {
             </span>
           </Show>
           <SlipRemarks cell={props.cell} />
-          <For each={remarks()}>
-            {(remark) => (
-              <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
-                {say(remark.message)}
-              </span>
-            )}
-          </For>
         </GridCell>
         <Show when={!open()}>
           <FaceCell cell={props.cell} outputs={face()} />

@@ -1,13 +1,36 @@
 import { For, type JSX, Show } from 'solid-js';
 import { writtenOut } from '../preferences/decimal-mark.ts';
+import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { cellOfRow } from '../state/cursor.ts';
 import { sayRight, takeOffer } from './answer.ts';
 import { OFFER_KEY, RIGHT_KEY } from './keys.ts';
 import './slips.css';
 
-/** The open questions of a line, quietly below its entry; on the line under the cursor with what answers the first, by press or key. */
-export const SlipRemarks = (props: { cell: string }) => {
+/** What a cell says about itself. */
+const Remarks = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  return (
+    <For each={sheet.line(props.cell)?.outline?.remarks}>
+      {(remark) => (
+        <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
+          {say(remark.message)}
+        </span>
+      )}
+    </For>
+  );
+};
+
+/** What a line says about itself and the questions it asks, quietly below its entry. */
+export const SlipRemarks = (props: { cell: string }) => (
+  <>
+    <Questions cell={props.cell} />
+    <Remarks cell={props.cell} />
+  </>
+);
+
+/** The open questions; on the line under the cursor with what answers the first, by press or key. */
+const Questions = (props: { cell: string }) => {
   const { sheet, cursor } = useSheet();
   const here = () => {
     const place = cursor.place();

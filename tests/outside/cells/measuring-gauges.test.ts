@@ -132,7 +132,7 @@ test('proud height: one gauge for both depths, its error drops out (JCGM 100:200
 
 test('micrometer 0.2 thou out where 0.1 is permitted: its own limits say so', () => {
   const sheet = sheetOf({
-    it: cell('micrometer-check', { block: '1 in', reading: '1.0002 in', permitted: '0.0001 in' }),
+    it: cell('micrometer-check', { block: '1 in', reading: '1.0002 in ± .00005 in', permitted: '0.0001 in' }),
   });
   expect(sheet.byName('it')?.outputs.error?.check.asNew?.state).toMatch(/out|misses/);
 });

@@ -16,7 +16,17 @@ const chance = (p: number): number => 4 * Math.sqrt((p * (1 - p)) / DRAWS) + 1e-
 
 /** The mean of a list against an upper limit; the limits of the list itself are for every reading in it. */
 const meanOf = (list: string, upper: string): CellRecord[] => [
-  cell('bore', 'measured', list),
+  cell('gauge', 'cell', '', {
+    kind: 'gauge',
+    inputs: {
+      gauge: 'micrometer-25-50-mm',
+      certificate: '1e-6 mm',
+      setting_doubt: '0 mm',
+      scatter: '0 mm',
+      division: '0.0001 mm',
+    },
+  }),
+  cell('bore', 'measured', list, { gauge: 'gauge' }),
   cell('mean', 'worked', '= bore', { limits: { upper } }),
 ];
 
@@ -55,7 +65,7 @@ describe('one limit, a figure of few degrees of freedom: JCGM 106:2012 7.3 with 
     const judged = (upper: number) =>
       computed(sheet(meanOf(list, `${upper.toFixed(9)} mm`), { rule: 'iso14253-2017' }));
     const { u, dof } = judged(51).figure('mean');
-    // s / sqrt 5 and the last figure written, which has no end of degrees of freedom; so few more than four.
+    // s / sqrt 5 and the division of the gauge, which has no end of degrees of freedom; so few more than four.
     expect(dof).toBeGreaterThanOrEqual(4);
     expect(dof).toBeLessThan(4.1);
     const stateAt = (times: number) =>
