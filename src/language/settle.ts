@@ -160,6 +160,33 @@ const ANGLES = /^(deg|arcmin|arcsec|rad|mrad)$/;
 const describeLiteral = (literal: Literal): string =>
   ANGLES.test(literal.unit ?? '') ? 'an angle' : describeDimension(literal.dimension, literal.point);
 
+/** An angle, or an angle in a time: without dimension, yet no plain number and no count of turns. */
+const ANGULAR = /(?:^|[^A-Za-z])(?:m?rad|deg|arcmin|arcsec)(?![A-Za-z])/;
+
+/** 105 rad/s is 1000 turns in a minute and not 6300; 4 deg is no taper: included, or to the centreline? */
+const isAngular = (r: Reading, literal: Literal, kind: QuantityKind): boolean => {
+  if (!ANGULAR.test(literal.unit ?? '')) return false;
+  const span = { from: literal.from, to: literal.to };
+  const entry = `= ${literal.text} / (2 * PI())`;
+  if (kind.name === 'rotational speed')
+    complain(
+      r,
+      'dimension',
+      `${article(kind.label)} is counted in turns here, ${short(literal.text)} is an angle in a time.`,
+      span,
+      r.text.trim() === literal.text ? [{ label: `so many turns: ${entry}`, entry }] : undefined,
+    );
+  else if (kind.name === 'number')
+    complain(
+      r,
+      'dimension',
+      `${article(kind.label)} is wanted here, ${short(literal.text)} is an angle.`,
+      span,
+    );
+  else return false;
+  return true;
+};
+
 /** 70 deg where a temperature is wanted; 15', minutes and no feet; 2.250 min, the least size and no time. */
 const remediesOf = (r: Reading, literal: Literal, unitSpan: Span | undefined): Remedy[] | undefined => {
   if (!unitSpan) return undefined;
@@ -192,6 +219,7 @@ export const fitsKind = (r: Reading, literal: Literal, unitSpan?: Span): boolean
     );
     return false;
   }
+  if (isAngular(r, literal, kind)) return false;
   if (isNone(kind.dimension) || literal.point === point) return true;
   const swapped = point ? literal.unit?.replace(/_diff$/, '') : `${literal.unit}_diff`;
   const unit = swapped === undefined ? undefined : findUnit(swapped);
