@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { read } from '@e965/xlsx';
+import type { Page } from '@playwright/test';
 import axe from 'axe-core';
 import jsQR from 'jsqr';
 import { expect, test } from './fixture.ts';
@@ -35,8 +36,7 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   watch,
 }) => {
   const sent: string[] = [];
-  const follow = (one: import('@playwright/test').Page) =>
-    one.on('request', (request) => sent.push(request.url()));
+  const follow = (one: Page) => one.on('request', (request) => sent.push(request.url()));
   follow(page);
   await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
   const bore = await value(page, 'bore').locator('b').first().textContent();
@@ -145,27 +145,55 @@ test('what comes in is held against what is here, and takes its place only when 
   await expect(page.locator('.job')).toHaveCount(1);
 });
 
-test('a QR code holds the code where it fits, and a plain word stands where it does not', async ({
-  page,
-}) => {
-  await bringIn(page, shortJob());
-  const code = await codeOfSheet(page);
-  const picture = page.getByRole('img', { name: 'QR code of this sheet' });
+/** What a QR code on the page says: drawn anew from its path and read by another library. */
+const readQr = async (page: Page, name: string): Promise<string | undefined> => {
+  const picture = page.getByRole('img', { name });
   await expect(picture).toBeVisible();
   const size = Number((await picture.getAttribute('viewBox'))!.split(' ')[2]);
   const path = (await picture.locator('path').getAttribute('d'))!;
-  // Drawn anew from its path and read by another library.
   const scale = 4;
   const pixels = new Uint8ClampedArray((size * scale) ** 2 * 4).fill(255);
   for (const [, x, y, run] of path.matchAll(/M(\d+) (\d+)h(\d+)/g))
     for (let py = Number(y) * scale; py < (Number(y) + 1) * scale; py++)
       for (let px = Number(x) * scale; px < (Number(x) + Number(run)) * scale; px++)
         pixels.fill(0, (py * size * scale + px) * 4, (py * size * scale + px) * 4 + 3);
-  expect(jsQR(pixels, size * scale, size * scale)?.data).toBe(code);
+  return jsQR(pixels, size * scale, size * scale)?.data;
+};
+
+test('a QR code holds a short sheet; a long one goes in several, which come together where they are opened', async ({
+  page,
+}) => {
+  await bringIn(page, shortJob());
+  const code = await codeOfSheet(page);
+  expect(await readQr(page, 'QR code of this sheet')).toBe(code);
 
   await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
   await codeOfSheet(page);
-  await expect(dialog(page, 'Hand this sheet on')).toContainText('Too long for a QR code');
+  const title = await page.getByRole('heading', { name: /As \d+ QR codes/ }).textContent();
+  const of = Number(/\d+/.exec(title!)![0]);
+  expect(of).toBeGreaterThan(1);
+  const parts: string[] = [];
+  for (let k = 1; k <= of; k++) {
+    parts.push((await readQr(page, `QR code ${k} of ${of}`))!);
+    if (k < of) await page.getByRole('button', { name: 'Next code' }).click();
+  }
+  await expect(page.getByRole('button', { name: 'Next code' })).toBeDisabled();
+
+  // Each opens a page of its own, as a phone does; the last but one is pasted, the last is not the first.
+  const came = page.getByRole('article', { name: 'The sheet that came in' });
+  for (const part of parts.slice(1, -1)) {
+    await page.goto('/#/');
+    await page.goto(`/#/open/${part}`);
+    await expect(page.getByText(/^Code \d+ of \d+ is here\. Still to come: 1/)).toBeVisible();
+  }
+  await page.getByLabel('Or paste a code or a link').fill(parts.at(-1)!);
+  await page.getByRole('button', { name: 'Read the code' }).click();
+  await expect(page.getByText(`Code ${of} of ${of} is here. Still to come: 1.`)).toBeVisible();
+  await expect(page.getByLabel('Or paste a code or a link')).toHaveValue('');
+  await expect(came).toHaveCount(0);
+  await page.goto(`/#/open/${parts[0]}`);
+  await expect(came.getByRole('heading', { level: 2 })).toHaveText(/Saw arbor/);
+  await expect(came).toContainText(`from ${of} codes`);
 });
 
 test('a table and a workbook can be had, and are what other programs read', async ({ page }) => {
@@ -209,13 +237,10 @@ test('as a template it leaves readings and names out', async ({ page }) => {
 });
 
 for (const [what, open] of [
-  ['the dialog to hand on', async (page: import('@playwright/test').Page) => void (await codeOfSheet(page))],
-  ['the history', (page: import('@playwright/test').Page) => showTool(page, 'History')],
-  [
-    'the dialog to make a template',
-    (page: import('@playwright/test').Page) => showTool(page, 'Make a template'),
-  ],
-  ['a sheet that is looked at', (page: import('@playwright/test').Page) => lookAt(page, shortJob())],
+  ['the dialog to hand on', async (page: Page) => void (await codeOfSheet(page))],
+  ['the history', (page: Page) => showTool(page, 'History')],
+  ['the dialog to make a template', (page: Page) => showTool(page, 'Make a template')],
+  ['a sheet that is looked at', (page: Page) => lookAt(page, shortJob())],
 ] as const) {
   test(`${what} has no fault that axe knows`, async ({ page }) => {
     await bringIn(page, shortJob());

@@ -22,14 +22,30 @@ export const readFile = async (file: File): Promise<Arrival | string> => {
   return 'message' in read ? `${file.name}: ${read.message}` : { ...read, source: `the file ${file.name}` };
 };
 
-export const readPasted = async (text: string): Promise<Arrival | string> => {
+/** A part of a sheet that came in several, and what it waits for. */
+export interface Partly {
+  waits: string;
+}
+
+export const readPasted = async (text: string): Promise<Arrival | Partly | string> => {
   const trimmed = text.trim();
   if (trimmed.startsWith('{')) {
     const { importText } = await import('../../document/files.ts');
     const read = importText(trimmed);
     return 'message' in read ? read.message : { ...read, source: 'the text that was pasted' };
   }
+  const { partsIn } = await import('../../document/sharing/parts.ts');
+  const parts = partsIn(trimmed);
+  if (parts.length > 0) {
+    const { takeParts } = await import('./parts-kept.ts');
+    const taken = takeParts(parts);
+    return 'code' in taken ? readWhole(taken.code, `${taken.of} codes`) : taken;
+  }
+  return readWhole(trimmed, 'a code');
+};
+
+const readWhole = async (code: string, source: string): Promise<Arrival | string> => {
   const { readCode } = await import('../../document/sharing/code.ts');
-  const read = await readCode(trimmed);
-  return 'message' in read ? read.message : { ...read, source: 'a code' };
+  const read = await readCode(code);
+  return 'message' in read ? read.message : { ...read, source };
 };

@@ -1,7 +1,7 @@
 import { createEffect, createResource, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
 import { go } from '../router.ts';
 import { loadShop } from '../state/load-shop.ts';
-import { type Arrival, arrival, readFile, readPasted, setArrival } from './arrivals.ts';
+import { type Arrival, arrival, type Partly, readFile, readPasted, setArrival } from './arrivals.ts';
 import { Incoming } from './incoming.tsx';
 import './open-page.css';
 
@@ -11,9 +11,17 @@ export const OpenPage = (props: { code: string | undefined }) => {
   const [trouble, setTrouble] = createSignal<string>();
   const [text, setText] = createSignal('');
   let picker!: HTMLInputElement;
-  const take = (read: Arrival | string) => {
+  const [waits, setWaits] = createSignal<string>();
+  let box: HTMLTextAreaElement | undefined;
+  const take = (read: Arrival | Partly | string) => {
     setTrouble(typeof read === 'string' ? read : undefined);
-    setArrival(typeof read === 'string' ? undefined : read);
+    const partly = typeof read === 'object' && 'waits' in read ? read : undefined;
+    setWaits(partly?.waits);
+    setArrival(typeof read === 'string' || 'waits' in read ? undefined : read);
+    if (!partly || !box) return;
+    // Room for the next part.
+    box.value = '';
+    setText('');
   };
   createEffect(
     on(
@@ -53,6 +61,9 @@ export const OpenPage = (props: { code: string | undefined }) => {
             </p>
           )}
         </Show>
+        <p class="waits" role="status">
+          {waits()}
+        </p>
         <Show
           when={arrival()}
           fallback={
@@ -85,6 +96,7 @@ export const OpenPage = (props: { code: string | undefined }) => {
                   <label for="pasted-code">Or paste a code or a link</label>
                   <textarea
                     id="pasted-code"
+                    ref={box}
                     rows={4}
                     spellcheck={false}
                     autocomplete="off"

@@ -3,9 +3,6 @@ import { encode } from 'uqr';
 /** Modules of quiet round the code (ISO/IEC 18004: four). */
 const QUIET = 4;
 
-/** Bytes the biggest QR code holds at its lowest correction level (ISO/IEC 18004, version 40-L). */
-export const MOST = 2953;
-
 /** Path of the dark modules, one stroke a run of them in a row. */
 const pathOf = (rows: readonly (readonly boolean[])[]): string =>
   rows
@@ -22,14 +19,14 @@ const pathOf = (rows: readonly (readonly boolean[])[]): string =>
     .join('');
 
 /** A text as a QR code, black on white whatever paper the page is on: readers want it so. */
-export default function QrCode(props: { text: string }) {
+export default function QrCode(props: { text: string; name: string }) {
   const code = () => encode(props.text, { border: QUIET, boostEcc: true });
   return (
     <svg
       class="qr-code"
       viewBox={`0 0 ${code().size} ${code().size}`}
       role="img"
-      aria-label="QR code of this sheet"
+      aria-label={props.name}
       shape-rendering="crispEdges"
     >
       <rect width={code().size} height={code().size} fill="#fff" />

@@ -1,4 +1,4 @@
-import { createMemo, createResource, createSignal, lazy, Show, Suspense } from 'solid-js';
+import { createMemo, createResource, createSignal, Show } from 'solid-js';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { exportText, fileName } from '../../document/files.ts';
 import { codeOf, linkOf } from '../../document/sharing/code.ts';
@@ -8,11 +8,8 @@ import { useSheet } from '../sheet/context.ts';
 import { copyText } from './copy-text.ts';
 import { ForOthers } from './for-others.tsx';
 import { giveFile } from './give-file.ts';
+import { QrPart } from './qr-part.tsx';
 import './share-dialog.css';
-
-const QrCode = lazy(() => import('./qr-code.tsx'));
-/** Bytes of the biggest QR code, as `qr-code.tsx` has it, whose chunk is not needed to say that a sheet is too long. */
-const MOST = 2953;
 
 /** Some programs for letters cut what is longer. */
 const LONG = 2000;
@@ -34,8 +31,6 @@ export default function ShareDialog(props: { onClose: () => void }) {
   const code = () => (typeof made.latest === 'string' ? made.latest : undefined);
   const refusal = () => (typeof made.latest === 'object' ? made.latest.message : undefined);
   const link = () => linkOf(code() ?? '', location.href);
-  /** What is scanned: a link where others can open it, else the code to paste. */
-  const scanned = () => (isOwnMachine() ? (code() ?? '') : link());
   const copy = async (what: string, text: string) => {
     if (await copyText(text)) {
       setTold(`The ${what} is on the clipboard.`);
@@ -118,24 +113,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
           )}
         </Show>
       </section>
-      <Show when={code()}>
-        <section class="share-part">
-          <h3>As a QR code</h3>
-          <Show
-            when={scanned().length <= MOST}
-            fallback={
-              <p>
-                Too long for a QR code: {scanned().length.toLocaleString()} characters, where the biggest
-                holds {MOST.toLocaleString()}. Send a file or the code.
-              </p>
-            }
-          >
-            <Suspense fallback={<p>Drawing …</p>}>
-              <QrCode text={scanned()} />
-            </Suspense>
-          </Show>
-        </section>
-      </Show>
+      <Show when={code()}>{(text) => <QrPart code={text()} ownMachine={isOwnMachine()} />}</Show>
       <ForOthers />
     </Dialog>
   );
