@@ -138,7 +138,10 @@ function check(
   const lower = margin(own.lowerMargin);
   const upper = margin(own.upperMargin);
   const side = wearSide(limits as LimitFigures);
-  if (isTurned(limits as LimitFigures) || (own.wear && side === undefined))
+  if (
+    isTurned(limits as LimitFigures) ||
+    (own.wear && (side === undefined || isAgainst(limits as LimitFigures)))
+  )
     return judge({ mode, rule, waiting: true });
   const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
   return judge({
@@ -180,6 +183,11 @@ const UNDIRECTED: Remark = {
   message:
     'Does wear lead above the wear limit, as in a bore, or below it, as on a shaft? Say on which side metal is still on, or give the limits of a new part.',
 };
+const AGAINST: Remark = {
+  grade: 'error',
+  message:
+    'The wear limit lies on the side where metal is still on, and wear leads the other way: is its figure right, and the side?',
+};
 const INSIDE: Remark = {
   grade: 'caution',
   message:
@@ -194,6 +202,10 @@ const TURNED: Remark = {
 const isTurned = ({ lower, upper }: LimitFigures): boolean =>
   lower !== undefined && upper !== undefined && lower.value > upper.value;
 
+/** A wear limit that no wear leads to. */
+const isAgainst = (limits: LimitFigures): boolean =>
+  limits.metalOn !== undefined && wearSide(limits) === limits.metalOn;
+
 /** What is odd about the limits of one output. */
 function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
   const limits = limitFigures(plan, from);
@@ -201,6 +213,7 @@ function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
   if (isTurned(limits)) return [TURNED];
   if (!wear) return [];
   if (wearSide(limits) === undefined) return [UNDIRECTED];
+  if (isAgainst(limits)) return [AGAINST];
   const inside = lower && upper && wear.value > lower.value && wear.value < upper.value;
   return inside ? [INSIDE] : [];
 }

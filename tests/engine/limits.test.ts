@@ -66,6 +66,49 @@ it.each(['2.249..2.250 in', '2.249 in +.001 -0', '50 mm H7', '50 mm H7/g6'])(
   },
 );
 
+it.each([
+  ['2.25 in', '20 under', '= 2.25 in - 20 thou'],
+  ['2.25 in', '-.001', '= 2.25 in - .001 in'],
+  ['2.25', '+.001 in', '= 2.25 in + .001 in'],
+  ['2.2500; 2.2501 in', '20 under', undefined],
+])('of %s, %s as a limit is how far off it may be: asked about', (entry, lower, meant) => {
+  const sheet = inches([
+    plain('a', entry.includes(';') ? 'measured' : 'chosen', entry, { limits: { lower } }),
+  ]);
+  expect(sheet.output('a').check.words).toBe('waiting');
+  const problem = sheet.byName('a')?.problems[0];
+  expect(problem).toMatchObject({ field: 'limits.lower', message: expect.stringMatching(/the size itself/) });
+  expect(problem?.choices?.map((choice) => choice.entry)).toEqual(meant && [meant]);
+});
+
+it('what is itself a difference may have limits below nothing, and an undersize one so far under', () => {
+  const fit = [
+    plain('bore', 'given', '2.25 in'),
+    plain('a', 'worked', '= bore - 2.2505 in', { limits: { lower: '-.001', upper: '+.001' } }),
+  ];
+  expect(inches(fit).output('a').check.words).toBe('holds');
+  expect(judged(plain('a', 'chosen', '20 under', { limits: { lower: '30 under' } })).check.words).toBe(
+    'holds',
+  );
+});
+
+it('a value that is its own limit is told', () => {
+  const sheet = inches([plain('a', 'measured', '2.25 in ± .001 in', { limits: { upper: '= a + .01 in' } })]);
+  expect(sheet.output('a').check.words).toBe('waiting');
+  expect(sheet.byName('a')?.problems[0]?.message).toMatch(/judges nothing/);
+});
+
+it('a wear limit on the side where metal is still on is told, and nothing judged by it', () => {
+  const found = read('1.7490 in ± .0002 in', {
+    lower: '1.748',
+    upper: '1.750',
+    wear: '1.755',
+    metalOn: 'high',
+  });
+  expect(found.check.words).toBe('waiting');
+  expect(found.remarks[0]?.message).toMatch(/wear leads the other way/);
+});
+
 it('a bare limit of what is shown in thou is not taken for inches, on a plain line and on an output', () => {
   const { check } = judged(plain('a', 'given', '3 thou', { display: 'thou', limits: { upper: '4' } }));
   expect(check.words).toBe('waiting');

@@ -1,10 +1,9 @@
-import { type Problem, problem } from '../../../shared/problem.ts';
 import { kindsOf } from '../../../shared/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { Entry } from '../../language/syntax.ts';
 import { minus, rowRef } from '../expr.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
+import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { READING_OUTPUTS } from './readings.ts';
 import type { SheetScope } from './scope.ts';
@@ -22,8 +21,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
   const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
   const planKey = issued ? `${record.id}!replanned` : record.id;
-  const isOffset =
-    scope.texts.entry(record.entry ?? '', record.quantity, record.role).entry.kind === 'offset';
+  const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
+  const isOffset = entry.kind === 'offset';
 
   const tolerance = valueRows(build, scope, record.entry ?? '', {
     key: planKey,
@@ -97,7 +96,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
         readings.length > 0
           ? { least: `${base}.least`, greatest: `${base}.greatest` }
           : { least: base, greatest: base },
-        sheetLimit(build, scope, quantity, record.display),
+        sheetLimit(build, scope, quantity, record.display, { name: record.name, entry }),
       )
     : undefined;
   if (limits) output.limits = limits;
@@ -117,27 +116,19 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   return build.cell;
 }
 
-/** 2.249..2.250 or 50 mm H7 as one limit: both of them, of which neither nor their middle is the one. */
-function twoLimits(entry: Entry, text: string): Problem | undefined {
-  const isTwo =
-    entry.kind === 'range' ||
-    entry.kind === 'fit' ||
-    (entry.kind === 'value' && (entry.spread?.form === 'deviations' || entry.spread?.form === 'class'));
-  return isTwo
-    ? problem(
-        'range',
-        `${text.trim()} gives two limits, and one belongs here: write the lower and the upper each in its own field.`,
-      )
-    : undefined;
-}
-
 /** Reads a limit in the scope of the sheet. */
 export const sheetLimit =
-  (build: CellBuilder, scope: SheetScope, quantity: string | undefined, display?: string): LimitReader =>
+  (
+    build: CellBuilder,
+    scope: SheetScope,
+    quantity: string | undefined,
+    display?: string,
+    of?: Limited,
+  ): LimitReader =>
   (text, key, field) => {
-    const two = twoLimits(scope.texts.entry(text, quantity, 'given', display).entry, text);
-    if (two) {
-      build.problem(key, two, field);
+    const wrong = limitProblem(scope.texts.entry(text, quantity, 'given', display).entry, text, of);
+    if (wrong) {
+      build.problem(key, wrong, field);
       return key;
     }
     valueRows(build, scope, text, { key, field, role: 'given', quantity, display, blank: '' });
