@@ -201,8 +201,8 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=IF(ISBLANK(own_nut_factor); 1 > 0; own_nut_factor > 0)',
-      otherwise: 'A nut factor is above zero: 0.1 to 0.3.',
+      holds: '=IF(ISBLANK(own_nut_factor); 1 > 0; AND(own_nut_factor > 0; own_nut_factor < 1))',
+      otherwise: 'A nut factor lies between 0 and 1: mostly 0.1 to 0.3.',
       grade: 'error',
     },
     {

@@ -6,7 +6,12 @@ import { sheetWith } from '../outside/cells/example-sheet.ts';
 /** Entries that no part can have, by cell. Each is refused: a figure worked out from it could be cut to. */
 const impossible: Readonly<Record<string, readonly string[]>> = {
   'bearing-pressure': ['turning_speed: -1 rpm'],
-  'bolt-preload': ['own_nut_factor: -0.2', 'torque_applied: -1 N.m', 'torque_applied: 0 N.m'],
+  'bolt-preload': [
+    'own_nut_factor: -0.2',
+    'own_nut_factor: 20',
+    'torque_applied: -1 N.m',
+    'torque_applied: 0 N.m',
+  ],
   'bought-bush': ['journal: 0 mm'],
   'bush-press': ['rated_pressure: 0 MPa'],
   'end-float': ['width_2: -1 mm', 'face_runout_1: -1 mm'],

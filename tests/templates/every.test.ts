@@ -108,6 +108,18 @@ describe.each(templates)('%s', (name) => {
     expect(bare.map(({ name: cell }) => cell)).toEqual([]);
   });
 
+  it('names gauges that reach the size they are to read', () => {
+    const { cells } = computeSheet(withExamples(file), library);
+    const named = new Map(file.cells.map(({ name: cell, inputs }) => [cell, inputs?.gauge]));
+    const wrong = file.cells.filter((cell) => {
+      const gauge = allGauges.find(({ key }) => key === named.get(cell.gauge));
+      const { measured, planned } = cells.find(({ id }) => id === cell.id)?.outputs.value ?? {};
+      const size = Math.abs((measured ?? planned)?.value ?? Number.NaN);
+      return cell.gauge !== undefined && !(gauge && gauge.range[0] <= size && size <= gauge.range[1]);
+    });
+    expect(wrong.map(({ name: cell, gauge }) => `${cell} by ${gauge}`)).toEqual([]);
+  });
+
   it('waits for what is to be filled in, and has no error while it does', () => {
     const byId = new Map(file.cells.map((cell) => [cell.id, cell]));
     const { cells } = computeSheet(file, library);
