@@ -111,6 +111,25 @@ const askShown = (r: Reading, span: Span, at: number): undefined => {
   );
 };
 
+/** No part on a bench is so long, in the units of the sheet: a decimal point was left out, or it is in small units. */
+const LONGEST = { in: 500n, mm: 10_000n } as const;
+const SMALLER = { in: 'thou', mm: 'um' } as const;
+
+const isTooLong = (r: Reading, bare: readonly Amount[]): boolean =>
+  r.kind?.name === 'length' &&
+  bare.some(({ ratio: { n, d } }) => (n < 0n ? -n : n) >= LONGEST[r.context.units.length] * d);
+
+const askLong = (r: Reading, span: Span, at: number): undefined => {
+  const { length } = r.context.units;
+  return complain(
+    r,
+    'ask',
+    `${short(r.text.slice(span.from, span.to))} has no unit: is its decimal point missing, or is it in ${SMALLER[length]}, or indeed in ${length}?`,
+    span,
+    [withUnit(r, at, SMALLER[length]), withUnit(r, at, length)],
+  );
+};
+
 const insert = (r: Reading, symbol: string, at: number): Unit | undefined => {
   if (symbol === '') return NUMBER_UNIT;
   const unit = parseUnit(symbol, wanted(r));
@@ -143,6 +162,7 @@ export const settle = (r: Reading, amounts: readonly Amount[], spread?: Unit): U
       [...present.keys()].map((symbol) => withUnit(r, last.to, symbol)),
     );
   } else if (isShownSmall(r, bare)) askShown(r, span, last.to);
+  else if (!spread && isTooLong(r, bare)) askLong(r, span, last.to);
   else if (spread) common = fromSpread(r, spread, span, last.to);
   else if (!r.kind) askQuantity(r, span, last.to);
   else if (r.kind.name === 'length' && r.context.units.length === 'mm' && bare.some(isFraction))

@@ -212,7 +212,7 @@ describe('what is ambiguous is asked, never guessed', () => {
   it('every choice that is an entry can be read', () => {
     for (const text of [
       '2.2510-2.2515 in',
-      '1,234',
+      '1,234 mm',
       '2.25 in * 3',
       '=2 in^2',
       '=SIN(30)',

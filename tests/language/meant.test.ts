@@ -37,6 +37,9 @@ describe('in a sheet of inches', () => {
     ['2.250 max', ['2.250']],
     ['2.250 min', ['2.250']],
     ['0.25 under', ['0.25 in under', '0.25 mm under']],
+    ['2.23 under', ['2.23 thou under', '2.23 in under', '2.23 mm under']],
+    ['22505', ['22505 thou', '22505 in']],
+    ['2250.5', ['2250.5 thou', '2250.5 in']],
     ['2 - 1/16', ['2 1/16', '=2 - 1/16']],
     ['2–1/16"', ['2 1/16"', '=2–1/16"']],
     ['2+1/16', ['2 1/16', '=2+1/16']],
@@ -211,4 +214,20 @@ describe('as a tolerance', () => {
     const { entry } = parseEntry('=load * 2 ± 10 %', context('mm', 'worked', 'force'));
     expect(entry.kind === 'formula' && entry.spread).toMatchObject({ percent: true, high: 0.1 });
   });
+});
+
+describe('a list of which only some readings have a unit', () => {
+  it.each([
+    ['in', '57.15; 57.16; 2.2505 in', ['57.15 mm; 57.16 mm; 2.2505 in', '57.15 in; 57.16 in; 2.2505 in']],
+    ['mm', '2.2505; 57.15 mm', ['2.2505 in; 57.15 mm', '2.2505 mm; 57.15 mm']],
+    ['in', '57.15 mm | 2.2505', ['57.15 mm | 2.2505 in', '57.15 mm | 2.2505 mm']],
+  ] as const)('on a sheet in %s: %s', (length, text, expected) => {
+    const of = context(length, 'measured');
+    expect(offered(text, of)).toEqual(expected);
+    for (const entry of expected) expect(parseEntry(entry, of).problems).toEqual([]);
+  });
+  it.each(['2.2505; 2.2507; 2.2510 in', '2.2505 in; 57.16 mm', '.5; 2.25 in', '57.15; 57.16'])(
+    '%s is taken as it stands',
+    (text) => expect(parseEntry(text, context('in', 'measured')).problems).toEqual([]),
+  );
 });

@@ -23,7 +23,8 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
   // Journals go by .010 and .020 in, or by 0.25 and 0.5 mm: a quarter inch under and two hundredths of a millimetre are neither.
   if (small && tenth === (length === 'in') && amount.ratio.n !== 0n) return askSystem(r, amount);
   if (small) return take(length);
-  if (length === 'in') return take('thou');
+  if (length === 'in' && amount.ratio.d === 1n) return take('thou');
+  if (length === 'in') return askWhole(r, amount);
   const text = sliceOf(r, amount);
   const choices = [
     `${text} thou`,
@@ -34,6 +35,18 @@ const settleOffset = (r: Reading, amount: Amount): Unit | undefined => {
     r,
     'ask',
     `${r.text.trim()}: is that ${choices.map((c) => c.label).join(', or ')}?`,
+    amount,
+    choices,
+  );
+};
+
+/** 2.23 under: thousandths are whole in this, and a size is no offset. */
+const askWhole = (r: Reading, amount: Amount): undefined => {
+  const choices = ['thou', 'in', 'mm'].map((unit) => withUnit(r, amount.to, unit));
+  return complain(
+    r,
+    'ask',
+    `${r.text.trim()}: is that ${choices.map((c) => c.label).join(', or ')}? A size is written without under or over.`,
     amount,
     choices,
   );

@@ -6,6 +6,7 @@ import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
 import type { Literal } from '../syntax.ts';
 import { asksCommas } from './commas.ts';
 import type { ReadForm } from './form.ts';
+import { asksMixedUnits } from './mixed-units.ts';
 
 /** Groups of one list by the station marks between them; a comma or a line break is stored as `;` or `|`. */
 export const byStation = <T>(r: Reading, nodes: SyntaxNode[], read: (node: SyntaxNode) => T): T[][] => {
@@ -47,6 +48,7 @@ export const readReadings = (
   const amounts = stations.flat();
   const whole = amounts.filter((amount): amount is Amount => amount !== undefined);
   if (whole.length < amounts.length || (within && !typed)) return undefined;
+  if (asksMixedUnits(r, node, whole)) return undefined;
   const settled = settleLiterals(r, whole, unitOfSpread(typed));
   if (!settled) return undefined;
   const spread = typed && resolveSpread(r, typed, settled.units[0]!);
