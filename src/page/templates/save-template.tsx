@@ -101,7 +101,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       </section>
       <section>
         <h3>What the next user fills in, and what is locked</h3>
-        <div class="contents">
+        <div class="contents to-mark">
           <table>
             <thead>
               <tr>
@@ -109,7 +109,9 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                 <th scope="col">To fill in</th>
                 <th scope="col">Locked</th>
                 <th scope="col">Line</th>
-                <th scope="col">Entry</th>
+                <th scope="col" class="more">
+                  Entry
+                </th>
               </tr>
             </thead>
             <tbody>
@@ -132,7 +134,9 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                       )}
                     </For>
                     <td>{cellTitle(cell)}</td>
-                    <td>{cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}</td>
+                    <td class="more">
+                      {cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}
+                    </td>
                   </tr>
                 )}
               </For>
