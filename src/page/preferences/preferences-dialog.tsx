@@ -14,7 +14,9 @@ const HINTS: Partial<Record<PreferenceName, string>> = {
 export default function PreferencesDialog(props: { onClose: () => void }) {
   return (
     <Dialog title="Preferences" onClose={props.onClose}>
-      <p class="caption">Kept in this browser; no sheet is changed by them.</p>
+      <p class="caption">
+        Kept in this browser, and in a file of the whole shop; no sheet is changed by them.
+      </p>
       <div class="preferences">
         <For each={NAMES}>
           {(name) => (
