@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { preferencesOf } from '../../src/page/preferences/choices.ts';
+import { outsideQuotes } from '../../src/page/preferences/say-message.ts';
 import { inTradeWords } from '../../src/page/preferences/trade-words.ts';
 
 const written = { bush: 'as written', play: 'as written' } as const;
@@ -35,4 +36,12 @@ test('what was kept and is not offered falls back, and nothing kept is the usual
   };
   expect(preferencesOf(undefined)).toEqual(usual);
   expect(preferencesOf({ decimal: ',', look: 'mauve', text: 3 })).toEqual({ ...usual, decimal: ',' });
+});
+
+test('a message is said in the preferred words, and names and entries in it stay', () => {
+  const american = { bush: 'bushing', play: 'end play' } as const;
+  const said = (message: string) => outsideQuotes(message, (text) => inTradeWords(text, american));
+  expect(said('Waits for `bush`: the bush is blank. "bush 2" cannot be read: =bush + 1.')).toBe(
+    'Waits for `bush`: the bushing is blank. "bush 2" cannot be read: =bush + 1.',
+  );
 });

@@ -3,7 +3,7 @@ import { isOfField } from '../editor/field-path.ts';
 import { CheckMark } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
 import { LimitBar } from '../marks/limit-bar.tsx';
-import { say } from '../preferences/words.ts';
+import { sayMessage } from '../preferences/say-message.ts';
 import { useSheet } from '../sheet/context.ts';
 import { ProblemNote } from '../sheet/problem-note.tsx';
 import { SlipNote } from '../unfolded/slip-note.tsx';
@@ -52,7 +52,7 @@ export const Outcome = (props: { stop: Stop }) => {
           more={[verdict()!.side, serviceWords(output()!.check)].filter(Boolean).join('; ')}
         />
         <Show when={!output()!.problem && output()!.check.note}>
-          {(why) => <p class="caption">{say(why())}</p>}
+          {(why) => <p class="caption">{sayMessage(why())}</p>}
         </Show>
       </Show>
       <Show when={(figure() ?? due()) && output()?.limits}>

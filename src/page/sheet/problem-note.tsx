@@ -3,6 +3,7 @@ import type { Problem, Remedy } from '../../../shared/problem.ts';
 import { spotOfField } from '../editor/input-spot.ts';
 import { loadCommit } from '../editor/load.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
+import { sayMessage } from '../preferences/say-message.ts';
 import { useLibrary } from '../state/library.ts';
 import { useSheet } from './context.ts';
 import './problem-note.css';
@@ -34,7 +35,7 @@ export const ProblemNote = (props: ProblemNoteProps) => {
         : '';
   return (
     <div class={`problem ${grade()}${props.brief ? ' brief' : ''}`}>
-      <span>{props.problem.message}</span>
+      <span>{sayMessage(props.problem.message)}</span>
       <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
         <div class="actions">
           <Show when={elsewhere()}>

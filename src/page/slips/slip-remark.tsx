@@ -1,6 +1,6 @@
 import { For, type JSX, Show } from 'solid-js';
 import { writtenOut } from '../preferences/decimal-mark.ts';
-import { say } from '../preferences/words.ts';
+import { sayMessage } from '../preferences/say-message.ts';
 import { useSheet } from '../sheet/context.ts';
 import { cellOfRow } from '../state/cursor.ts';
 import { sayRight, takeOffer } from './answer.ts';
@@ -14,7 +14,7 @@ const Remarks = (props: { cell: string }) => {
     <For each={sheet.line(props.cell)?.outline?.remarks}>
       {(remark) => (
         <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
-          {say(remark.message)}
+          {sayMessage(remark.message)}
         </span>
       )}
     </For>
@@ -40,7 +40,7 @@ const Questions = (props: { cell: string }) => {
     <For each={sheet.line(props.cell)?.outline?.slips}>
       {(slip, i) => (
         <span class="remark-note">
-          {slip.message}
+          {sayMessage(slip.message)}
           <Show when={here() && i() === 0}>
             <span class="slip-keys">
               <Show when={slip.offer}>

@@ -1,6 +1,7 @@
 import { Show } from 'solid-js';
 import type { Slip } from '../../engine/results.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
+import { sayMessage } from '../preferences/say-message.ts';
 import { useSheet } from '../sheet/context.ts';
 import { sayRight, takeOffer, textAsked } from '../slips/answer.ts';
 
@@ -10,7 +11,7 @@ export const SlipNote = (props: { slip: Slip; cell: string }) => {
   const text = () => textAsked(sheet, props.cell, props.slip);
   return (
     <div class="slip" role="note">
-      <span>{props.slip.message}</span>
+      <span>{sayMessage(props.slip.message)}</span>
       <div class="actions">
         <Show when={props.slip.offer}>
           {(offer) => (
