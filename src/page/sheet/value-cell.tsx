@@ -47,17 +47,19 @@ export const ValueCell = (props: ValueCellProps) => {
   const outline = () => line?.outline?.outputs[props.output];
   const result = () => line?.result?.outputs[props.output];
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
-  const read = () => sheet.line(props.cell)?.record.role === 'measured';
+  const read = createMemo(() => sheet.line(props.cell)?.record.role === 'measured');
   const at = createMemo(() => show.output(props.cell, props.output));
   const [value, spread, moved] = [createText(), createText(), createText()];
   createRenderEffect(() => {
-    const now = result();
+    const { output } = props;
+    const { result: all, moved: moves } = line?.figures ?? {};
+    const now = all?.outputs[output];
     const own = at();
     const figure = now?.measured ?? now?.planned;
     const told = figure && own.told(figure, now?.measured !== undefined || read());
     value.write(told?.value ?? '');
     spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' issued' : '') : '');
-    moved.write(movedText(now, line?.moved[props.output] ?? {}, own));
+    moved.write(movedText(now, moves?.[output] ?? {}, own));
   });
   const Told = () => (
     <>

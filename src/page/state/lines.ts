@@ -3,50 +3,63 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellResult } from '../../engine/results.ts';
 import { keepEqual } from './keep-equal.ts';
 import type { Move } from './moves.ts';
-import { keepOutline } from './outline.ts';
+import { sameOutline } from './outline.ts';
 
 /** One cell as the page shows it. Plain values, never changed in place: parts that stay equal stay the same objects. */
 export interface Line {
   readonly record: CellRecord;
   /** Absent until the engine has answered for it. */
   readonly result: CellResult | undefined;
+  /** What the last edit did, by output. */
+  readonly moved: Moved;
+  /** The two together: whoever needs both hangs on one thing. */
+  readonly figures: Figures;
   /**
    * A result of the same shape, words and verdicts as the present one, its figures perhaps those of before. Whoever asks
    * for it instead of the result is not asked again by an edit that moves figures only, which is what most edits do.
    */
   readonly outline: CellResult | undefined;
-  /** What the last edit did, by output. */
-  readonly moved: Readonly<Record<string, Move>>;
 }
 
-const UNMOVED: Readonly<Record<string, Move>> = {};
+export type Moved = Readonly<Record<string, Move>>;
 
-/** Four signals a line: a store that follows every field of a result costs ten times what drawing the figures does. */
+export interface Figures {
+  readonly result: CellResult | undefined;
+  readonly moved: Moved;
+}
+
+const UNMOVED: Moved = {};
+const NONE: Figures = { result: undefined, moved: UNMOVED };
+
+/** Three signals a line: a store that follows every field of a result costs ten times what drawing the figures does. */
 const createSlot = () => {
   const [record, setRecord] = createSignal<CellRecord>();
-  const [result, setResult] = createSignal<CellResult>();
+  const [figures, setFigures] = createSignal(NONE);
   const [outline, setOutline] = createSignal<CellResult>();
-  const [moved, setMoved] = createSignal(UNMOVED);
   const line: Line = {
     get record() {
       return record()!;
     },
     get result() {
-      return result();
+      return figures().result;
+    },
+    get moved() {
+      return figures().moved;
+    },
+    get figures() {
+      return figures();
     },
     get outline() {
       return outline();
     },
-    get moved() {
-      return moved();
-    },
   };
-  return { line, record, setRecord, result, setResult, outline, setOutline, moved, setMoved };
+  return { line, record, setRecord, figures, setFigures, setOutline };
 };
 
 /** The lines of a sheet by cell. Changes belong in a batch. */
 export const createLines = () => {
   const slots = new Map<string, ReturnType<typeof createSlot>>();
+  const moved = new Set<string>();
   const slotOf = (id: string) => {
     let slot = slots.get(id);
     if (!slot) {
@@ -68,27 +81,29 @@ export const createLines = () => {
     remove: (id: string): void => {
       const slot = slotOf(id);
       slot.setRecord(undefined);
-      slot.setResult(undefined);
+      slot.setFigures(NONE);
       slot.setOutline(undefined);
-      slot.setMoved(UNMOVED);
+      moved.delete(id);
     },
-    /**
-     * Takes the result over: it must be nobody else's.
-     * @returns whether more than figures has changed.
-     */
-    setResult: (now: CellResult): boolean => {
-      const slot = slotOf(now.id);
-      const before = untrack(slot.result);
-      const same = before !== undefined && keepOutline(before, now);
-      slot.setResult(now);
-      if (!same) slot.setOutline(now);
-      return !same;
+    /** @returns whether more than figures has changed. */
+    setResult: (result: CellResult, moves: Moved | undefined): boolean => {
+      const slot = slotOf(result.id);
+      const before = untrack(slot.figures).result;
+      slot.setFigures({ result, moved: moves ?? UNMOVED });
+      if (moves) moved.add(result.id);
+      else moved.delete(result.id);
+      if (before && sameOutline(before, result)) return false;
+      slot.setOutline(result);
+      return true;
     },
-    setMoved: (id: string, moves: Readonly<Record<string, Move>> | undefined): void => {
-      slotOf(id).setMoved(moves ?? UNMOVED);
+    /** Takes off the lines what the edit before did, but for some. */
+    dropMoves: (but: ReadonlySet<string>): void => {
+      for (const id of moved) {
+        if (but.has(id)) continue;
+        moved.delete(id);
+        const slot = slotOf(id);
+        slot.setFigures({ result: untrack(slot.figures).result, moved: UNMOVED });
+      }
     },
-    /** Cells on which the last edit has left its mark. */
-    movedIds: (): string[] =>
-      [...slots].filter(([, { moved }]) => untrack(moved) !== UNMOVED).map(([id]) => id),
   };
 };

@@ -1,6 +1,5 @@
 import type { CheckVerdict, Verdict } from '../../../shared/check.ts';
 import type { CellResult, LimitFigures, OutputResult } from '../../engine/results.ts';
-import { keepEqual } from './keep-equal.ts';
 
 const sameVerdict = (a: Verdict | undefined, b: Verdict | undefined): boolean =>
   a === b || (a?.state === b?.state && a?.at === b?.at && a?.side === b?.side);
@@ -40,45 +39,19 @@ const sameOutput = (a: OutputResult, b: OutputResult): boolean =>
     sameCheck(a.check, b.check) &&
     sameLimits(a.limits, b.limits));
 
-const sameBy = (a: CheckVerdict, b: CheckVerdict): boolean =>
-  a.asNew.by === b.asNew.by && a.inService?.by === b.inService?.by;
-
-const sameTexts = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((text, i) => text === b[i]);
-
-/** Nearly all are empty. */
-const keepList = <T>(before: T[], now: T[]): T[] =>
-  before.length === 0 && now.length === 0 ? before : keepEqual(before, now);
-
 /**
- * Takes those parts of a result that are no figures from the one before where they are equal, so that who hangs on them
- * is not asked again. Changes `now` in place, which must be nobody else's.
- * @returns whether the two differ in nothing but their figures, and in by how much limits are kept.
+ * Whether two results of a cell differ in nothing but their figures, and in by how much limits are kept. Parts that did
+ * not change are the same objects in both, as the engine hands them over.
  */
-export const keepOutline = (before: CellResult, now: CellResult): boolean => {
-  now.problems = keepList(before.problems, now.problems);
-  now.remarks = keepList(before.remarks, now.remarks);
-  now.slips = keepList(before.slips, now.slips);
-  now.echoes = keepEqual(before.echoes, now.echoes);
-  if (sameTexts(before.feeds, now.feeds)) now.feeds = before.feeds;
-  let same =
-    now.problems === before.problems &&
-    now.remarks === before.remarks &&
-    now.slips === before.slips &&
-    now.echoes === before.echoes &&
-    now.feeds === before.feeds;
+export const sameOutline = (a: CellResult, b: CellResult): boolean => {
+  if (a.problems !== b.problems || a.remarks !== b.remarks || a.slips !== b.slips) return false;
+  if (a.echoes !== b.echoes || a.feeds !== b.feeds) return false;
   let count = 0;
-  for (const name in now.outputs) {
+  for (const name in b.outputs) {
+    const [before, now] = [a.outputs[name], b.outputs[name]];
+    if (!before || !now || !sameOutput(before, now)) return false;
     count++;
-    const [old, output] = [before.outputs[name], now.outputs[name]];
-    if (!old || !output) {
-      same = false;
-      continue;
-    }
-    if (sameCheck(old.check, output.check) && sameBy(old.check, output.check)) output.check = old.check;
-    if (output.problem) output.problem = keepEqual(old.problem, output.problem);
-    if (!sameOutput(old, output)) same = false;
   }
-  for (const _ in before.outputs) count--;
-  return same && count === 0;
+  for (const _ in a.outputs) count--;
+  return count === 0;
 };

@@ -101,10 +101,6 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     baseline.reset();
     outdated = true;
   };
-  const dropMoves = (but: ReadonlySet<string>) => {
-    outdated = false;
-    for (const id of lines.movedIds()) if (!but.has(id)) lines.setMoved(id, undefined);
-  };
 
   const showChange = (change: Change, changed: readonly CellRecord[]) =>
     untrack(() => {
@@ -150,15 +146,15 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
 
   const take = (results: SheetResults) =>
     drawFigures(() => {
-      if (outdated) dropMoves(new Set(results.cells.map(({ id }) => id)));
+      if (outdated) lines.dropMoves(new Set(results.cells.map(({ id }) => id)));
+      outdated = false;
       let more = state.rev === 0;
       for (const result of results.cells) {
         const line = lines.get(result.id);
         if (!line) continue;
         const before = line.result;
         if (before) baseline.keep(result.id, before.outputs);
-        if (lines.setResult(result)) more = true;
-        lines.setMoved(result.id, baseline.moves(line.result!));
+        if (lines.setResult(result, baseline.moves(result))) more = true;
       }
       if (more) noteOutlines();
       setState('rev', results.rev);
