@@ -22,6 +22,10 @@ export class Cases {
   /** The first place of those. */
   private from = 0;
   private layouts = 0;
+  /** What one row reads while it is computed, and the block for a name that is not there, which comes after. */
+  private read: Float64Array[] = [];
+  private nothing = new Float64Array(0);
+  private readonly blocks: Float64Array[] = [];
 
   constructor(
     private readonly grid: Grid,
@@ -80,13 +84,8 @@ export class Cases {
   private fresh(row: Row, columns: readonly number[], stands: readonly CornerEnd[]): RowCases {
     const n = columns.length;
     const ports: Port[] = [];
-    const blocks: Float64Array[] = [];
-    for (const used of row.uses) {
-      const block = new Float64Array(n);
-      ports.push({ row: used, block, at: new Int32Array(n), layout: -1 });
-      blocks.push(block);
-    }
-    blocks.push(new Float64Array(n).fill(Number.NaN));
+    for (const used of row.uses) ports.push({ row: used, layout: -1 });
+    this.makeRoom(ports.length, n);
     const at = new Map<number, number>();
     for (let i = 0; i < n; i++) at.set(columns[i] as number, i);
     return {
@@ -97,12 +96,20 @@ export class Cases {
       errors: undefined,
       layout: ++this.layouts,
       ports,
-      blocks,
+      places: new Int32Array(n * ports.length),
       formula: undefined,
       low: undefined,
       high: undefined,
       stands,
     };
+  }
+
+  /** Blocks as long as the longest row asks for: one for each of its ports, and one without a value. */
+  private makeRoom(ports: number, cases: number): void {
+    while (this.read.length < ports) this.read.push(new Float64Array(this.nothing.length));
+    if (cases <= this.nothing.length) return;
+    this.nothing = new Float64Array(2 * cases).fill(Number.NaN);
+    this.read = this.read.map(() => new Float64Array(2 * cases));
   }
 
   private compiled(expr: Expr, row: Row): Compiled {
@@ -184,8 +191,15 @@ export class Cases {
   }
 
   private follow(cases: RowCases, run: BlockFunction): Float64Array {
-    const { ports, blocks } = cases;
-    for (let i = 0; i < ports.length; i++) this.gather(ports[i] as Port, cases);
+    const { ports } = cases;
+    const { blocks, read } = this;
+    const n = ports.length;
+    for (let i = 0; i < n; i++) {
+      const block = read[i] as Float64Array;
+      this.gather(ports[i] as Port, i, cases, block);
+      blocks[i] = block;
+    }
+    blocks[n] = this.nothing;
     return run(blocks, cases.columns.length);
   }
 
@@ -236,22 +250,25 @@ export class Cases {
     return errorOf(compiled.expr, row.slot, seen, this.functions) ?? { root: row.slot, message: '' };
   }
 
-  private gather(port: Port, own: RowCases): void {
+  /** Fills a block with what each case of a row reads of the row behind a port. */
+  private gather(port: Port, which: number, own: RowCases, block: Float64Array): void {
+    const n = own.columns.length;
     const other = port.row.cases;
     const nominal = this.nominal(port.row);
     if (!other) {
-      port.block.fill(nominal);
+      for (let i = 0; i < n; i++) block[i] = nominal;
       return;
     }
-    const { block, at } = port;
     const { values } = other;
+    const { places } = own;
+    const start = which * n;
     if (port.layout !== other.layout) {
       const { columns } = own;
-      for (let i = 0; i < columns.length; i++) at[i] = other.at.get(columns[i] as number) ?? -1;
+      for (let i = 0; i < n; i++) places[start + i] = other.at.get(columns[i] as number) ?? -1;
       port.layout = other.layout;
     }
-    for (let i = 0; i < block.length; i++) {
-      const place = at[i] as number;
+    for (let i = 0; i < n; i++) {
+      const place = places[start + i] as number;
       block[i] = place < 0 ? nominal : (values[place] as number);
     }
   }

@@ -1,19 +1,5 @@
 import { isEmpty } from './bits.ts';
-import type { CornerEnd, CornerLayout, Row } from './layout.ts';
-
-/** A row in a column, and the end at which each of its sources has to stand there to push it down (or up). */
-export interface Guest {
-  row: Row;
-  column: CornerColumn;
-  /** By number, as the members of the row were when it was seated. */
-  sources: readonly number[];
-  ends: Int8Array;
-  /** What the signs of its effects ask for, where a second look turned some: then `ends` is another array. */
-  start: Int8Array;
-  /** Where the column stands among the cases of the row, as of a layout of theirs. */
-  at: number;
-  layout: number;
-}
+import type { CornerEnd, CornerLayout, Guest, Row } from './layout.ts';
 
 /** So many guests may leave a column before the rows it no longer needs are let go. */
 const LOOSE = 8;
@@ -36,7 +22,7 @@ export class CornerColumn implements CornerLayout {
     return this.stands[source] ?? 0;
   }
 
-  takes(sources: readonly number[], ends: Int8Array): boolean {
+  takes(sources: readonly number[], ends: readonly CornerEnd[]): boolean {
     const { stands, asked } = this;
     for (let i = 0; i < sources.length; i++) {
       const source = sources[i] as number;
@@ -45,7 +31,6 @@ export class CornerColumn implements CornerLayout {
     return true;
   }
 
-  /** Seats a row; notes in `stirred` the rows that have to be laid out anew for it, and in `turned` sources put elsewhere. */
   add(guest: Guest, stirred: Set<Row>, turned: Set<number>): void {
     const { stands, asked } = this;
     const { sources, ends } = guest;
@@ -66,12 +51,10 @@ export class CornerColumn implements CornerLayout {
     for (const source of guest.sources) (this.asked[source] as number)--;
   }
 
-  /** True when it is time to look again which rows are needed. */
   get isLoose(): boolean {
     return this.guests.size === 0 || this.left > LOOSE + this.guests.size;
   }
 
-  /** Finds anew which rows must have a cell in this column: every row with sources that a guest hangs on. */
   gather(): void {
     this.left = 0;
     this.needs = new Set();

@@ -1,17 +1,11 @@
-import { CornerColumn, type Guest } from './corner-column.ts';
+import { CornerColumn } from './corner-column.ts';
 import { isApart } from './figure.ts';
 import { type Grid, highColumn, lowColumn } from './grid.ts';
-import type { CornerEnd, Row } from './layout.ts';
+import type { CornerEnd, CornerLayout, Guest, Row } from './layout.ts';
 import type { Network } from './network.ts';
 import type { Trial, Turn } from './trial.ts';
 
 type Side = 'low' | 'high';
-
-/** Where a row's low and high corners are. */
-interface Seat {
-  low: Guest | undefined;
-  high: Guest | undefined;
-}
 
 const ENDS: readonly CornerEnd[] = [-1, 1, 0];
 const NONE: readonly number[] = [];
@@ -49,15 +43,14 @@ class Sum {
  * Effects are read off the cases of the row: those of its n-th member stand at 2n and 2n + 1.
  */
 export class Corners {
-  private columns: CornerColumn[] = [];
-  private readonly seats = new Map<Row, Seat>();
+  private columns: CornerLayout[] = [];
   private readonly spare: number[] = [];
   private readonly down = new Sum();
   private readonly up = new Sum();
   /** Rows to be looked at again once their corners are computed. */
   private readonly doubtful: Row[] = [];
   /** Columns in which something changes, the rows to be laid out anew there, and sources put at another end. */
-  private readonly dirty = new Map<CornerColumn, { rows: Set<Row>; turned: Set<number> }>();
+  private readonly dirty = new Map<CornerLayout, { rows: Set<Row>; turned: Set<number> }>();
 
   constructor(
     private readonly network: Network,
@@ -67,7 +60,7 @@ export class Corners {
 
   /** Value of the row at its low or its high corner; undefined while it has none, NaN where it has no value there. */
   valueOf(row: Row, side: Side): number | undefined {
-    const guest = this.seats.get(row)?.[side];
+    const guest = row.seat?.[side];
     return guest && this.valueAt(row, guest);
   }
 
@@ -103,7 +96,7 @@ export class Corners {
    */
   refine(): boolean {
     for (const row of this.doubtful) {
-      const seat = this.seats.get(row);
+      const seat = row.seat;
       if (!seat?.low || !seat.high) continue;
       const nominal = this.grid.nominal(row.slot);
       if (typeof nominal !== 'number') continue;
@@ -124,7 +117,7 @@ export class Corners {
       ? this.valueAt(row, guest)
       : (this.trial.values(row, this.endsBy(row, start), [])[0] as number);
     const doubtful = this.turnable(row, nominal, start, corner);
-    let turned: Int8Array | undefined;
+    let turned: CornerEnd[] | undefined;
     if (doubtful.length > 0) {
       const turns = this.turnsOf(row, start, doubtful);
       const values = atStart
@@ -138,7 +131,7 @@ export class Corners {
   /** Seats both corners of a row by the signs of its effects; where those are as they were nothing is done. */
   private place(row: Row): void {
     const nominal = this.numberAt(row);
-    const seat = this.seats.get(row);
+    const seat = row.seat;
     const places = this.inOrder(row);
     const values = row.cases?.values ?? NO_VALUES;
     const low = seat?.low?.sources === row.members ? seat.low.start : undefined;
@@ -176,12 +169,12 @@ export class Corners {
   private placeAt(row: Row, nominal: number, side: Side, way: -1 | 1, dead: boolean): void {
     const values = row.cases?.values;
     const n = row.members.length;
-    const ends = new Int8Array(n);
+    const ends: CornerEnd[] = [];
     const silent: number[] = [];
     for (let m = 0; m < n; m++) {
       const below = (values?.[2 * m] ?? Number.NaN) - nominal;
       const above = (values?.[2 * m + 1] ?? Number.NaN) - nominal;
-      ends[m] = this.endOf(row, m, below, above, way);
+      ends.push(this.endOf(row, m, below, above, way));
     }
     if (dead)
       for (const at of this.inOrder(row)) {
@@ -190,7 +183,7 @@ export class Corners {
       }
     const turned = silent.length > 0 ? this.ascend(row, ends, way, silent) : undefined;
     const start = turned ?? ends;
-    const old = this.seats.get(row)?.[side];
+    const old = row.seat?.[side];
     if (old && isSame(old.sources, old.start, row.members, start)) old.sources = row.members;
     else this.move(row, side, start, start);
   }
@@ -225,7 +218,7 @@ export class Corners {
   }
 
   /** Every other end that some members of a row could be put at. */
-  private turnsOf(row: Row, ends: Int8Array, only: readonly number[]): Turn[] {
+  private turnsOf(row: Row, ends: readonly CornerEnd[], only: readonly number[]): Turn[] {
     const turns: Turn[] = [];
     for (const member of only)
       for (const end of ENDS)
@@ -243,22 +236,22 @@ export class Corners {
   /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
   private ascend(
     row: Row,
-    start: Int8Array,
+    start: readonly CornerEnd[],
     way: -1 | 1,
     only: readonly number[],
-  ): Int8Array<ArrayBuffer> | undefined {
+  ): CornerEnd[] | undefined {
     const turns = this.turnsOf(row, start, only);
     const values = this.trial.values(row, this.endsBy(row, start), turns);
     return this.isBetter(values, turns.length, way) ? this.climb(row, start, way, only) : undefined;
   }
 
-  private endsBy(row: Row, ends: Int8Array): (source: number) => CornerEnd {
+  private endsBy(row: Row, ends: readonly CornerEnd[]): (source: number) => CornerEnd {
     return (source) => (ends[row.members.indexOf(source)] ?? 0) as CornerEnd;
   }
 
   /** Turns one source after another where some turn is known to help. */
-  private climb(row: Row, start: Int8Array, way: -1 | 1, only: readonly number[]): Int8Array<ArrayBuffer> {
-    const ends = Int8Array.from(start);
+  private climb(row: Row, start: readonly CornerEnd[], way: -1 | 1, only: readonly number[]): CornerEnd[] {
+    const ends = start.slice();
     const at = this.endsBy(row, ends);
     let best = (this.trial.values(row, at, [])[0] as number) * way;
     for (let pass = 0; pass < 3; pass++) {
@@ -266,7 +259,7 @@ export class Corners {
       for (const member of only) {
         const turns = this.turnsOf(row, ends, [member]);
         const values = this.trial.values(row, at, turns);
-        let choice = ends[member] as number;
+        let choice = ends[member] as CornerEnd;
         for (let i = 0; i < turns.length; i++) {
           const value = (values[i + 1] as number) * way;
           if (!(value > best)) continue;
@@ -281,12 +274,9 @@ export class Corners {
     return ends;
   }
 
-  private move(row: Row, side: Side, ends: Int8Array, start: Int8Array): void {
-    let seat = this.seats.get(row);
-    if (!seat) {
-      seat = { low: undefined, high: undefined };
-      this.seats.set(row, seat);
-    }
+  private move(row: Row, side: Side, ends: readonly CornerEnd[], start: readonly CornerEnd[]): void {
+    row.seat ??= { low: undefined, high: undefined };
+    const { seat } = row;
     const old = seat[side];
     if (old) {
       if (isSame(old.sources, old.ends, row.members, ends)) {
@@ -312,9 +302,9 @@ export class Corners {
   }
 
   private leave(row: Row): void {
-    const seat = this.seats.get(row);
+    const seat = row.seat;
     if (!seat) return;
-    this.seats.delete(row);
+    row.seat = undefined;
     if (seat.low) this.free(seat.low);
     if (seat.high) this.free(seat.high);
   }
@@ -324,7 +314,7 @@ export class Corners {
     this.changing(guest.column);
   }
 
-  private changing(column: CornerColumn): { rows: Set<Row>; turned: Set<number> } {
+  private changing(column: CornerLayout): { rows: Set<Row>; turned: Set<number> } {
     let changes = this.dirty.get(column);
     if (!changes) {
       changes = { rows: new Set(), turned: new Set() };
@@ -370,7 +360,7 @@ export class Corners {
    * Members whose sign at nominal may mislead at the corner: all of them where the value there is far from what the
    * single effects add up to, else those whose own effect is no larger than what is amiss.
    */
-  private turnable(row: Row, nominal: number, ends: Int8Array, corner: number): readonly number[] {
+  private turnable(row: Row, nominal: number, ends: readonly CornerEnd[], corner: number): readonly number[] {
     const places = this.inOrder(row);
     const values = row.cases?.values;
     const all = (): number[] => places.map((at) => at / 2);
@@ -403,9 +393,9 @@ export class Corners {
 /** True where two rows of sources stand at the same ends. */
 const isSame = (
   sources: readonly number[],
-  ends: Int8Array,
+  ends: readonly CornerEnd[],
   otherSources: readonly number[],
-  otherEnds: Int8Array,
+  otherEnds: readonly CornerEnd[],
 ): boolean => {
   if (ends.length !== otherEnds.length) return false;
   for (let i = 0; i < ends.length; i++)

@@ -212,14 +212,16 @@ export class Engine {
     for (const cell of assembled) owners.add(cell.id);
     for (const row of targets) {
       const { corners } = this;
-      row.figure = figureOf(
+      const figure = figureOf(
         this.network,
         this.grid,
         row,
         corners.valueOf(row, 'low'),
         corners.valueOf(row, 'high'),
       );
-      row.broken = row.figure ? this.brokenCase(row) : undefined;
+      row.figure = figure;
+      // One case without a value leaves the centre without one.
+      row.broken = figure && Number.isNaN(figure.centre) ? this.brokenCase(row) : undefined;
     }
     for (const slot of touched) {
       const row = this.network.rowAt(slot);

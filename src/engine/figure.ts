@@ -63,31 +63,40 @@ export function figureOf(
   if (n === 0) return { value, low: value, high: value, centre: value, u: 0, dof: Number.POSITIVE_INFINITY };
   const places = row.ordered.at;
   const values = row.cases?.values ?? NO_VALUES;
-  const cornered = lowest !== undefined && highest !== undefined;
-  // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
-  const apart = someApart(network, grid, row, value, values);
+  let apart = false;
   let centre = value;
   let variance = 0;
   let fourth = 0;
-  let low = apart ? Number.POSITIVE_INFINITY : value;
-  let high = apart ? Number.NEGATIVE_INFINITY : value;
+  let low = value;
+  let high = value;
   for (let i = 0; i < n; i++) {
     const at = places[i] as number;
     const below = (values[at] as number) - value;
     const above = (values[at + 1] as number) - value;
+    const source = sources[i] as number;
     centre += (below + above) / 2;
-    const ends = endsOf(network, sources[i] as number);
+    const ends = endsOf(network, source);
     const u = standardFromEnds(below, above, ends.distribution, ends.k);
     variance += u * u;
     const dof = dofOf(network, grid, ends);
     if (dof < Number.POSITIVE_INFINITY && u > 0) fourth += u ** 4 / dof;
-    if (apart && cornered) continue;
     low = Math.min(low, value + below, value + above);
     high = Math.max(high, value + below, value + above);
+    if (below * above > 0 && isApart(network, grid, source)) apart = true;
   }
-  if (cornered) {
-    low = Math.min(low, lowest);
-    high = Math.max(high, highest);
+  if (lowest !== undefined && highest !== undefined) {
+    // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
+    low = apart ? lowest : Math.min(low, lowest);
+    high = apart ? highest : Math.max(high, highest);
+  } else if (apart) {
+    low = Number.POSITIVE_INFINITY;
+    high = Number.NEGATIVE_INFINITY;
+    for (const at of places) {
+      const below = value + ((values[at] as number) - value);
+      const above = value + ((values[at + 1] as number) - value);
+      low = Math.min(low, below, above);
+      high = Math.max(high, below, above);
+    }
   }
   const dof =
     fourth > 0 && Number.isFinite(variance ** 2) ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
@@ -96,16 +105,6 @@ export function figureOf(
 }
 
 const NO_VALUES = new Float64Array(0);
-
-/** True where some source upstream works on the row to one side only and cannot be at its nominal. */
-function someApart(network: Network, grid: Grid, row: Row, nominal: number, values: Float64Array): boolean {
-  for (let m = 0; m < row.members.length; m++) {
-    const below = (values[2 * m] as number) - nominal;
-    const above = (values[2 * m + 1] as number) - nominal;
-    if (below * above > 0 && isApart(network, grid, row.members[m] as number)) return true;
-  }
-  return false;
-}
 
 /** Where squares are beyond computing, their root need not be. */
 const rootOfSum = (network: Network, grid: Grid, row: Row): number =>

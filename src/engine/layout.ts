@@ -21,7 +21,7 @@ export interface Row {
   high: Template | undefined;
   /** Rows its formulas refer to, and the rows that refer to it. */
   uses: Row[];
-  usedBy: Set<Row>;
+  usedBy: Row[];
   /** Sources upstream, its own included. */
   sources: Bits;
   /** The same in the order of their numbers: the first two of the row's cases are the ends of the first, and so on. */
@@ -45,6 +45,8 @@ export interface Row {
   wanted: boolean;
   /** Its figure as it stands, where its worst case is wanted and it has one. */
   figure: Figure | undefined;
+  /** Where its worst cases are read, where it has more than one source. */
+  seat: Seat | undefined;
   /** A case in which it cannot be computed though it can at nominal. */
   broken: BrokenCase | undefined;
 }
@@ -69,13 +71,10 @@ export interface Compiled {
   run: BlockFunction;
 }
 
-/** What a row reads of one row it uses: a block with a value for each of its own cases. */
+/** A row that a row uses, as its cases read it. */
 export interface Port {
   row: Row;
-  block: Float64Array;
-  /** Where in the other row's cases each of its own cases stands; -1 where that one equals its nominal. */
-  at: Int32Array;
-  /** Layout of the other row that `at` was made for. */
+  /** Layout of the other row that the places of its cases were found for. */
   layout: number;
 }
 
@@ -91,8 +90,11 @@ export interface RowCases {
   /** Changes whenever the columns do. */
   layout: number;
   ports: Port[];
-  /** The blocks of the ports, and one without a value for a name that is not there. */
-  blocks: Float64Array[];
+  /**
+   * Port by port and case by case: where in the other row's cases each of its own stands; -1 where that one equals its
+   * nominal.
+   */
+  places: Int32Array;
   formula: Compiled | undefined;
   /** A source: its ends by closure where they are formulas, and what it stands at in each column. */
   low: Compiled | undefined;
@@ -100,10 +102,40 @@ export interface RowCases {
   stands: readonly CornerEnd[];
 }
 
-/** Where the corner columns are, told by `corners.ts`: which rows need a cell there and what sources point to. */
+/** A corner column: which rows need a cell there and what sources point to. See `corner-column.ts`. */
 export interface CornerLayout {
   column: number;
   needs: ReadonlySet<Row>;
   /** End at which a source stands in this column: -1 low, 1 high, 0 nominal. */
   end(source: number): CornerEnd;
+  /** True where sources may stand at these ends beside what the rows in it ask for. */
+  takes(sources: readonly number[], ends: readonly CornerEnd[]): boolean;
+  readonly guests: ReadonlySet<Guest>;
+  /** Seats a row; notes in `stirred` the rows that have to be laid out anew for it, and in `turned` sources put elsewhere. */
+  add(guest: Guest, stirred: Set<Row>, turned: Set<number>): void;
+  leave(guest: Guest): void;
+  /** True when it is time to look again which rows are needed. */
+  readonly isLoose: boolean;
+  /** Finds anew which rows must have a cell in this column: every row with sources that a guest hangs on. */
+  gather(): void;
+}
+
+/** A row in a corner column, and the end at which each of its sources has to stand there to push it down (or up). */
+export interface Guest {
+  row: Row;
+  column: CornerLayout;
+  /** By number, as the members of the row were when it was seated. */
+  sources: readonly number[];
+  ends: readonly CornerEnd[];
+  /** What the signs of its effects ask for, where a second look turned some: then `ends` is another array. */
+  start: readonly CornerEnd[];
+  /** Where the column stands among the cases of the row, as of a layout of theirs. */
+  at: number;
+  layout: number;
+}
+
+/** Where a row's low and high corners are. */
+export interface Seat {
+  low: Guest | undefined;
+  high: Guest | undefined;
 }

@@ -158,7 +158,7 @@ export class Network {
       low,
       high,
       uses: [],
-      usedBy: new Set(),
+      usedBy: [],
       sources: NO_BITS,
       members: [],
       ordered: { ranking: -1, sources: [], at: [] },
@@ -170,6 +170,7 @@ export class Network {
       wanted: false,
       figure: undefined,
       broken: undefined,
+      seat: undefined,
     };
     this.rows.set(row.key, row);
     this.bySlot[slot] = row;
@@ -186,7 +187,7 @@ export class Network {
   private remove(key: string, dirty: Set<Row>): void {
     const row = this.rows.get(key);
     if (!row) return;
-    for (const used of row.uses) used.usedBy.delete(row);
+    for (const used of row.uses) without(used.usedBy, row);
     for (const user of row.usedBy) {
       user.uses = user.uses.filter((other) => other !== row);
       dirty.add(user);
@@ -211,13 +212,13 @@ export class Network {
 
   private connect(row: Row): void {
     this.noteDoubt(row);
-    for (const used of row.uses) used.usedBy.delete(row);
+    for (const used of row.uses) without(used.usedBy, row);
     row.uses = [];
     for (const key of keysOf(row)) {
       const used = this.rows.get(key);
       if (used) {
         row.uses.push(used);
-        used.usedBy.add(row);
+        used.usedBy.push(row);
       }
     }
     const isSource = row.definition.body.kind === 'source';
@@ -338,6 +339,12 @@ export class Network {
     this.grid.write(row.slot, content);
   }
 }
+
+/** Takes a row out of a list of rows. */
+const without = (rows: Row[], row: Row): void => {
+  const at = rows.indexOf(row);
+  if (at >= 0) rows.splice(at, 1);
+};
 
 /** True where two bodies say the same beyond what the grid holds: of a source how its ends are taken, of a problem its words. */
 const sameStatement = (a: RowBody, b: RowBody): boolean => {

@@ -42,7 +42,8 @@ const eachDraw = (a: Node, of: (x: number) => number): Node => {
   const [run, take] = [asRun(a), buffer()];
   return {
     run: (blocks, n) => {
-      const [x, out] = [run(blocks, n), take(n)];
+      const x = run(blocks, n);
+      const out = take(n);
       for (let i = 0; i < n; i += 1) out[i] = of(x[i]!);
       return out;
     },
@@ -54,7 +55,9 @@ const pairwise = (a: Node, b: Node, of: (x: number, y: number) => number): Node 
   const [left, right, take] = [asRun(a), asRun(b), buffer()];
   return {
     run: (blocks, n) => {
-      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
+      const x = left(blocks, n);
+      const y = right(blocks, n);
+      const out = take(n);
       for (let i = 0; i < n; i += 1) out[i] = of(x[i]!, y[i]!);
       return out;
     },
@@ -63,28 +66,55 @@ const pairwise = (a: Node, b: Node, of: (x: number, y: number) => number): Node 
 
 const finite = (x: number): number => (Number.isFinite(x) ? x + 0 : Number.NaN);
 
-/** Each operator has a loop of its own: a call a draw would cost more than the operation. */
+/**
+ * Each operator has a loop of its own: a call a draw would cost more than the operation. What is not finite is told by its
+ * difference from itself, and put in after: a choice of two numbers would make an object of each.
+ */
 const binary = (op: Exclude<BinaryOperator, '^'>, a: Node, b: Node): Node => {
   const [left, right, take] = [asRun(a), asRun(b), buffer()];
   const loops: Record<typeof op, BlockFunction> = {
     '+': (blocks, n) => {
-      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
-      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! + y[i]!);
+      const x = left(blocks, n);
+      const y = right(blocks, n);
+      const out = take(n);
+      for (let i = 0; i < n; i += 1) {
+        const z = x[i]! + y[i]! + 0;
+        out[i] = z;
+        if (z - z !== 0) out[i] = Number.NaN;
+      }
       return out;
     },
     '-': (blocks, n) => {
-      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
-      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! - y[i]!);
+      const x = left(blocks, n);
+      const y = right(blocks, n);
+      const out = take(n);
+      for (let i = 0; i < n; i += 1) {
+        const z = x[i]! - y[i]! + 0;
+        out[i] = z;
+        if (z - z !== 0) out[i] = Number.NaN;
+      }
       return out;
     },
     '*': (blocks, n) => {
-      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
-      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! * y[i]!);
+      const x = left(blocks, n);
+      const y = right(blocks, n);
+      const out = take(n);
+      for (let i = 0; i < n; i += 1) {
+        const z = x[i]! * y[i]! + 0;
+        out[i] = z;
+        if (z - z !== 0) out[i] = Number.NaN;
+      }
       return out;
     },
     '/': (blocks, n) => {
-      const [x, y, out] = [left(blocks, n), right(blocks, n), take(n)];
-      for (let i = 0; i < n; i += 1) out[i] = finite(x[i]! / y[i]!);
+      const x = left(blocks, n);
+      const y = right(blocks, n);
+      const out = take(n);
+      for (let i = 0; i < n; i += 1) {
+        const z = x[i]! / y[i]! + 0;
+        out[i] = z;
+        if (z - z !== 0) out[i] = Number.NaN;
+      }
       return out;
     },
   };
