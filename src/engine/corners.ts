@@ -1,38 +1,13 @@
 import { CornerColumn } from './corner-column.ts';
-import { isApart } from './figure.ts';
+import { CornerSearch, Sum } from './corner-search.ts';
 import { type Grid, highColumn, lowColumn } from './grid.ts';
 import type { CornerEnd, CornerLayout, Guest, Row } from './layout.ts';
 import type { Network } from './network.ts';
-import type { Trial, Turn } from './trial.ts';
+import type { Trial } from './trial.ts';
 
 type Side = 'low' | 'high';
 
-const ENDS: readonly CornerEnd[] = [-1, 1, 0];
-const NONE: readonly number[] = [];
 const NO_VALUES = new Float64Array(0);
-
-/** What single effects add up to at a corner. */
-class Sum {
-  effect = 0;
-  reach = 0;
-
-  clear(): void {
-    this.effect = 0;
-    this.reach = 0;
-  }
-
-  add(end: number, below: number, above: number): void {
-    if (end === 0) return;
-    const part = end < 0 ? below : above;
-    this.effect += part;
-    this.reach += Math.abs(part);
-  }
-
-  /** True where the corner is no further from that than rounding takes it. */
-  explains(effect: number): boolean {
-    return Math.abs(effect - this.effect) <= 1e-9 * this.reach;
-  }
-}
 
 /**
  * Worst case by corners. Adding one-at-a-time effects misleads where they multiply, so the signs of a row's effects
@@ -45,6 +20,7 @@ class Sum {
 export class Corners {
   private columns: CornerLayout[] = [];
   private readonly spare: number[] = [];
+  private readonly search: CornerSearch;
   private readonly down = new Sum();
   private readonly up = new Sum();
   /** Rows to be looked at again once their corners are computed. */
@@ -56,7 +32,9 @@ export class Corners {
     private readonly network: Network,
     private readonly grid: Grid,
     private readonly trial: Trial,
-  ) {}
+  ) {
+    this.search = new CornerSearch(network, grid, trial);
+  }
 
   /** Value of the row at its low or its high corner; undefined while it has none, NaN where it has no value there. */
   valueOf(row: Row, side: Side): number | undefined {
@@ -91,8 +69,8 @@ export class Corners {
   }
 
   /**
-   * Second look at the rows just seated, after the corners have been computed: where effects interact, single sources are turned at the corner
-   * as long as that makes it worse. Returns true when something was moved.
+   * Second look at the rows just seated, after the corners have been computed: where effects interact, single sources
+   * are turned at the corner as long as that makes it worse. Returns true when something was moved.
    */
   refine(): boolean {
     for (const row of this.doubtful) {
@@ -113,26 +91,17 @@ export class Corners {
     // A corner that was turned before is looked at again from where its signs put it: what comes of it hangs on the sheet
     // as it stands, not on how it came about.
     const atStart = ends === start;
-    const corner = atStart
-      ? this.valueAt(row, guest)
-      : (this.trial.values(row, this.endsBy(row, start), [])[0] as number);
-    const doubtful = this.turnable(row, nominal, start, corner);
-    let turned: CornerEnd[] | undefined;
-    if (doubtful.length > 0) {
-      const turns = this.turnsOf(row, start, doubtful);
-      const values = atStart
-        ? this.trial.at(row, column.column, turns)
-        : this.trial.values(row, this.endsBy(row, start), turns);
-      if (this.isBetter(values, turns.length, way)) turned = this.climb(row, start, way, doubtful);
-    }
+    const turned = atStart
+      ? this.search.worse(row, nominal, start, way, this.valueAt(row, guest), column.column)
+      : this.search.worse(row, nominal, start, way);
     if (turned || !atStart) this.move(row, way < 0 ? 'low' : 'high', turned ?? start, start);
   }
 
   /** Seats both corners of a row by the signs of its effects; where those are as they were nothing is done. */
   private place(row: Row): void {
-    const nominal = this.numberAt(row);
+    const nominal = this.search.numberAt(row);
     const seat = row.seat;
-    const places = this.inOrder(row);
+    const places = this.search.inOrder(row);
     const values = row.cases?.values ?? NO_VALUES;
     const low = seat?.low?.sources === row.members ? seat.low.start : undefined;
     const high = seat?.high?.sources === row.members ? seat.high.start : undefined;
@@ -148,8 +117,8 @@ export class Corners {
       const above = (values[at + 1] as number) - nominal;
       if (below === 0 && above === 0) dead = true;
       if (!same) continue;
-      const lowEnd = this.endOf(row, m, below, above, -1);
-      const highEnd = this.endOf(row, m, below, above, 1);
+      const lowEnd = this.search.endOf(row, m, below, above, -1);
+      const highEnd = this.search.endOf(row, m, below, above, 1);
       if (low?.[m] !== lowEnd || high?.[m] !== highEnd) same = false;
       down.add(lowEnd, below, above);
       up.add(highEnd, below, above);
@@ -174,104 +143,18 @@ export class Corners {
     for (let m = 0; m < n; m++) {
       const below = (values?.[2 * m] ?? Number.NaN) - nominal;
       const above = (values?.[2 * m + 1] ?? Number.NaN) - nominal;
-      ends.push(this.endOf(row, m, below, above, way));
+      ends.push(this.search.endOf(row, m, below, above, way));
     }
     if (dead)
-      for (const at of this.inOrder(row)) {
+      for (const at of this.search.inOrder(row)) {
         if ((values?.[at] as number) - nominal === 0 && (values?.[at + 1] as number) - nominal === 0)
           silent.push(at / 2);
       }
-    const turned = silent.length > 0 ? this.ascend(row, ends, way, silent) : undefined;
+    const turned = silent.length > 0 ? this.search.ascend(row, ends, way, silent) : undefined;
     const start = turned ?? ends;
     const old = row.seat?.[side];
     if (old && isSame(old.sources, old.start, row.members, start)) old.sources = row.members;
     else this.move(row, side, start, start);
-  }
-
-  /** The end at which a source pushes a row down (`way` -1) or up. */
-  private endOf(row: Row, member: number, below: number, above: number, way: -1 | 1): CornerEnd {
-    const low = Number.isNaN(below) ? 0 : below * way;
-    const high = Number.isNaN(above) ? 0 : above * way;
-    // Both ends push the wrong way: the worst is at nominal, if it lies between them.
-    if (low < 0 && high < 0 && !this.isApart(row, member)) return 0;
-    return low >= high ? -1 : 1;
-  }
-
-  /** The source of a member that works on the row to one side only cannot be at its nominal. */
-  private isApart(row: Row, member: number): boolean {
-    const nominal = this.numberAt(row);
-    const values = row.cases?.values;
-    const below = (values?.[2 * member] ?? Number.NaN) - nominal;
-    const above = (values?.[2 * member + 1] ?? Number.NaN) - nominal;
-    return below * above > 0 && isApart(this.network, this.grid, row.members[member] as number);
-  }
-
-  private numberAt(row: Row): number {
-    const nominal = this.grid.nominal(row.slot);
-    return typeof nominal === 'number' ? nominal : Number.NaN;
-  }
-
-  /** Where the cases of its sources stand, in the order that does not hang on how the sheet came about. */
-  private inOrder(row: Row): readonly number[] {
-    this.network.sourcesInOrder(row);
-    return row.ordered.at;
-  }
-
-  /** Every other end that some members of a row could be put at. */
-  private turnsOf(row: Row, ends: readonly CornerEnd[], only: readonly number[]): Turn[] {
-    const turns: Turn[] = [];
-    for (const member of only)
-      for (const end of ENDS)
-        if (end !== ends[member] && !(end === 0 && this.isApart(row, member)))
-          turns.push({ source: row.members[member] as number, end });
-    return turns;
-  }
-
-  private isBetter(values: Float64Array, turns: number, way: -1 | 1): boolean {
-    const best = (values[0] as number) * way;
-    for (let i = 1; i <= turns; i++) if ((values[i] as number) * way > best) return true;
-    return false;
-  }
-
-  /** Turns single sources to the end (or nominal) that makes the row worst, until none does; undefined when none did. */
-  private ascend(
-    row: Row,
-    start: readonly CornerEnd[],
-    way: -1 | 1,
-    only: readonly number[],
-  ): CornerEnd[] | undefined {
-    const turns = this.turnsOf(row, start, only);
-    const values = this.trial.values(row, this.endsBy(row, start), turns);
-    return this.isBetter(values, turns.length, way) ? this.climb(row, start, way, only) : undefined;
-  }
-
-  private endsBy(row: Row, ends: readonly CornerEnd[]): (source: number) => CornerEnd {
-    return (source) => (ends[row.members.indexOf(source)] ?? 0) as CornerEnd;
-  }
-
-  /** Turns one source after another where some turn is known to help. */
-  private climb(row: Row, start: readonly CornerEnd[], way: -1 | 1, only: readonly number[]): CornerEnd[] {
-    const ends = start.slice();
-    const at = this.endsBy(row, ends);
-    let best = (this.trial.values(row, at, [])[0] as number) * way;
-    for (let pass = 0; pass < 3; pass++) {
-      let better = false;
-      for (const member of only) {
-        const turns = this.turnsOf(row, ends, [member]);
-        const values = this.trial.values(row, at, turns);
-        let choice = ends[member] as CornerEnd;
-        for (let i = 0; i < turns.length; i++) {
-          const value = (values[i + 1] as number) * way;
-          if (!(value > best)) continue;
-          best = value;
-          choice = (turns[i] as Turn).end;
-        }
-        if (choice !== ends[member]) better = true;
-        ends[member] = choice;
-      }
-      if (!better) break;
-    }
-    return ends;
   }
 
   private move(row: Row, side: Side, ends: readonly CornerEnd[], start: readonly CornerEnd[]): void {
@@ -354,39 +237,6 @@ export class Corners {
     const slot = this.network.columnSlots.take();
     this.spare.push(highColumn(slot));
     return lowColumn(slot);
-  }
-
-  /**
-   * Members whose sign at nominal may mislead at the corner: all of them where the value there is far from what the
-   * single effects add up to, else those whose own effect is no larger than what is amiss.
-   */
-  private turnable(row: Row, nominal: number, ends: readonly CornerEnd[], corner: number): readonly number[] {
-    const places = this.inOrder(row);
-    const values = row.cases?.values;
-    const all = (): number[] => places.map((at) => at / 2);
-    if (!values || Number.isNaN(corner)) return all();
-    const sum = this.down;
-    sum.clear();
-    for (let i = 0; i < places.length; i++) {
-      const at = places[i] as number;
-      sum.add(
-        ends[at >> 1] as number,
-        (values[at] as number) - nominal,
-        (values[at + 1] as number) - nominal,
-      );
-    }
-    if (Number.isNaN(sum.effect)) return all();
-    if (sum.explains(corner - nominal)) return NONE;
-    const amiss = Math.abs(corner - nominal - sum.effect);
-    if (amiss > 0.02 * sum.reach) return all();
-    const doubtful: number[] = [];
-    for (let i = 0; i < places.length; i++) {
-      const at = places[i] as number;
-      const below = (values[at] as number) - nominal;
-      const above = (values[at + 1] as number) - nominal;
-      if (Math.abs(above - below) <= 4 * amiss) doubtful.push(at >> 1);
-    }
-    return doubtful;
   }
 }
 

@@ -1,6 +1,7 @@
 import { handbook } from '../../cells/handbook.ts';
 import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { AssembledCell, OutputPlan } from './assemble/assembled.ts';
+import { faceOf } from './assemble/face.ts';
 import { SheetScope } from './assemble/scope.ts';
 import { assemble } from './assemble/sheet.ts';
 import { Texts } from './assemble/texts.ts';
@@ -15,7 +16,7 @@ import type { BrokenCase, Row } from './layout.ts';
 import type { Library } from './library.ts';
 import { Network } from './network.ts';
 import { Provenance } from './provenance.ts';
-import { limitFigures, reportCell, wearSide } from './report.ts';
+import { limitFigures, type Reported, reportCell, wearSide } from './report.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
 import { Inquiry } from './slips/inquiry.ts';
 import { Trial } from './trial.ts';
@@ -40,7 +41,7 @@ export class Engine {
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
   private readonly wanted = new Set<string>();
   /** What was last told of each cell. */
-  private readonly results = new Map<string, CellResult>();
+  private readonly reported = new Map<string, Reported>();
   private readonly inquiry = new Inquiry();
   private provenance: Provenance;
   private rev = 0;
@@ -127,7 +128,7 @@ export class Engine {
     for (;;) {
       for (const id of open) {
         const record = this.scope.records.get(id) as CellRecord;
-        const face = this.faceOf(record);
+        const face = faceOf(record, this.scope);
         if (this.faces.get(id) !== face) {
           this.faces.set(id, face);
           if (record.name) stirred.add(record.name);
@@ -151,37 +152,25 @@ export class Engine {
     return [...done.values()];
   }
 
-  /** What others see of a cell: changes when a reference to it may lead elsewhere or mean another kind of thing. */
-  private faceOf(record: CellRecord): string {
-    const { name, role, kind } = record;
-    if (role !== 'cell') {
-      const measured = this.scope.isMeasured(record, 'value');
-      const type = textOfType(this.scope.typeOfPlain(record));
-      return `${name}|${role}|${kind}|${measured}|${this.scope.hasReadings(record)}|${type}`;
-    }
-    const measured = Object.keys(record.outputs ?? {}).filter((output) =>
-      this.scope.isMeasured(record, output),
-    );
-    const inputs = JSON.stringify(this.scope.aliasesOf(record));
-    return `${name}|${role}|${kind}|${measured}|${this.scope.readOutputs(record)}|${inputs}`;
-  }
-
   private settle(
     assembled: readonly AssembledCell[],
     gone: readonly string[],
     recalled: ReadonlySet<string>,
   ): SheetResults {
-    const upserts = assembled.flatMap((cell) => cell.rows);
-    const present = new Set(upserts.map((row) => row.key));
+    const alone = assembled.length === 1 ? assembled[0] : undefined;
+    const upserts = alone ? alone.rows : assembled.flatMap((cell) => cell.rows);
     const removed: string[] = [];
-    const forget = (cell: AssembledCell | undefined) => {
-      for (const row of cell?.rows ?? []) if (!present.has(row.key)) removed.push(row.key);
+    let present: ReadonlySet<string> | undefined;
+    const forget = (old: AssembledCell | undefined, now: AssembledCell | undefined) => {
+      if (!old || (now && hasSameKeys(old, now))) return;
+      present ??= new Set(upserts.map((row) => row.key));
+      for (const row of old.rows) if (!present.has(row.key)) removed.push(row.key);
     };
-    for (const cell of assembled) forget(this.cells.get(cell.id));
+    for (const cell of assembled) forget(this.cells.get(cell.id), cell);
     for (const id of gone) {
-      forget(this.cells.get(id));
+      forget(this.cells.get(id), undefined);
       this.cells.delete(id);
-      this.results.delete(id);
+      this.reported.delete(id);
     }
     for (const key of removed) this.wanted.delete(key);
     if (removed.length > 0)
@@ -257,13 +246,29 @@ export class Engine {
     }
   }
 
-  /** Rows of an output whose worst case is wanted: what is shown or judged. */
+  /** Wants the worst case of what an output shows or is judged by. */
   private want(plan: OutputPlan): void {
-    for (const key of keysOf(plan)) {
-      this.wanted.add(key);
-      const row = this.network.rows.get(key);
-      if (row) row.wanted = true;
-    }
+    this.wantRow(plan.planned);
+    this.wantRow(plan.measured);
+    this.wantRow(plan.difference);
+    this.wantRow(plan.replanned);
+    this.wantRow(plan.tolerance);
+    const { limits } = plan;
+    if (!limits) return;
+    this.wantRow(limits.lower);
+    this.wantRow(limits.upper);
+    this.wantRow(limits.wear);
+    this.wantRow(limits.lowerMargin);
+    this.wantRow(limits.upperMargin);
+    this.wantRow(limits.wearAbove);
+    this.wantRow(limits.wearBelow);
+  }
+
+  private wantRow(key: string | undefined): void {
+    if (key === undefined || this.wanted.has(key)) return;
+    this.wanted.add(key);
+    const row = this.network.rows.get(key);
+    if (row) row.wanted = true;
   }
 
   /** The first source at whose end a row cannot be computed. */
@@ -297,8 +302,12 @@ export class Engine {
     for (const id of owners) {
       const cell = this.cells.get(id);
       if (!cell) continue;
-      const result = reportCell(cell, from, this.results.get(id));
-      this.results.set(id, result);
+      const last = this.reported.get(id);
+      const result = reportCell(cell, from, last);
+      if (last) {
+        last.cell = cell;
+        last.result = result;
+      } else this.reported.set(id, { cell, result });
       results.push(result);
     }
     return results;
@@ -374,38 +383,15 @@ export class Engine {
   }
 }
 
-const typeTexts = new WeakMap<object, string>();
-
-const textOfType = (type: object): string => {
-  let text = typeTexts.get(type);
-  if (text === undefined) {
-    text = JSON.stringify(type);
-    typeTexts.set(type, text);
-  }
-  return text;
-};
-
 const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);
 };
 
-function keysOf(plan: OutputPlan): string[] {
-  const limits = plan.limits;
-  return [
-    plan.planned,
-    plan.measured,
-    plan.difference,
-    plan.replanned,
-    plan.tolerance,
-    limits?.lower,
-    limits?.upper,
-    limits?.wear,
-    limits?.lowerMargin,
-    limits?.upperMargin,
-    limits?.wearAbove,
-    limits?.wearBelow,
-  ].filter((key) => key !== undefined);
-}
+const hasSameKeys = (a: AssembledCell, b: AssembledCell): boolean => {
+  if (a.rows.length !== b.rows.length) return false;
+  for (let i = 0; i < a.rows.length; i++) if (a.rows[i]?.key !== b.rows[i]?.key) return false;
+  return true;
+};
 
 export function settingsOf(file: Pick<SheetFile, 'units' | 'rule' | 'title'>): SheetSettings {
   const reference = file.title.referenceTemperature?.trim();

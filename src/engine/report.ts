@@ -21,26 +21,53 @@ export interface Reading {
   slips(id: string): Slip[];
 }
 
+/** What was last told of a cell, and the plan it was told from. */
+export interface Reported {
+  cell: AssembledCell;
+  result: CellResult;
+}
+
 /**
- * Puts together what a cell shows, from its plan and the rows as they stand; what says the same as in `before` is that
+ * Puts together what a cell shows, from its plan and the rows as they stand; what says the same as in `last` is that
  * very object.
  */
-export function reportCell(cell: AssembledCell, from: Reading, before: CellResult | undefined): CellResult {
+export function reportCell(cell: AssembledCell, from: Reading, last: Reported | undefined): CellResult {
+  const before = last?.result;
   const outputs: Record<string, OutputResult> = {};
-  for (const plan of cell.outputs) outputs[plan.name] = reportOutput(cell, plan, from);
+  for (const plan of cell.outputs)
+    outputs[plan.name] = reportOutput(cell, plan, from, before?.outputs[plan.name]?.check);
+  const slips = from.slips(cell.id);
+  if (before && last.cell === cell) {
+    const { id, problems, echoes, feeds } = before;
+    const remarks = isUnremarkable(cell) ? before.remarks : remarksOf(cell, outputs, from);
+    return steady({ id, outputs, problems, remarks, slips, echoes, feeds }, before);
+  }
+  const { id, problems, echoes } = cell;
   const now = {
-    id: cell.id,
+    id,
     outputs,
-    problems: cell.problems,
+    problems,
     remarks: remarksOf(cell, outputs, from),
-    slips: from.slips(cell.id),
-    echoes: cell.echoes,
+    slips,
+    echoes,
     feeds: [...cell.feeds],
   };
   return before ? steady(now, before) : now;
 }
 
-function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {
+/** Nothing that is said of the cell hangs on what is computed. */
+const isUnremarkable = (cell: AssembledCell): boolean => {
+  if (cell.validity.length > 0 || cell.usual.length > 0) return false;
+  for (const { limits } of cell.outputs) if (limits) return false;
+  return true;
+};
+
+function reportOutput(
+  cell: AssembledCell,
+  plan: OutputPlan,
+  from: Reading,
+  before: CheckVerdict | undefined,
+): OutputResult {
   const { network, grid } = from;
   const planned = plan.planned ? from.figure(plan.planned) : undefined;
   const measured = plan.measured ? from.figure(plan.measured) : undefined;
@@ -58,7 +85,9 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
     stands: plan.stands,
-    check: check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
+    check: withoutLimits(plan, value, from, before)
+      ? before
+      : check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
   };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
@@ -115,7 +144,6 @@ function check(
 ): CheckVerdict {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
-  if (!own && (typeof value === 'number' || typeof value === 'boolean')) return withoutLimits(rule);
   const mode = plan.measured !== undefined || (row !== undefined && from.isProof(row)) ? 'part' : 'plan';
   const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
   const found = limits
@@ -157,14 +185,20 @@ function check(
   });
 }
 
-const NO_LIMITS = judge({ mode: 'plan', rule: 'simple' });
+const NO_LIMITS = judge({ mode: 'plan', rule: 'simple' }).words;
 
-/** Verdict where there is nothing to judge by: the same for a plan and for a part. */
-const withoutLimits = (rule: DecisionRule): CheckVerdict => ({
-  asNew: { state: NO_LIMITS.asNew.state },
-  rule,
-  words: NO_LIMITS.words,
-});
+/** True where there is still nothing to judge by, as the verdict before says. */
+const withoutLimits = (
+  plan: OutputPlan,
+  value: unknown,
+  from: Reading,
+  before: CheckVerdict | undefined,
+): before is CheckVerdict =>
+  before !== undefined &&
+  !plan.limits &&
+  (typeof value === 'number' || typeof value === 'boolean') &&
+  before.words === NO_LIMITS &&
+  before.rule === from.rule;
 
 /**
  * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither

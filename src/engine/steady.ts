@@ -108,6 +108,7 @@ const isSameSlip = (a: Slip, b: Slip): boolean =>
 const isSameRemark = (a: Remark, b: Remark): boolean => a.grade === b.grade && a.message === b.message;
 
 function isSameList<T>(a: readonly T[], b: readonly T[], same: (x: T, y: T) => boolean): boolean {
+  if (a === b) return true;
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (!same(a[i] as T, b[i] as T)) return false;
   return true;

@@ -1,0 +1,26 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { SheetScope } from './scope.ts';
+
+/** What others see of a cell: changes when a reference to it may lead elsewhere or mean another kind of thing. */
+export function faceOf(record: CellRecord, scope: SheetScope): string {
+  const { name, role, kind } = record;
+  if (role !== 'cell') {
+    const measured = scope.isMeasured(record, 'value');
+    const type = textOfType(scope.typeOfPlain(record));
+    return `${name}|${role}|${kind}|${measured}|${scope.hasReadings(record)}|${type}`;
+  }
+  const measured = Object.keys(record.outputs ?? {}).filter((output) => scope.isMeasured(record, output));
+  const inputs = JSON.stringify(scope.aliasesOf(record));
+  return `${name}|${role}|${kind}|${measured}|${scope.readOutputs(record)}|${inputs}`;
+}
+
+const typeTexts = new WeakMap<object, string>();
+
+const textOfType = (type: object): string => {
+  let text = typeTexts.get(type);
+  if (text === undefined) {
+    text = JSON.stringify(type);
+    typeTexts.set(type, text);
+  }
+  return text;
+};
