@@ -129,9 +129,23 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
       ],
     }),
   });
+  // Heard before the editor hears it: at each key that asks for a frame to measure itself in, and the engine's answer
+  // would have to wait for that frame.
+  const enter = (event: KeyboardEvent) => {
+    const other = event.shiftKey || event.ctrlKey || event.metaKey || event.altKey;
+    if (event.key !== 'Enter' || other || event.isComposing || view.composing) return;
+    if (selectedCompletion(view.state)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    options.commit(view.state.doc.toString(), true);
+  };
+  host.addEventListener('keydown', enter, true);
   return {
     text: () => view.state.doc.toString(),
     focus: () => view.focus(),
-    destroy: () => view.destroy(),
+    destroy: () => {
+      host.removeEventListener('keydown', enter, true);
+      view.destroy();
+    },
   };
 };
