@@ -5,6 +5,7 @@ import type { SheetUnits } from '../../shared/sheet/format.ts';
 import type { Unit } from '../../shared/units/unit.ts';
 import { findUnit, isUnit, parseUnit } from '../../shared/units/units.ts';
 import { type Amount, toLiteral } from './amount.ts';
+import { isAngular } from './angular.ts';
 import { complain, type Reading, remedy, replaced, wanted } from './reading.ts';
 import type { Literal, Span } from './syntax.ts';
 import { article, describeDimension, short } from './wording.ts';
@@ -180,12 +181,9 @@ const ANGLES = /^(deg|arcmin|arcsec|rad|mrad)$/;
 const describeLiteral = (literal: Literal): string =>
   ANGLES.test(literal.unit ?? '') ? 'an angle' : describeDimension(literal.dimension, literal.point);
 
-/** An angle, or an angle in a time: without dimension, yet no plain number and no count of turns. */
-const ANGULAR = /(?:^|[^A-Za-z])(?:m?rad|deg|arcmin|arcsec)(?![A-Za-z])/;
-
 /** 105 rad/s is 1000 turns in a minute and not 6300; 4 deg is no taper: included, or to the centreline? */
-const isAngular = (r: Reading, literal: Literal, kind: QuantityKind): boolean => {
-  if (!ANGULAR.test(literal.unit ?? '')) return false;
+const refusesAngle = (r: Reading, literal: Literal, kind: QuantityKind): boolean => {
+  if (!isAngular(literal)) return false;
   const span = { from: literal.from, to: literal.to };
   const entry = `= ${literal.text} / (2 * PI())`;
   if (kind.name === 'rotational speed')
@@ -239,7 +237,7 @@ export const fitsKind = (r: Reading, literal: Literal, unitSpan?: Span): boolean
     );
     return false;
   }
-  if (isAngular(r, literal, kind)) return false;
+  if (refusesAngle(r, literal, kind)) return false;
   if (isNone(kind.dimension) || literal.point === point) return true;
   const swapped = point ? literal.unit?.replace(/_diff$/, '') : `${literal.unit}_diff`;
   const unit = swapped === undefined ? undefined : findUnit(swapped);

@@ -15,6 +15,14 @@ describe('a rotational speed is counted in turns', () => {
     expect(torque(speed)?.problem?.message).toContain('counted in turns');
   });
 
+  test.each(['= 104.72 rad/s', '= 2 * (52.36 rad/s)', '= 6000 deg / 1 s'])(
+    '%s is none in a formula either',
+    (speed) => {
+      expect(torque(speed)?.planned).toBeUndefined();
+      expect(torque(speed)?.problem?.message).toContain('counted in turns');
+    },
+  );
+
   test('the remedy gives the same torque', () => {
     const entry = torque('104.72 rad/s')?.problem?.choices?.[0]?.entry;
     expect(torque(String(entry))?.planned?.value).toBeCloseTo(95.493, 2);

@@ -2,6 +2,7 @@ import { isNone, sameDimension } from '../../../shared/dimension.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { problem } from '../../../shared/problem.ts';
 import { quantityKind } from '../../../shared/quantities.ts';
+import { angleIn } from '../../language/angular.ts';
 import { checkExpr, describeType } from '../../language/check.ts';
 import type { Expr, Reference, ValueType } from '../../language/syntax.ts';
 import { mapRefs, rowRef } from '../expr.ts';
@@ -47,6 +48,13 @@ function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefine
   if (!kind || type.kind !== 'quantity' || !type.dimension) return undefined;
   const place = typeOfQuantity(wanted);
   const samePoint = isNone(kind.dimension) || !type.point === !kind.point;
+  const angle = wanted === 'rotational speed' ? angleIn(expr) : undefined;
+  if (angle)
+    return problem(
+      'dimension',
+      `a rotational speed is counted in turns here, ${angle.text} is an angle in a time: divide it by 2 * PI().`,
+      { from: angle.from, to: angle.to },
+    );
   if (sameDimension(type.dimension, kind.dimension) && samePoint) return undefined;
   return problem(
     'dimension',
