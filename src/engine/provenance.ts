@@ -38,10 +38,9 @@ export class Provenance {
 
   /** What a row is whatever it hangs on. */
   private itself(row: Row): number | undefined {
-    // Readings may stand in an input of a library cell too.
-    if (row.key.includes('@') || row.key.endsWith('!read')) return MEASURED;
+    // What was read, wherever it stands; a formula in its place is worked out, and is what it hangs on.
+    if (row.key.endsWith('!read')) return MEASURED;
     const record = this.recordOf(row.owner);
-    if (record?.role === 'measured') return MEASURED;
     if (record?.role === 'chosen' && row.key === record.id) return TO_BE_CUT;
     // What a library cell decides (the next undersize, so many shims) is done only once it is measured.
     const { body } = row.definition;

@@ -144,7 +144,7 @@ function check(
 ): CheckVerdict {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
-  const mode = plan.measured !== undefined || (row !== undefined && from.isProof(row)) ? 'part' : 'plan';
+  const mode = row !== undefined && from.isProof(row) ? 'part' : 'plan';
   const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
   const found = limits
     ? [limits.lower, limits.upper, limits.wear].filter((one) => one !== undefined).length
@@ -236,14 +236,31 @@ const TURNED: Remark = {
 const isTurned = ({ lower, upper }: LimitFigures): boolean =>
   lower !== undefined && upper !== undefined && lower.value > upper.value;
 
+/** A limit so many times the value, or the value of it, is as often one of the two in millimetres. */
+const isOtherUnit = (limit: number | undefined, value: number | undefined): boolean => {
+  const ratio = Math.abs((limit ?? 0) / (value || 1));
+  const times = ratio > 1 ? ratio : 1 / ratio;
+  return times > 25.4 / 1.05 && times < 25.4 * 1.05;
+};
+
+const OTHER_UNIT: Remark = {
+  grade: 'caution',
+  message:
+    'A limit and the value lie apart by about 25.4 times: is one of the two in millimetres, and read as inches?',
+};
+
 /** A wear limit that no wear leads to. */
 const isAgainst = (limits: LimitFigures): boolean =>
   limits.metalOn !== undefined && wearSide(limits) === limits.metalOn;
 
 /** What is odd about the limits of one output. */
-function limitRemarks(plan: LimitPlan, from: Reading): Remark[] {
+function limitRemarks(plan: LimitPlan, { planned, measured, quantity }: OutputPlan, from: Reading): Remark[] {
   const limits = limitFigures(plan, from);
   const { lower, upper, wear } = limits;
+  const standing = measured ?? planned;
+  const value = standing === undefined ? undefined : from.figure(standing)?.value;
+  if (quantity === 'length' && [lower, upper, wear].some((limit) => isOtherUnit(limit?.value, value)))
+    return [OTHER_UNIT];
   if (isTurned(limits)) return [TURNED];
   if (!wear) return [];
   if (wearSide(limits) === undefined) return [UNDIRECTED];
@@ -267,7 +284,8 @@ function remarksOf(
 ): Remark[] {
   const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
   remarks.push(...unstatedRemarks(outputs));
-  for (const { limits } of cell.outputs) if (limits) remarks.push(...limitRemarks(limits, from));
+  for (const output of cell.outputs)
+    if (output.limits) remarks.push(...limitRemarks(output.limits, output, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);
     const value = row ? from.grid.nominal(row.slot) : undefined;

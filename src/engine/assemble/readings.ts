@@ -46,7 +46,7 @@ export function readingRows(
   const isInput = context.field.startsWith('inputs.');
   const isStated = spread !== undefined && (isInput || !isNoDoubt(spread, stations));
   const gauge = isStated || used === 'lost' ? undefined : used;
-  const isBare = !isStated && !gauge && !context.gaugeInCell;
+  const isBare = !isStated && used === undefined && !context.gaugeInCell;
   if (isBare) tellBare(build, base, figures.n, isInput, spread !== undefined);
   const parts = isStated
     ? statedDoubt(build, base, spread, figures.mean)

@@ -3,7 +3,7 @@ import type { Role } from '../../../shared/sheet/format.ts';
 import { isShare } from '../../language/spread.ts';
 import type { Entry, Expr, Spread } from '../../language/syntax.ts';
 import { unitOfSize } from '../../language/tolerance-unit.ts';
-import { call, constant, plus, quoted, rowRef, times } from '../expr.ts';
+import { call, constant, eachRef, plus, quoted, rowRef, times } from '../expr.ts';
 import type { SourceEnds } from '../row.ts';
 import type { CellBuilder } from './builder.ts';
 import { sheetFormula } from './formulas.ts';
@@ -119,6 +119,7 @@ function formulaRows(
     return undefined;
   }
   if (entry.spread) tellUncounted(build, place);
+  if (place.role === 'measured' && !entry.spread) tellWorkedOut(build, entry.expr, place);
   const spread = entry.spread ?? toleranceOf(build, scope, place, undefined);
   const held = place.role === 'chosen';
   if (!spread) {
@@ -129,9 +130,23 @@ function formulaRows(
   const ends =
     spread === 'unreadable' ? unknownEnds(build, unread(build)) : endsOver(build, nominal, spread, place);
   if (held) return build.source(place.key, nominal, ends);
-  const own = build.source(`${place.key}!cut`, 0, ends);
+  // A doubt stated behind a calculation over what was read makes a reading of it.
+  const own = build.source(`${place.key}!${place.role === 'measured' ? 'read' : 'cut'}`, 0, ends);
   build.formula(place.key, plus(nominal, rowRef(own)));
   return own;
+}
+
+/** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
+function tellWorkedOut(build: CellBuilder, expr: Expr, { readings }: ValuePlace): void {
+  let isOverCells = false;
+  eachRef(expr, () => {
+    isOverCells = true;
+  });
+  const gauge = readings?.gauge?.trim();
+  if (isOverCells && !gauge) return;
+  build.cell.cautions.push(
+    `This is a calculation and no reading${gauge ? `, so the doubt of \`${gauge}\` is not counted` : ', so it proves nothing'}: type the readings, apart by ";", or write ± behind it.`,
+  );
 }
 
 /** Ends of a spread about a nominal that is a formula: a part of it, or the deviations of an ISO 286 class at its size. */

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import { inches, ofKind, plain } from './closed-form.ts';
+
+/** A proof rests on a measurement (JCGM 106:2012, 7.2): a calculation where one is wanted is none by itself. */
+const limits = { lower: '2.249 in', upper: '2.251 in' };
+const micrometer = ofKind('gauge', 'mike', { gauge: 'micrometer-2-3-in' });
+
+const judged = (cells: CellRecord[], name: string) => {
+  const sheet = inches([micrometer, ...cells]);
+  return {
+    state: sheet.output(name).check.asNew.state,
+    said: (sheet.byName(name)?.remarks ?? []).map(({ message }) => message).join('\n'),
+  };
+};
+
+describe('a formula where a reading is wanted', () => {
+  it('proves nothing by itself, and says what to do', () => {
+    const { state, said } = judged([plain('bore', 'measured', '= 2.25 in', { limits })], 'bore');
+    expect(state).toBe('holds');
+    expect(said).toMatch(/calculation and no reading, so it proves nothing: type the readings/);
+  });
+
+  it('says that the gauge beside it is not counted', () => {
+    const own = plain('bore', 'measured', '= 2.25 in', { limits, gauge: 'mike' });
+    expect(judged([own], 'bore').said).toContain('the doubt of `mike` is not counted');
+  });
+
+  it('proves no cut size either', () => {
+    const bush = plain('bush', 'chosen', '2.25 in', {
+      tolerance: '± .0005 in',
+      limits,
+      measured: { entry: '= 2.25 in' },
+    });
+    expect(judged([bush], 'bush').state).toBe('holds');
+  });
+
+  it('proves what hangs on readings, and what states its own doubt', () => {
+    const over = [
+      plain('over_pins', 'measured', '2.5000 in', { gauge: 'mike' }),
+      plain('bore', 'measured', '= over_pins - .25 in', { limits }),
+    ];
+    expect(judged(over, 'bore')).toEqual({ state: 'proven in', said: '' });
+    const stated = plain('bore', 'measured', '= 4.5 in / 2 ± .0002 in', { limits });
+    expect(judged([stated], 'bore').state).toBe('proven in');
+  });
+});
+
+describe('a limit that lies from its value as millimetres lie from inches', () => {
+  const said = (upper: string) =>
+    judged([plain('bore', 'given', '2.25 in', { limits: { upper } })], 'bore').said;
+
+  it('is asked about', () => {
+    expect(said('57.2')).toContain('apart by about 25.4 times');
+    expect(said('.0886')).toContain('apart by about 25.4 times');
+  });
+
+  it('is left alone elsewhere', () => {
+    expect(said('2.26')).toBe('');
+    expect(said('40')).toBe('');
+  });
+});
