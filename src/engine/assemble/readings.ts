@@ -1,10 +1,10 @@
 import { isNone } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { findUnit, type Unit } from '../../../shared/units/units.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax.ts';
 import { call, constant, minus, plus, rowRef, times } from '../expr.ts';
 import { MANY, type SourceEnds } from '../row.ts';
+import { bareDoubt, type Doubt, tellBare } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
 import type { SheetScope } from './scope.ts';
 import { readingFigures } from './statistics.ts';
@@ -100,12 +100,6 @@ function stationsOf(entry: Entry): Literal[][] {
     return [[entry.value]];
   if (entry.kind === 'range') return [[entry.low, entry.high]];
   return [];
-}
-
-interface Doubt {
-  mean?: string;
-  single?: string;
-  difference?: string;
 }
 
 /** ± 0 behind what is no count: no size is read without doubt, so none is stated. */
@@ -210,100 +204,6 @@ function meanDof(
   const many = constant(MANY);
   return build.formula(`${base}~m!dof`, scatter.variance > 0 ? call('IF', known, dof, many) : many, true);
 }
-
-/** What a reading with neither gauge nor uncertainty says of itself. */
-function tellBare(build: CellBuilder, base: string, n: number, isInput: boolean, isZero: boolean): void {
-  // A library cell may hold several readings: its input says which is meant.
-  const input = /^[^>]+>(\w+)/.exec(base)?.[1]?.replaceAll('_', ' ');
-  const missing = isZero ? 'No gauge and a ± of nothing' : 'No gauge and no ±';
-  const counted = n > 1 ? 'the last figure written and the scatter are' : 'the last figure written is';
-  build.cell.cautions.push(
-    `${missing} is given${input ? ` for the reading "${input}"` : ''}: only ${counted} counted as doubt, which proves nothing. ${isInput ? 'Write' : 'Name its gauge, or write'} ± behind it.`,
-  );
-}
-
-/**
- * Neither gauge nor uncertainty: the scatter, and half a step of the last figure written, which is the least it can be.
- * What the instrument adds (JCGM 100, 4.3: type B) is marked as not known where nothing else counts it.
- */
-function bareDoubt(
-  build: CellBuilder,
-  base: string,
-  stations: readonly Literal[][],
-  n: number,
-  deviation: number | undefined,
-  partial: boolean,
-): Doubt {
-  const half = Math.max(...stations.flat().map(lastFigure)) / 2;
-  const step = half / Math.sqrt(3);
-  const ends = (u: number, dof: number, what: string): SourceEnds => ({
-    low: -2 * u,
-    high: 2 * u,
-    distribution: 'normal',
-    k: 2,
-    dof,
-    ...(partial ? { partial } : {}),
-    label: `${build.name}: ${what}`,
-  });
-  const single = build.source(`${base}~s`, 0, {
-    ...ends(step, Number.POSITIVE_INFINITY, 'last figure written'),
-    low: -half,
-    high: half,
-    distribution: 'rectangular',
-  });
-  const difference = build.source(
-    `${base}~d`,
-    0,
-    ends(step * Math.SQRT2, Number.POSITIVE_INFINITY, 'last figures of two readings'),
-  );
-  if (deviation === undefined) return { mean: single, single, difference };
-  const scatter = deviation / Math.sqrt(n);
-  // JCGM 100, G.4.1: the scatter has n - 1 degrees of freedom, the last figure any number.
-  const dof = scatter > 0 ? ((n - 1) * (scatter ** 2 + step ** 2) ** 2) / scatter ** 4 : MANY;
-  const mean = build.source(
-    `${base}~m`,
-    0,
-    ends(Math.hypot(scatter, step), dof < MANY ? dof : Number.POSITIVE_INFINITY, `scatter of ${n} readings`),
-  );
-  return { mean, single, difference };
-}
-
-/** Share of itself to which a size is known that was given by a drill or thread. */
-const NO_FIGURES = 1e-4;
-
-/** Finest division of a common steel rule, of an inch; common practice, no source. */
-const RULE = 64;
-
-/** A fraction stands for its own denominator; one of an inch is read off a rule, and is known to its division at least. */
-function fractionStep({ text, unit }: Literal): number | undefined {
-  const [, bottom, mark] = /\d\/(\d+)\s*([^\d\s/]+)?$/.exec(text) ?? [];
-  const last =
-    (mark === undefined ? undefined : findUnit(mark)) ?? (unit === undefined ? undefined : findUnit(unit));
-  if (bottom === undefined || !last) return undefined;
-  return last.factor / (last.symbol === 'in' ? Math.max(RULE, Number(bottom)) : Number(bottom));
-}
-
-/** Worth of one step of the last figure of a reading as written, SI. */
-function lastFigure(reading: Literal): number {
-  const unit = reading.unit === undefined ? undefined : findUnit(reading.unit);
-  if (unit && reading.digits !== undefined) {
-    const power = Number(/\d[eE]([+-]?\d+)/.exec(reading.text)?.[1] ?? 0);
-    return unit.factor * 10 ** (power - reading.digits);
-  }
-  const fraction = fractionStep(reading);
-  if (fraction !== undefined) return fraction;
-  // 30 deg 15': the last figure is one of the last unit.
-  const compound = /\d\s*[^\d\s/]+\s*\d+(?:\.(\d+))?\s*([^\d\s/]+)$/.exec(reading.text);
-  const last = compound && smallerUnit(compound[2] as string, isNone(reading.dimension));
-  return last ? last.factor * 10 ** -(compound[1]?.length ?? 0) : Math.abs(reading.value) * NO_FIGURES;
-}
-
-const smallerUnit = (mark: string, angle: boolean): Unit | undefined =>
-  angle && /^(['′’]|min)/.test(mark)
-    ? findUnit('arcmin')
-    : angle && /^(["″”]|s)/.test(mark)
-      ? findUnit('arcsec')
-      : findUnit(mark);
 
 /** Named, but not to be had: its problem is said. */
 type Lost = 'lost';

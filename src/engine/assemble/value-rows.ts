@@ -5,6 +5,7 @@ import type { Entry, Expr, Spread } from '../../language/syntax.ts';
 import { unitOfSize } from '../../language/tolerance-unit.ts';
 import { call, constant, eachRef, plus, quoted, rowRef, times } from '../expr.ts';
 import type { SourceEnds } from '../row.ts';
+import { inputOf } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
 import { sheetFormula } from './formulas.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
@@ -137,15 +138,16 @@ function formulaRows(
 }
 
 /** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
-function tellWorkedOut(build: CellBuilder, expr: Expr, { readings }: ValuePlace): void {
+function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValuePlace): void {
   let isOverCells = false;
   eachRef(expr, () => {
     isOverCells = true;
   });
   const gauge = readings?.gauge?.trim();
   if (isOverCells && !gauge) return;
+  const input = inputOf(key);
   build.cell.cautions.push(
-    `This is a calculation and no reading${gauge ? `, so the doubt of \`${gauge}\` is not counted` : ', so it proves nothing'}: type the readings, apart by ";", or write ± behind it.`,
+    `${input ? `The reading "${input}"` : 'This'} is a calculation and no reading${gauge ? `, so the doubt of \`${gauge}\` is not counted` : ', so it proves nothing'}: type the readings, apart by ";", or write ± behind it.`,
   );
 }
 
