@@ -105,3 +105,14 @@ test('a filled job is offered first, and opened as a copy', async ({ page }) => 
   await expect(check(page, 'bush_outside')).toContainText('proven in');
   await expect(standing(page)).not.toContainText('to make');
 });
+
+test('a job that is left at once stands in the list with its checks as they were then', async ({ page }) => {
+  const filled = templateFile('jobs/saw-arbor-bush.json');
+  await page.goto('/');
+  await begin(page, filled.title.title);
+  await figuresAreIn(page);
+  await enter(page, 'journal', '1.7471; 1.7470 | 1.7471; 1.7470 in');
+  await expect(check(page, 'clearance_before')).toContainText('may miss');
+  await page.getByRole('link', { name: 'All jobs' }).first().click();
+  await expect(page.locator('.job .job-checks').first()).toContainText('may miss');
+});

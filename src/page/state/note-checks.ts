@@ -9,24 +9,30 @@ const QUIET = 2000;
 /** Tells the shop's list how the checks stand, once the sheet has been quiet for a while. */
 export const noteChecks = (sheet: Sheet, shop: Shop, id: string): void => {
   let timer: ReturnType<typeof setTimeout> | undefined;
+  const note = () => {
+    timer = undefined;
+    const counts: CheckCounts = {};
+    for (const { result } of sheet.lines()) {
+      for (const output of Object.values(result?.outputs ?? {})) {
+        const { state } = leading(output.check);
+        counts[state] = (counts[state] ?? 0) + 1;
+      }
+    }
+    void shop.noteChecks(id, counts);
+  };
   createEffect(
     on(
       () => sheet.state.rev,
       (rev) => {
         clearTimeout(timer);
-        if (rev === 0) return;
-        timer = setTimeout(() => {
-          const counts: CheckCounts = {};
-          for (const cell of sheet.state.order) {
-            for (const output of Object.values(sheet.line(cell)?.result?.outputs ?? {})) {
-              const { state } = leading(output.check);
-              counts[state] = (counts[state] ?? 0) + 1;
-            }
-          }
-          void shop.noteChecks(id, counts);
-        }, QUIET);
+        if (rev > 0) timer = setTimeout(note, QUIET);
       },
     ),
   );
-  onCleanup(() => clearTimeout(timer));
+  // Left before it was quiet: the list would tell of the sheet as it was.
+  onCleanup(() => {
+    if (timer === undefined) return;
+    clearTimeout(timer);
+    note();
+  });
 };
