@@ -129,3 +129,16 @@ test('no part whose whole doubt is known in part only is ever proven in', () => 
     { seed: 106 },
   );
 });
+
+it('a gauge of lengths counts for nothing beside a force, and says so', () => {
+  const force = plain('force', 'measured', '200 lbf', {
+    quantity: 'force',
+    gauge: 'mike',
+    limits: { lower: '150 lbf', upper: '250 lbf' },
+  });
+  const sheet = inches([micrometer, force]);
+  expect(sheet.output('force').check.asNew.state).not.toContain('proven in');
+  expect(sheet.byName('force')?.problems.map(({ message }) => message)).toEqual([
+    '`mike` measures lengths, and 200 lbf is a force: take the gauge away here, and write ± behind the reading.',
+  ]);
+});

@@ -1,11 +1,11 @@
 import { isNone } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
-import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax.ts';
 import { call, constant, minus, plus, rowRef, times } from '../expr.ts';
 import { MANY, type SourceEnds } from '../row.ts';
 import { bareDoubt, type Doubt, tellBare } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
+import { gaugeOf, type Lost, recordOf } from './record-of.ts';
 import type { SheetScope } from './scope.ts';
 import { readingFigures } from './statistics.ts';
 import { unknownEnds } from './unknown-ends.ts';
@@ -41,7 +41,7 @@ export function readingRows(
   const stations = stationsOf(entry);
   const figures = readingFigures(stations.map((station) => station.map((one) => one.value)));
   const spread = entry.kind === 'readings' || entry.kind === 'value' ? entry.spread : undefined;
-  const used = gaugeOf(build, scope, context);
+  const used = gaugeOf(build, scope, context, stations);
   // Doubt written behind the reading is the whole of it: the gauge then counts for its temperature only.
   const isInput = context.field.startsWith('inputs.');
   const isStated = spread !== undefined && (isInput || !isNoDoubt(spread, stations));
@@ -203,45 +203,6 @@ function meanDof(
   };
   const many = constant(MANY);
   return build.formula(`${base}~m!dof`, scatter.variance > 0 ? call('IF', known, dof, many) : many, true);
-}
-
-/** Named, but not to be had: its problem is said. */
-type Lost = 'lost';
-
-/** Id of the gauge cell the readings name. */
-function gaugeOf(build: CellBuilder, scope: SheetScope, context: ReadingContext): string | Lost | undefined {
-  return recordOf(
-    build,
-    scope,
-    context.gauge,
-    'gauge',
-    `${context.field === 'entry' ? '' : `${context.field}.`}gauge`,
-  );
-}
-
-function recordOf(
-  build: CellBuilder,
-  scope: SheetScope,
-  name: string | undefined,
-  kind: string,
-  field: string,
-): string | Lost | undefined {
-  const wanted = name?.trim().replace(/^=\s*/, '');
-  if (!wanted) return undefined;
-  build.cell.mentions.add(wanted);
-  const id = scope.idOf(wanted);
-  const record: CellRecord | undefined = id === undefined ? undefined : scope.records.get(id);
-  if (!record || record.kind !== kind) {
-    const said = record
-      ? `\`${wanted}\` is not a ${kind} cell`
-      : `There is no ${kind} cell named \`${wanted}\``;
-    build.cell.problems.push(
-      problem('unknown-name', `${said}: choose one, or add a ${kind} cell of that name.`, { field }),
-    );
-    return 'lost';
-  }
-  build.cell.feeds.add(record.id);
-  return record.id;
 }
 
 /**
