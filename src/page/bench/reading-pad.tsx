@@ -1,8 +1,7 @@
 import { createEffect, createMemo, createSignal, on, Show } from 'solid-js';
-import { commitAtHand, loadCommit } from '../editor/load.ts';
+import { commitTyped } from '../editor/commit-typed.ts';
 import { usesComma } from '../preferences/decimal-mark.ts';
 import { useSheet } from '../sheet/context.ts';
-import { awaitFigures, withFigures } from '../state/with-figures.ts';
 import { type PadKey, press } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
@@ -58,15 +57,8 @@ export const ReadingPad = (props: { stop: Stop }) => {
     const { spot } = props.stop;
     const entry = joinReadings({ ...split(), places: withReading(split().places, slot, text().trim()) });
     box.focus();
-    const write = commitAtHand();
-    if (write) {
-      awaitFigures();
-      write.commitStored(sheet, spot, entry);
-      withFigures(() => setChosen(undefined));
-      return;
-    }
-    setChosen(undefined);
-    void loadCommit().then(({ commitStored }) => commitStored(sheet, spot, entry));
+    const leave = () => void setChosen(undefined);
+    commitTyped(sheet, spot, { text: entry, byKey: true, leave }, 'commitStored');
   };
   /** Typed on a keyboard: read with either mark, so that a hand-held one does not have to be looked for. */
   const typed = (value: string) => setText(value.replace(',', '.').replace(/[^\d./ +-]/g, ''));

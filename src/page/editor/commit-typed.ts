@@ -11,15 +11,23 @@ export interface Typed {
   leave: () => void;
 }
 
-/** Writes what was typed and leaves the editor. By a key, entry and figures are drawn together, and leaving goes behind them. */
-export const commitTyped = (sheet: Sheet, spot: EntrySpot, { text, byKey, leave }: Typed): void => {
+/**
+ * Writes what was typed and leaves the editor. By a key, entry and figures are drawn together, and leaving goes behind them.
+ * @param way `commitStored` for a text with a decimal point whatever the user writes.
+ */
+export const commitTyped = (
+  sheet: Sheet,
+  spot: EntrySpot,
+  { text, byKey, leave }: Typed,
+  way: 'commitText' | 'commitStored' = 'commitText',
+): void => {
   const write = text === undefined ? undefined : commitAtHand();
   if (write && text !== undefined) {
     if (byKey) awaitFigures();
-    write.commitText(sheet, spot, text);
+    write[way](sheet, spot, text);
     behindFigures(leave);
     return;
   }
   leave();
-  if (text !== undefined) void loadCommit().then(({ commitText }) => commitText(sheet, spot, text));
+  if (text !== undefined) void loadCommit().then((loaded) => loaded[way](sheet, spot, text));
 };
