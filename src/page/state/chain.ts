@@ -1,16 +1,14 @@
 import { createEffect, createSignal, onCleanup } from 'solid-js';
 import { type Cursor, cellOfRow } from './cursor.ts';
+import { sameEntries } from './same-entries.ts';
 import type { Sheet } from './sheet.ts';
 
 type Sides = ReadonlyMap<string, 'up' | 'down'>;
 
-/** An edit seldom changes what hangs on what: then no line is asked again. */
-const sameSides = (a: Sides, b: Sides): boolean =>
-  a.size === b.size && [...a].every(([id, side]) => b.get(id) === side);
-
 /** Which lines lie upstream and downstream of the one under the cursor, for the margin; asked of the engine, a step behind. */
 export const createChain = (sheet: Sheet, cursor: Cursor) => {
-  const [sides, setSides] = createSignal<Sides>(new Map(), { equals: sameSides });
+  // An edit seldom changes what hangs on what: then no line is asked again.
+  const [sides, setSides] = createSignal<Sides>(new Map(), { equals: sameEntries });
   let asked = 0;
   createEffect(() => {
     const place = cursor.place();

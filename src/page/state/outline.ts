@@ -1,16 +1,5 @@
-import type { CheckVerdict, Verdict } from '../../../shared/check.ts';
 import type { CellResult, LimitFigures, OutputResult } from '../../engine/results.ts';
-
-const sameVerdict = (a: Verdict | undefined, b: Verdict | undefined): boolean =>
-  a === b || (a?.state === b?.state && a?.at === b?.at && a?.side === b?.side);
-
-const sameCheck = (a: CheckVerdict, b: CheckVerdict): boolean =>
-  a === b ||
-  (sameVerdict(a.asNew, b.asNew) &&
-    sameVerdict(a.inService, b.inService) &&
-    a.rule === b.rule &&
-    a.words === b.words &&
-    a.note === b.note);
+import { isAlike, isSameSetting } from '../../engine/steady.ts';
 
 const bothOrNone = (a: unknown, b: unknown): boolean => (a === undefined) === (b === undefined);
 
@@ -29,14 +18,9 @@ const sameOutput = (a: OutputResult, b: OutputResult): boolean =>
     bothOrNone(a.measured, b.measured) &&
     bothOrNone(a.difference, b.difference) &&
     bothOrNone(a.replanned, b.replanned) &&
-    a.stands === b.stands &&
-    a.quantity === b.quantity &&
-    a.label === b.label &&
-    a.display === b.display &&
-    a.logical === b.logical &&
-    a.idle === b.idle &&
     a.problem === b.problem &&
-    sameCheck(a.check, b.check) &&
+    isSameSetting(a, b) &&
+    isAlike(a.check, b.check) &&
     sameLimits(a.limits, b.limits));
 
 /**

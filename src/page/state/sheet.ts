@@ -10,6 +10,7 @@ import { countChecks, sameCounts } from './counts.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
 import { numberLines } from './numbering.ts';
+import { sameEntries } from './same-entries.ts';
 import { drawFigures, withFigures } from './with-figures.ts';
 
 interface State {
@@ -49,9 +50,6 @@ const computesAlike = (a: CellRecord | undefined, b: CellRecord): boolean => {
 
 /** One line as it stood when it was asked for. */
 export type LineNow = Pick<Line, 'record' | 'result'>;
-
-const sameEntries = <K>(a: ReadonlyMap<K, unknown>, b: ReadonlyMap<K, unknown>): boolean =>
-  a.size === b.size && [...a].every(([key, value]) => b.get(key) === value);
 
 /**
  * The sheet as signals: records from the document, results from the engine, one batch per change of either, so that no
