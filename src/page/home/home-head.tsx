@@ -1,4 +1,5 @@
 import { createSignal, Show } from 'solid-js';
+import { JsonPicker } from '../fields/json-picker.tsx';
 import { addressOfBook, addressToOpen } from '../router.ts';
 import { createNarrow } from '../state/narrow.ts';
 
@@ -21,22 +22,7 @@ export const HomeHead = (props: HomeHeadProps) => {
           Bring a worn machine back to size: every dimension worked out before it is cut, and proven after.
         </p>
       </div>
-      <input
-        ref={file}
-        type="file"
-        class="unseen"
-        tabindex={-1}
-        aria-label="Open a file"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const { files } = event.currentTarget;
-          props.onFile(files);
-        }}
-        onClick={() => {
-          // The same file chosen again is a change too.
-          file.value = '';
-        }}
-      />
+      <JsonPicker ref={file} label="Open a file" onFiles={(files) => props.onFile(files)} />
       <Show when={narrow()}>
         <button type="button" class="ways-in" aria-expanded={open()} onClick={() => setOpen(!open())}>
           Open a file and more

@@ -2,6 +2,7 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { askToKeep, space } from '../../document/storage/space.ts';
+import { JsonPicker } from '../fields/json-picker.tsx';
 import { chosenPreferences, preferAlso } from '../preferences/preferences.ts';
 import { giveFile } from '../sharing/give-file.ts';
 import { today } from '../state/today.ts';
@@ -41,7 +42,6 @@ export const WholeShop = (props: { shop: Shop }) => {
     file &&
     run(async () => {
       const result = await props.shop.restore(file, follow('Taken in'));
-      picker.value = '';
       if (!('added' in result)) return [result.message];
       preferAlso(await props.shop.setting(PREFERENCES));
       const { added, same, copies } = result;
@@ -64,14 +64,10 @@ export const WholeShop = (props: { shop: Shop }) => {
         <button type="button" disabled={done() !== undefined} onClick={() => picker.click()}>
           Take in such a file
         </button>
-        <input
+        <JsonPicker
           ref={picker}
-          type="file"
-          class="unseen"
-          tabindex={-1}
-          aria-label="Take in a file of a whole shop"
-          accept=".json,application/json"
-          onChange={(event) => void restore(event.currentTarget.files?.[0])}
+          label="Take in a file of a whole shop"
+          onFiles={(files) => void restore(files?.[0])}
         />
       </div>
       <Show when={done()}>

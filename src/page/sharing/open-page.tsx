@@ -1,4 +1,5 @@
 import { createEffect, createResource, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
+import { JsonPicker } from '../fields/json-picker.tsx';
 import { go } from '../router.ts';
 import { loadShop } from '../state/load-shop.ts';
 import { type Arrival, arrival, type Partly, readFile, readPasted, setArrival } from './arrivals.ts';
@@ -76,15 +77,7 @@ export const OpenPage = (props: { code: string | undefined }) => {
                 <button type="button" class="main" onClick={() => picker.click()}>
                   Choose a file
                 </button>
-                <input
-                  ref={picker}
-                  type="file"
-                  class="unseen"
-                  tabindex={-1}
-                  aria-label="Choose a file"
-                  accept=".json,application/json"
-                  onChange={(event) => files(event.currentTarget.files)}
-                />
+                <JsonPicker ref={picker} label="Choose a file" onFiles={files} />
               </div>
               <form
                 onSubmit={(event) => {
