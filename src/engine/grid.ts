@@ -17,19 +17,6 @@ export const NOMINAL = 0;
 export const lowColumn = (slot: number): number => 2 + 2 * slot;
 export const highColumn = (slot: number): number => 3 + 2 * slot;
 
-const letters: string[] = [];
-/** Column letters of a column number from 0: A, B ... Z, AA. */
-export function columnLetters(column: number): string {
-  let known = letters[column];
-  if (known === undefined) {
-    known = '';
-    for (let n = column + 1; n > 0; n = Math.floor((n - 1) / 26))
-      known = String.fromCharCode(65 + ((n - 1) % 26)) + known;
-    letters[column] = known;
-  }
-  return known;
-}
-
 /** Reports the problem of its own row; the text never enters the grid. */
 export const PROBLEM_CALL = `=${PREFIX}PROBLEM()`;
 export const PROBLEM_MESSAGE = 'problem';

@@ -97,9 +97,6 @@ export const parseEntry = (text: string, context: EntryContext): ParsedEntry => 
   };
 };
 
-/** Reads a limit: an entry or a formula. */
-export const parseLimit = (text: string, context: EntryContext): ParsedEntry => parseEntry(text, context);
-
 export interface ParsedTolerance {
   spread?: Spread;
   /** ISO 286 class as written; without a nominal it is known before its deviations are. */
