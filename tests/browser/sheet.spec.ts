@@ -48,8 +48,11 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
   // A switch of units changes no size.
   await page.getByRole('button', { name: 'mm', exact: true }).click();
   await expect(value(page, 'bore').locator('b')).toHaveText(`${(Number(actual) * 25.4).toFixed(3)}\u00a0mm`);
+  // What is shown in thou is a step here too.
+  await expect(value(page, 'end_float').locator('b')).toContainText('µm');
   await page.getByRole('button', { name: 'inch', exact: true }).click();
   await expect(value(page, 'bore').locator('b')).toHaveText(`${actual}\u00a0in`);
+  await expect(value(page, 'end_float').locator('b')).toContainText('thou');
   await expect(page.locator('.saved-state')).toHaveText('saved');
 
   const figures = async (of: import('@playwright/test').Page) =>

@@ -142,6 +142,22 @@ const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
   return { ...own, outputs: Object.fromEntries(outputs) };
 };
 
+/** The units that lines and outputs of a sheet are shown in by their own wish, where other lengths ask for another. */
+export function shownUnits(file: SheetFile, length: LengthUnit): SettledText[] {
+  return file.cells.flatMap((cell) => {
+    const at = (field: string, of: { display?: string }): SettledText[] => {
+      const { display } = shownIn(of, length);
+      return display === undefined || display === of.display ? [] : [{ cell: cell.id, field, text: display }];
+    };
+    return [
+      ...at('display', cell),
+      ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) =>
+        at(`outputs.${name}.display`, output),
+      ),
+    ];
+  });
+}
+
 /**
  * The sheet read in the units of this shop, down to the lines that are shown in thou or in micrometres. No entry is touched and no value changes; a sheet with numbers that have no
  * unit of their own stays in its units, and `kept` names their cells.

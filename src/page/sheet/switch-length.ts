@@ -3,11 +3,12 @@ import { loadLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 
 /**
- * Shows the sheet in other lengths. A number without a unit, as a file from elsewhere may have it, first gets the one it
- * has had so far: no value changes by the switch. All of it is one step to undo.
+ * Shows the sheet in other lengths, down to the lines shown in thou or in micrometres. A number without a unit, as a file
+ * from elsewhere may have it, first gets the one it has had so far: no value changes by the switch. All of it is one step
+ * to undo.
  */
 export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<void> => {
-  const [{ settledTexts }, { quantityAt }, { handbook }, library] = await Promise.all([
+  const [{ settledTexts, shownUnits }, { quantityAt }, { handbook }, library] = await Promise.all([
     import('../../document/sharing/own-units.ts'),
     import('../sharing/quantity-at.ts'),
     import('../../../cells/handbook.ts'),
@@ -15,8 +16,10 @@ export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<vo
   ]);
   const { document } = sheet;
   const inLibrary = quantityAt(library);
+  const file = document.toFile();
+  if (length === file.units.length) return;
   const texts = settledTexts(
-    document.toFile(),
+    file,
     length,
     (cell, field) =>
       inLibrary(cell, field) ??
@@ -24,7 +27,8 @@ export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<vo
     handbook,
   );
   document.batch('units of the sheet', () => {
-    for (const { cell, field, text } of texts) document.setField(cell, field, text);
+    for (const { cell, field, text } of [...texts, ...shownUnits(file, length)])
+      document.setField(cell, field, text);
     document.setUnits({ length });
   });
 };
