@@ -24,6 +24,10 @@ test('a slip is asked about on its line, and one key puts it right', async ({ pa
   await page.keyboard.press('ControlOrMeta+z');
   await expect(typed(page)).toHaveText(SWAPPED);
   await expect(asked(page)).toContainText('Are two digits changed over?');
+  // Unfolded, the line asks no second time.
+  await line(page, 'journal').locator('.label').click();
+  await expect(page.getByRole('region', { name: 'Journal, drive end, unfolded' })).toBeVisible();
+  await expect(page.getByText('Are two digits changed over?')).toHaveCount(1);
   // By a press as well, for whoever has no keys; the line keeps the cursor.
   await asked(page).getByRole('button', { name: /take/ }).click();
   await expect(typed(page)).toHaveText(MEANT);
@@ -54,8 +58,8 @@ test('a part read warm is asked about by its cost in the fit, and the answer hol
   await page.keyboard.press('Enter');
   // Of what metal it is says what the warmth costs; until then nothing is said of it.
   await page.locator('.unfold').getByLabel('Part is of').first().selectOption('bronze');
-  const question = page.getByRole('note').filter({ hasText: /above reference temperature/ });
+  const question = page.locator('.remark-note').filter({ hasText: /above reference temperature/ });
   await expect(question).toContainText(/% of what/);
-  await question.getByRole('button', { name: '95 degF is right' }).click();
+  await question.getByRole('button', { name: /95 degF is right/ }).click();
   await expect(question).toHaveCount(0);
 });

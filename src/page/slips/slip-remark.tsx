@@ -1,9 +1,10 @@
 import { For, type JSX, Show } from 'solid-js';
+import type { Slip } from '../../engine/results.ts';
 import { writtenOut } from '../preferences/decimal-mark.ts';
 import { sayMessage } from '../preferences/say-message.ts';
 import { useSheet } from '../sheet/context.ts';
 import { cellOfRow } from '../state/cursor.ts';
-import { sayRight, takeOffer } from './answer.ts';
+import { sayRight, takeOffer, textAsked } from './answer.ts';
 import { OFFER_KEY, RIGHT_KEY } from './keys.ts';
 import './slips.css';
 
@@ -29,29 +30,32 @@ export const SlipRemarks = (props: { cell: string }) => (
   </>
 );
 
-/** The open questions; on the line under the cursor with what answers the first, by press or key. */
+/** The open questions; on the line under the cursor with what answers them by a press, the first also by a key. */
 const Questions = (props: { cell: string }) => {
   const { sheet, cursor } = useSheet();
   const here = () => {
     const place = cursor.place();
     return place !== undefined && cellOfRow(place.row) === props.cell;
   };
+  /** Which text is meant, where it does not stand just above. */
+  const meant = (slip: Slip) =>
+    (slip.field !== 'entry' && writtenOut(textAsked(sheet, props.cell, slip))) || 'it';
   return (
     <For each={sheet.line(props.cell)?.outline?.slips}>
       {(slip, i) => (
         <span class="remark-note">
           {sayMessage(slip.message)}
-          <Show when={here() && i() === 0}>
+          <Show when={here()}>
             <span class="slip-keys">
               <Show when={slip.offer}>
                 {(offer) => (
-                  <Answer by={OFFER_KEY} onTake={() => takeOffer(sheet, props.cell, slip)}>
+                  <Answer by={i() === 0 && OFFER_KEY} onTake={() => takeOffer(sheet, props.cell, slip)}>
                     take {writtenOut(offer())}
                   </Answer>
                 )}
               </Show>
-              <Answer by={RIGHT_KEY} onTake={() => sayRight(sheet, props.cell, slip)}>
-                it is right
+              <Answer by={i() === 0 && RIGHT_KEY} onTake={() => sayRight(sheet, props.cell, slip)}>
+                {meant(slip)} is right
               </Answer>
             </span>
           </Show>
@@ -61,7 +65,7 @@ const Questions = (props: { cell: string }) => {
   );
 };
 
-const Answer = (props: { by: string; onTake: () => void; children: JSX.Element }) => (
+const Answer = (props: { by: string | false; onTake: () => void; children: JSX.Element }) => (
   <button
     type="button"
     tabindex={-1}
@@ -69,6 +73,9 @@ const Answer = (props: { by: string; onTake: () => void; children: JSX.Element }
     onPointerDown={(event) => event.preventDefault()}
     onClick={() => props.onTake()}
   >
-    <kbd>{props.by}</kbd> {props.children}
+    <Show when={props.by}>
+      <kbd>{props.by}</kbd>{' '}
+    </Show>
+    {props.children}
   </button>
 );

@@ -13,7 +13,6 @@ import { LineFields, LineLimits } from './line-fields.tsx';
 import { NotePart } from './note-part.tsx';
 import { OutputFields } from './output-fields.tsx';
 import { ReadingsPart } from './readings-part.tsx';
-import { SlipNote } from './slip-note.tsx';
 import { TextFields } from './text-fields.tsx';
 import './unfolded.css';
 
@@ -40,7 +39,6 @@ export default function Unfolded(props: { row: RowKey }) {
           <NotePart cell={cell()} />
         </Show>
         <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
-        <For each={line().outline?.slips}>{(slip) => <SlipNote slip={slip} cell={cell()} />}</For>
       </Show>
       <Show when={isText()}>
         <TextFields cell={cell()} />
