@@ -38,6 +38,17 @@ test('a long chain is first seen whole, and in full size on request', async ({ p
   expect(await hidden()).toBeGreaterThan(0);
 });
 
+test('the chain is fitted anew to a window that is drawn larger or smaller', async ({ page }) => {
+  await begin(page, job.title.title);
+  await page.getByRole('link', { name: 'Chain' }).click();
+  const fits = page.getByLabel('fit to the window');
+  await expect(fits).toBeChecked();
+  await page.setViewportSize({ width: 700, height: 800 });
+  await expect(fits).not.toBeChecked();
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await expect(fits).toBeChecked();
+});
+
 test('the chain is saved as a drawing that stands by itself', async ({ page, context }) => {
   await begin(page, job.title.title);
   await page.getByRole('link', { name: 'Chain' }).click();

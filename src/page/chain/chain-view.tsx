@@ -1,4 +1,4 @@
-import { createMemo, createSignal, Show } from 'solid-js';
+import { createMemo, createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { fileName } from '../../document/files.ts';
 import { useTools } from '../commands/tools.ts';
 import { say } from '../preferences/words.ts';
@@ -31,8 +31,11 @@ export default function ChainView() {
     const graph = chainGraph(context, library(), behind());
     return narrow() ? placeColumn(graph) : placeChain(graph);
   });
-  const wholeWidth = () =>
-    said() ?? (placed().width > innerWidth - BORDER && placed().width * LEGIBLE <= innerWidth - BORDER);
+  const [room, setRoom] = createSignal(innerWidth - BORDER);
+  const resized = () => setRoom(innerWidth - BORDER);
+  onMount(() => addEventListener('resize', resized));
+  onCleanup(() => removeEventListener('resize', resized));
+  const wholeWidth = () => said() ?? (placed().width > room() && placed().width * LEGIBLE <= room());
   let svg: SVGSVGElement | undefined;
   const title = () => say(context.sheet.state.title.title) || 'Job sheet';
   return (
