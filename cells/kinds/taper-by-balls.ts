@@ -93,7 +93,7 @@ export default defineCell({
     'Both depths with one gauge: a constant error of it drops out of the angle, not out of the mouth.',
   ],
   sources: [
-    'Geometry: sin(half angle) = difference of radii / distance of centres; also the worked example below',
+    'Geometry: sin(half angle) = difference of radii / distance of centres; also the first worked example in the cell book',
   ],
   cautions: [],
   examples: [
