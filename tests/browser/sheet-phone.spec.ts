@@ -1,6 +1,8 @@
 import { expect, test } from './fixture.ts';
 import { begin, enter, line, templateFile, value } from './sheet-steps.ts';
 
+const blank = templateFile('keyway-next-key.json');
+
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
 const filled = templateFile('jobs/saw-arbor-bush.json');
@@ -49,4 +51,25 @@ test('on a phone the bar is one row, an unfolded line lays its parts open one by
   expect(await page.locator('.chain-scroll').evaluate((element) => element.scrollWidth)).toBeLessThanOrEqual(
     390,
   );
+});
+
+test('a message on a phone lies on nothing that can be pressed, and undo and redo keep the bar one row', async ({
+  page,
+}) => {
+  await begin(page, blank.title.title);
+  await enter(page, 'power', '10 hp');
+  await enter(page, 'speed', '320 rpm');
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(page.locator('.notice')).toContainText('Taken back');
+  const covered = () =>
+    page.evaluate(() => {
+      const top = document.querySelector('.notice')!.getBoundingClientRect().top;
+      return [...document.querySelectorAll<HTMLElement>('.foot button, .foot a, .next-entry button')]
+        .filter((element) => element.getBoundingClientRect().bottom > top)
+        .map((element) => element.textContent);
+    });
+  // At the end of the page, where the foot stands.
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  await expect.poll(covered).toEqual([]);
+  expect((await page.getByRole('toolbar', { name: 'Sheet' }).boundingBox())!.height).toBeLessThan(64);
 });

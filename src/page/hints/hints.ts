@@ -8,7 +8,7 @@ export const HINTS = [
     text: 'Choose an entry and type: 2.2515 or 2 1/4 or 27/64 or = bore + 2 thou. Enter takes it.',
   },
   { id: 'unfold', text: 'Press on a line, or Enter on its name, to unfold what is behind its figure.' },
-  { id: 'find', text: 'F9 finds any command, line or library cell by a word.' },
+  { id: 'find', text: '“Find”, or F9, leads to any command, line or library cell by a word.' },
   { id: 'bench', text: 'On a phone by the machine, “At the machine” takes one reading at a time.' },
 ] as const;
 

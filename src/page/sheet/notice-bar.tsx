@@ -1,6 +1,17 @@
-import { Show } from 'solid-js';
+import { onCleanup, Show } from 'solid-js';
 import { useSheet } from './context.ts';
 import './notice-bar.css';
+
+/** Tells the page how much of its lower end the message takes, so that what stands there can be reached above it. */
+const makeRoom = (element: HTMLElement): void => {
+  const { style } = document.documentElement;
+  const observer = new ResizeObserver(() => style.setProperty('--notice', `${element.offsetHeight}px`));
+  observer.observe(element);
+  onCleanup(() => {
+    observer.disconnect();
+    style.removeProperty('--notice');
+  });
+};
 
 /** The last message, read out as it comes. */
 export const NoticeBar = () => {
@@ -9,7 +20,7 @@ export const NoticeBar = () => {
     <div role="status" aria-live="polite">
       <Show when={notices.notice()} keyed>
         {(notice) => (
-          <div class="notice">
+          <div class="notice" ref={makeRoom}>
             <span>{notice.text}</span>
             <Show when={notice.action}>
               {(action) => (

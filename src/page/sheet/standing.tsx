@@ -37,9 +37,12 @@ export const Standing = () => {
               </Show>
             </Show>
           </span>
-          <button type="button" classList={{ main: must() > 0 }} onClick={() => toNextEntry(context)}>
-            Go to the next entry
-          </button>
+          {/* While some must be made, the way to them stands at the foot of the window. */}
+          <Show when={must() === 0}>
+            <button type="button" onClick={() => toNextEntry(context)}>
+              Go to the next entry
+            </button>
+          </Show>
         </Show>
         <Show
           when={counts().total > 0}
