@@ -6,6 +6,7 @@ import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
 import { OfferBox } from './offer-box.tsx';
+import { OfferList } from './offer-list.tsx';
 import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { type Offer, offers } from './templates.ts';
@@ -72,11 +73,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         <section>
           <h2>What is worn?</h2>
           <LengthsQuestion />
-          <div class="offers">
-            <For each={offers.filter(({ template }) => template)}>
-              {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={begin} />}
-            </For>
-          </div>
+          <OfferList onTake={begin} />
         </section>
         <Show when={props.shop} keyed>
           {(shop) => <WholeShop shop={shop} />}

@@ -8,21 +8,26 @@ export const OfferBox = (props: {
   word: string;
   filled?: boolean;
   onTake: (offer: Offer) => void;
-}) => (
-  <article class="offer" classList={{ filled: props.filled === true }}>
-    <Show when={!props.filled}>
-      <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
-    </Show>
-    <h3>{say(props.offer.title.title)}</h3>
-    <p>
-      {props.filled
-        ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
-        : say(props.offer.title.note ?? '')}
-    </p>
-    <div class="buttons">
-      <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
-        {props.word}
-      </button>
-    </div>
-  </article>
-);
+}) => {
+  const title = () => say(props.offer.title.title);
+  return (
+    <article class="offer" classList={{ filled: props.filled === true }}>
+      <Show when={!props.filled}>
+        <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
+      </Show>
+      <Show when={props.filled} fallback={<h4>{title()}</h4>}>
+        <h3>{title()}</h3>
+      </Show>
+      <p>
+        {props.filled
+          ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
+          : say(props.offer.title.note ?? '')}
+      </p>
+      <div class="buttons">
+        <button type="button" class={props.filled ? '' : 'main'} onClick={() => props.onTake(props.offer)}>
+          {props.word}
+        </button>
+      </div>
+    </article>
+  );
+};
