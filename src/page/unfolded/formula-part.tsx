@@ -53,7 +53,11 @@ export const FormulaPart = (props: FormulaPartProps) => {
     const id = sheet.idOf(ref.name);
     return id && figureIn(id, ref.output ?? main(id));
   };
-  const result = () => figureIn(props.cell, props.output);
+  /** What the formula gives: the plan, also where the part has been read since. */
+  const result = () => {
+    const figure = sheet.line(props.cell)?.result?.outputs[props.output]?.planned;
+    return figure ? show.output(props.cell, props.output).value(figure) : figureIn(props.cell, props.output);
+  };
   return (
     <Show when={expr()}>
       {(e) => (
