@@ -265,3 +265,18 @@ test('a bare number of a file keeps its size when the sheet is shown in millimet
   await expect(typed(page, 'bare')).toHaveText('2.25');
   await expect(value(page, 'bare').locator('b')).toHaveText('2.2500\u00a0in');
 });
+
+test('a reference temperature that cannot be read is refused where it is typed, and a bare one gets its unit', async ({
+  page,
+}) => {
+  await bringIn(page, sheet());
+  const reference = page.getByRole('textbox', { name: 'Reference temperature' });
+  await reference.fill('warm');
+  await reference.press('Enter');
+  await expect(reference).toHaveAccessibleDescription(/warm/);
+  await expect(reference).toHaveValue('warm');
+  await reference.fill('68');
+  await reference.press('Enter');
+  await expect(reference).toHaveValue('68 degF');
+  await expect(reference).toHaveAccessibleDescription('');
+});

@@ -4,7 +4,7 @@ import './fields.css';
 export interface TextFieldProps {
   label: string;
   value: string | undefined;
-  /** Gives a message, as text, where it is refused; the field then keeps what was typed. Anything else means taken. */
+  /** Gives a message, as text or a promise of it, where it is refused; the field then keeps what was typed. Anything else means taken. */
   onCommit: (text: string) => unknown;
   placeholder?: string;
   hint?: string;
@@ -26,8 +26,12 @@ export const TextField = (props: TextFieldProps) => {
       note.textContent = '';
       return;
     }
-    const refusal = props.onCommit(text);
-    note.textContent = typeof refusal === 'string' ? refusal : '';
+    const tell = (refusal: unknown) => {
+      note.textContent = typeof refusal === 'string' ? refusal : '';
+    };
+    const answer = props.onCommit(text);
+    if (answer instanceof Promise) void answer.then(tell);
+    else tell(answer);
   };
   const keys = (event: KeyboardEvent & { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => {
     event.stopPropagation();

@@ -6,7 +6,7 @@ import { TextField } from '../fields/text-field.tsx';
 import { useSheet } from './context.ts';
 import './title-block.css';
 
-type Field = Exclude<keyof Title, 'tags' | 'title'>;
+type Field = Exclude<keyof Title, 'tags' | 'title' | 'referenceTemperature'>;
 
 /** Data fields of ISO 7200, in the words of a repair shop. The first ones are shown always. */
 const FIRST: ReadonlyArray<[Field, string]> = [
@@ -60,7 +60,16 @@ export const TitleBlock = () => {
         }
       >
         <For each={REST}>{([field, label]) => box(field, label)}</For>
-        {box('referenceTemperature', 'Reference temperature')}
+        <div class="box">
+          <TextField
+            label="Reference temperature"
+            value={title().referenceTemperature}
+            lines={1}
+            onCommit={(text) =>
+              import('./reference-temperature.ts').then(({ takeReference }) => takeReference(sheet, text))
+            }
+          />
+        </div>
         <div class="box wide">
           <SelectField
             label="Checks follow"
