@@ -73,3 +73,26 @@ test('a message on a phone lies on nothing that can be pressed, and undo and red
   await expect.poll(covered).toEqual([]);
   expect((await page.getByRole('toolbar', { name: 'Sheet' }).boundingBox())!.height).toBeLessThan(64);
 });
+
+test('what can be done with chosen lines stays above a message, and off the pad at the machine', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await begin(page, filled.title.title);
+  await page.getByRole('button', { name: 'Choose lines' }).click();
+  await line(page, 'journal').getByRole('checkbox').check();
+  const bar = page.getByRole('toolbar', { name: 'Chosen lines' });
+  await bar.getByRole('button', { name: 'Copy', exact: true }).click();
+  await expect(page.locator('.notice')).toContainText('Copied');
+  await expect
+    .poll(async () => {
+      const [low, top] = await Promise.all([bar.boundingBox(), page.locator('.notice').boundingBox()]);
+      return low!.y + low!.height - top!.y;
+    })
+    .toBeLessThanOrEqual(0);
+  await page.getByRole('link', { name: 'At the machine' }).click();
+  await expect(page.getByRole('group', { name: 'Keypad' })).toBeVisible();
+  await expect(bar).toBeHidden();
+  await expect(page.locator('.notice')).toHaveCount(0);
+});

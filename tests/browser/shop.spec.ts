@@ -142,7 +142,7 @@ test('a template that moves on tells its jobs, which take or leave it line by li
   await enter(page, 'grip', '=(od - bore) * 1');
   // The line is locked, and says so first.
   await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
-  await expect(page.getByText('This line is locked.')).toBeVisible();
+  await expect(page.getByText(/^“.*” is locked\.$/)).toBeVisible();
   await page.getByRole('button', { name: 'Unlock it' }).click();
   await enter(page, 'od', '=bore + 4 thou');
   await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
@@ -163,7 +163,7 @@ test('a template that moves on tells its jobs, which take or leave it line by li
 
   // A locked line can be unlocked; the job then says where it departs.
   await line(page, 'od').locator('[data-column="entry"]').click({ position: FIRST_LINE });
-  await expect(page.getByText('The author of the template locked this line.')).toBeVisible();
+  await expect(page.getByText(/^The author of the template locked “/)).toBeVisible();
   await page.getByRole('button', { name: 'Unlock it' }).click();
   await enter(page, 'od', '=bore + 1 thou');
   await isSaved(page);

@@ -18,8 +18,8 @@ export const editEntry = (context: SheetContext, row: RowKey, start?: string): v
   cursor.move({ row, column: 'entry' });
   notices.say(
     sheet.document.from()
-      ? 'The author of the template locked this line. Unlocked and changed, the sheet says that it departs.'
-      : 'This line is locked.',
+      ? `The author of the template locked “${sheet.titleOf(row)}”. Unlocked and changed, the sheet says that it departs.`
+      : `“${sheet.titleOf(row)}” is locked.`,
     { label: 'Unlock it', run: () => sheet.document.setField(row, 'locked', undefined) },
   );
 };

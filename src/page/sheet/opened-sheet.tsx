@@ -3,6 +3,7 @@ import {
   createResource,
   createSignal,
   lazy,
+  on,
   onCleanup,
   onMount,
   Show,
@@ -81,6 +82,9 @@ const WorkingSheet = (props: WorkingSheetProps) => {
 
   const place = createPlace();
   const part = () => (place() as { part?: SheetPart }).part;
+
+  // What was said about the lines is not about their chain, nor about the pad at the machine.
+  createEffect(on(part, notices.close, { defer: true }));
 
   const goTo = (cell: string, output?: string) => {
     if (part()) {
