@@ -17,6 +17,9 @@ test('on a phone a sheet that came in fits the screen, and is taken over with a 
   await lookAt(page, templateFile('jobs/saw-arbor-bush.json'));
   await expect(page.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  // Nor does the table of what would be taken over hide its entries beside the screen.
+  const contents = page.getByRole('region', { name: 'Lines of the sheet' });
+  expect(await contents.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
   await takeOver(page);
   await page.setViewportSize({ width: 1280, height: 800 });
 

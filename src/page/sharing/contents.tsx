@@ -51,13 +51,20 @@ export const Contents = (props: {
   };
   const shown = () => (all() ? props.cells : props.cells.slice(0, FIRST));
   return (
-    <section class="contents" aria-label="Lines of the sheet" tabindex={0}>
+    <section
+      class="contents"
+      classList={{ figured: props.figures !== undefined }}
+      aria-label="Lines of the sheet"
+      tabindex={0}
+    >
       <table>
         <thead>
           <tr>
             <th scope="col">No.</th>
             <th scope="col">What</th>
-            <th scope="col">Comes by</th>
+            <th scope="col" class="how">
+              Comes by
+            </th>
             <th scope="col">Entry</th>
             <Show when={props.figures}>
               <th scope="col">Value</th>
