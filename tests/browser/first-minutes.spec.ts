@@ -116,6 +116,8 @@ test('templates stand under what they repair, and one press leaves those of one 
   expect(await findings(page)).toEqual([]);
   await page.getByRole('button', { name: `Show all ${all}` }).click();
   await expect(begins).toHaveCount(all);
+  // The focus is not lost with the button, but stands where the long list begins.
+  await expect(page.getByRole('button', { name: 'Bushes' })).toBeFocused();
 });
 
 test('a filled job is offered first, and opened as a copy', async ({ page }) => {

@@ -15,10 +15,16 @@ export const OfferList = (props: { onTake: (offer: Offer) => void }) => {
     templates.filter((offer) =>
       chosen() === undefined ? labelsOf(offer)[0] === label : labelsOf(offer).includes(label),
     );
+  let buttons!: HTMLFieldSetElement;
+  /** Its button goes with it: the focus goes up to where the long list begins. */
+  const showAll = () => {
+    setChosen(undefined);
+    buttons.querySelector('button')?.focus();
+  };
   const labels = [...REPAIR_LABELS, REST].filter((label) => of(label).length > 0);
   return (
     <>
-      <fieldset class="repairs">
+      <fieldset class="repairs" ref={buttons}>
         <legend class="unseen">Only the templates for</legend>
         <For each={labels}>
           {(label) => (
@@ -45,7 +51,7 @@ export const OfferList = (props: { onTake: (offer: Offer) => void }) => {
         )}
       </For>
       <Show when={chosen()}>
-        <button type="button" class="all-repairs" onClick={() => setChosen(undefined)}>
+        <button type="button" class="all-repairs" onClick={showAll}>
           Show all {templates.length}
         </button>
       </Show>
