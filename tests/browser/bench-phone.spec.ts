@@ -111,3 +111,14 @@ test('readings go on without a network, and by a keyboard', async ({ page, conte
   await expect(readings(page).nth(1)).toHaveText('1.7483');
   await context.setOffline(false);
 });
+
+test('what is no reading is refused with a word, and kept to be put right', async ({ page }) => {
+  await begin(page, template);
+  await atTheMachine(page);
+  await reading(page).fill('1.74.8');
+  await reading(page).press('Enter');
+  await expect(page.getByText('“1.74.8” is no reading')).toBeVisible();
+  await expect(reading(page)).toHaveValue('1.74.8');
+  await reading(page).fill('1.748');
+  await expect(page.getByText('is no reading')).toHaveCount(0);
+});

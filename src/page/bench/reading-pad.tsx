@@ -36,6 +36,8 @@ export const ReadingPad = (props: { stop: Stop }) => {
   };
   const kept = () => leadingDigits(last());
   const [text, setText] = createSignal('');
+  /** What was to be taken and is no number. */
+  const [refused, setRefused] = createSignal<string>();
   let box!: HTMLInputElement;
   createEffect(
     on([() => props.stop.cell, () => props.stop.output, () => JSON.stringify(at())], () => setText(kept())),
@@ -53,6 +55,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
   const key = (pressed: PadKey) => setText(press(text(), pressed));
   const take = () => {
     const slot = at();
+    if (slot && text() !== kept() && !canTake()) setRefused(text());
     if (!slot || !canTake()) return;
     const { spot } = props.stop;
     const entry = joinReadings({ ...split(), places: withReading(split().places, slot, text().trim()) });
@@ -88,6 +91,11 @@ export const ReadingPad = (props: { stop: Stop }) => {
           Clear
         </button>
       </div>
+      <Show when={text() !== '' && refused() === text()}>
+        <p class="caption" role="status">
+          “{text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.
+        </p>
+      </Show>
       <div class="bench-more">
         <button
           type="button"
