@@ -96,3 +96,16 @@ test('what can be done with chosen lines stays above a message, and off the pad 
   await expect(bar).toBeHidden();
   await expect(page.locator('.notice')).toHaveCount(0);
 });
+
+test('where a line is added, nothing lies on the field that is typed in', async ({ page }) => {
+  await begin(page, blank.title.title);
+  await page.getByRole('button', { name: 'Add a line', exact: true }).click();
+  const field = page.getByLabel('What it is');
+  await expect(field).toBeFocused();
+  const onTop = () =>
+    field.evaluate((element) => {
+      const { left, top, width, height } = element.getBoundingClientRect();
+      return document.elementFromPoint(left + width / 2, top + height / 2) === element;
+    });
+  await expect.poll(onTop).toBe(true);
+});

@@ -33,7 +33,11 @@ export const AddLine = (props: AddLineProps) => {
   const [way, setWay] = createSignal<Way>('given');
   const [quantity, setQuantity] = createSignal('length');
   let label!: HTMLInputElement;
-  onMount(() => label?.focus());
+  let form!: HTMLElement;
+  onMount(() => {
+    label?.focus({ preventScroll: true });
+    form.scrollIntoView({ block: 'nearest' });
+  });
 
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
     const id = sheet.document.addCell(props.after, fields, { nameFromLabel: true });
@@ -60,6 +64,7 @@ export const AddLine = (props: AddLineProps) => {
   const text = () => way() === 'section' || way() === 'remark';
   return (
     <section
+      ref={form}
       class="add-line"
       aria-label="New line"
       onKeyDown={(event) => event.key === 'Escape' && props.onDone()}
