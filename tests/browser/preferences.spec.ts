@@ -112,7 +112,7 @@ test('hints go away by themselves once they have been followed', async ({ page }
   const hint = page.getByRole('complementary', { name: 'Hint' });
   await expect(hint).toContainText('Choose an entry and type');
   await enter(page, 'bush_bore', '1.7511 in');
-  await expect(hint).toContainText('F9 finds');
+  await expect(hint).toContainText('F9, leads to any command');
   await page.keyboard.press('F9');
   await expect(page.getByRole('combobox', { name: 'What to find' })).toBeFocused();
   await page.keyboard.press('Escape');
