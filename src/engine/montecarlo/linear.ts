@@ -15,10 +15,14 @@ export function toleranceOf(u: number): number {
 /** Standard error of an end of a simulated interval, in standard deviations times the square root of the draws. */
 const END_ERROR = 3;
 
-/** Sets the linear figure against the simulated interval (JCGM 101, 8.1). */
+/**
+ * Sets the linear figure against the simulated interval (JCGM 101, 8.1). Near the least width many intervals are equally
+ * short but for chance, and where they lie is chance too: where `symmetric` is as short as the draws can tell, that one
+ * is compared.
+ */
 export function compare(
   figure: Figure,
-  interval: { low: number; high: number },
+  { shortest, symmetric }: Record<'shortest' | 'symmetric', { low: number; high: number }>,
   deviation: number,
   draws: number,
   coverage: number,
@@ -27,9 +31,11 @@ export function compare(
   const low = figure.value - half;
   const high = figure.value + half;
   const tolerance = toleranceOf(figure.u);
+  const noise = (END_ERROR * deviation) / Math.sqrt(draws);
+  const isAsShort = symmetric.high - symmetric.low <= shortest.high - shortest.low + noise;
+  const interval = isAsShort ? symmetric : shortest;
   const offLow = Math.abs(low - interval.low);
   const offHigh = Math.abs(high - interval.high);
-  const noise = (END_ERROR * deviation) / Math.sqrt(draws);
   const off = Math.max(offLow, offHigh);
   // Digits that arithmetic leaves are no difference.
   const hair = Math.abs(figure.value) * 1e-12;

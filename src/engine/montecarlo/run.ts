@@ -5,7 +5,7 @@ import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
 import { Random } from './random.ts';
 import { sortFloats } from './sort.ts';
-import { histogramOf, moments, shortest } from './summary.ts';
+import { histogramOf, moments, shortest, symmetric } from './summary.ts';
 import type { Conformance, SimulatedOutput, Simulation } from './types.ts';
 
 /** Draws computed at a time: small enough for every block of a row to stay near the processor. */
@@ -122,6 +122,8 @@ function summarise(
   const interval = found > 0 ? shortest(sorted, coverage) : { low: Number.NaN, high: Number.NaN };
   const low = figure.value + interval.low;
   const high = figure.value + interval.high;
+  const middle = found > 0 ? symmetric(sorted, coverage) : interval;
+  const even = { low: figure.value + middle.low, high: figure.value + middle.high };
   const shares = Object.fromEntries(margins.map((one) => [one.beyond, beyond[one.beyond] / draws]));
   const judged = margins.some((one) => one.beyond !== 'beyondWear');
   return {
@@ -135,7 +137,7 @@ function summarise(
     ...(margins.length > 0
       ? { conformance: { within: judged ? within / draws : 1 - beyond.beyondWear / draws, ...shares } }
       : {}),
-    linear: compare(figure, { low, high }, deviation, found, coverage),
+    linear: compare(figure, { shortest: { low, high }, symmetric: even }, deviation, found, coverage),
     failed: draws - found,
   };
 }

@@ -25,6 +25,14 @@ export function shortest(sorted: Float32Array, p: number): { low: number; high: 
   return { low: sorted[at] as number, high: sorted[at + inside] as number };
 }
 
+/** The interval that leaves the same share of sorted values beyond either end. */
+export function symmetric(sorted: Float32Array, p: number): { low: number; high: number } {
+  const n = sorted.length;
+  const inside = Math.min(n - 1, Math.floor(p * n + 0.5));
+  const at = Math.floor((n - inside) / 2);
+  return { low: sorted[at] as number, high: sorted[Math.min(n - 1, at + inside)] as number };
+}
+
 const width = (sorted: Float32Array, at: number, inside: number): number =>
   (sorted[at + inside] as number) - (sorted[at] as number);
 

@@ -165,6 +165,16 @@ describe('a simulation', () => {
     expect(root?.conformance?.within).toBeLessThan(0.77);
   });
 
+  // A normal source is its linear figure exactly (JCGM 100, G.1.3), whatever chance does to the shortest interval.
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])(
+    'never calls the linear figure of a normal source misleading, seed %i',
+    (seed) => {
+      const file = sheetOf([cell('read', '0 mm ± 19.8 mm', { role: 'measured' })]);
+      const { outputs } = simulate(file, library, { draws: 200_000, seed });
+      expect(outputs[0]?.linear.verdict).not.toBe('misleads');
+    },
+  );
+
   it('says where the linear figure misleads', () => {
     const { outputs } = simulate(
       sheetOf([
