@@ -16,5 +16,8 @@ test('whether the linear figure will do is told by the tolerance of the guide', 
   const say = (si: number) => `${si} in`;
   expect(linearWords({ linear: { ...linear, verdict: 'agrees' } }, say)).toMatch(/will do/);
   expect(linearWords({ linear: { ...linear, verdict: 'misleads' } }, say)).toMatch(/0\.2 in off.*0\.05 in/);
+  expect(linearWords({ linear: { ...linear, verdict: 'misleads' } }, () => 'the same')).toMatch(
+    /the same off, 4\.0 times what/,
+  );
   expect(linearWords({ linear: { ...linear, verdict: 'more draws' } }, say)).toMatch(/more draws/);
 });

@@ -95,7 +95,13 @@ export const linearWords = (
   const off = Math.abs(linear.offLow) > Math.abs(linear.offHigh) ? linear.offLow : linear.offHigh;
   if (linear.verdict === 'agrees')
     return 'The linear figure will do: its interval lies within the tolerance of JCGM 101, clause 8.';
-  if (linear.verdict === 'misleads')
-    return `The linear figure misleads: an end of its interval is ${change(off)} off, more than the ${change(linear.tolerance)} that JCGM 101, clause 8 allows. Go by the draws.`;
+  if (linear.verdict === 'misleads') {
+    // Two lengths that read the same would be no reason.
+    const allowed =
+      change(off) === change(linear.tolerance)
+        ? `${(off / linear.tolerance).toFixed(1)} times what`
+        : `more than the ${change(linear.tolerance)} that`;
+    return `The linear figure misleads: an end of its interval is ${change(off)} off, ${allowed} JCGM 101, clause 8 allows. Go by the draws.`;
+  }
   return 'So near the tolerance of JCGM 101, clause 8 that chance may decide: more draws would tell.';
 };
