@@ -1,8 +1,9 @@
-import { createMemo, createRenderEffect, Show, untrack } from 'solid-js';
+import { createMemo, createRenderEffect, onCleanup, Show, untrack } from 'solid-js';
 import type { OutputResult } from '../../engine/results.ts';
 import { HeldValue } from '../held/held-note.tsx';
 import '../marks/amount.css';
 import type { RowKey } from '../state/cursor.ts';
+import type { Figures } from '../state/lines.ts';
 import { moveText } from '../state/move-text.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
 import type { OutputShow } from '../state/show.ts';
@@ -50,17 +51,23 @@ export const ValueCell = (props: ValueCellProps) => {
   const read = createMemo(() => sheet.line(props.cell)?.record.role === 'measured');
   const at = createMemo(() => show.output(props.cell, props.output));
   const [value, spread, moved] = [createText(), createText(), createText()];
-  createRenderEffect(() => {
+  const write = ({ result: all, moved: moves }: Figures): void => {
     const { output } = props;
-    const { result: all, moved: moves } = line?.figures ?? {};
     const now = all?.outputs[output];
     const own = at();
     const figure = now?.measured ?? now?.planned;
     const told = figure && own.told(figure, now?.measured !== undefined || read());
     value.write(told?.value ?? '');
     spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' issued' : '') : '');
-    moved.write(movedText(now, moves?.[output] ?? {}, own));
-  });
+    moved.write(movedText(now, moves[output] ?? {}, own));
+  };
+  if (line) {
+    // Figures of an edit come by themselves; whatever else they hang on is followed here.
+    createRenderEffect(() => {
+      if (line.outline) write(untrack(() => line.figures));
+    });
+    onCleanup(line.onFigures((figures) => untrack(() => write(figures))));
+  }
   const Told = () => (
     <>
       <b>{value.node}</b>

@@ -19,6 +19,11 @@ export interface Line {
    * for it instead of the result is not asked again by an edit that moves figures only, which is what most edits do.
    */
   readonly outline: CellResult | undefined;
+  /**
+   * Has `write` told of every change of the figures ahead of everything that hangs on them: for what does nothing but write
+   * them down. Gives what stops it.
+   */
+  onFigures(write: (figures: Figures) => void): () => void;
 }
 
 export type Moved = Readonly<Record<string, Move>>;
@@ -36,6 +41,7 @@ const createSlot = () => {
   const [record, setRecord] = createSignal<CellRecord>();
   const [figures, setFigures] = createSignal(NONE);
   const [outline, setOutline] = createSignal<CellResult>();
+  const writers = new Set<(figures: Figures) => void>();
   const line: Line = {
     get record() {
       return record()!;
@@ -52,14 +58,27 @@ const createSlot = () => {
     get outline() {
       return outline();
     },
+    onFigures: (write) => {
+      writers.add(write);
+      return () => writers.delete(write);
+    },
   };
-  return { line, record, setRecord, figures, setFigures, setOutline };
+  return { line, record, setRecord, figures, setFigures, outline, setOutline, writers };
 };
+
+type Slot = ReturnType<typeof createSlot>;
 
 /** The lines of a sheet by cell. Changes belong in a batch. */
 export const createLines = () => {
-  const slots = new Map<string, ReturnType<typeof createSlot>>();
+  const slots = new Map<string, Slot>();
   const moved = new Set<string>();
+  /** Figures that are written down and have not been made known yet. */
+  const written = new Map<Slot, Figures>();
+  const write = (slot: Slot, figures: Figures): void => {
+    written.set(slot, figures);
+    // The first ones wait for their outline, which tells the unit they are written in.
+    if (untrack(slot.outline)) for (const one of slot.writers) one(figures);
+  };
   const slotOf = (id: string) => {
     let slot = slots.get(id);
     if (!slot) {
@@ -73,6 +92,8 @@ export const createLines = () => {
       const slot = slotOf(id);
       return slot.record() ? slot.line : undefined;
     },
+    /** What is known of a cell, on a line or not yet. */
+    resultOf: (id: string): CellResult | undefined => untrack(slotOf(id).figures).result,
     /** Takes the record over: it must be nobody else's. */
     setRecord: (id: string, record: CellRecord): void => {
       const slot = slotOf(id);
@@ -85,25 +106,35 @@ export const createLines = () => {
       slot.setOutline(undefined);
       moved.delete(id);
     },
-    /** @returns whether more than figures has changed. */
-    setResult: (result: CellResult, moves: Moved | undefined): boolean => {
-      const slot = slotOf(result.id);
-      const before = untrack(slot.figures).result;
-      slot.setFigures({ result, moved: moves ?? UNMOVED });
+    /** Has a result written down where its line is drawn; {@link settle} makes it known. */
+    write: (result: CellResult, moves: Moved | undefined): void => {
+      write(slotOf(result.id), { result, moved: moves ?? UNMOVED });
       if (moves) moved.add(result.id);
       else moved.delete(result.id);
-      if (before && sameOutline(before, result)) return false;
-      slot.setOutline(result);
-      return true;
     },
-    /** Takes off the lines what the edit before did, but for some. */
+    /** Takes off the lines what the edit before did, but for some, in the same way. */
     dropMoves: (but: ReadonlySet<string>): void => {
       for (const id of moved) {
         if (but.has(id)) continue;
         moved.delete(id);
         const slot = slotOf(id);
-        slot.setFigures({ result: untrack(slot.figures).result, moved: UNMOVED });
+        write(slot, { result: untrack(slot.figures).result, moved: UNMOVED });
       }
+    },
+    /** Makes known what was written. @returns whether more than figures has changed. */
+    settle: (): boolean => {
+      let more = false;
+      for (const [slot, figures] of written) {
+        if (!untrack(slot.record)) continue;
+        const before = untrack(slot.figures).result;
+        slot.setFigures(figures);
+        const { result } = figures;
+        if (!result || (before && sameOutline(before, result))) continue;
+        slot.setOutline(result);
+        more = true;
+      }
+      written.clear();
+      return more;
     },
   };
 };

@@ -4,7 +4,7 @@ import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../
 import type { Change } from '../../document/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
 import type { EngineClient } from '../../engine/client-types.ts';
-import type { OutputResult, SheetResults } from '../../engine/results.ts';
+import type { CellResult, OutputResult, SheetResults } from '../../engine/results.ts';
 import { say } from '../preferences/words.ts';
 import { countChecks, sameCounts } from './counts.ts';
 import { createLines, type Line } from './lines.ts';
@@ -100,13 +100,18 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     outdated = true;
   };
 
+  const movesFigures = ({ settings, gone }: Change, changed: readonly CellRecord[]): boolean =>
+    untrack(
+      () =>
+        settings ||
+        gone.length > 0 ||
+        changed.some((record) => !computesAlike(lines.get(record.id)?.record, record)),
+    );
+
   const showChange = (change: Change, changed: readonly CellRecord[]) =>
     untrack(() => {
       const { gone } = change;
       const before = changed.map(({ id }) => lines.get(id)?.record);
-      const moves =
-        change.settings || gone.length > 0 || changed.some((record, i) => !computesAlike(before[i], record));
-      if (moves) beginEdit();
       for (const record of changed) lines.setRecord(record.id, structuredClone(record));
       for (const id of gone) lines.remove(id);
       if (change.order || gone.length > 0) setState('order', reconcile(document.order()));
@@ -139,24 +144,28 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         },
       }),
     });
+    if (movesFigures(change, changed)) beginEdit();
     withFigures(() => batch(() => showChange(change, changed)));
   });
 
-  const take = (results: SheetResults) =>
-    drawFigures(() => {
-      if (outdated) lines.dropMoves(new Set(results.cells.map(({ id }) => id)));
-      outdated = false;
-      let more = state.rev === 0;
-      for (const result of results.cells) {
-        const line = lines.get(result.id);
-        if (!line) continue;
-        const before = line.result;
-        if (before) baseline.keep(result.id, before.outputs);
-        if (lines.setResult(result, baseline.moves(result))) more = true;
-      }
-      if (more) noteOutlines();
-      setState('rev', results.rev);
-    });
+  const write = (cells: readonly CellResult[]): void => {
+    if (outdated) lines.dropMoves(new Set(cells.map(({ id }) => id)));
+    outdated = false;
+    for (const result of cells) {
+      const before = lines.resultOf(result.id);
+      if (before) baseline.keep(result.id, before.outputs);
+      lines.write(result, baseline.moves(result));
+    }
+  };
+  const take = ({ cells, rev }: SheetResults): void =>
+    drawFigures(
+      () => untrack(() => write(cells)),
+      () => {
+        const first = state.rev === 0;
+        if (lines.settle() || first) noteOutlines();
+        setState('rev', rev);
+      },
+    );
   const stopEngine = engine.onResults(take);
   onCleanup(() => {
     stopDocument();

@@ -38,8 +38,8 @@ export const behindFigures = (work: () => void): void => {
   else work();
 };
 
-/** Runs what waits, in its order, and `figures` as one change of the page. @returns what goes behind them. */
-const drawAll = (figures: () => void): (() => void) => {
+/** Runs what waits, in its order, and `settle` as one change of the page, then what goes behind them. */
+const drawWaiting = (settle: () => void): void => {
   const { work = [], after = [] } = waiting ?? {};
   if (waiting) {
     waiting = undefined;
@@ -49,18 +49,22 @@ const drawAll = (figures: () => void): (() => void) => {
   }
   batch(() => {
     for (const one of work) one();
-    figures();
+    settle();
   });
-  return () => {
-    for (const one of after) one();
-  };
+  for (const one of after) one();
 };
 
-/** Draws the figures with all that waits for them, then what goes behind them. */
-export const drawFigures = (figures: () => void): void => queueMicrotask(drawAll(figures));
+/**
+ * Writes the figures of an edit down, then makes them known with all that waits for them: in the same task and the same
+ * frame, but the figures first, for they are what is watched for.
+ */
+export const drawFigures = (write: () => void, settle: () => void): void => {
+  write();
+  queueMicrotask(() => drawWaiting(settle));
+};
 
 /** Runs what waits without the figures. */
-export const showWaiting = (): void => drawAll(() => undefined)();
+export const showWaiting = (): void => drawWaiting(() => undefined);
 
 /** A key struck meanwhile is meant for the page as it is after the edit: it goes to what has the focus then. */
 const keyFirst = (event: KeyboardEvent): void => {
