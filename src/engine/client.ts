@@ -1,9 +1,9 @@
-import type { SheetFile } from '../../shared/sheet/format.ts';
-import type { SheetChange } from './change.ts';
+import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import { isOnly, recordText, type SheetChange } from './change.ts';
 import type { EngineClient } from './client-types.ts';
 import type { Reply, Request } from './messages.ts';
 import { Unpacker } from './packed.ts';
-import type { SheetResults } from './results.ts';
+import type { CellResult, SheetResults } from './results.ts';
 
 /** What a request is without its number. */
 type Asked = Request extends infer R ? (R extends Request ? Omit<R, 'n'> : never) : never;
@@ -43,6 +43,14 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
   const unpacker = new Unpacker();
   let next = 0;
   let busy = false;
+  let preparing = false;
+  /** What is to be prepared next, where the engine is still at the last one. */
+  let typed: CellRecord | undefined;
+  /** {@link recordText} of what the engine prepared last, where it has done nothing since. */
+  let prepared: string | undefined;
+  /** Results that the listeners have not been told of. */
+  const untold = { rev: 0, cells: new Map<string, CellResult>(), gone: new Set<string>() };
+  let told = 0;
   let queued: { load?: SheetFile; change?: SheetChange } = {};
 
   worker.onmessage = (event: MessageEvent<Reply>) => {
@@ -60,6 +68,46 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       worker.postMessage({ ...request, n });
     });
 
+  const fail = (reply: Reply): void => {
+    if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
+  };
+
+  /** Tells the listeners of everything they have not been told. */
+  const tell = (): void => {
+    const { rev } = untold;
+    if (rev === told) return;
+    told = rev;
+    const cells = [...untold.cells.values()];
+    const gone = [...untold.gone];
+    untold.cells.clear();
+    untold.gone.clear();
+    for (const listener of listeners) listener({ rev, cells, gone });
+  };
+
+  const keep = ({ rev, cells, gone }: SheetResults): void => {
+    untold.rev = rev;
+    for (const cell of cells) untold.cells.set(cell.id, cell);
+    for (const id of gone) {
+      untold.cells.delete(id);
+      untold.gone.add(id);
+    }
+  };
+
+  const prepare = async (): Promise<void> => {
+    preparing = true;
+    while (typed && !busy) {
+      const record = typed;
+      typed = undefined;
+      prepared = undefined;
+      const reply = await ask({ ask: 'prepare', record });
+      if (reply.gives === 'prepared') {
+        keep(unpacker.unpack(reply.results));
+        if (!busy) prepared = recordText(record);
+      } else fail(reply);
+    }
+    preparing = false;
+  };
+
   const pump = async (): Promise<void> => {
     if (busy) return;
     busy = true;
@@ -70,21 +118,30 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
         load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange },
       );
       if (reply.gives === 'results') {
-        const results = unpacker.unpack(reply.results);
-        for (const listener of listeners) listener(results);
-      } else if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
+        keep(unpacker.unpack(reply.results));
+        tell();
+      } else fail(reply);
     }
     busy = false;
   };
 
   return {
     load(file) {
+      prepared = undefined;
       queued = { load: file };
       void pump();
     },
     update(change) {
+      // What was prepared is shown at once; the engine is told of it all the same.
+      if (prepared !== undefined && isOnly(change, prepared)) queueMicrotask(tell);
+      prepared = undefined;
+      typed = undefined;
       queued.change = queued.change ? mergeChanges(queued.change, change) : change;
       void pump();
+    },
+    prepare(record) {
+      typed = record;
+      if (!preparing) void prepare();
     },
     onResults(listener) {
       listeners.add(listener);

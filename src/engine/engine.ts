@@ -103,6 +103,16 @@ export class Engine {
     return this.settle(assembled, gone, recalled);
   }
 
+  /** The record of a cell as the engine has it. */
+  record(id: string): CellRecord | undefined {
+    return this.scope.records.get(id);
+  }
+
+  /** Number of the last results. */
+  get revision(): number {
+    return this.rev;
+  }
+
   private takeSettings(change: SheetChange): boolean {
     if (change.settings === undefined && change.measured === undefined) return false;
     const measured = change.measured ?? this.measured;

@@ -1,5 +1,5 @@
 import type { WorkedExample } from '../../cells/cell.ts';
-import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { SheetChange } from './change.ts';
 import type { PackedResults } from './packed.ts';
 import type { Contribution } from './results.ts';
@@ -9,6 +9,8 @@ import type { WorkedOut } from './worked-example.ts';
 export type Request = { n: number } & (
   | { ask: 'load'; file: SheetFile }
   | { ask: 'update'; change: SheetChange }
+  /** What is being typed, to be worked out before it is made. */
+  | { ask: 'prepare'; record: CellRecord }
   | { ask: 'budget'; cell: string; output: string }
   | { ask: 'chain'; cell: string }
   | { ask: 'tables' }
@@ -19,6 +21,7 @@ export type Request = { n: number } & (
 /** Worker to page. */
 export type Reply = { n: number } & (
   | { gives: 'results'; results: PackedResults }
+  | { gives: 'prepared'; results: PackedResults }
   | { gives: 'budget'; budget: Contribution[] }
   | { gives: 'chain'; chain: { upstream: string[]; downstream: string[] } }
   | { gives: 'tables'; tables: KeptValue[] }

@@ -20,8 +20,17 @@ const WARM = 10;
 const EDITS = Number(process.argv[2] ?? 100);
 const OPENINGS = 9;
 
-/** @param from number of the first edit: the same one twice would change nothing. */
-async function measure(page: Page, quiet: number, from: number, count: number) {
+interface Edits {
+  /** Number of the first edit: the same one twice would change nothing. */
+  from: number;
+  count: number;
+  /** Milliseconds in which nothing must change for the edit to be over. */
+  quiet: number;
+  /** Milliseconds from the last sign typed to the key that takes the entry: within them it may be worked out ahead. */
+  pause: number;
+}
+
+async function measure(page: Page, { from, count, quiet, pause }: Edits) {
   const of = chain(300, 60);
   const all: Seen[] = [];
   for (const [i, { leaf, micrometres }] of edits(of, from + WARM + count)
@@ -36,7 +45,7 @@ async function measure(page: Page, quiet: number, from: number, count: number) {
     await editor.waitFor();
     await page.keyboard.press('ControlOrMeta+a');
     await page.keyboard.insertText(leafEntry(micrometres, of.leaves[leaf]?.tolerance as number));
-    await page.waitForTimeout(quiet / 4);
+    if (pause > 0) await page.waitForTimeout(pause);
     await page.keyboard.press('Enter');
     const one = await page.evaluate(seenLines, quiet);
     if (i >= WARM && one.changes > 0) all.push(one);
@@ -76,12 +85,16 @@ async function sheetOf(browser: Browser, address: string, quantities: number, so
 
 async function edited(browser: Browser, address: string) {
   const page = await sheetOf(browser, address, 300, 60);
-  const plain = await measure(page, 300, 0, EDITS);
+  const all = WARM + EDITS;
+  const few = Math.ceil(EDITS / 4);
+  const plain = await measure(page, { from: 0, count: EDITS, quiet: 300, pause: 75 });
+  const atOnce = await measure(page, { from: all, count: EDITS, quiet: 300, pause: 0 });
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 6 });
-  const throttled = await measure(page, 1000, WARM + EDITS, Math.ceil(EDITS / 4));
+  const throttled = await measure(page, { from: 2 * all, count: few, quiet: 1000, pause: 250 });
+  const throttledAtOnce = await measure(page, { from: 3 * all, count: few, quiet: 1000, pause: 0 });
   await page.context().close();
-  return { plain, throttled };
+  return { plain, atOnce, throttled, throttledAtOnce };
 }
 
 async function opened(browser: Browser, address: string) {

@@ -77,14 +77,18 @@ const keepDoubt = ({ committed, problems }: Pick<ParsedEntry, 'committed' | 'pro
     return text.slice(0, from) + number.replace('.', ',') + text.slice(to);
   }, committed);
 
+const readEntry = (text: string, context: EntryContext): ParsedEntry => {
+  const read = parseEntry(text, context);
+  return context.decimal === ',' ? { ...read, committed: keepDoubt(read) } : read;
+};
+
 const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContext): void => {
   const { document } = sheet;
   if (spot.kind === 'tolerance') {
     document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
     return;
   }
-  const read = parseEntry(text, context);
-  const parsed = context.decimal === ',' ? { ...read, committed: keepDoubt(read) } : read;
+  const parsed = readEntry(text, context);
   const record = sheet.line(spot.cell)?.record;
   const kind =
     spot.field === 'entry' && record?.quantity === undefined && record?.role !== 'cell'
@@ -98,6 +102,20 @@ const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContex
     document.setField(spot.cell, spot.field, parsed.committed);
     document.setField(spot.cell, 'quantity', kind);
   });
+};
+
+/** A record with a text at a path of the file form. */
+const withText = <T extends object>(record: T, [key = '', ...rest]: readonly string[], text: string): T => ({
+  ...record,
+  [key]: rest.length > 0 ? withText((record as Record<string, object>)[key] ?? {}, rest, text) : text,
+});
+
+/** Has the engine work out what is being typed, so that its figures are there when it is made. */
+export const prepareText = (sheet: Sheet, spot: EntrySpot, text: string): void => {
+  const record = sheet.line(spot.cell)?.record;
+  if (!record || spot.kind === 'tolerance') return;
+  const { committed, problems } = readEntry(text, entryContext(sheet, spot));
+  if (problems.length === 0) sheet.engine.prepare(withText(record, spot.field.split('.'), committed));
 };
 
 /** Takes a remedy: an entry in place of the present one, or a setting of the sheet. */

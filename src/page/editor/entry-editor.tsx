@@ -2,7 +2,7 @@ import { createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { useSheet } from '../sheet/context.ts';
 import { afterPointer } from '../state/pointer.ts';
 import './entry-editor.css';
-import { loadCommit, loadEditor } from './load.ts';
+import { commitAtHand, loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
@@ -64,6 +64,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
           words: sheetWords(sheet, props.spot),
           say: setSaid,
           sayArgument: setArgument,
+          typed: (text) => commitAtHand()?.prepareText(sheet, props.spot, text.trim()),
           commit,
           leave,
         });

@@ -1,0 +1,43 @@
+import { Ahead } from './ahead.ts';
+import { Engine } from './engine.ts';
+import type { Library } from './library.ts';
+import type { Reply, Request } from './messages.ts';
+import { Packer } from './packed.ts';
+import { workOut } from './worked-example.ts';
+
+/** The far side of {@link createEngineClient}: one engine that answers its requests, in their order. */
+export function createAnswer(library: Library): (request: Request) => Reply {
+  const ahead = new Ahead(new Engine(library));
+  const packer = new Packer();
+  const answer = (request: Request): Reply => {
+    const { n } = request;
+    switch (request.ask) {
+      case 'load':
+        return { n, gives: 'results', results: packer.pack(ahead.load(request.file)) };
+      case 'update':
+        return { n, gives: 'results', results: packer.pack(ahead.apply(request.change)) };
+      case 'prepare':
+        return { n, gives: 'prepared', results: packer.pack(ahead.prepare(request.record)) };
+      case 'budget':
+        return { n, gives: 'budget', budget: ahead.settled().budget(request.cell, request.output) };
+      case 'tables':
+        return { n, gives: 'tables', tables: ahead.settled().tables() };
+      case 'chain':
+        return { n, gives: 'chain', chain: ahead.settled().chain(request.cell) };
+      case 'example': {
+        const kind = library.kinds.get(request.kind);
+        if (!kind) return { n, gives: 'failure', message: `The library has no ${request.kind}.` };
+        return { n, gives: 'example', example: workOut(library, kind, request.example) };
+      }
+    }
+  };
+  return (request) => {
+    try {
+      return answer(request);
+    } catch (thrown) {
+      packer.forget();
+      const message = thrown instanceof Error ? thrown.message : String(thrown);
+      return { n: request.n, gives: 'failure', message };
+    }
+  };
+}
