@@ -17,9 +17,13 @@ const PERSONAL = ['customer', 'drawnBy', 'checkedBy', 'revision', 'date', 'numbe
  * A template from a job: labels, formulas, limits, choices, sources and notes stay; readings, sizes as cut and issued
  * and the personal fields go. An emptied reading is marked to fill in and stays as the example. The job is not changed.
  *
+ * @param isRead tells which inputs of a kind of library cell are read off the part.
  * @returns the template and the list of what it leaves out, to be shown before it is saved.
  */
-export function templateOf(job: SheetFile): { file: SheetFile; emptied: Emptied[] } {
+export function templateOf(
+  job: SheetFile,
+  isRead: (kind: string, input: string) => boolean,
+): { file: SheetFile; emptied: Emptied[] } {
   const { from: _from, tables: _tables, variants, ...sheet } = structuredClone(job);
   const emptied: Emptied[] = [];
   const title: TitleBlock = { ...sheet.title };
@@ -28,7 +32,7 @@ export function templateOf(job: SheetFile): { file: SheetFile; emptied: Emptied[
     if (text) emptied.push({ field, text });
     delete title[field];
   }
-  const cells = sheet.cells.map((cell) => emptyCell(cell, emptied));
+  const cells = sheet.cells.map((cell) => emptyInputs(emptyCell(cell, emptied), isRead, emptied));
   const file: SheetFile = { ...sheet, template: true, title, cells };
   // A variant that sets what the template leaves to be filled in would set it behind the next user's back.
   const read = new Set(cells.filter((cell) => cell.fill && cell.name).map((cell) => cell.name));
@@ -64,6 +68,27 @@ function emptyCell(cell: CellRecord, emptied: Emptied[]): CellRecord {
     );
   }
   return kept;
+}
+
+/** A number, not the name or the formula by which an input follows another line. */
+const isNumber = (text: string): boolean => /^\s*[-+.\d]/.test(text);
+
+function emptyInputs(
+  cell: CellRecord,
+  isRead: (kind: string, input: string) => boolean,
+  emptied: Emptied[],
+): CellRecord {
+  const { id, kind, inputs } = cell;
+  if (kind === undefined || !inputs) return cell;
+  const kept = { ...inputs };
+  const examples = { ...cell.examples };
+  for (const [name, text] of Object.entries(inputs)) {
+    if (!isNumber(text) || !isRead(kind, name)) continue;
+    emptied.push({ id, field: `inputs.${name}`, text });
+    examples[name] = text;
+    delete kept[name];
+  }
+  return Object.keys(kept).length === Object.keys(inputs).length ? cell : { ...cell, inputs: kept, examples };
 }
 
 /** A job from a template, which it names with its fingerprint. The cells keep their ids, so the two can be compared. */

@@ -15,8 +15,27 @@ const finished = (): SheetFile => {
   return job;
 };
 
+const never = () => false;
+
+it('what is read into an input of a library cell goes too, and stays as its example', () => {
+  const job = finished();
+  job.cells.push({
+    id: 'shift',
+    role: 'cell',
+    kind: 'runout-offset',
+    inputs: { runout: '2.4 thou ± 0.1 thou', length: '= journal_length', factor: '2' },
+  });
+  const { file, emptied } = templateOf(job, (kind, input) => kind === 'runout-offset' && input !== 'factor');
+  expect(file.cells.at(-1)).toMatchObject({
+    inputs: { length: '= journal_length', factor: '2' },
+    examples: { runout: '2.4 thou ± 0.1 thou' },
+  });
+  expect(file.cells.at(-1)?.inputs).not.toHaveProperty('runout');
+  expect(emptied.at(-1)).toEqual({ id: 'shift', field: 'inputs.runout', text: '2.4 thou ± 0.1 thou' });
+});
+
 it('a template keeps the thinking and leaves out readings and people, and says what it leaves out', () => {
-  const { file, emptied } = templateOf(finished());
+  const { file, emptied } = templateOf(finished(), never);
   const [section, gauge, bore, od, press, pressed] = bushJob().cells;
   const { measured: _measured, ...odKept } = od!;
   const { dismissed: _dismissed, ...pressKept } = press!;
@@ -38,12 +57,12 @@ it('a template keeps the thinking and leaves out readings and people, and says w
 
 it('the job a template was made of is as before', () => {
   const job = finished();
-  templateOf(job);
+  templateOf(job, never);
   expect(job).toEqual(finished());
 });
 
 it('a job knows the template it came from, and has its cells', () => {
-  const template = templateOf(finished()).file;
+  const template = templateOf(finished(), never).file;
   const job = jobOf(template, { customer: 'another mill' });
   expect(job).not.toHaveProperty('template');
   expect(job.from).toEqual({ title: 'Countershaft bush', fingerprint: fingerprint(template) });

@@ -5,6 +5,7 @@ import { codeOf, linkOf } from '../../document/sharing/code.ts';
 import { templateOf } from '../../document/template.ts';
 import { Dialog } from '../dialog/dialog.tsx';
 import { useSheet } from '../sheet/context.ts';
+import { useReadInputs } from '../templates/read-inputs.ts';
 import { copyText } from './copy-text.ts';
 import { ForOthers } from './for-others.tsx';
 import { giveFile } from './give-file.ts';
@@ -23,9 +24,10 @@ export default function ShareDialog(props: { onClose: () => void }) {
   const [bare, setBare] = createSignal(false);
   const [told, setTold] = createSignal('');
   let shown!: HTMLTextAreaElement;
+  const isRead = useReadInputs();
   const file = createMemo(() => {
     const whole = sheet.document.toFile();
-    return bare() ? templateOf(whole).file : whole;
+    return bare() ? templateOf(whole, isRead).file : whole;
   });
   const [made] = createResource(file, codeOf);
   const code = () => (typeof made.latest === 'string' ? made.latest : undefined);

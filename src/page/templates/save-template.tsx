@@ -9,6 +9,7 @@ import { cellTitle } from '../sharing/differences-list.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { numberLines } from '../state/numbering.ts';
 import '../sharing/contents.css';
+import { useReadInputs } from './read-inputs.ts';
 import './templates.css';
 
 /** A template from this job: what it leaves out is shown first, and its author says what the next one fills in. */
@@ -16,14 +17,19 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   const { sheet, notices } = useSheet();
   const tools = useTools();
   const job = sheet.document.toFile();
-  const made = templateOf(job);
-  const [title, setTitle] = createSignal(made.file.title.title);
+  const isRead = useReadInputs();
+  const made = createMemo(() => templateOf(job, isRead));
+  const [title, setTitle] = createSignal(made().file.title.title);
   const [marks, setMarks] = createSignal<ReadonlyMap<string, Mark>>(
-    new Map(made.file.cells.filter(markable).map((cell) => [cell.id, markOf(cell)])),
+    new Map(
+      made()
+        .file.cells.filter(markable)
+        .map((cell) => [cell.id, markOf(cell)]),
+    ),
   );
   const numbers = numberLines(
-    made.file.cells.map(({ id }) => id),
-    (id) => made.file.cells.find((cell) => cell.id === id)?.role,
+    made().file.cells.map(({ id }) => id),
+    (id) => made().file.cells.find((cell) => cell.id === id)?.role,
   );
   /** A template of one's own by that name, to be brought up to this. */
   const present = createMemo(() =>
@@ -40,7 +46,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
     return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(`title.${field}`);
   };
   const file = () => {
-    const all = withMarks(made.file, marks());
+    const all = withMarks(made().file, marks());
     return { ...all, title: { ...all.title, title: title().trim() || 'Template' } };
   };
   const saveNew = async () => {
@@ -78,15 +84,15 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       <section>
         <h3>
           Left out:{' '}
-          {made.emptied.length === 0
+          {made().emptied.length === 0
             ? 'nothing'
-            : made.emptied.length === 1
+            : made().emptied.length === 1
               ? 'one entry'
-              : `${made.emptied.length} entries`}
+              : `${made().emptied.length} entries`}
         </h3>
-        <Show when={made.emptied.length > 0}>
+        <Show when={made().emptied.length > 0}>
           <ul class="left-out">
-            <For each={made.emptied}>
+            <For each={made().emptied}>
               {(one) => (
                 <li>
                   {nameOf(one)}: <bdi>{one.text}</bdi>
@@ -115,7 +121,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
               </tr>
             </thead>
             <tbody>
-              <For each={made.file.cells.filter(markable)}>
+              <For each={made().file.cells.filter(markable)}>
                 {(cell) => (
                   <tr>
                     <td>{numbers.get(cell.id)}</td>
