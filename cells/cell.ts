@@ -15,6 +15,8 @@ export interface CellInput {
   quantity?: string;
   /** This input takes the name of a cell of that kind, whose outputs the formulas read as `input.output`. */
   record?: string;
+  /** Of a gauge: the inputs and outputs of this cell that are sizes read with it, and what of them is its own travel. */
+  reads?: { sizes: readonly string[]; travel?: string };
   /** This input takes a key of a table (`materials`, `gauges` ...). */
   choice?: string;
   /**
@@ -148,11 +150,17 @@ export interface CellKind {
   drawing?: (values: DrawingValues) => Drawing | undefined;
 }
 
+/** `compares`: with what it is set in, size by size. `travels`: its range is how far it moves, at whatever size. */
+export type GaugeUse = 'compares' | 'travels';
+
 /** Row of a table that a choice input can name. */
 export interface ChoiceRow {
   key: string;
   name: string;
   columns: Readonly<Record<string, Property | undefined>>;
+  /** Of a gauge: the usual measuring range of its kind, m, and how it comes by a size. */
+  range?: readonly [number, number];
+  use?: GaugeUse;
   note?: string;
 }
 

@@ -26,6 +26,7 @@ export default defineCell({
       label: 'gauge, both depths',
       record: 'gauge',
       optional: true,
+      reads: { sizes: ['to_face', 'to_part'] },
       hint: 'Leave blank where the depths come from reading cells: those bring their gauge along.',
     },
   ],

@@ -28,7 +28,13 @@ export default defineCell({
       default: '1',
       hint: '1 where a larger part shows plus; -1 where the dial runs the other way, as on many bore gauges.',
     },
-    { name: 'gauge', label: 'gauge', record: 'gauge', optional: true },
+    {
+      name: 'gauge',
+      label: 'gauge',
+      record: 'gauge',
+      optional: true,
+      reads: { sizes: ['size'], travel: 'difference' },
+    },
   ],
   outputs: [
     {

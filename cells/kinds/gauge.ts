@@ -61,6 +61,22 @@ export default defineCell({
       hint: 'From ten readings of one place. Blank: the usual one of this kind of gauge.',
     },
     {
+      name: 'measures_from',
+      label: 'smallest size it measures',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '1 m'],
+      hint: 'Blank: the usual one of this kind of gauge. A reading below it is asked about.',
+    },
+    {
+      name: 'measures_to',
+      label: 'largest size it measures',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.1 mm', '2 m'],
+      hint: 'Blank: the usual one of this kind of gauge. A reading above it is asked about.',
+    },
+    {
       name: 'gauge_temperature',
       label: 'temperature of the gauge',
       quantity: 'temperature',
@@ -203,6 +219,11 @@ export default defineCell({
     {
       holds: '=ABS(temperature - 20 degC) <= 20 K',
       otherwise: 'The gauge is more than 20 K from 20 degC: let it come to room temperature with the part.',
+      grade: 'caution',
+    },
+    {
+      holds: '=OR(ISBLANK(measures_from); ISBLANK(measures_to); measures_from < measures_to)',
+      otherwise: 'The smallest size it measures lies below the largest: are the two the wrong way round?',
       grade: 'caution',
     },
     {

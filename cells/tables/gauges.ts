@@ -18,10 +18,14 @@ export const gaugeByKey = (key: string): GaugeKind | undefined => gauges.find((e
 
 export const gaugeTable = {
   title: 'Gauges',
-  rows: gauges.map(({ key, name, resolution, permissible_error, setting_error, repeatability, note }) => ({
-    key,
-    name,
-    columns: { resolution, permissible_error, setting_error, repeatability },
-    ...(note === undefined ? {} : { note }),
-  })),
+  rows: gauges.map(
+    ({ key, name, range, use, resolution, permissible_error, setting_error, repeatability, note }) => ({
+      key,
+      name,
+      columns: { resolution, permissible_error, setting_error, repeatability },
+      range,
+      ...(use === undefined ? {} : { use }),
+      ...(note === undefined ? {} : { note }),
+    }),
+  ),
 };

@@ -241,6 +241,7 @@ export class Engine {
         return typeof value === 'number' ? value : undefined;
       },
       reference: this.settings.referenceTemperature ?? '20 degC',
+      system: this.settings.units.length,
     };
   }
 

@@ -1,3 +1,4 @@
+import type { GaugeUse } from '../../cell.ts';
 import type { Origin, Property } from '../table.ts';
 import { fromMemory, inch, mm, property, thou, um } from '../table.ts';
 
@@ -15,6 +16,7 @@ export interface GaugeKind {
   permissible_error: Property;
   setting_error: Property;
   repeatability: Property;
+  use?: GaugeUse;
   note?: string;
 }
 

@@ -1,8 +1,7 @@
 import type { GaugeKind } from './gauge.ts';
 import { b89dial, inches, iso463, makers, metric } from './gauge.ts';
 
-/** Dial and lever indicators: thousandths of an inch or micrometres; resolution, permissible error, setting error, standard deviation. */
-export const indicators: readonly GaugeKind[] = [
+const kinds: readonly GaugeKind[] = [
   inches('dial-indicator-thou', 'Dial indicator, 0.001 in', 0, 1, [1, 1, 0, 0.2], b89dial),
   inches('dial-indicator-tenth', 'Dial indicator, 0.0001 in', 0, 0.025, [0.1, 0.1, 0, 0.03], b89dial),
   metric('dial-indicator-hundredth', 'Dial indicator, 0.01 mm', 0, 10, [10, 15, 0, 3], iso463),
@@ -44,3 +43,6 @@ export const indicators: readonly GaugeKind[] = [
     'Reads true with the stylus square to the motion: cosine error else.',
   ),
 ];
+
+/** Dial and lever indicators: thousandths of an inch or micrometres; resolution, permissible error, setting error, standard deviation. */
+export const indicators: readonly GaugeKind[] = kinds.map((kind) => ({ ...kind, use: 'travels' }));

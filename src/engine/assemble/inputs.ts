@@ -182,10 +182,9 @@ function choicePlan(
 ): InputPlan {
   const table = scope.library.tables.get(input.choice as string);
   if (!table) return { kind: 'choice', text };
-  const wanted = text.toLowerCase();
-  const row = table.rows.find((one) => one.key.toLowerCase() === wanted || one.name.toLowerCase() === wanted);
+  const row = choiceIn(table, text);
   if (row) return { kind: 'choice', text: row.key };
-  const near = nearRows(table, wanted);
+  const near = nearRows(table, text.toLowerCase());
   build.problem(
     key,
     problem('unknown-key', `"${text}" is not in the table ${table.title}. Choose a row of it.`, {
@@ -194,6 +193,12 @@ function choicePlan(
     `inputs.${input.name}`,
   );
   return { kind: 'blank', key };
+}
+
+/** The row of a table that a text names, by its key or its name. */
+export function choiceIn(table: ChoiceTable, text: string): ChoiceTable['rows'][number] | undefined {
+  const wanted = text.trim().toLowerCase();
+  return table.rows.find((one) => one.key.toLowerCase() === wanted || one.name.toLowerCase() === wanted);
 }
 
 /** Rows that share most words with what was typed, best first. */

@@ -9,6 +9,7 @@ import type { Datum } from './datum.ts';
 import { type Expectation, fromLimits, fromPair, fromPlan } from './expectation.ts';
 import { isDismissed } from './fields.ts';
 import { fitRange } from './fit-range.ts';
+import { type Gauged, gaugeQuestion } from './gauge-range.ts';
 import { holeOrShaft } from './hole-or-shaft.ts';
 import { interferenceQuestion } from './interference.ts';
 import { baseKey, type Pair } from './pairs.ts';
@@ -29,6 +30,8 @@ export interface Standing {
   nominal(key: string): number | undefined;
   /** Entry of the reference temperature. */
   reference: string;
+  /** System of units the sheet is shown in. */
+  system: 'in' | 'mm';
 }
 
 /** Asks, after an edit, about what reads well but is probably not what was meant; remembers what it asked. */
@@ -84,6 +87,11 @@ class Round implements SlipSheet {
   slips(sheaf: Sheaf, record: CellRecord): Slip[] {
     const found: Slip[] = [];
     for (const datum of sheaf.data) found.push(...this.ofDatum(datum));
+    for (const one of sheaf.gauged) {
+      // What was probably written down wrong was not read with another gauge as well.
+      const slip = found.some(({ field }) => field === one.field) ? undefined : this.ofGauge(one);
+      if (slip) found.push(slip);
+    }
     found.push(...this.ofTolerance(record));
     for (const one of sheaf.warmths) {
       const size = this.nominal(one.key);
@@ -140,6 +148,12 @@ class Round implements SlipSheet {
       if (slip && !this.movesAlong(datum, pair)) return [slip];
     }
     return this.ofRatio(datum);
+  }
+
+  /** A size that the gauge it was read with does not reach. */
+  private ofGauge(one: Gauged): Slip | undefined {
+    const datum = this.register.datum(one.key);
+    return gaugeQuestion(one, datum, this.standing);
   }
 
   /** An interference typed as such, against the diameter it belongs to. */

@@ -1,6 +1,7 @@
 import type { AssembledCell } from '../assemble/assembled.ts';
 import type { SheetScope } from '../assemble/scope.ts';
 import { type Datum, dataOf } from './datum.ts';
+import { type Gauged, gaugedOf, setInOf } from './gauge-range.ts';
 import { type Pair, type Ratio, relationsOf } from './pairs.ts';
 import { type Warmth, warmthsOf } from './warm-parts.ts';
 
@@ -11,6 +12,7 @@ export interface Sheaf {
   pairs: Pair[];
   ratios: Ratio[];
   warmths: Warmth[];
+  gauged: Gauged[];
   /** Nothing in it could be asked about, and it binds no other cell's sizes. */
   silent: boolean;
 }
@@ -31,6 +33,8 @@ export class Register {
   private readonly pairsBySide = new Map<string, Set<Pair>>();
   private readonly pairByRow = new Map<string, Pair>();
   private readonly ratiosByKey = new Map<string, Set<Ratio>>();
+  /** By gauge: the cells read with it, and the gauges set in it. */
+  private readonly byGauge = new Map<string, Set<string>>();
   /** Cells with a temperature: their question hangs on limits anywhere downstream. */
   readonly warm = new Set<string>();
 
@@ -43,9 +47,10 @@ export class Register {
       const data = dataOf(record, scope);
       const { pairs, ratios } = relationsOf(cell, record);
       const warmths = warmthsOf(record, scope, reference);
-      const bound = pairs.length > 0 || ratios.length > 0 || warmths.length > 0;
+      const gauged = gaugedOf(record, scope);
+      const bound = pairs.length > 0 || ratios.length > 0 || warmths.length > 0 || gauged.length > 0;
       const silent = !bound && data.length === 0 && !record.tolerance?.trim();
-      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths, silent });
+      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths, gauged, silent });
       for (const datum of data) this.byKey.set(datum.key, datum);
       for (const pair of pairs) {
         this.pairByRow.set(pair.output.planned as string, pair);
@@ -53,6 +58,9 @@ export class Register {
       }
       for (const ratio of ratios) add(this.ratiosByKey, ratio.interference, ratio);
       if (warmths.length > 0) this.warm.add(cell.id);
+      for (const { gauge } of gauged) add(this.byGauge, gauge, cell.id);
+      const setIn = setInOf(record, scope);
+      if (setIn !== undefined) add(this.byGauge, setIn, cell.id);
     }
   }
 
@@ -65,6 +73,7 @@ export class Register {
       for (const side of [pair.from, pair.taken]) this.pairsBySide.get(side)?.delete(pair);
     }
     for (const ratio of old.ratios) this.ratiosByKey.get(ratio.interference)?.delete(ratio);
+    for (const readers of this.byGauge.values()) readers.delete(id);
     this.sheaves.delete(id);
     this.warm.delete(id);
   }
@@ -93,7 +102,10 @@ export class Register {
   /** The cells whose questions may change when those in `changed` do: both sides of every difference they stand in. */
   around(changed: Iterable<string>): Set<string> {
     const all = new Set<string>(this.warm);
-    for (const id of changed) {
+    const open = new Set(changed);
+    // A gauge is moved by no reading of it, so these are its cells and no more.
+    for (const id of open) for (const reader of this.byGauge.get(id) ?? []) open.add(reader);
+    for (const id of open) {
       const sheaf = this.sheaves.get(id);
       if (!sheaf || sheaf.silent) continue;
       all.add(id);
