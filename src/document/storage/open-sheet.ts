@@ -1,6 +1,7 @@
 import * as Y from 'yjs';
 import type { SheetDocument } from '../sheet-document.ts';
 import { joinTabs, type Tabs } from '../tabs.ts';
+import { type Left, leave } from './left.ts';
 import type { ShopList } from './list.ts';
 import { type ListRow, rowOf } from './row.ts';
 import { Saver, type SaverTimes } from './saver.ts';
@@ -57,6 +58,19 @@ export class OpenSheet {
   /** Tries to store what could not be stored. */
   retry(): Promise<void> {
     return this.saver.flush();
+  }
+
+  /** Puts aside what is not stored yet: the page goes. */
+  leave(): void {
+    const { rest } = this.saver;
+    if (rest) leave(this.id, rest);
+  }
+
+  /** Stores what was put aside, and is in the document already. */
+  async takeIn(left: Left): Promise<void> {
+    for (const update of left.updates) this.saver.add(update);
+    await this.saver.flush();
+    if (this.idle) left.forget();
   }
 
   /** Asks the other tabs for what this one missed while it was frozen. */

@@ -17,7 +17,12 @@ export async function openShop(options: { patience?: number } = {}): Promise<Sho
     opening.catch((error: unknown) => refusal(error)),
     after(options.patience ?? PATIENCE),
   ]);
-  if (Array.isArray(answer)) return new Shop(disk, answer, SAVED);
+  if (Array.isArray(answer)) {
+    const shop = new Shop(disk, answer, SAVED);
+    // A reload right behind an entry comes before the database has taken it.
+    if (typeof addEventListener === 'function') addEventListener('pagehide', () => shop.leave());
+    return shop;
+  }
   disk.close();
   return inMemory(answer.message ?? REFUSED.refused);
 }

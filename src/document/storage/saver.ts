@@ -46,6 +46,11 @@ export class Saver {
     return this.waiting.length === 0;
   }
 
+  /** What is not stored yet, as one update; none where all is. */
+  get rest(): Uint8Array | undefined {
+    return this.idle ? undefined : Y.mergeUpdates(this.waiting);
+  }
+
   /** Tries to store what waits. Settles when all is stored or a try has failed; see `state`. */
   flush(): Promise<void> {
     this.running ??= this.run().finally(() => {

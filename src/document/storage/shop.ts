@@ -4,6 +4,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText } from '../files.ts';
 import { SheetDocument } from '../sheet-document.ts';
 import { backup, type Progress, type Restored, restore } from './backup.ts';
+import { type Left, leftOf } from './left.ts';
 import { ShopList, type Wanted } from './list.ts';
 import { OpenSheet } from './open-sheet.ts';
 import { type CheckCounts, type ListRow, rowOf } from './row.ts';
@@ -45,10 +46,13 @@ export class Shop {
   async open(id: string): Promise<OpenSheet | Problem> {
     const sheet = this.use(id);
     if (sheet) return sheet;
-    const document = await this.load(id);
+    const left = leftOf(id);
+    const document = await this.load(id, left);
     if (!(document instanceof SheetDocument)) return document;
     // Somebody else may have opened it meanwhile.
-    return this.use(id) ?? this.register(document);
+    const opened = this.use(id) ?? this.register(document);
+    if (left.updates.length > 0) void opened.takeIn(left);
+    return opened;
   }
 
   /** What a sheet says now, without opening it. */
@@ -98,6 +102,7 @@ export class Shop {
   discard(id: string): Promise<StorageState> {
     return this.attempt(async () => {
       await this.vault.discard(id);
+      leftOf(id).forget();
       this.rows.put(id, undefined);
     });
   }
@@ -160,6 +165,11 @@ export class Shop {
     return this.attempt(() => this.vault.setSetting(key, value));
   }
 
+  /** Puts aside what waits, in every open sheet, for the next time: the page goes, and the database with it. */
+  leave(): void {
+    for (const { sheet } of this.opened.values()) sheet.leave();
+  }
+
   /** Writes what waits, in every open sheet, and lets go of the database. */
   async close(): Promise<void> {
     await Promise.all([...this.opened.values()].map(({ sheet }) => sheet.retry()));
@@ -195,7 +205,8 @@ export class Shop {
     return sheet;
   }
 
-  private async load(id: string): Promise<SheetDocument | Problem> {
+  /** @param left is in the document too; what of it is damaged is taken out. */
+  private async load(id: string, left: Left = leftOf(id)): Promise<SheetDocument | Problem> {
     let updates: Uint8Array[];
     try {
       updates = await this.vault.updates(id);
@@ -231,6 +242,14 @@ export class Shop {
         { originId: id },
       );
     }
+    left.updates = left.updates.filter((update) => {
+      try {
+        document.applyUpdate(update, 'load');
+        return true;
+      } catch {
+        return false;
+      }
+    });
     return document;
   }
 
