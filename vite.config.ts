@@ -40,6 +40,10 @@ export default defineConfig({
   },
   test: {
     environment: 'node',
+    // The engine and its library are read in once for each core, not for each of the files: that took longer than the
+    // tests themselves. A test puts back what it changes of what all of them share.
+    isolate: false,
+    maxWorkers: '100%',
     // Laws run hundreds of random cases; a busy machine is no failure.
     testTimeout: 120_000,
     include: ['tests/**/*.test.ts'],

@@ -4,27 +4,27 @@ import { DIVISION, Grid, PROBLEM_CALL, PROBLEM_MESSAGE } from '../../src/engine/
 
 const functions: EngineFunction[] = [
   {
-    name: 'SQRT',
+    name: 'TEST_SQRT',
     args: { min: 1, max: 1 },
     compute: (x) => ((x as number) < 0 ? { message: 'root of a negative' } : Math.sqrt(x as number)),
   },
-  { name: 'MAX', args: { min: 1, max: Infinity }, compute: (...xs) => Math.max(...(xs as number[])) },
+  { name: 'TEST_MAX', args: { min: 1, max: Infinity }, compute: (...xs) => Math.max(...(xs as number[])) },
   {
-    name: 'THROWS',
+    name: 'TEST_THROWS',
     args: { min: 1, max: 1 },
     compute: () => {
       throw new Error('a fault of ours');
     },
   },
-  { name: 'FAIL', args: { min: 1, max: 1 }, compute: (text) => ({ message: String(text) }) },
+  { name: 'TEST_FAIL', args: { min: 1, max: 1 }, compute: (text) => ({ message: String(text) }) },
 ];
 
 describe('the grid', () => {
   it('computes by our own functions and tells which rows moved', () => {
     const grid = new Grid(functions);
     grid.write(0, 2.25);
-    grid.write(1, '=FW_SQRT($A1)+1');
-    grid.write(2, '=FW_MAX($A1,$A2,7e-1)');
+    grid.write(1, '=FW_TEST_SQRT($A1)+1');
+    grid.write(2, '=FW_TEST_MAX($A1,$A2,7e-1)');
     expect([...grid.settle()].sort()).toEqual([0, 1, 2]);
     expect(grid.value(2, 0)).toBe(2.5);
     grid.write(0, 1);
@@ -37,13 +37,13 @@ describe('the grid', () => {
     const grid = new Grid(functions);
     grid.write(0, PROBLEM_CALL);
     grid.write(1, '=$A1+1');
-    grid.write(2, '=FW_SQRT($A4)');
+    grid.write(2, '=FW_TEST_SQRT($A4)');
     grid.write(3, -1);
     grid.write(4, '=$A3*2');
     grid.write(5, '=1/$A7');
     grid.write(6, 0);
     grid.write(7, '=$A6+1');
-    grid.write(8, '=FW_FAIL("inner above outer")');
+    grid.write(8, '=FW_TEST_FAIL("inner above outer")');
     grid.settle();
     expect(grid.value(1, 0)).toEqual({ root: 0, message: PROBLEM_MESSAGE });
     expect(grid.value(4, 0)).toEqual({ root: 2, message: 'root of a negative' });
@@ -54,7 +54,7 @@ describe('the grid', () => {
 
   it('lives on when a function throws', () => {
     const grid = new Grid(functions);
-    grid.write(0, '=FW_THROWS(1)');
+    grid.write(0, '=FW_TEST_THROWS(1)');
     grid.write(1, '=2*3');
     grid.settle();
     expect(grid.value(0, 0)).toMatchObject({ root: 0 });
