@@ -81,6 +81,9 @@ test('every wrong entry is told on its line, kept as typed, and waited for below
   await figuresAreIn(page);
   await expect(typed(page, 'odd')).toHaveText('½');
   await line(page, 'odd').locator('[data-column="name"]').click();
+  // Unfolded, it is said once: there, with what to do about it.
+  await expect(page.locator('.unfold .problem')).toContainText('is 1/2 meant');
+  await expect(check(page, 'odd').locator('.problem')).toBeHidden();
   await page.getByRole('button', { name: '1/2', exact: true }).click();
   await expect(value(page, 'below').locator('b')).toHaveText('1.0000\u00a0in');
 });
