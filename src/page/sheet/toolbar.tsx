@@ -17,6 +17,24 @@ const WORDS = {
   full: 'not saved',
 } as const;
 
+/** Takes a step back or does it again, and says which. */
+const StepButton = (props: { word: string; keys: string; step: string | undefined; onClick: () => void }) => {
+  const which = () => (props.step ? `: ${props.step}` : '');
+  return (
+    <button
+      type="button"
+      class="undo"
+      disabled={!props.step}
+      title={props.keys}
+      aria-label={props.word + which()}
+      onClick={() => props.onClick()}
+    >
+      {props.word}
+      <span class="rare">{which()}</span>
+    </button>
+  );
+};
+
 /** What concerns the whole sheet. */
 export const Toolbar = (props: { opened: OpenSheet }) => {
   const { sheet, notices } = useSheet();
@@ -29,26 +47,18 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <a class="to-jobs" href="#/">
           All jobs
         </a>
-        <button
-          type="button"
-          class="undo"
-          disabled={!sheet.state.undo}
-          title="Ctrl+Z"
-          aria-label={sheet.state.undo ? `Undo: ${sheet.state.undo}` : 'Undo'}
+        <StepButton
+          word="Undo"
+          keys="Ctrl+Z"
+          step={sheet.state.undo}
           onClick={() => said('Taken back', sheet.document.undo())}
-        >
-          Undo<span class="rare">{sheet.state.undo ? `: ${sheet.state.undo}` : ''}</span>
-        </button>
-        <button
-          type="button"
-          class="undo"
-          disabled={!sheet.state.redo}
-          title="Ctrl+Shift+Z"
-          aria-label={sheet.state.redo ? `Redo: ${sheet.state.redo}` : 'Redo'}
+        />
+        <StepButton
+          word="Redo"
+          keys="Ctrl+Shift+Z"
+          step={sheet.state.redo}
           onClick={() => said('Done again', sheet.document.redo())}
-        >
-          Redo<span class="rare">{sheet.state.redo ? `: ${sheet.state.redo}` : ''}</span>
-        </button>
+        />
         <button type="button" title="F9" onClick={() => show('finder')}>
           Find
         </button>
