@@ -11,6 +11,8 @@ export interface QuantityKind {
   dimension: Dimension;
   /** A point on a temperature scale. */
   point?: boolean;
+  /** Goes by its own name alone: a value of this dimension is not taken for one. */
+  byName?: true;
   /** Units offered with an inch or a millimetre sheet; the first is preferred. */
   units: { in: readonly string[]; mm: readonly string[] };
   /**
@@ -86,6 +88,8 @@ export const quantityKinds: readonly QuantityKind[] = [
   kind('time', dimension(0, 0, 1), both('s', 'min', 'h', 'ms', 'day')),
   kind('stiffness', dimension(0, 1, -2), { in: ['lbf/in', 'lbf/thou'], mm: ['N/mm', 'N/um', 'N/m'] }),
   kind('conductivity', dimension(1, 1, -3, -1), { in: ['Btu/(h.ft.degF)', 'W/(m.K)'], mm: ['W/(m.K)'] }),
+  // ISO 54 lays modules down in millimetres; an inch gear is told by its diametral pitch.
+  kind('gear module', dimension(1), both('mm', 'in'), { bare: always('mm'), byName: true }),
   kind('pressure times speed', dimension(0, 1, -3), {
     in: ['psi.ft/min', 'MPa.m/s'],
     mm: ['MPa.m/s', 'psi.ft/min'],
@@ -98,7 +102,7 @@ export const quantityKind = (name: string): QuantityKind | undefined => byName.g
 
 /** Kinds a value of this dimension may be, the likeliest first. */
 export const kindsOf = (dim: Dimension, point = false): QuantityKind[] =>
-  quantityKinds.filter((k) => sameDimension(k.dimension, dim) && (k.point ?? false) === point);
+  quantityKinds.filter((k) => !k.byName && sameDimension(k.dimension, dim) && (k.point ?? false) === point);
 
 /** Which of the two systems of units a kind follows: temperatures have a setting of their own. */
 const system = (k: QuantityKind, units: SheetUnits): 'in' | 'mm' => {

@@ -30,7 +30,7 @@ const pruned = (value: unknown): unknown => {
   );
 };
 
-const DISPLAY = new Set(['display']);
+const DISPLAY = new Set(['display', 'displayOther']);
 
 /** What the fingerprint is taken of: the sheet without units of display, and without fields that say nothing. */
 const essence = (file: SheetFile): unknown =>

@@ -73,6 +73,8 @@ export interface OutputSettings {
   measured?: Measured;
   /** Unit to show it in. */
   display?: string;
+  /** Unit it was shown in when the sheet's lengths were in the other system, where the way back does not lead to it. */
+  displayOther?: string;
 }
 
 /** A slip the user has answered: `slip` is its key, `text` the entry it was asked about. */
@@ -106,6 +108,8 @@ export interface CellRecord {
   limits?: Limits;
   /** Unit to show it in. */
   display?: string;
+  /** Unit it was shown in when the sheet's lengths were in the other system, where the way back does not lead to it. */
+  displayOther?: string;
   /** Planned is `entry`; this is what the part came out at. */
   measured?: Measured;
   /** The dimension as sent to the machine: an entry that re-planning does not move. */

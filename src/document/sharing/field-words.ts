@@ -16,6 +16,7 @@ const CELL: Readonly<Record<string, string>> = {
   'limits.metalOn': 'side with metal on',
   'limits.rule': 'decision rule of the line',
   display: 'unit shown',
+  displayOther: 'unit shown in the other lengths',
   'measured.entry': 'size as measured',
   'measured.gauge': 'gauge of the size as measured',
   'measured.at': 'temperature of the size as measured',

@@ -130,9 +130,19 @@ const SHOWN_AS: Readonly<Record<LengthUnit, ReadonlyMap<string, string>>> = {
   ]),
 };
 
-const shownIn = <T extends { display?: string }>(of: T, length: LengthUnit): T => {
-  const other = SHOWN_AS[length].get(of.display ?? '');
-  return other === undefined ? of : { ...of, display: other };
+const OTHER: Readonly<Record<LengthUnit, LengthUnit>> = { in: 'mm', mm: 'in' };
+
+/**
+ * Shown in the other lengths; a unit that the way back would not lead to (tenths, which are micrometres there, as
+ * thousandths are) is kept for it, until another is chosen.
+ */
+const shownIn = <T extends { display?: string; displayOther?: string }>(of: T, length: LengthUnit): T => {
+  const { display = '', displayOther: kept, ...rest } = of;
+  const back = SHOWN_AS[OTHER[length]];
+  if (kept !== undefined && back.get(kept) === display) return { ...rest, display: kept } as T;
+  const other = SHOWN_AS[length].get(display);
+  if (other === undefined) return of;
+  return { ...rest, display: other, ...(back.get(other) !== display && { displayOther: display }) } as T;
 };
 
 const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
@@ -142,25 +152,33 @@ const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
   return { ...own, outputs: Object.fromEntries(outputs) };
 };
 
+/** A unit that a line is shown in, or none. */
+export interface ShownUnit {
+  cell: string;
+  field: string;
+  text: string | undefined;
+}
+
 /** The units that lines and outputs of a sheet are shown in by their own wish, where other lengths ask for another. */
-export function shownUnits(file: SheetFile, length: LengthUnit): SettledText[] {
+export function shownUnits(file: SheetFile, length: LengthUnit): ShownUnit[] {
   return file.cells.flatMap((cell) => {
-    const at = (field: string, of: { display?: string }): SettledText[] => {
-      const { display } = shownIn(of, length);
-      return display === undefined || display === of.display ? [] : [{ cell: cell.id, field, text: display }];
+    const at = (path: string, of: { display?: string; displayOther?: string }): ShownUnit[] => {
+      const there = shownIn(of, length);
+      return (['display', 'displayOther'] as const).flatMap((field) =>
+        there[field] === of[field] ? [] : [{ cell: cell.id, field: path + field, text: there[field] }],
+      );
     };
     return [
-      ...at('display', cell),
-      ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) =>
-        at(`outputs.${name}.display`, output),
-      ),
+      ...at('', cell),
+      ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) => at(`outputs.${name}.`, output)),
     ];
   });
 }
 
 /**
- * The sheet read in the units of this shop, down to the lines that are shown in thou or in micrometres. No entry is touched and no value changes; a sheet with numbers that have no
- * unit of their own stays in its units, and `kept` names their cells.
+ * The sheet read in the units of this shop, down to the lines that are shown in thou or in micrometres. No entry is
+ * touched and no value changes; a sheet with numbers that have no unit of their own stays in its units, and `kept` names
+ * their cells.
  */
 export function inOwnUnits(
   file: SheetFile,

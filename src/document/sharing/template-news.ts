@@ -27,7 +27,7 @@ export interface News {
 
 /** Fields that are the job's own, whatever the template holds there; its names too, since its formulas hold them. */
 const OWN =
-  /^(?:name|issued|at|dismissed|display|fill|example|(?:outputs\.[^.]+\.)?measured(?:\..*)?|examples\..*)$/;
+  /^(?:name|issued|at|dismissed|display(?:Other)?|fill|example|(?:outputs\.[^.]+\.)?measured(?:\..*)?|examples\..*)$/;
 
 const governed = (cell: CellRecord, field: string): boolean =>
   !OWN.test(field) && !(field === 'entry' && cell.role === 'measured');

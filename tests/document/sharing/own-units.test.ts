@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
 import { handbook } from '../../../cells/handbook.ts';
+import { displayUnit } from '../../../shared/quantities.ts';
 import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { inOwnUnits, type QuantityAt, settledTexts } from '../../../src/document/sharing/own-units.ts';
@@ -46,6 +47,35 @@ describe('a sheet from a shop that works in the other system', () => {
           Object.values(outputs).map(({ planned, measured, check }) => ({ planned, measured, check })),
         ]);
     expect(figures(ours)).toEqual(figures(theirs));
+  });
+
+  it('is shown in tenths and microinches again when it comes home', () => {
+    const units = ['tenth_in', 'uin', 'thou', 'in', undefined];
+    const home = sheet([
+      ...units.map(
+        (display, i): CellRecord => ({
+          id: `c${i}`,
+          role: 'given',
+          entry: '2 thou',
+          ...(display && { display }),
+        }),
+      ),
+      { id: 'k', role: 'cell', kind: 'bush-close-in', outputs: { close_in: { display: 'tenth_in' } } },
+    ]);
+    const away = inOwnUnits(home, 'mm', quantityAt).file;
+    expect(away.cells.map(({ display }) => display)).toEqual(['um', 'um', 'um', 'mm', undefined, undefined]);
+    expect(fingerprint(away)).toBe(fingerprint(home));
+    expect(inOwnUnits(away, 'in', quantityAt).file.cells).toEqual(home.cells);
+    // What was chosen there since is what counts.
+    away.cells[0]!.display = 'mm';
+    expect(inOwnUnits(away, 'in', quantityAt).file.cells[0]!.display).toBe('in');
+  });
+
+  it('keeps a gear module in millimetres', () => {
+    const theirs = sheet([{ id: 'm', role: 'given', quantity: 'gear module', entry: '3' }]);
+    const { file, kept } = inOwnUnits({ ...theirs, units: { length: 'mm' } }, 'in', quantityAt);
+    expect(kept).toEqual([]);
+    expect(displayUnit('gear module', file.units).symbol).toBe('mm');
   });
 
   it.each([

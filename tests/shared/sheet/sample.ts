@@ -43,6 +43,7 @@ export const sample = (): SheetFile => ({
         rule: 'worst-case',
       },
       display: 'mm',
+      displayOther: 'tenth_in',
       note: 'Four stations.',
       fill: true,
       example: '1.7485 in',
