@@ -8,7 +8,6 @@ import { sharedWorkers } from './src/setup/shared-workers.mjs';
 import { sheetHeads } from './src/setup/sheet-heads.mjs';
 import { slimEditor } from './src/setup/slim-editor.mjs';
 import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
-import { splitCells } from './src/setup/split-cells.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const testing = process.env.VITEST !== undefined;
@@ -24,7 +23,6 @@ export default defineConfig({
     slimEditor(),
     lezer(),
     sheetHeads(),
-    splitCells(),
     solid(),
     unocss(here('uno.config.ts')),
     offline(here('src/page/offline/service-worker.js')),
@@ -35,7 +33,6 @@ export default defineConfig({
     target: 'es2022',
     // Inlined assets would be data: addresses, which the Content-Security-Policy allows for images only.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
     reportCompressedSize: false,
   },
   test: {

@@ -29,7 +29,16 @@ const byName = <T>(what: string, entries: readonly (readonly [name: string, path
   return new Map([...found].map(([name, { value }]) => [name, value] as const));
 };
 
-const fileName = (path: string): string => path.replace(/^.*\//, '').replace(/\.\w+$/, '');
+/** Name of a file without its folder and its ending. */
+export const fileName = (path: string): string => path.replace(/^.*\//, '').replace(/\.\w+$/, '');
+
+/** The functions of all files, in their order. */
+export const namedFunctions = (files: Folders['functions']): readonly TradeFunction[] => [
+  ...byName(
+    'Trade function',
+    Object.entries(files).flatMap(([path, list]) => list.map((f) => [f.name, path, f] as const)),
+  ).values(),
+];
 
 export const catalogueOf = (folders: Folders): Catalogue => ({
   kinds: byName(
@@ -40,12 +49,5 @@ export const catalogueOf = (folders: Folders): Catalogue => ({
     'Table',
     Object.entries(folders.choices).map(([path, table]) => [fileName(path), path, table] as const),
   ),
-  functions: [
-    ...byName(
-      'Trade function',
-      Object.entries(folders.functions).flatMap(([path, list]) =>
-        list.map((f) => [f.name, path, f] as const),
-      ),
-    ).values(),
-  ],
+  functions: namedFunctions(folders.functions),
 });

@@ -59,6 +59,11 @@ export class Ahead {
     return engine;
   }
 
+  /** The whole sheet as it is, worked out anew. */
+  renew(): SheetResults {
+    return this.tell(this.settled().renew());
+  }
+
   private nothing(): SheetResults {
     return this.tell({ rev: this.engine.revision, cells: [], gone: [] });
   }

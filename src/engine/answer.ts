@@ -1,12 +1,18 @@
 import { Ahead } from './ahead.ts';
 import { Engine } from './engine.ts';
-import type { Library } from './library.ts';
-import type { Reply, Request } from './messages.ts';
+import { type Library, notFetched } from './library.ts';
+import { type Reply, type Request, UNASKED } from './messages.ts';
 import { Packer } from './packed.ts';
 import { workOut } from './worked-example.ts';
 
+export interface Answering {
+  answer(request: Request): Reply;
+  /** The whole sheet by the library as it is now, unasked. */
+  renew(): Reply;
+}
+
 /** The far side of {@link createEngineClient}: one engine that answers its requests, in their order. */
-export function createAnswer(library: Library): (request: Request) => Reply {
+export function createAnswer(library: Library): Answering {
   const ahead = new Ahead(new Engine(library));
   const packer = new Packer();
   const answer = (request: Request): Reply => {
@@ -26,18 +32,27 @@ export function createAnswer(library: Library): (request: Request) => Reply {
         return { n, gives: 'chain', chain: ahead.settled().chain(request.cell) };
       case 'example': {
         const kind = library.kinds.get(request.kind);
+        const away = [request.kind, ...(kind?.inputs ?? []).flatMap(({ record }) => record ?? [])].find(
+          (one) => library.lacks?.(one),
+        );
+        if (away !== undefined) return { n, gives: 'failure', message: notFetched(away) };
         if (!kind) return { n, gives: 'failure', message: `The library has no ${request.kind}.` };
         return { n, gives: 'example', example: workOut(library, kind, request.example) };
       }
     }
   };
-  return (request) => {
+  const guarded = (n: number, reply: () => Reply): Reply => {
     try {
-      return answer(request);
+      return reply();
     } catch (thrown) {
       packer.forget();
       const message = thrown instanceof Error ? thrown.message : String(thrown);
-      return { n: request.n, gives: 'failure', message };
+      return { n, gives: 'failure', message };
     }
+  };
+  return {
+    answer: (request) => guarded(request.n, () => answer(request)),
+    renew: () =>
+      guarded(UNASKED, () => ({ n: UNASKED, gives: 'results', results: packer.pack(ahead.renew()) })),
   };
 }

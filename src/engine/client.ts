@@ -1,7 +1,7 @@
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { isOnly, recordText, type SheetChange } from './change.ts';
 import type { EngineClient } from './client-types.ts';
-import type { Reply, Request } from './messages.ts';
+import { type Reply, type Request, UNASKED } from './messages.ts';
 import { Unpacker } from './packed.ts';
 import type { CellResult, SheetResults } from './results.ts';
 
@@ -54,6 +54,10 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
   let queued: { load?: SheetFile; change?: SheetChange } = {};
 
   worker.onmessage = (event: MessageEvent<Reply>) => {
+    if (event.data.n === UNASKED) {
+      takeUnasked(event.data);
+      return;
+    }
     const settle = waiting.get(event.data.n);
     waiting.delete(event.data.n);
     settle?.(event.data);
@@ -91,6 +95,17 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       untold.cells.delete(id);
       untold.gone.add(id);
     }
+  };
+
+  const takeUnasked = (reply: Reply): void => {
+    if (reply.gives !== 'results') {
+      fail(reply);
+      return;
+    }
+    // It is of the sheet as it is, without what was prepared.
+    prepared = undefined;
+    keep(unpacker.unpack(reply.results));
+    tell();
   };
 
   const prepare = async (): Promise<void> => {

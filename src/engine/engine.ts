@@ -72,9 +72,18 @@ export class Engine {
     });
   }
 
+  /** The whole sheet anew, where the library has grown. */
+  renew(): SheetResults {
+    this.scopeAnew();
+    return this.take({}, true);
+  }
+
   apply(change: SheetChange): SheetResults {
+    return this.take(change, this.takeSettings(change));
+  }
+
+  private take(change: SheetChange, afresh: boolean): SheetResults {
     const gone = (change.gone ?? []).filter((id) => this.scope.records.has(id));
-    const afresh = this.takeSettings(change);
     const open = new Set<string>(afresh ? this.scope.records.keys() : []);
     const stirred = new Set<string>();
     let renamed = afresh || gone.length > 0;
@@ -121,10 +130,14 @@ export class Engine {
     if (same) return false;
     this.measured = measured;
     this.settings = settings;
-    const records = this.scope.records;
+    this.scopeAnew();
+    return true;
+  }
+
+  private scopeAnew(): void {
+    const { records } = this.scope;
     this.scope = this.newScope();
     for (const [id, record] of records) this.scope.records.set(id, record);
-    return true;
   }
 
   /** Assembles the cells in `open`, and on and on those that mention a cell whose face (name, type, figures) changed. */

@@ -18,6 +18,9 @@ export type Request = { n: number } & (
   | { ask: 'example'; kind: string; example: WorkedExample }
 );
 
+/** Number of a reply that nobody asked for: results that changed with what was fetched meanwhile. */
+export const UNASKED = -1;
+
 /** Worker to page. */
 export type Reply = { n: number } & (
   | { gives: 'results'; results: PackedResults }

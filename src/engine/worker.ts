@@ -1,11 +1,10 @@
-import { library } from '../../cells/computing.ts';
-import { createAnswer } from './answer.ts';
+import { libraryOnUse } from '../../cells/on-use.ts';
 import type { Request } from './messages.ts';
+import { serve } from './serve.ts';
 
-const answer = createAnswer(library);
-
-self.onmessage = (event: MessageEvent<Request>) => {
-  const reply = answer(event.data);
+const receive = serve(libraryOnUse(), (reply) => {
   const handed = 'results' in reply ? [reply.results.numbers.buffer] : [];
   self.postMessage(reply, { transfer: handed });
-};
+});
+
+self.onmessage = (event: MessageEvent<Request>) => receive(event.data);

@@ -18,7 +18,6 @@ export const buildPage = () =>
       'src/setup/sheet-heads.mjs',
       'src/setup/slim-editor.mjs',
       'src/setup/slim-hyperformula.mjs',
-      'src/setup/split-cells.mjs',
       'src/setup/unused-methods.mjs',
       'uno.config.ts',
       'package-lock.json',

@@ -13,10 +13,21 @@ const STARTS = /new Worker\(new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/g;
  */
 export function sharedWorkers() {
   const entries = new Set();
+  /** Names of the chunks that run in a worker from its start. */
+  const inWorkers = new Set();
   return {
     name: 'shared-workers',
     apply: 'build',
     enforce: 'pre',
+    config: () => ({
+      build: {
+        modulePreload: {
+          polyfill: false,
+          // What such a chunk fetches later must not be announced in links of a document: a worker has none.
+          resolveDependencies: (_, deps, { hostId }) => (inWorkers.has(hostId) ? [] : deps),
+        },
+      },
+    }),
     transform(code, id) {
       if (!id.endsWith('.ts') || !code.includes('new Worker(')) return undefined;
       const changed = code.replace(STARTS, (_, /** @type {string} */ path) => {
@@ -41,7 +52,9 @@ export function sharedWorkers() {
       };
       for (const chunk of Object.values(bundle)) {
         if (chunk.type !== 'chunk' || !entries.has(chunk.facadeModuleId)) continue;
-        const strays = [chunk.fileName, ...imports(chunk.fileName)].flatMap((name) => {
+        const all = [chunk.fileName, ...imports(chunk.fileName)];
+        for (const name of all) inWorkers.add(name);
+        const strays = all.flatMap((name) => {
           const one = bundle[name];
           return one?.type === 'chunk' ? one.moduleIds.filter((module) => PAGE_ONLY.test(module)) : [];
         });

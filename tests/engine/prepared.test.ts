@@ -14,11 +14,11 @@ const SEED = 20261128;
 /** The worker's side in this thread: answers in order, each in a task of its own, by what a worker would be handed. */
 class NearWorker {
   onmessage: ((event: { data: Reply }) => void) | undefined;
-  private readonly answer = createAnswer(library);
+  private readonly answering = createAnswer(library);
 
   postMessage(request: Request): void {
     const handed = structuredClone(request);
-    setImmediate(() => this.onmessage?.({ data: structuredClone(this.answer(handed)) }));
+    setImmediate(() => this.onmessage?.({ data: structuredClone(this.answering.answer(handed)) }));
   }
 
   terminate(): void {}

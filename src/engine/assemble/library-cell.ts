@@ -3,6 +3,7 @@ import { problem } from '../../../shared/problem.ts';
 import type { CellRecord, KeptValue, Limits } from '../../../shared/sheet/format.ts';
 import type { Expr, Reference } from '../../language/syntax.ts';
 import { call, constant, eachRef, fold, mapRefs, minus, plus, quoted, rowRef, times } from '../expr.ts';
+import { notFetched } from '../library.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
@@ -32,10 +33,13 @@ export function assembleLibraryCell(
   const build = new CellBuilder(record.id, scope.called(record.id));
   const kind = record.kind === undefined ? undefined : scope.library.kinds.get(record.kind);
   if (!kind) {
+    const away = record.kind !== undefined && scope.library.lacks?.(record.kind);
     build.cell.problems.push(
       problem(
         'unknown-key',
-        `This library has no cell of the kind "${record.kind ?? ''}". The cell is kept as it is; it computes where the kind is known.`,
+        away
+          ? notFetched(record.kind as string)
+          : `This library has no cell of the kind "${record.kind ?? ''}". The cell is kept as it is; it computes where the kind is known.`,
         {
           field: 'kind',
         },

@@ -156,7 +156,9 @@ export class SheetScope {
     if (!kind)
       return problem(
         'unknown-key',
-        `\`${called}\` is of a kind this library does not have (${record.kind ?? 'none'}).`,
+        record.kind !== undefined && this.library.lacks?.(record.kind)
+          ? `\`${called}\` waits for its kind (${record.kind}), which could not be fetched.`
+          : `\`${called}\` is of a kind this library does not have (${record.kind ?? 'none'}).`,
         span,
       );
     if (ref.output === undefined) {

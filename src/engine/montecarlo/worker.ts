@@ -1,13 +1,23 @@
-import { library } from '../../../cells/computing.ts';
+import { libraryOnUse } from '../../../cells/on-use.ts';
+import { kindsOf } from '../kinds-of.ts';
+import { notFetched } from '../library.ts';
 import type { SimulationReply, SimulationRequest } from './messages.ts';
 import { simulate } from './simulate.ts';
 
 /** Draws between two words of progress. */
 const EVERY = 10_000;
 
-self.onmessage = (event: MessageEvent<SimulationRequest>) => {
+self.onmessage = async (event: MessageEvent<SimulationRequest>) => {
   const say = (reply: SimulationReply): void => self.postMessage(reply);
   const { file, options } = event.data;
+  const library = libraryOnUse();
+  const kinds = kindsOf(file.cells);
+  await library.fetch(kinds);
+  const away = kinds.find((kind) => library.lacks(kind));
+  if (away !== undefined) {
+    say({ gives: 'failure', message: notFetched(away) });
+    return;
+  }
   try {
     let said = 0;
     const simulation = simulate(file, library, {

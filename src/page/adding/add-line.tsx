@@ -5,7 +5,7 @@ import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { SelectField } from '../fields/select-field.tsx';
 import { useSheet } from '../sheet/context.ts';
 import { ROLE_MEANING } from '../sheet/role-words.ts';
-import { useLibrary } from '../state/library.ts';
+import { useWholeLibrary } from '../state/library.ts';
 import './add-line.css';
 import { findKinds } from './find-kinds.ts';
 
@@ -132,7 +132,7 @@ export const AddLine = (props: AddLineProps) => {
 };
 
 const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
-  const library = useLibrary();
+  const library = useWholeLibrary();
   const [query, setQuery] = createSignal('');
   const groups = createMemo(() => {
     const found = findKinds(library()?.kinds.values() ?? [], query());

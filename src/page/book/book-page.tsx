@@ -1,12 +1,12 @@
 import { Match, Show, Switch } from 'solid-js';
-import { useLibrary } from '../state/library.ts';
+import { useWholeLibrary } from '../state/library.ts';
 import { BookIndex } from './book-index.tsx';
 import { KindPage } from './kind-page.tsx';
 import './book.css';
 
 /** The cell book: every cell of the library laid open, found by word and by quantity. */
 export const BookPage = (props: { kind?: string | undefined }) => {
-  const library = useLibrary();
+  const library = useWholeLibrary();
   return (
     <main class="paper">
       <div class="frame book">

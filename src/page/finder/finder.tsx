@@ -2,7 +2,7 @@ import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js'
 import type { Command } from '../commands/command.ts';
 import { Dialog } from '../dialog/dialog.tsx';
 import { useSheet } from '../sheet/context.ts';
-import { useLibrary } from '../state/library.ts';
+import { useWholeLibrary } from '../state/library.ts';
 import { findables } from './findables.ts';
 import { type Findable, find } from './match.ts';
 import './finder.css';
@@ -15,7 +15,7 @@ export interface FinderProps {
 /** Finds a command, a line or a cell of the library by a word or two; a combobox after the WAI-ARIA pattern. */
 export default function Finder(props: FinderProps) {
   const context = useSheet();
-  const library = useLibrary();
+  const library = useWholeLibrary();
   const [query, setQuery] = createSignal('');
   const [at, setAt] = createSignal(0);
   const items = createMemo(() => findables(context, props.commands, library()));

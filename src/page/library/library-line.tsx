@@ -8,6 +8,7 @@ import { GridCell } from '../sheet/grid-cell.tsx';
 import { GridRow, StillCell } from '../sheet/grid-row.tsx';
 import { LineNote } from '../sheet/line-note.tsx';
 import { NumberCell } from '../sheet/number-cell.tsx';
+import { ProblemNote } from '../sheet/problem-note.tsx';
 import { UnfoldedRow } from '../sheet/unfolded-row.tsx';
 import { SlipRemarks } from '../slips/slip-remark.tsx';
 import { isWanting } from '../state/asked.ts';
@@ -25,7 +26,13 @@ export const LibraryLine = (props: { cell: string }) => {
   const library = useLibrary();
   const line = () => sheet.line(props.cell)!;
   const record = () => line().record;
-  const kind = () => library()?.kinds.get(record().kind ?? '');
+  const kind = () => {
+    const found = library()?.kinds.get(record().kind ?? '');
+    // One that could not be fetched is asked for again when the engine has more to say of the line.
+    if (!found) line().outline;
+    return found;
+  };
+  const kindProblem = () => line().outline?.problems.find((problem) => problem.field === 'kind');
   /** Of all outputs, the verdict that most asks for a look. */
   const worst = createMemo(() => {
     const states = Object.values(line().outline?.outputs ?? {}).map((output) => leading(output.check).state);
@@ -54,10 +61,15 @@ export const LibraryLine = (props: { cell: string }) => {
           </Show>
           <LineNote note={record().note} shown={!open() && (kind()?.inputs ?? []).some(wanting)} />
           <Show when={!open() && kind()}>{(k) => <InputStrip cell={props.cell} kind={k()} />}</Show>
-          <Show when={library() && !kind()}>
-            <span class="caption">
-              The library of this program has no cell “{record().kind}”. Its entries are kept.
-            </span>
+          <Show
+            when={library()?.kinds.has(record().kind ?? '') !== false}
+            fallback={
+              <span class="caption">
+                The library of this program has no cell “{record().kind}”. Its entries are kept.
+              </span>
+            }
+          >
+            <Show when={kindProblem()}>{(p) => <ProblemNote problem={p()} cell={props.cell} brief />}</Show>
           </Show>
           <SlipRemarks cell={props.cell} />
         </GridCell>

@@ -1,5 +1,6 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { LengthUnit } from '../../document/sharing/own-units.ts';
+import { kindsOf } from '../../engine/kinds-of.ts';
 import { preferences } from '../preferences/preferences.ts';
 import { loadLibrary } from '../state/library.ts';
 
@@ -14,7 +15,7 @@ export const inLengths = async (file: SheetFile, length: LengthUnit): Promise<Ow
   const [{ inOwnUnits }, { quantityAt }, library] = await Promise.all([
     import('../../document/sharing/own-units.ts'),
     import('./quantity-at.ts'),
-    loadLibrary(),
+    loadLibrary(kindsOf(file.cells)),
   ]);
   const { file: own, kept } = inOwnUnits(file, length, quantityAt(library));
   if (kept.length === 0) return { file: own };

@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../../document/sharing/own-units.ts';
+import { kindsOf } from '../../engine/kinds-of.ts';
 import { loadLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 
@@ -12,7 +13,7 @@ export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<vo
     import('../../document/sharing/own-units.ts'),
     import('../sharing/quantity-at.ts'),
     import('../../../cells/handbook.ts'),
-    loadLibrary(),
+    loadLibrary(kindsOf(sheet.document.cells())),
   ]);
   const { document } = sheet;
   const inLibrary = quantityAt(library);
