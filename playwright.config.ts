@@ -21,6 +21,8 @@ export default defineConfig({
   use: {
     // The port is whichever was free; Playwright reads it from the server's own line.
     baseURL: `http://127.0.0.1:${process.env.FITWRIGHT_PORT}/`,
+    // A test that is not about being offline has no use for all files of the page being fetched and kept.
+    serviceWorkers: 'block',
     locale: 'en-GB',
     timezoneId: 'UTC',
     viewport: { width: 1280, height: 800 },

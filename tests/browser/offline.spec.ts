@@ -3,6 +3,8 @@ import { expect, test } from './fixture.ts';
 import { type OwnServer, ownServer } from './own-server.ts';
 import { enter, figuresAreIn, value } from './sheet-steps.ts';
 
+test.use({ serviceWorkers: 'allow' });
+
 let server: OwnServer;
 test.beforeEach(async () => {
   server = await ownServer();

@@ -54,8 +54,6 @@ const withImports = async (page: Page, script: string): Promise<Set<string>> => 
   return found;
 };
 
-test.use({ serviceWorkers: 'block' });
-
 test('script comes in by little: the first view, the engine and the editor, each when it is used', async ({
   page,
 }) => {
