@@ -174,7 +174,12 @@ class Builder {
     return {
       run: (blocks, n) => {
         const [c, a, b, out] = [test(blocks, n), then(blocks, n), otherwise(blocks, n), take(n)];
-        for (let i = 0; i < n; i += 1) out[i] = Number.isNaN(c[i]!) ? Number.NaN : c[i] === 0 ? b[i]! : a[i]!;
+        for (let i = 0; i < n; i += 1) {
+          const test = c[i]!;
+          out[i] = a[i]!;
+          if (test === 0) out[i] = b[i]!;
+          else if (Number.isNaN(test)) out[i] = Number.NaN;
+        }
         return out;
       },
     };
@@ -190,6 +195,15 @@ class Builder {
       run: (blocks, n) => {
         const inputs = runs.map((run) => run?.(blocks, n));
         const out = take(n);
+        const [only] = inputs;
+        if (fn && only && inputs.length === 1) {
+          for (let i = 0; i < n; i += 1) {
+            const x = only[i]!;
+            const result = Number.isNaN(x) ? Number.NaN : fn.compute(x as never);
+            out[i] = typeof result === 'object' ? Number.NaN : finite(Number(result));
+          }
+          return out;
+        }
         for (let i = 0; i < n; i += 1) {
           let known = fn !== undefined;
           for (let j = 0; j < inputs.length; j += 1) {

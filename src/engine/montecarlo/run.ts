@@ -4,20 +4,26 @@ import { type Filler, fillerOf } from './distributions.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
 import { Random } from './random.ts';
-import { sortFloats } from './sort.ts';
-import { histogramOf, moments, shortest, symmetric } from './summary.ts';
+import { type Interval, type Summary, summaryOf } from './summary.ts';
 import type { Conformance, SimulatedOutput, Simulation } from './types.ts';
 
 /** Draws computed at a time: small enough for every block of a row to stay near the processor. */
 const BLOCK = 1000;
 
-/** What is kept of one output: deviations from its nominal, to seven figures of the deviation. */
-interface Kept {
-  wanted: WantedOutput;
+/** Draws of one row, as deviations from its nominal: to seven figures of the deviation. */
+interface Drawn {
   slot: number;
-  margins: { slot: number; beyond: keyof Omit<Conformance, 'within'> }[];
+  nominal: number;
   deviations: Float32Array;
   found: number;
+}
+
+/** What is kept of one output. */
+interface Kept {
+  wanted: WantedOutput;
+  /** Outputs that stand for the same row have the same one. */
+  drawn: Drawn;
+  margins: { slot: number; beyond: keyof Omit<Conformance, 'within'> }[];
   within: number;
   beyond: Required<Omit<Conformance, 'within'>>;
 }
@@ -56,22 +62,38 @@ export function runPlan(
   });
   const busy = steps.filter((step) => step !== undefined);
   const random = new Random(settings.seed);
-  const kept = plan.outputs.map((wanted) => keep(wanted, slots, settings.draws));
+  const first = Math.min(BLOCK, settings.draws);
+  for (const step of busy) step(blocks, first, random);
+  // A line that only passes on another one's figure has its block.
+  const drawn = new Map<Float64Array, Drawn>();
+  const drawnOf = ({ key, figure }: WantedOutput): Drawn => {
+    const slot = slots.get(key) as number;
+    const block = blocks[slot] as Float64Array;
+    const found = drawn.get(block);
+    if (found?.nominal === figure.value) return found;
+    const deviations = new Float32Array(settings.draws);
+    const one = { slot, nominal: figure.value, deviations, found: 0 };
+    drawn.set(block, one);
+    return one;
+  };
+  const kept = plan.outputs.map((wanted) => keep(wanted, drawnOf(wanted), slots));
   for (let done = 0; done < settings.draws; ) {
     const n = Math.min(BLOCK, settings.draws - done);
-    for (const step of busy) step(blocks, n, random);
-    for (const one of kept) gather(one, blocks, n);
+    if (done > 0) for (const step of busy) step(blocks, n, random);
+    for (const one of drawn.values()) gather(one, blocks, n);
+    for (const one of kept) if (one.margins.length > 0) judge(one, blocks, n);
     done += n;
     onBlock(done);
   }
+  const summaries = new Map<Drawn, Summary>();
   return {
     ...settings,
-    outputs: kept.map((one) => summarise(one, settings)),
+    outputs: kept.map((one) => summarise(one, settings, summaries)),
     without: plan.without,
   };
 }
 
-function keep(wanted: WantedOutput, slots: ReadonlyMap<string, number>, draws: number): Kept {
+function keep(wanted: WantedOutput, drawn: Drawn, slots: ReadonlyMap<string, number>): Kept {
   const margins: Kept['margins'] = [];
   const margin = (key: string | undefined, beyond: keyof Omit<Conformance, 'within'>): void => {
     const slot = key === undefined ? undefined : slots.get(key);
@@ -80,26 +102,23 @@ function keep(wanted: WantedOutput, slots: ReadonlyMap<string, number>, draws: n
   margin(wanted.lowerMargin, 'belowLower');
   margin(wanted.upperMargin, 'aboveUpper');
   margin(wanted.wearMargin, 'beyondWear');
-  return {
-    wanted,
-    slot: slots.get(wanted.key) as number,
-    margins,
-    deviations: new Float32Array(draws),
-    found: 0,
-    within: 0,
-    beyond: { belowLower: 0, aboveUpper: 0, beyondWear: 0 },
-  };
+  return { wanted, drawn, margins, within: 0, beyond: { belowLower: 0, aboveUpper: 0, beyondWear: 0 } };
 }
 
-function gather(kept: Kept, blocks: readonly Float64Array[], n: number): void {
-  const values = blocks[kept.slot] as Float64Array;
-  const nominal = kept.wanted.figure.value;
+function gather(drawn: Drawn, blocks: readonly Float64Array[], n: number): void {
+  const { slot, nominal, deviations } = drawn;
+  const values = blocks[slot] as Float64Array;
+  let { found } = drawn;
   for (let i = 0; i < n; i++) {
     const value = values[i] as number;
     if (Number.isNaN(value)) continue;
-    kept.deviations[kept.found++] = value - nominal;
+    deviations[found++] = value - nominal;
   }
-  if (kept.margins.length === 0) return;
+  drawn.found = found;
+}
+
+function judge(kept: Kept, blocks: readonly Float64Array[], n: number): void {
+  const values = blocks[kept.drawn.slot] as Float64Array;
   for (let i = 0; i < n; i++) {
     let within = !Number.isNaN(values[i]);
     for (const { slot, beyond } of kept.margins) {
@@ -113,17 +132,20 @@ function gather(kept: Kept, blocks: readonly Float64Array[], n: number): void {
 }
 
 function summarise(
-  { wanted, margins, deviations, found, within, beyond }: Kept,
+  { wanted, drawn, margins, within, beyond }: Kept,
   { draws, coverage }: { draws: number; coverage: number },
+  summaries: Map<Drawn, Summary>,
 ): SimulatedOutput {
   const { cell, output, figure } = wanted;
-  const sorted = sortFloats(deviations.subarray(0, found));
-  const { mean, deviation } = moments(sorted);
-  const interval = found > 0 ? shortest(sorted, coverage) : { low: Number.NaN, high: Number.NaN };
-  const low = figure.value + interval.low;
-  const high = figure.value + interval.high;
-  const middle = found > 0 ? symmetric(sorted, coverage) : interval;
-  const even = { low: figure.value + middle.low, high: figure.value + middle.high };
+  const { found } = drawn;
+  const summary = summaries.get(drawn) ?? summed(drawn, coverage);
+  summaries.set(drawn, summary);
+  const { mean, deviation, histogram, ...deviations } = summary;
+  const from = ({ low, high }: Interval): Interval => ({
+    low: figure.value + low,
+    high: figure.value + high,
+  });
+  const shortest = from(deviations.shortest);
   const shares = Object.fromEntries(margins.map((one) => [one.beyond, beyond[one.beyond] / draws]));
   const judged = margins.some((one) => one.beyond !== 'beyondWear');
   return {
@@ -131,13 +153,20 @@ function summarise(
     output,
     mean: figure.value + mean,
     deviation,
-    low,
-    high,
-    histogram: histogramOf(sorted, figure.value),
+    ...shortest,
+    histogram,
     ...(margins.length > 0
       ? { conformance: { within: judged ? within / draws : 1 - beyond.beyondWear / draws, ...shares } }
       : {}),
-    linear: compare(figure, { shortest: { low, high }, symmetric: even }, deviation, found, coverage),
+    linear: compare(figure, { shortest, symmetric: from(deviations.symmetric) }, deviation, found, coverage),
     failed: draws - found,
   };
+}
+
+function summed({ nominal, deviations, found }: Drawn, coverage: number): Summary {
+  if (found > 0) return summaryOf(deviations.subarray(0, found), coverage, nominal);
+  // No draw could be computed.
+  const interval = { low: Number.NaN, high: Number.NaN };
+  const histogram = { from: nominal, to: nominal, counts: [], below: 0, above: 0 };
+  return { mean: 0, deviation: 0, shortest: interval, symmetric: interval, histogram };
 }

@@ -30,7 +30,5 @@ export interface SheetFunction {
 }
 
 /** Numbers in, number out; logical arguments do not reach these, the check has refused them. */
-export const numeric =
-  (compute: (...args: number[]) => Outcome) =>
-  (...args: Scalar[]): Outcome =>
-    compute(...args.map(Number));
+export const numeric = (compute: (...args: number[]) => Outcome): ((...args: Scalar[]) => Outcome) =>
+  compute as (...args: Scalar[]) => Outcome;
