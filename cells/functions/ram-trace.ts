@@ -18,7 +18,8 @@ const numberAndUnit = /^([+]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([^\d\s.].*)$/
 const quantity = (text: string, name: 'length' | 'force', pair: string): number | Message => {
   const read = numberAndUnit.exec(text.trim());
   const dimension = quantityKind(name)?.dimension;
-  if (!read || !dimension) return { message: `"${pair}" is not a depth and a force, such as 2 mm: 1.2 kN.` };
+  if (!read || !dimension)
+    return { message: `"${pair}" is not a depth and a force, each with its unit, such as 2 mm: 1.2 kN.` };
   const unit = parseUnit(read[2] as string, { dimension });
   if (!isUnit(unit)) return { message: `"${pair}": ${unit.message}` };
   if (!sameDimension(unit.dimension, dimension))
@@ -48,9 +49,8 @@ export const readTrace = (text: string): Pair[] | Message => {
     if (typeof force === 'object') return force;
     pairs.push({ depth, force });
   }
-  if (pairs.length < 2) return { message: 'A trace needs two pairs or more: one alone shows no scatter.' };
-  if (!pairs.some((pair) => pair.depth > 0))
-    return { message: 'A trace needs a pair with a depth above zero.' };
+  if (new Set(pairs.map(({ depth }) => depth)).size < 2)
+    return { message: 'A trace needs pairs at two depths or more: one alone shows no line.' };
   return pairs;
 };
 

@@ -85,8 +85,9 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=RAMSLOPE(trace) > 0 N/m',
-      otherwise: 'The force does not rise with depth: the fit is loose, or depth and force are changed over.',
+      holds: '=RAMSLOPE(trace) > 4 * RAMSLOPEDOUBT(trace)',
+      otherwise:
+        'The force does not rise with depth: stop. The fit is loose, or depth and force are changed over.',
       grade: 'error',
     },
     {

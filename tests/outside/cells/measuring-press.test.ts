@@ -97,13 +97,21 @@ describe('ram trace', () => {
   test.each([
     ['', /blank/],
     ['2 mm', /colon/],
-    ['2 mm: 1.2', /depth and a force/],
+    ['2 mm: 1.2', /each with its unit/],
     ['1.2 kN: 2 mm', /Depth first/],
     ['2 furlong: 1 kN', /furlong/],
-    ['0 mm: 0 kN; 0 mm: 1 kN', /above zero/],
-    ['2 mm: 1 kN', /two pairs/],
+    ['0 mm: 0 kN; 0 mm: 1 kN', /two depths/],
+    ['2 mm: 1 kN', /two depths/],
+    ['2 mm: 1 kN; 2 mm: 1.1 kN', /two depths/],
   ])('a trace of "%s" is refused with the reason', (trace, reason) => {
     expect(() => valueIn('N/mm', withTrace(trace), 'pressing', 'slope')).toThrow(reason);
+  });
+  test.each([
+    'falls: 10 mm: 40 kN; 20 mm: 30 kN; 30 mm: 20 kN',
+    'leaps about: 10 mm: 50 kN; 20 mm: 2 kN; 30 mm: 90 kN; 40 mm: 1 kN',
+  ])('no interference comes of a force that %s', (trace) => {
+    const odd = withTrace(trace.replace(/^\D*: /, ''));
+    expect(() => valueIn('um', odd, 'pressing', 'interference')).toThrow(/does not rise with depth/);
   });
   test('inches and pounds: a pound is a force here', () => {
     const pounds = withTrace('1 in: 2000 lb; 2 in: 4000 lbf');
