@@ -27,6 +27,8 @@ export interface LineContext {
   number: number;
 }
 
+const EMPTY: Line = { number: '', name: '', by: '', value: '', limits: '', check: '', label: '' };
+
 const BY: Readonly<Record<string, string>> = {
   given: 'given',
   measured: 'measured',
@@ -112,7 +114,7 @@ const outputLines = (
   const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : (BY[cell.role] ?? '');
   const lines: Line[] = [{ number, by, value, ...common }];
   const below = (part: Partial<Line>): void => {
-    lines.push({ number: '', name: '', by: '', value: '', limits: '', check: '', label: '', ...part });
+    lines.push({ ...EMPTY, ...part });
   };
   const other = stands === 'measured' ? output.planned : stands === 'issued' ? output.replanned : undefined;
   const beside = other
@@ -122,6 +124,15 @@ const outputLines = (
   if (beside || first !== undefined) below({ ...beside, check: first ?? '' });
   for (const text of rest) below({ check: text });
   return lines;
+};
+
+/** The least and the greatest of a list of readings. */
+const extremesText = ({ outputs }: CellResult, unit: Unit): string | undefined => {
+  const of = (name: string): Figure | undefined => outputs[name]?.measured ?? outputs[name]?.planned;
+  const [least, greatest] = [of('least'), of('greatest')];
+  if (!least || !greatest || least.value === greatest.value) return undefined;
+  const one = (figure: Figure): string => formatQuantity(figure.value, unit, optional(half(figure)));
+  return `least ${one(least)}, greatest ${one(greatest)}`;
 };
 
 const unitOf = (
@@ -157,6 +168,9 @@ export const linesOf = (cell: CellRecord, result: CellResult, context: LineConte
     if (!value) return [];
     const unit = unitOf(cell, 'value', value, context);
     const lines = outputLines(cell, name, cell.label ?? '', value, unit, context.rule, number);
+    const judged = value.limits && extremesText(result, unit);
+    // A list of readings is shown by its mean, and judged by what is worst of it.
+    if (judged) lines.splice(1, 0, { ...EMPTY, by: 'judged by', value: judged });
     const round = result.outputs.out_of_round;
     if (round?.planned ?? round?.measured)
       lines.push(

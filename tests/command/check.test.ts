@@ -25,6 +25,17 @@ describe('check', () => {
     expect(out).toContain('2 checks: 1 proven in; 1 holds\n  Decided by: worst case\n');
   });
 
+  it('says what of a list is judged, which is not the mean it shows', async () => {
+    const limits = { upper: '1.7520 in' };
+    const list = { id: 'c9', role: 'measured' as const, name: 'seat', quantity: 'length', limits };
+    const sheet = clearanceSheet([{ ...list, entry: '1.7510; 1.7522; 1.7512 in ± 0.0001 in' }]);
+    const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
+    const lines = out.replaceAll('\u00a0', ' ').split('\n');
+    const at = lines.findIndex((line) => line.includes(' seat '));
+    expect(lines[at]).toMatch(/1\.7515 in .*proven out/);
+    expect(lines[at + 1]).toMatch(/^ +judged by +least 1\.7510 in, greatest 1\.7522 in *$/);
+  });
+
   it('names the rule that a line goes by in place of the sheet’s', async () => {
     const sheet = clearanceSheet();
     const limits = sheet.cells.find(({ name }) => name === 'clearance')?.limits;
