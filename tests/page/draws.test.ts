@@ -19,5 +19,15 @@ test('whether the linear figure will do is told by the tolerance of the guide', 
   expect(linearWords({ linear: { ...linear, verdict: 'misleads' } }, () => 'the same')).toMatch(
     /the same off, 4\.0 times what/,
   );
+  // A tolerance finer than what is shown is not told as none.
+  expect(linearWords({ linear: { ...linear, verdict: 'misleads' } }, (si) => `${si.toFixed(1)} in`)).toMatch(
+    /0\.2 in off, more than the 0\.1 in/,
+  );
+  expect(
+    linearWords(
+      { linear: { ...linear, tolerance: 0.04, verdict: 'misleads' } },
+      (si) => `${si.toFixed(1)} in`,
+    ),
+  ).toMatch(/0\.2 in off, 5\.0 times what/);
   expect(linearWords({ linear: { ...linear, verdict: 'more draws' } }, say)).toMatch(/more draws/);
 });

@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { For } from 'solid-js';
 import type { SimulatedOutput, Simulation } from '../../engine/montecarlo/types.ts';
 import { useSheet } from '../sheet/context.ts';
 import { Histogram } from './histogram.tsx';
@@ -80,9 +80,7 @@ export const DrawsOutcome = (props: DrawsOutcomeProps) => {
       <p class="verdict-words">
         {linearWords(props.drawn, (si) => at().change(Math.abs(si), undefined, false))}
       </p>
-      <Show when={props.drawn.conformance}>
-        <p class="caption">Upper bracket: shortest interval of the draws. Lower one: the linear figure.</p>
-      </Show>
+      <p class="caption">Upper bracket: shortest interval of the draws. Lower one: the linear figure.</p>
     </div>
   );
 };
@@ -96,11 +94,12 @@ export const linearWords = (
   if (linear.verdict === 'agrees')
     return 'The linear figure will do: its interval lies within the tolerance of JCGM 101, clause 8.';
   if (linear.verdict === 'misleads') {
-    // Two lengths that read the same would be no reason.
+    const most = change(linear.tolerance);
+    // Two lengths that read the same would be no reason, nor one that reads as nothing.
     const allowed =
-      change(off) === change(linear.tolerance)
+      change(off) === most || !/[1-9]/.test(most)
         ? `${(off / linear.tolerance).toFixed(1)} times what`
-        : `more than the ${change(linear.tolerance)} that`;
+        : `more than the ${most} that`;
     return `The linear figure misleads: an end of its interval is ${change(off)} off, ${allowed} JCGM 101, clause 8 allows. Go by the draws.`;
   }
   return 'So near the tolerance of JCGM 101, clause 8 that chance may decide: more draws would tell.';
