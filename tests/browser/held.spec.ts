@@ -24,6 +24,10 @@ test('held figures are compared with for as long as wanted, over a reload too', 
   await enter(page, 'interference', '1.4 thou');
   await expect(value(page, 'bush_bore').locator('.moved')).toBeEmpty();
   await expect(value(page, 'bush_bore').locator('.held-note')).toContainText('1.7510');
+  // A change that the figures do not show is not told as one.
+  await expect(
+    page.locator('[data-column="value"] .held-note').filter({ hasNotText: ', since ' }),
+  ).toHaveCount(0);
   await isSaved(page);
   await page.reload();
   await figuresAreIn(page);

@@ -18,23 +18,17 @@ export const HeldValue = (props: HeldNoteProps) => {
   /** A difference too small to be shown is none. */
   const step = (by: number) => {
     const text = at().step(by, like());
-    return /[1-9]/.test(text) ? text : undefined;
+    return /[1-9]/.test(text) ? text : '';
   };
-  return (
-    <Show when={held.changeOf(props.cell, props.output)}>
-      {(change) => (
-        <span class="held-note">
-          <Show when={change().from !== undefined} fallback={change().to === undefined ? '' : 'none held'}>
-            held {at().amount(change().from!, like())}
-            <Show when={change().to !== undefined && step(change().to! - change().from!)}>
-              {(by) => <>, since {by()}</>}
-            </Show>
-            <Show when={change().to === undefined}>, no figure now</Show>
-          </Show>
-        </span>
-      )}
-    </Show>
-  );
+  const text = () => {
+    const { from, to } = held.changeOf(props.cell, props.output) ?? {};
+    if (from === undefined) return to === undefined ? '' : 'none held';
+    const was = `held ${at().amount(from, like())}`;
+    if (to === undefined) return `${was}, no figure now`;
+    const by = step(to - from);
+    return by && `${was}, since ${by}`;
+  };
+  return <Show when={text()}>{(said) => <span class="held-note">{said()}</span>}</Show>;
 };
 
 /** Held verdict, where it is another. */
