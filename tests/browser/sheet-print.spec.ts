@@ -1,5 +1,5 @@
 import { expect, test } from './fixture.ts';
-import { begin, templateFile } from './sheet-steps.ts';
+import { begin, enter, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json');
 
@@ -34,9 +34,15 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
   await expect(paper.locator('dd').last()).toHaveText(/^[0-9a-f]{8}/);
   await expect(paper.getByText('Signature')).toBeVisible();
 
+  await expect(paper.locator('.print-notes')).toContainText(filled.title.note!);
+
   await page.emulateMedia({ media: 'screen' });
   await expect(page.locator('.sheet')).toBeVisible();
   await expect(paper).toHaveCount(0);
+  // What may be a slip is cut to from paper too.
+  await enter(page, 'journal', '1.7481; 1.7480 | 1.7841; 1.7480 in');
+  await page.emulateMedia({ media: 'print' });
+  await expect(paper.getByText(/1 Journal, drive end: .*Are two digits changed over/)).toBeVisible();
 });
 
 test('limits of what is not worked out yet have their unit on paper', async ({ page }) => {

@@ -4,6 +4,7 @@ import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { Figure } from '../../engine/results.ts';
 import { CheckSign } from '../marks/check-mark.tsx';
 import { leading, serviceWords } from '../marks/check-words.ts';
+import { sayMessage } from '../preferences/say-message.ts';
 import { say } from '../preferences/words.ts';
 import { useSheet } from '../sheet/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -29,20 +30,23 @@ export default function PrintSheet() {
   ];
   const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
-  const notes = () =>
-    sheet.state.order.flatMap((id) => {
-      const record = sheet.line(id)?.record;
-      return record?.note
-        ? [
-            {
-              title: sheet.numberOf(id) ? `${sheet.numberOf(id)} ${sheet.titleOf(id)}` : '',
-              note: say(record.note),
-            },
-          ]
-        : [];
-    });
+  const notes = () => [
+    ...(title().note ? [say(title().note!)] : []),
+    ...sheet.state.order.flatMap((id) => {
+      const note = sheet.line(id)?.record.note;
+      if (!note) return [];
+      return sheet.numberOf(id) ? `${sheet.numberOf(id)} ${sheet.titleOf(id)}: ${say(note)}` : say(note);
+    }),
+  ];
+  /** What may have been written down wrong, and nobody has answered. */
+  const questions = () =>
+    sheet.state.order.flatMap((id) =>
+      (sheet.line(id)?.result?.slips ?? []).map(
+        ({ message }) => `${sheet.numberOf(id)} ${sheet.titleOf(id)}: ${sayMessage(message)}`,
+      ),
+    );
   const roomy = () => {
-    const written = [...cautions(), ...sources(), ...notes().map(({ title, note }) => title + note)];
+    const written = [...questions(), ...cautions(), ...sources(), ...notes()];
     return (
       cutLines(sheet).length + checkedOutputs(sheet).length <= ROOMY.rows &&
       written.reduce((sum, text) => sum + text.length, 0) <= ROOMY.characters
@@ -78,6 +82,7 @@ export default function PrintSheet() {
         </dl>
       </header>
 
+      <Running title="Not answered yet" class="print-cautions" list={questions()} />
       <CutTable lines={cutLines(sheet)} />
       <p class="print-signature">
         <span>Cut by</span>
@@ -164,37 +169,21 @@ export default function PrintSheet() {
         </section>
       </Show>
 
-      <Show when={cautions().length > 0}>
-        <section class="print-cautions">
-          <h2>Mind</h2>
-          <ul class="run">
-            <For each={cautions()}>{(text) => <li>{text}</li>}</For>
-          </ul>
-        </section>
-      </Show>
-      <Show when={sources().length > 0}>
-        <section class="print-small">
-          <h2>Sources</h2>
-          <ul class="run">
-            <For each={sources()}>{(text) => <li>{text}</li>}</For>
-          </ul>
-        </section>
-      </Show>
-      <Show when={notes().length > 0}>
-        <section class="print-notes">
-          <h2>Notes</h2>
-          <ul class="run">
-            <For each={notes()}>
-              {(n) => (
-                <li>
-                  {n.title ? `${n.title}: ` : ''}
-                  {n.note}
-                </li>
-              )}
-            </For>
-          </ul>
-        </section>
-      </Show>
+      <Running title="Mind" class="print-cautions" list={cautions()} />
+      <Running title="Sources" class="print-small" list={sources()} />
+      <Running title="Notes" class="print-notes" list={notes()} />
     </article>
   );
 }
+
+/** Texts that run on, under a heading; nothing where there are none. */
+const Running = (props: { title: string; class: string; list: readonly string[] }) => (
+  <Show when={props.list.length > 0}>
+    <section class={props.class}>
+      <h2>{props.title}</h2>
+      <ul class="run">
+        <For each={props.list}>{(text) => <li>{text}</li>}</For>
+      </ul>
+    </section>
+  </Show>
+);
