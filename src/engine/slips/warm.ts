@@ -25,11 +25,13 @@ const SHARE = 0.1;
  * whether to wait, since a part that warm is seldom of one temperature.
  */
 export function warm(part: WarmPart, size: (si: number) => string): Slip | undefined {
-  const { over, alpha, band, field } = part;
+  const { over, alpha, band, field, text } = part;
   const growth = alpha === undefined ? undefined : Math.abs(part.size * alpha * over);
   const share = band && growth !== undefined && band.width > 0 ? growth / band.width : undefined;
   if (share === undefined ? Math.abs(over) <= NEAR : share <= SHARE) return undefined;
-  const kelvin = Number(Math.abs(over).toFixed(1));
+  // In the degrees the temperature was typed in.
+  const fahrenheit = /f$/i.test(text);
+  const degrees = Number((Math.abs(over) * (fahrenheit ? 1.8 : 1)).toFixed(1));
   const way = over > 0 ? 'above' : 'below';
   const cost =
     growth === undefined
@@ -40,6 +42,6 @@ export function warm(part: WarmPart, size: (si: number) => string): Slip | undef
   return {
     key: `warm:${field}`,
     field,
-    message: `Read at ${part.text}, ${kelvin} K ${way} reference temperature.${cost} Can it wait until it has come to room temperature?`,
+    message: `Read at ${text}, ${degrees} °${fahrenheit ? 'F' : 'C'} ${way} reference temperature.${cost} Can it wait until it has come to room temperature?`,
   };
 }

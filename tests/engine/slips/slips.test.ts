@@ -209,7 +209,8 @@ describe('an entry is asked about', () => {
     const [slip] = at('38 degC');
     expect(slip?.key).toBe('warm:at');
     // 2.2486 in x 23e-6 1/K x 18 K = 0.0009 in, of a band of 0.001 in.
-    expect(slip?.message).toMatch(/^Read at 38 degC, 18 K above reference temperature\. That is 0\.0009 in/);
+    expect(slip?.message).toMatch(/^Read at 38 degC, 18 °C above reference temperature\. That is 0\.0009 in/);
+    expect(at('100.4 degF')[0]?.message).toMatch(/^Read at 100\.4 degF, 32\.4 °F above reference/);
     expect(at('20.5 degC')).toEqual([]);
   });
 });
