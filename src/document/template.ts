@@ -32,7 +32,9 @@ export function templateOf(
     if (text) emptied.push({ field, text });
     delete title[field];
   }
-  const cells = sheet.cells.map((cell) => emptyInputs(emptyCell(cell, emptied), isRead, emptied));
+  const cells = sheet.cells.map((cell) =>
+    withAnswers(emptyInputs(emptyCell(cell, emptied), isRead, emptied), cell.dismissed),
+  );
   const file: SheetFile = { ...sheet, template: true, title, cells };
   // A variant that sets what the template leaves to be filled in would set it behind the next user's back.
   const read = new Set(cells.filter((cell) => cell.fill && cell.name).map((cell) => cell.name));
@@ -68,6 +70,13 @@ function emptyCell(cell: CellRecord, emptied: Emptied[]): CellRecord {
     );
   }
   return kept;
+}
+
+/** The answers to questions about sizes that still stand there; those about readings, and what hangs on them, go with them. */
+function withAnswers(cell: CellRecord, answers: CellRecord['dismissed']): CellRecord {
+  const standing = new Set([cell.entry, cell.tolerance, ...Object.values(cell.inputs ?? {})]);
+  const dismissed = answers?.filter(({ text }) => standing.has(text) && !/^\s*=/.test(text)) ?? [];
+  return dismissed.length > 0 ? { ...cell, dismissed } : cell;
 }
 
 /** A number, not the name or the formula by which an input follows another line. */

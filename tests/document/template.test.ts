@@ -55,6 +55,21 @@ it('a template keeps the thinking and leaves out readings and people, and says w
   ]);
 });
 
+it('what was answered about a size that stays is not asked in the next job, and nothing of a reading stays', () => {
+  const job = finished();
+  const answer = (text: string) => ({ slip: 'fraction:entry', text });
+  job.cells.push({
+    id: 'w',
+    role: 'given',
+    entry: '11/8 in',
+    dismissed: [answer('11/8 in'), answer('1 in')],
+  });
+  job.cells.push({ id: 'r', role: 'measured', entry: '1.7841 in', dismissed: [answer('1.7841 in')] });
+  const [given, read] = templateOf(job, never).file.cells.slice(-2);
+  expect(given?.dismissed).toEqual([answer('11/8 in')]);
+  expect(read).not.toHaveProperty('dismissed');
+});
+
 it('the job a template was made of is as before', () => {
   const job = finished();
   templateOf(job, never);
