@@ -39,7 +39,7 @@ export function reportCell(cell: AssembledCell, from: Reading, last: Reported | 
   const slips = from.slips(cell.id);
   if (before && last.cell === cell) {
     const { id, problems, echoes, feeds } = before;
-    const remarks = isUnremarkable(cell) ? before.remarks : remarksOf(cell, outputs, from);
+    const remarks = isUnremarkable(cell) ? before.remarks : remarksOf(cell, outputs, slips, from);
     return steady({ id, outputs, problems, remarks, slips, echoes, feeds }, before);
   }
   const { id, problems, echoes } = cell;
@@ -47,7 +47,7 @@ export function reportCell(cell: AssembledCell, from: Reading, last: Reported | 
     id,
     outputs,
     problems,
-    remarks: remarksOf(cell, outputs, from),
+    remarks: remarksOf(cell, outputs, slips, from),
     slips,
     echoes,
     feeds: [...cell.feeds],
@@ -280,12 +280,18 @@ function unstatedRemarks(outputs: Readonly<Record<string, OutputResult>>): Remar
 function remarksOf(
   cell: AssembledCell,
   outputs: Readonly<Record<string, OutputResult>>,
+  slips: readonly Slip[],
   from: Reading,
 ): Remark[] {
   const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
   remarks.push(...unstatedRemarks(outputs));
+  // What is asked about the entry, with what answers it, is not said again.
+  const asked = slips.some(({ key }) => key.startsWith('other-unit:'));
   for (const output of cell.outputs)
-    if (output.limits) remarks.push(...limitRemarks(output.limits, output, from));
+    if (output.limits)
+      remarks.push(
+        ...limitRemarks(output.limits, output, from).filter((one) => !asked || one !== OTHER_UNIT),
+      );
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);
     const value = row ? from.grid.nominal(row.slot) : undefined;

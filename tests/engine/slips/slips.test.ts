@@ -117,6 +117,16 @@ describe('a reading is asked about', () => {
   });
 });
 
+it('millimetres for inches are asked about once, and said of the limits where nothing is asked', () => {
+  const said = (cells: CellRecord[]) =>
+    computeSheet({ ...sheetOf(cells), units: { length: 'in' } }, library).cells.map(
+      ({ slips, remarks }) =>
+        slips.length + remarks.filter(({ message }) => /25\.4 times/.test(message)).length,
+    );
+  expect(said([journal('57.11 in ± 0.001 in')])).toEqual([1]);
+  expect(said([cell('size', 'worked', '=57.11 in', { limits })])).toEqual([1]);
+});
+
 it('of two readings that stand against each other, the one the other part leaves no room for is asked about', () => {
   const slips = slipsOf([
     cell('bush_bore', 'measured', '5.1741; 1.5741 in'),
