@@ -88,6 +88,30 @@ test('every wrong entry is told on its line, kept as typed, and waited for below
   await expect(value(page, 'below').locator('b')).toHaveText('1.0000\u00a0in');
 });
 
+test('a name that is refused stays as typed, with the reason, when its line is drawn anew', async ({
+  page,
+}) => {
+  await bringIn(page, sheet());
+  const name = page.getByLabel('Name in formulas');
+  const unfold = (of: string) => line(page, of).locator('[data-column="name"]').click();
+  await unfold('odd');
+  await name.fill('journal');
+  await name.press('Enter');
+  const reason = page.getByText('journal is already the name');
+  await expect(reason).toBeVisible();
+  await unfold('below');
+  await expect(name).toHaveValue('below');
+  await expect(reason).toHaveCount(0);
+  await unfold('odd');
+  await expect(name).toHaveValue('journal');
+  await expect(reason).toBeVisible();
+  await name.fill('even');
+  await name.press('Enter');
+  await expect(reason).toHaveCount(0);
+  await expect(name).toHaveValue('even');
+  await expect(line(page, 'even')).toHaveCount(1);
+});
+
 test('blank, huge and foreign-lettered entries and names are taken for what they are', async ({ page }) => {
   await bringIn(page, sheet([length('größe', 'given', '25.4 mm'), length('径', 'worked', '=größe * 12')]));
   await expect(value(page, '径').locator('b')).toHaveText('12.0000\u00a0in');

@@ -1,4 +1,4 @@
-import { createUniqueId, Show } from 'solid-js';
+import { createUniqueId, Show, untrack } from 'solid-js';
 import './fields.css';
 
 export interface TextFieldProps {
@@ -12,22 +12,32 @@ export interface TextFieldProps {
   /** Text that wraps; with more than one line Ctrl+Enter takes it. */
   lines?: number;
   disabled?: boolean;
+  /** Where what is refused is kept under, with the word why: the field may be drawn anew before it is put right. */
+  draft?: string;
   /** Called with the element, to give it the focus. */
   ref?: (element: HTMLInputElement | HTMLTextAreaElement) => void;
 }
+
+const refused = new Map<string, { text: string; why: string }>();
 
 /** Plain text, taken on leaving the field or on Enter; Escape puts back what was there. */
 export const TextField = (props: TextFieldProps) => {
   const id = createUniqueId();
   let note!: HTMLSpanElement;
+  const draft = () => (props.draft === undefined ? undefined : refused.get(props.draft));
+  const shown = () => draft()?.text ?? props.value ?? '';
+  const forget = () => {
+    note.textContent = '';
+    if (props.draft !== undefined) refused.delete(props.draft);
+  };
   const commit = (element: HTMLInputElement | HTMLTextAreaElement) => {
     const text = element.value.trim();
-    if (text === (props.value ?? '')) {
-      note.textContent = '';
-      return;
-    }
+    forget();
+    if (text === (props.value ?? '')) return;
     const tell = (refusal: unknown) => {
-      note.textContent = typeof refusal === 'string' ? refusal : '';
+      if (typeof refusal !== 'string') return;
+      note.textContent = refusal;
+      if (props.draft !== undefined) refused.set(props.draft, { text, why: refusal });
     };
     const answer = props.onCommit(text);
     if (answer instanceof Promise) void answer.then(tell);
@@ -36,8 +46,8 @@ export const TextField = (props: TextFieldProps) => {
   const keys = (event: KeyboardEvent & { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => {
     event.stopPropagation();
     if (event.key === 'Escape') {
+      forget();
       event.currentTarget.value = props.value ?? '';
-      note.textContent = '';
     } else if (event.key === 'Enter' && ((props.lines ?? 1) === 1 || event.ctrlKey)) {
       event.preventDefault();
       commit(event.currentTarget);
@@ -53,7 +63,7 @@ export const TextField = (props: TextFieldProps) => {
             id={id}
             ref={props.ref}
             type={props.type ?? 'text'}
-            value={props.value ?? ''}
+            value={shown()}
             placeholder={props.placeholder}
             disabled={props.disabled}
             aria-describedby={`${id}-note`}
@@ -67,7 +77,7 @@ export const TextField = (props: TextFieldProps) => {
           id={id}
           ref={props.ref}
           rows={props.lines}
-          value={props.value ?? ''}
+          value={shown()}
           placeholder={props.placeholder}
           disabled={props.disabled}
           aria-describedby={`${id}-note`}
@@ -78,7 +88,9 @@ export const TextField = (props: TextFieldProps) => {
       <Show when={props.hint}>
         <span class="hint">{props.hint}</span>
       </Show>
-      <span id={`${id}-note`} ref={note} class="hint refusal" role="status" />
+      <span id={`${id}-note`} ref={note} class="hint refusal" role="status">
+        {untrack(draft)?.why}
+      </span>
     </div>
   );
 };

@@ -23,6 +23,7 @@ export const KindPart = (props: { cell: string }) => {
           />
           <TextField
             label="Name in formulas"
+            draft={`${location.hash} ${props.cell} name`}
             value={record().name}
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />

@@ -47,6 +47,7 @@ export const LineFields = (props: { cell: string }) => {
           <TextField label="Label" value={record().label} onCommit={(text) => set('label', text)?.message} />
           <TextField
             label="Name in formulas"
+            draft={`${location.hash} ${props.cell} name`}
             value={record().name}
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
