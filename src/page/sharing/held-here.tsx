@@ -45,7 +45,10 @@ export const HeldHere = (props: {
         <button type="button" onClick={() => props.onRun(takeInPlace(props.shop, one().id, props.file))}>
           Make the one that is here say this
         </button>
-        <p class="caption">What it says now is kept in its history, and the change can be undone.</p>
+        <p class="caption">
+          In all these places, also where it was changed here. What it says now is kept in its history, and
+          the change can be undone.
+        </p>
       </Show>
     </section>
   );
