@@ -76,10 +76,20 @@ test('a line is simulated with its progress, cancelled, and drawn against its li
 
 test('a ram trace is drawn with the line through it', async ({ page }) => {
   await begin(page, filled);
+  // The whole library comes after it is looked through: what is taken from it waits for it.
+  let letGo = (): void => undefined;
+  const free = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  await page.route(/\/ram-trace-[^/]*\.js$/, async (route) => {
+    await free;
+    await route.continue();
+  });
   await page.keyboard.press('F9');
   await expect(page.getByRole('combobox', { name: 'What to find' })).toBeFocused();
   await page.keyboard.type('ram trace');
   await page.keyboard.press('Enter');
+  letGo();
   const row = line(page, 'ram_trace');
   await expect(row.locator('[data-column="name"]')).toBeFocused();
   const id = await row.getAttribute('data-cell');

@@ -21,7 +21,14 @@ export default function Finder(props: FinderProps) {
   const items = createMemo(() => findables(context, props.commands, library()));
   const found = createMemo(() => find(items(), query()));
   const active = () => found()[Math.min(at(), found().length - 1)];
-  createEffect(on(query, () => setAt(0)));
+  /** Enter came before the library was there to be looked through. */
+  const [waits, setWaits] = createSignal(false);
+  createEffect(
+    on(query, () => {
+      setAt(0);
+      setWaits(false);
+    }),
+  );
   createEffect(() => {
     const id = active()?.id;
     if (id) document.getElementById(`find-${id}`)?.scrollIntoView({ block: 'nearest' });
@@ -31,6 +38,10 @@ export default function Finder(props: FinderProps) {
     props.onClose();
     queueMicrotask(() => item.run());
   };
+  createEffect(() => {
+    const item = active();
+    if (waits() && library() && item) take(item);
+  });
   const keys = (event: KeyboardEvent) => {
     const last = found().length - 1;
     const moves: Record<string, number> = {
@@ -42,6 +53,7 @@ export default function Finder(props: FinderProps) {
     const to = moves[event.key];
     if (to !== undefined) setAt(Math.max(0, to));
     else if (event.key === 'Enter' && active()) take(active()!);
+    else if (event.key === 'Enter' && !library()) setWaits(true);
     else return;
     event.preventDefault();
   };
@@ -91,7 +103,9 @@ export default function Finder(props: FinderProps) {
       </div>
       <p class="caption" role="status">
         {found().length === 0
-          ? 'Nothing holds all of these words.'
+          ? library() === undefined
+            ? 'Opening the library …'
+            : 'Nothing holds all of these words.'
           : query() === ''
             ? 'Type a word or two; Enter takes the marked one.'
             : `${found().length} found`}
