@@ -5,6 +5,7 @@ import { faceOf } from './assemble/face.ts';
 import { SheetScope } from './assemble/scope.ts';
 import { assemble } from './assemble/sheet.ts';
 import { Texts } from './assemble/texts.ts';
+import { chainOf } from './chain-of.ts';
 import type { SheetChange, SheetSettings } from './change.ts';
 import type { Computed } from './computed.ts';
 import { Corners } from './corners.ts';
@@ -356,27 +357,7 @@ export class Engine {
 
   /** Cells a cell hangs on, and cells that hang on it. */
   chain(cell: string): { upstream: string[]; downstream: string[] } {
-    const users = new Map<string, string[]>();
-    for (const [id, { feeds }] of this.cells)
-      for (const feed of feeds) {
-        const list = users.get(feed);
-        if (list) list.push(id);
-        else users.set(feed, [id]);
-      }
-    const walk = (next: (id: string) => Iterable<string>): string[] => {
-      const seen = new Set<string>();
-      const open = [...next(cell)];
-      for (let id = open.pop(); id !== undefined; id = open.pop()) {
-        if (seen.has(id) || id === cell) continue;
-        seen.add(id);
-        open.push(...next(id));
-      }
-      return [...seen];
-    };
-    return {
-      upstream: walk((id) => this.cells.get(id)?.feeds ?? []),
-      downstream: walk((id) => users.get(id) ?? []),
-    };
+    return chainOf(cell, this.cells);
   }
 
   /** The rows as they stand, for what evaluates the same trees elsewhere. */
