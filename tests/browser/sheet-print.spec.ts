@@ -1,5 +1,6 @@
 import { expect, test } from './fixture.ts';
-import { begin, enter, templateFile } from './sheet-steps.ts';
+import { lookAt, shortJob, takeOver } from './share-steps.ts';
+import { begin, enter, figuresAreIn, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json');
 
@@ -50,6 +51,16 @@ test('limits of what is not worked out yet have their unit on paper', async ({ p
   await page.emulateMedia({ media: 'print' });
   const journal = page.locator('.print-checks').getByRole('row').filter({ hasText: 'Journal, drive end' });
   await expect(journal.getByRole('cell').nth(3)).toHaveText('1.7440\u00a0in');
+});
+
+test('paper says why a part is not proven', async ({ page }) => {
+  const pin = { id: 'c9', name: 'pin', label: 'Pin', entry: '2.2513 in', limits: { upper: '2.26 in' } };
+  await lookAt(page, shortJob([{ ...pin, role: 'measured', quantity: 'length' }]));
+  await takeOver(page);
+  await figuresAreIn(page);
+  await page.emulateMedia({ media: 'print' });
+  const row = page.locator('.print-checks').getByRole('row').filter({ hasText: 'Pin' });
+  await expect(row).toContainText(/not proven.*Read with neither gauge nor ±/);
 });
 
 test('paper is whole at the first print, by the button or by the browser’s own command', async ({ page }) => {

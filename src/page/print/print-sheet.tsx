@@ -137,6 +137,7 @@ export default function PrintSheet() {
                           .filter(Boolean)
                           .map((words) => `; ${words}`)
                           .join('')}
+                        <Show when={row.check.note}>{(why) => <span class="why">{why()}</span>}</Show>
                       </td>
                     </tr>
                   );
