@@ -11,6 +11,7 @@ const judged = (cells: CellRecord[], name: string) => {
   return {
     state: sheet.output(name).check.asNew.state,
     said: (sheet.byName(name)?.remarks ?? []).map(({ message }) => message).join('\n'),
+    asked: (sheet.byName(name)?.slips ?? []).map(({ key }) => key.split(':')[0]),
   };
 };
 
@@ -40,23 +41,27 @@ describe('a formula where a reading is wanted', () => {
       plain('over_pins', 'measured', '2.5000 in', { gauge: 'mike' }),
       plain('bore', 'measured', '= over_pins - .25 in', { limits }),
     ];
-    expect(judged(over, 'bore')).toEqual({ state: 'proven in', said: '' });
+    expect(judged(over, 'bore')).toMatchObject({ state: 'proven in', said: '' });
     const stated = plain('bore', 'measured', '= 4.5 in / 2 ± .0002 in', { limits });
     expect(judged([stated], 'bore').state).toBe('proven in');
   });
 });
 
 describe('a limit that lies from its value as millimetres lie from inches', () => {
-  const said = (upper: string) =>
-    judged([plain('bore', 'given', '2.25 in', { limits: { upper } })], 'bore').said;
+  const judgedBy = (upper: string) =>
+    judged([plain('bore', 'given', '2.25 in', { limits: { upper } })], 'bore');
 
-  it('is asked about', () => {
-    expect(said('57.2')).toContain('apart by about 25.4 times');
-    expect(said('.0886')).toContain('apart by about 25.4 times');
+  it('is asked about, of the entry where that may be the one that is wrong', () => {
+    const far = judgedBy('57.2');
+    expect(far.said).toContain('apart by about 25.4 times');
+    expect(far.asked).toEqual([]);
+    const near = judgedBy('.0886');
+    expect(near.said).toBe('');
+    expect(near.asked).toEqual(['other-unit']);
   });
 
   it('is left alone elsewhere', () => {
-    expect(said('2.26')).toBe('');
-    expect(said('40')).toBe('');
+    expect(judgedBy('2.26')).toMatchObject({ said: '', asked: [] });
+    expect(judgedBy('40')).toMatchObject({ said: '', asked: [] });
   });
 });
