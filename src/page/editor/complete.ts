@@ -32,7 +32,7 @@ const match = (typed: string, ...texts: string[]): number => {
   return folded.some((text) => text.includes(wanted)) ? 1 : 0;
 };
 
-const ranked = (typed: string, options: Array<Completion & { also?: string }>): Completion[] =>
+const ranked = (typed: string, options: Offer[]): Completion[] =>
   options
     .map((option) => ({ option, rank: match(typed, option.label, option.also ?? '') }))
     .filter(({ rank }) => rank > 0)
@@ -55,16 +55,31 @@ export const completeWith =
       !/\s$/.test(text.slice(0, context.pos))
     )
       return null;
-    const options = await optionsFor(place, words);
-    const found = ranked(place.typed, options);
-    if (found.length === 0 || (found.length === 1 && found[0]!.label === place.typed)) return null;
-    return { from: place.from, options: found, filter: false };
+    return offersFor(place, await optionsFor(place, words));
   };
 
-const optionsFor = async (
-  place: CompletionPlace,
-  words: SheetWords,
-): Promise<Array<Completion & { also?: string }>> => {
+type Offer = Completion & { also?: string };
+
+/**
+ * What is shown while this word is typed on is there at once: an editor that asks anew after each letter takes no offer
+ * meanwhile, and a Tab right behind a letter leaves the entry half typed.
+ */
+const offersFor = (place: CompletionPlace, options: Offer[]): CompletionResult | null => {
+  const found = ranked(place.typed, options);
+  if (found.length === 0 || (found.length === 1 && found[0]!.label === place.typed)) return null;
+  return {
+    from: place.from,
+    options: found,
+    filter: false,
+    update: (_shown, _from, _to, { state, pos }) => {
+      const now = completionPlace(state.doc.toString(), pos);
+      const isOn = now?.kind === place.kind && now.from === place.from && now.typed !== '';
+      return isOn ? offersFor(now, options) : null;
+    },
+  };
+};
+
+const optionsFor = async (place: CompletionPlace, words: SheetWords): Promise<Offer[]> => {
   if (place.kind === 'unit') return words.units().map((symbol) => ({ label: symbol, type: 'unit' }));
   if (place.kind === 'output') {
     const cell = words.names().find(({ name }) => name === place.of);
