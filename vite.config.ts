@@ -25,7 +25,7 @@ export default defineConfig({
     sheetHeads(),
     solid(),
     unocss(here('uno.config.ts')),
-    offline(here('src/page/offline/service-worker.js')),
+    offline(here('src/page/app/service-worker.js')),
   ],
   build: {
     outDir: here('dist/page'),

@@ -1,4 +1,4 @@
-import type { CellKind, ChoiceTable, TradeFunction } from './cell.ts';
+import type { CellKind, ChoiceTable, TradeFunction } from './record/cell.ts';
 
 export interface Catalogue {
   kinds: ReadonlyMap<string, CellKind>;

@@ -3,7 +3,7 @@
  * found by folder. A file added to `kinds`, `choices` or `functions` is in; no list is kept by hand.
  */
 import { type Catalogue, catalogueOf, type Folders } from './catalogue-of.ts';
-import type { CellKind, ChoiceTable, TradeFunction } from './cell.ts';
+import type { CellKind, ChoiceTable, TradeFunction } from './record/cell.ts';
 
 export { CatalogueError, catalogueOf } from './catalogue-of.ts';
 

@@ -1,4 +1,4 @@
-import type { CellKind, TradeFunction } from './cell.ts';
+import type { CellKind, TradeFunction } from './record/cell.ts';
 
 /** Trade functions that a kind's formulas call, in the order of the library. */
 export const functionsUsed = (kind: CellKind, functions: readonly TradeFunction[]): TradeFunction[] => {

@@ -1,4 +1,4 @@
-import type { WorkedExample } from './cell.ts';
+import type { WorkedExample } from './record/cell.ts';
 
 export type Grade = WorkedExample['grade'];
 

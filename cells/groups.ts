@@ -1,4 +1,4 @@
-import type { CellKind } from './cell.ts';
+import type { CellKind } from './record/cell.ts';
 
 export type Group = CellKind['group'];
 

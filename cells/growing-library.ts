@@ -1,5 +1,5 @@
 import { type Catalogue, fileName } from './catalogue-of.ts';
-import type { CellKind, ChoiceTable, TradeFunction } from './cell.ts';
+import type { CellKind, ChoiceTable, TradeFunction } from './record/cell.ts';
 
 /** Kinds and tables by the path of their file, to be fetched; the name of the file is the key of the kind. */
 export interface FilesOnUse {

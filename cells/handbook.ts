@@ -1,6 +1,6 @@
 import { drillByName } from './tables/drills.ts';
-import { limitDeviations } from './tables/iso286.ts';
-import { threadByDesignation } from './tables/threads.ts';
+import { limitDeviations } from './tables/iso286/iso286.ts';
+import { threadByDesignation } from './tables/threads/threads.ts';
 
 /** Table look-ups that an entry may name: ISO 286 classes, drills, threads. Sizes in metres. */
 export const handbook = {

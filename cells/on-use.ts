@@ -3,8 +3,8 @@
  * uses it. A file added to `kinds` or `choices` is in; the build makes a script of its own of each.
  */
 import { namedFunctions } from './catalogue-of.ts';
-import type { CellKind, ChoiceTable, TradeFunction } from './cell.ts';
 import { GrowingLibrary } from './growing-library.ts';
+import type { CellKind, ChoiceTable, TradeFunction } from './record/cell.ts';
 
 /** A library of which nothing has been fetched yet. */
 export const libraryOnUse = (): GrowingLibrary =>

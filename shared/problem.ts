@@ -1,6 +1,6 @@
 /**
  * A problem is a value, never a thrown exception: something in a sheet that keeps a figure from being known, or a
- * question the sheet has to ask. One function builds it ({@link problem}); `shared/wording.ts` words it.
+ * question the sheet has to ask. One function builds it ({@link problem}); `shared/quantities/wording.ts` words it.
  */
 export type ProblemKind =
   | 'blank' // an input is missing; everything below waits

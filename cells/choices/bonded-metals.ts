@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 import { fromMemory, property } from '../tables/table.ts';
 
 const metals = (light: number) => ({

@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 
 /** Bushes bought to a standard: its limits are in the functions of bought bushes. */
 const table: ChoiceTable = {

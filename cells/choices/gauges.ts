@@ -1,1 +1,1 @@
-export { gaugeTable as default } from '../tables/gauges.ts';
+export { gaugeTable as default } from '../tables/gauges/gauges.ts';

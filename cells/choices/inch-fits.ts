@@ -1,5 +1,5 @@
-import type { ChoiceTable } from '../cell.ts';
-import { fitClasses } from '../tables/b41.ts';
+import type { ChoiceTable } from '../record/cell.ts';
+import { fitClasses } from '../tables/b41/b41.ts';
 
 const table: ChoiceTable = {
   title: 'Inch fits of B4.1',

@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 
 const table: ChoiceTable = {
   title: 'Systems of parallel keys',

@@ -1,1 +1,1 @@
-export { materialTable as default } from '../tables/materials.ts';
+export { materialTable as default } from '../tables/materials/materials.ts';

@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 import { nutFactors } from '../tables/bolts.ts';
 
 const table: ChoiceTable = {

@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 import type { oversizeSeries } from '../tables/undersizes.ts';
 
 const names: Readonly<Record<keyof typeof oversizeSeries, string>> = {

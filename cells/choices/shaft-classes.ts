@@ -1,5 +1,5 @@
-import type { ChoiceTable } from '../cell.ts';
-import { classRows } from '../tables/tolerance-classes.ts';
+import type { ChoiceTable } from '../record/cell.ts';
+import { classRows } from '../tables/iso286/tolerance-classes.ts';
 
 const table: ChoiceTable = { title: 'Shaft classes of ISO 286', rows: classRows('shaft') };
 

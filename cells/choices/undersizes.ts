@@ -1,4 +1,4 @@
-import type { ChoiceTable } from '../cell.ts';
+import type { ChoiceTable } from '../record/cell.ts';
 import type { undersizeSeries } from '../tables/undersizes.ts';
 
 const names: Readonly<Record<keyof typeof undersizeSeries, string>> = {

@@ -1,4 +1,4 @@
-import type { Fill, Shape } from '../cell.ts';
+import type { Fill, Shape } from '../record/cell.ts';
 
 const circle = (x: number, y: number, r: number): string =>
   `M${x - r} ${y}A${r} ${r} 0 1 0 ${x + r} ${y}A${r} ${r} 0 1 0 ${x - r} ${y}Z`;

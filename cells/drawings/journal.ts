@@ -1,4 +1,4 @@
-import type { Drawing } from '../cell.ts';
+import type { Drawing } from '../record/cell.ts';
 import { annulus } from './annulus.ts';
 import { roundly } from './rings.ts';
 

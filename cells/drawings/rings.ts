@@ -1,4 +1,4 @@
-import type { Drawing, Fill, Shape } from '../cell.ts';
+import type { Drawing, Fill, Shape } from '../record/cell.ts';
 
 /** Two rings one in the other, cut along their axis. Diameters in metres; names are those of the cell's inputs and outputs. */
 export interface RingPair {

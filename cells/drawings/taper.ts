@@ -1,4 +1,4 @@
-import type { Drawing } from '../cell.ts';
+import type { Drawing } from '../record/cell.ts';
 
 /** A tapered shaft in its hub, cut along the axis; sizes in metres, taper on diameter per length. */
 export const taperInHub = (v: {

@@ -1,4 +1,4 @@
-import type { Drawing } from '../cell.ts';
+import type { Drawing } from '../record/cell.ts';
 
 /** Flank section of a thread with its three wires. Lengths in one unit, angle in radians; `over` names what is dimensioned. */
 export function wiresInThread(of: {

@@ -1,4 +1,4 @@
-import type { Drawing, Shape } from '../cell.ts';
+import type { Drawing, Shape } from '../record/cell.ts';
 
 /** Limit deviations from the nominal size, metres, above zero upwards; names are those of the cell's outputs. */
 export interface Zones {

@@ -1,4 +1,4 @@
-import type { CellInput } from '../cell.ts';
+import type { CellInput } from '../record/cell.ts';
 
 /** Temperature at which the sizes entered were read, or are planned. */
 export const coldTemperature: CellInput = {

@@ -1,4 +1,4 @@
-import type { CellInput, CellOutput, Validity } from '../cell.ts';
+import type { CellInput, CellOutput, Validity } from '../record/cell.ts';
 
 /** Friction by the table, or a figure of the shop's own; neither: any pair, 0.04 to 0.20. */
 export const frictionInputs: readonly CellInput[] = [

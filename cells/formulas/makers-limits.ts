@@ -1,4 +1,4 @@
-import type { CellInput, Validity } from '../cell.ts';
+import type { CellInput, Validity } from '../record/cell.ts';
 
 /** Limits that the maker gives `what`, new and worn out: `new_least`, `new_greatest`, `wear_limit`. */
 export const makersLimits = (what: string): readonly CellInput[] =>

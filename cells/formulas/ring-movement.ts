@@ -1,4 +1,4 @@
-import type { CellOutput } from '../cell.ts';
+import type { CellOutput } from '../record/cell.ts';
 import { boreClosesIn } from './rings.ts';
 
 const display = { in: 'thou', mm: 'um' } as const;

@@ -1,4 +1,4 @@
-import type { CellOutput } from '../cell.ts';
+import type { CellOutput } from '../record/cell.ts';
 
 /**
  * Stress in two rings under `pressure`, and what they bear over it. Over `contact_diameter`, `inner_bore`, `outer_diameter`,

@@ -1,4 +1,4 @@
-import type { CellInput, CellOutput, Validity } from '../cell.ts';
+import type { CellInput, CellOutput, Validity } from '../record/cell.ts';
 
 /** Roughness of two parts that are pressed together, `inner` being what the inner one is called. */
 export const roughnessInputs = (inner: string): readonly CellInput[] => [

@@ -1,4 +1,4 @@
-import type { CellOutput } from '../cell.ts';
+import type { CellOutput } from '../record/cell.ts';
 
 /**
  * What the wall of a bush keeps up of a pressure that makes it yield: elastic, then perfectly plastic (Tresca, plane stress),

@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { bearingLimitByKey } from '../tables/bearing-limits.ts';
 
 const functions: readonly TradeFunction[] = [

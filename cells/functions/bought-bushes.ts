@@ -1,5 +1,5 @@
-import type { TradeFunction } from '../cell.ts';
-import { limitDeviations } from '../tables/iso286.ts';
+import type { TradeFunction } from '../record/cell.ts';
+import { limitDeviations } from '../tables/iso286/iso286.ts';
 import { isProblem } from '../tables/table.ts';
 import { turnedBushFits, wrappedBushFits, wrappedBushOutside } from '../tables/wrapped-bushes.ts';
 

@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { type Drill, drillNotAbove, drillNotBelow } from '../tables/drills.ts';
 
 const drill = (

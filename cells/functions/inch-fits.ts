@@ -1,5 +1,5 @@
-import type { TradeFunction } from '../cell.ts';
-import { type InchFit, inchFit } from '../tables/b41.ts';
+import type { TradeFunction } from '../record/cell.ts';
+import { type InchFit, inchFit } from '../tables/b41/b41.ts';
 import { isProblem } from '../tables/table.ts';
 
 const deviation = (name: string, purpose: string, read: (fit: InchFit) => number): TradeFunction => ({

@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { inchKey, inchKeyDepths, parallelKey } from '../tables/keys.ts';
 import { isProblem, type TableProblem } from '../tables/table.ts';
 

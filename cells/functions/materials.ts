@@ -1,5 +1,5 @@
-import type { TradeFunction } from '../cell.ts';
-import { materialByKey } from '../tables/materials.ts';
+import type { TradeFunction } from '../record/cell.ts';
+import { materialByKey } from '../tables/materials/materials.ts';
 
 const functions: readonly TradeFunction[] = [
   {

@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { type FilmPoint, filmAt } from '../tables/raimondi.ts';
 import { isProblem } from '../tables/table.ts';
 import { dynamicViscosity } from '../tables/viscosity.ts';

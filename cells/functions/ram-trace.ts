@@ -1,7 +1,7 @@
 import { sameDimension } from '../../shared/dimension.ts';
-import { quantityKind } from '../../shared/quantities.ts';
+import { quantityKind } from '../../shared/quantities/quantities.ts';
 import { isUnit, parseUnit, toSI } from '../../shared/units/units.ts';
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 
 interface Pair {
   /** m */

@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { thickestPack } from '../tables/shim-packs.ts';
 
 /** Beyond it a pack is a spring, and trying every pack takes long. */

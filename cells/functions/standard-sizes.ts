@@ -1,4 +1,4 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { nextOversize, nextUndersize, oversizeSeries, undersizeSeries } from '../tables/undersizes.ts';
 
 const sizes = [

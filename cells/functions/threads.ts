@@ -1,7 +1,12 @@
-import type { TradeFunction } from '../cell.ts';
+import type { TradeFunction } from '../record/cell.ts';
 import { isProblem, type TableProblem } from '../tables/table.ts';
 import type { Range } from '../tables/threads/thread.ts';
-import { percentOfThread, type Thread, type ThreadLimits, threadByDesignation } from '../tables/threads.ts';
+import {
+  percentOfThread,
+  type Thread,
+  type ThreadLimits,
+  threadByDesignation,
+} from '../tables/threads/threads.ts';
 
 const unified = 'ASME B1.1-2003 (inch threads)';
 const metric = 'ISO 68-1, ISO 261, ISO 724 and ISO 965-1 (metric threads)';

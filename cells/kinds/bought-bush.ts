@@ -1,4 +1,4 @@
-import { defineCell } from '../cell.ts';
+import { defineCell } from '../record/cell.ts';
 
 const um = { in: 'tenth_in', mm: 'um' } as const;
 

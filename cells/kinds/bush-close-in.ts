@@ -1,6 +1,6 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
 import { innerGive } from '../formulas/rings.ts';
+import { defineCell } from '../record/cell.ts';
 
 const bronze = { E: '100 GPa', nu: '0.34' };
 const iron = { E: '100 GPa', nu: '0.26' };

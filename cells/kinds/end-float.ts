@@ -1,6 +1,6 @@
-import { defineCell } from '../cell.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
+import { defineCell } from '../record/cell.ts';
 
 const width = (n: number) => ({
   name: `width_${n}`,

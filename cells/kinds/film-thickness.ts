@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { journalInBush } from '../drawings/journal.ts';
+import { defineCell } from '../record/cell.ts';
 
 const textbook = {
   load: '500 lbf',

@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { zones } from '../drawings/zones.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'inch-fit',

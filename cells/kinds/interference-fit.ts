@@ -1,10 +1,10 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
 import { frictionHolds, frictionInputs, joinedFriction, joinedInput } from '../formulas/friction.ts';
 import { ringMovement } from '../formulas/ring-movement.ts';
 import { ringStrength } from '../formulas/ring-strength.ts';
 import { innerGive, outerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
+import { defineCell } from '../record/cell.ts';
 
 const caseOne = {
   contact_diameter: '50 mm',

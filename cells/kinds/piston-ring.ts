@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'piston-ring',

@@ -1,6 +1,6 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'pressed-bush-hot',

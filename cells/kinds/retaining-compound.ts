@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'retaining-compound',

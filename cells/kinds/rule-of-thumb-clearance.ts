@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { journalInBush } from '../drawings/journal.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'rule-of-thumb-clearance',

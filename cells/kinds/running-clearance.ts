@@ -1,7 +1,7 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'running-clearance',

@@ -1,4 +1,4 @@
-import { defineCell } from '../cell.ts';
+import { defineCell } from '../record/cell.ts';
 
 const shim = (n: number) => ({
   name: `shim_${n}`,

@@ -1,6 +1,6 @@
-import { defineCell } from '../cell.ts';
 import { annulus } from '../drawings/annulus.ts';
 import { boreClosesIn, innerGive, outerGive } from '../formulas/rings.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'split-shell-crush',

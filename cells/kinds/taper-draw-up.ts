@@ -1,8 +1,8 @@
-import { defineCell } from '../cell.ts';
 import { taperInHub } from '../drawings/taper.ts';
 import { frictionHolds, frictionInputs, frictionOutputs } from '../formulas/friction.ts';
 import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'taper-draw-up',

@@ -1,4 +1,4 @@
-import { defineCell } from '../cell.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'taper-two-diameters',

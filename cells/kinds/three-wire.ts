@@ -1,5 +1,5 @@
-import { defineCell } from '../cell.ts';
 import { wiresInThread } from '../drawings/wires-in-thread.ts';
+import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'three-wire',

@@ -1,8 +1,8 @@
-import { defineCell } from '../cell.ts';
 import { ringPair } from '../drawings/rings.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
 import { yieldingWall } from '../formulas/yielding-wall.ts';
+import { defineCell } from '../record/cell.ts';
 
 const aluminium = {
   bush_outside: '50 mm',

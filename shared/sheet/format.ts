@@ -90,7 +90,7 @@ export interface CellRecord {
   name?: string;
   /** For people. */
   label?: string;
-  /** Name of a kind of quantity (`shared/quantities.ts`); set at first entry and kept when emptied. */
+  /** Name of a kind of quantity (`shared/quantities/quantities.ts`); set at first entry and kept when emptied. */
   quantity?: string;
   /**
    * What the user typed, with names. A measured cell may hold a list: readings of one station separated by `;`,

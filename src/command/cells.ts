@@ -1,5 +1,5 @@
-import type { CellInput, CellKind } from '../../cells/cell.ts';
-import type { Library } from '../engine/library.ts';
+import type { CellInput, CellKind } from '../../cells/record/cell.ts';
+import type { Library } from '../engine/rows/library.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
 import { alignColumns } from './table.ts';

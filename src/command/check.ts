@@ -1,8 +1,8 @@
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { computeSheet } from '../engine/compute.ts';
-import type { Library } from '../engine/library.ts';
-import type { CellResult } from '../engine/results.ts';
+import type { Library } from '../engine/rows/library.ts';
+import type { CellResult } from '../engine/rows/results.ts';
 import type { CheckCommand } from './arguments.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit, worst } from './exit.ts';

@@ -1,4 +1,4 @@
-import type { CheckState } from '../../shared/check.ts';
+import type { CheckState } from '../../shared/checks/check.ts';
 
 /** What a run ends with, for scripts. */
 export const EXIT = {

@@ -1,5 +1,5 @@
 import type { CellRecord } from '../../shared/sheet/format.ts';
-import type { CellResult } from '../engine/results.ts';
+import type { CellResult } from '../engine/rows/results.ts';
 import { EXIT, type Exit, isSettled } from './exit.ts';
 
 export interface Finding {

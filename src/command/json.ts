@@ -1,5 +1,5 @@
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
-import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
+import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
 
 /** Coherent SI unit of each kind of quantity; of a number, `1`. */
 const SI: Readonly<Record<string, string>> = {

@@ -1,10 +1,10 @@
-import type { CellKind } from '../../cells/cell.ts';
-import { ownRule } from '../../shared/decision-rules.ts';
-import { formatFigure, formatQuantity } from '../../shared/figures.ts';
-import { displayUnit } from '../../shared/quantities.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
+import { ownRule } from '../../shared/checks/decision-rules.ts';
+import { formatFigure, formatQuantity } from '../../shared/quantities/figures.ts';
+import { displayUnit } from '../../shared/quantities/quantities.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import type { Unit } from '../../shared/units/units.ts';
-import type { CellResult, Figure, OutputResult } from '../engine/results.ts';
+import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
 
 /** One printed line. */
 export interface Line {

@@ -1,4 +1,4 @@
-import type { CellKind } from '../../cells/cell.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import type { Assignment } from './arguments.ts';
 

@@ -1,7 +1,7 @@
-import type { CheckState } from '../../shared/check.ts';
-import { RULE_WORDS } from '../../shared/decision-rules.ts';
+import type { CheckState } from '../../shared/checks/check.ts';
+import { RULE_WORDS } from '../../shared/checks/decision-rules.ts';
 import type { DecisionRule } from '../../shared/sheet/format.ts';
-import type { CellResult } from '../engine/results.ts';
+import type { CellResult } from '../engine/rows/results.ts';
 import { isSettled } from './exit.ts';
 import type { Finding } from './findings.ts';
 import type { Line } from './lines.ts';

@@ -1,8 +1,8 @@
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
-import { CELL_SHAPE, flatten, SHEET_SHAPE, sameValue } from './fields.ts';
-import { toStored } from './references.ts';
-import { textKind } from './texts.ts';
-import { mapVariants } from './variants.ts';
+import { CELL_SHAPE, flatten, SHEET_SHAPE, sameValue } from './model/fields.ts';
+import { toStored } from './model/references.ts';
+import { textKind } from './model/texts.ts';
+import { mapVariants } from './model/variants.ts';
 
 /** A field that says another thing: values as they stand in the two files, undefined where it is absent. */
 export interface FieldDifference {

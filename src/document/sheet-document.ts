@@ -10,18 +10,18 @@ import {
   type TitleBlock,
   VERSION,
 } from '../../shared/sheet/format.ts';
-import { type Change, watchChanges } from './change.ts';
 import { become } from './commands/become.ts';
 import { setField } from './commands/field.ts';
 import { fieldLabel, linesLabel, titleLabel } from './commands/labels.ts';
 import { addCell, deleteCells, duplicateCells, insertCells, moveCells } from './commands/lines.ts';
 import { renameCell } from './commands/name.ts';
-import { Editing } from './editing.ts';
-import { unflatten } from './fields.ts';
-import { Reading } from './reading.ts';
-import { type Origin, Replica } from './replica.ts';
-import { type Step, UndoStacks } from './undo.ts';
-import { showVariants, storeVariants, type Variants } from './variants.ts';
+import { type Change, watchChanges } from './model/change.ts';
+import { Editing } from './model/editing.ts';
+import { unflatten } from './model/fields.ts';
+import { Reading } from './model/reading.ts';
+import { type Origin, Replica } from './model/replica.ts';
+import { type Step, UndoStacks } from './model/undo.ts';
+import { showVariants, storeVariants, type Variants } from './model/variants.ts';
 
 /**
  * A job sheet that can be edited: a Yjs document, read with names and in order, written by commands. One command is one

@@ -1,7 +1,7 @@
 import type { SheetFile } from '../../shared/sheet/format.ts';
 import { Engine } from './engine.ts';
-import type { Library } from './library.ts';
-import type { CellResult, Contribution } from './results.ts';
+import type { Library } from './rows/library.ts';
+import type { CellResult, Contribution } from './rows/results.ts';
 
 /** A sheet computed once: results by cell id, in the order of the sheet. */
 export interface ComputedSheet {

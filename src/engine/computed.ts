@@ -1,8 +1,8 @@
-import type { AssembledCell, OutputPlan } from './assemble/assembled.ts';
-import type { EngineFunction } from './functions.ts';
-import type { Grid } from './grid.ts';
-import type { Network } from './network.ts';
-import type { Figure } from './results.ts';
+import type { EngineFunction } from './network/functions.ts';
+import type { Grid } from './network/grid.ts';
+import type { Network } from './network/network.ts';
+import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
+import type { Figure } from './rows/results.ts';
 
 /** A computed sheet from within, for what evaluates the same trees elsewhere. */
 export interface Computed {

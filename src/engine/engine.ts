@@ -1,26 +1,26 @@
 import { handbook } from '../../cells/handbook.ts';
 import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
-import type { AssembledCell, OutputPlan } from './assemble/assembled.ts';
-import { faceOf } from './assemble/face.ts';
-import { SheetScope } from './assemble/scope.ts';
-import { assemble } from './assemble/sheet.ts';
-import { Texts } from './assemble/texts.ts';
 import { chainOf } from './chain-of.ts';
-import type { SheetChange, SheetSettings } from './change.ts';
 import type { Computed } from './computed.ts';
-import { Corners } from './corners.ts';
-import { brokenColumn, budgetOf, figureOf } from './figure.ts';
-import { type EngineFunction, engineFunctions } from './functions.ts';
-import { Grid } from './grid.ts';
-import { sheetFunctions } from './handbook.ts';
-import type { BrokenCase, Row } from './layout.ts';
-import type { Library } from './library.ts';
-import { Network } from './network.ts';
-import { Provenance } from './provenance.ts';
-import { limitFigures, type Reported, reportCell, wearSide } from './report.ts';
-import type { CellResult, Contribution, Figure, SheetResults } from './results.ts';
+import { Corners } from './corners/corners.ts';
+import { Trial } from './corners/trial.ts';
+import { brokenColumn, budgetOf, figureOf } from './network/figure.ts';
+import { type EngineFunction, engineFunctions } from './network/functions.ts';
+import { Grid } from './network/grid.ts';
+import { sheetFunctions } from './network/handbook.ts';
+import type { BrokenCase, Row } from './network/layout.ts';
+import { Network } from './network/network.ts';
+import { Provenance } from './network/provenance.ts';
+import { limitFigures, type Reported, reportCell, wearSide } from './report/report.ts';
+import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
+import type { SheetChange, SheetSettings } from './rows/change.ts';
+import { faceOf } from './rows/face.ts';
+import type { Library } from './rows/library.ts';
+import type { CellResult, Contribution, Figure, SheetResults } from './rows/results.ts';
+import { SheetScope } from './rows/scope.ts';
+import { assemble } from './rows/sheet.ts';
+import { Texts } from './rows/texts.ts';
 import { Inquiry } from './slips/inquiry.ts';
-import { Trial } from './trial.ts';
 
 /**
  * One view of one sheet: takes edits, gives the results of the cells that changed. The same in a worker and in Node.

@@ -1,6 +1,6 @@
-import { edited } from './reading.ts';
-import { sizeProblem } from './size.ts';
-import { cleaned, isFormula, parserFor, type Top } from './tree.ts';
+import { cleaned, isFormula, parserFor, type Top } from './grammar/tree.ts';
+import { sizeProblem } from './syntax/size.ts';
+import { edited } from './values/reading.ts';
 
 /**
  * Stored text as it is shown to and typed by somebody who writes a decimal comma; read back with `decimal: ','` it gives

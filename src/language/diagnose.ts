@@ -1,9 +1,9 @@
 import type { SyntaxNode, Tree } from '@lezer/common';
-import { complain, type Reading, remedy, replaced } from './reading.ts';
-import { signedZero, spellingsOf } from './spellings.ts';
-import type { Span } from './syntax.ts';
-import { firstError, isFormula, parserFor } from './tree.ts';
-import { short } from './wording.ts';
+import { firstError, isFormula, parserFor } from './grammar/tree.ts';
+import type { Span } from './syntax/syntax.ts';
+import { short } from './syntax/wording.ts';
+import { complain, type Reading, remedy, replaced } from './values/reading.ts';
+import { signedZero, spellingsOf } from './values/spellings.ts';
 
 /** Where reading stopped: the piece that does not fit, or the last character where the text ended too early. */
 const place = (r: Reading, error: SyntaxNode | undefined): Span => {

@@ -1,8 +1,8 @@
 import type { SyntaxNode } from '@lezer/common';
-import { NUMBER_UNIT } from '../../shared/quantities.ts';
-import { readAmount, toLiteral } from './amount.ts';
-import { children, complain, type Reading, sliceOf } from './reading.ts';
-import type { BinaryOperator, CompareOperator, Expr, Literal, Span } from './syntax.ts';
+import { NUMBER_UNIT } from '../../shared/quantities/quantities.ts';
+import type { BinaryOperator, CompareOperator, Expr, Literal, Span } from './syntax/syntax.ts';
+import { readAmount, toLiteral } from './values/amount.ts';
+import { children, complain, type Reading, sliceOf } from './values/reading.ts';
 
 const NUMBERS = new Set(['Number', 'OtherPoint', 'AskNumber']);
 const OPERANDS = new Set([

@@ -1,11 +1,11 @@
 /** Names of cells in texts: which are allowed, where they stand, and how to swap them. */
 import { type Problem, problem } from '../../shared/problem.ts';
 import { unitSymbols } from '../../shared/units/units.ts';
-import { generalFunctions } from './functions.ts';
-import { edited } from './reading.ts';
-import { sizeProblem } from './size.ts';
-import { cleaned, isFormula, parserFor } from './tree.ts';
-import { short } from './wording.ts';
+import { generalFunctions } from './functions/functions.ts';
+import { cleaned, isFormula, parserFor } from './grammar/tree.ts';
+import { sizeProblem } from './syntax/size.ts';
+import { short } from './syntax/wording.ts';
+import { edited } from './values/reading.ts';
 
 const FIRST = String.raw`A-Za-z_\u00b5\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u1fff\u3040-\ud7ff`;
 const NAME = new RegExp(`^[${FIRST}][${FIRST}0-9\\u0300-\\u036f]*$`);

@@ -4,25 +4,25 @@
  * that could change it.
  */
 import type { Problem } from '../../shared/problem.ts';
-import { NUMBER_UNIT } from '../../shared/quantities.ts';
+import { NUMBER_UNIT } from '../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
 import { findUnit } from '../../shared/units/units.ts';
-import { type EntryContext, NO_HANDBOOK } from './context.ts';
 import { diagnoseFormula, diagnoseLiteral, diagnoseTolerance } from './diagnose.ts';
-import { readForm } from './forms.ts';
+import { readForm } from './forms/forms.ts';
 import { operands, readExpression } from './formula.ts';
-import { edited, type Reading, reading, sliceOf, wanted } from './reading.ts';
+import { cleaned, isFormula, shapeOf, treeOf } from './grammar/tree.ts';
 import { refuse } from './refusals.ts';
-import { contextKey, type PlainForm, plainForm, retyped } from './retyped.ts';
-import { settle } from './settle.ts';
-import { levelProblem, sizeProblem } from './size.ts';
-import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './spread.ts';
-import type { Entry, Expr, ParsedEntry, Spread } from './syntax.ts';
-import { asksSizeUnit } from './tolerance-unit.ts';
-import { cleaned, isFormula, shapeOf, treeOf } from './tree.ts';
+import { levelProblem, sizeProblem } from './syntax/size.ts';
+import type { Entry, Expr, ParsedEntry, Spread } from './syntax/syntax.ts';
+import { type EntryContext, NO_HANDBOOK } from './values/context.ts';
+import { edited, type Reading, reading, sliceOf, wanted } from './values/reading.ts';
+import { contextKey, type PlainForm, plainForm, retyped } from './values/retyped.ts';
+import { settle } from './values/settle.ts';
+import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './values/spread.ts';
+import { asksSizeUnit } from './values/tolerance-unit.ts';
 
-export type { EntryContext, Handbook } from './context.ts';
-export { NO_HANDBOOK } from './context.ts';
+export type { EntryContext, Handbook } from './values/context.ts';
+export { NO_HANDBOOK } from './values/context.ts';
 
 const BLANK: Entry = { kind: 'blank' };
 

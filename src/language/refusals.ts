@@ -1,6 +1,6 @@
-import { constantOf } from './constant.ts';
-import { complain, type Reading, replaced } from './reading.ts';
-import type { Expr, Literal, Span } from './syntax.ts';
+import { constantOf } from './syntax/constant.ts';
+import type { Expr, Literal, Span } from './syntax/syntax.ts';
+import { complain, type Reading, replaced } from './values/reading.ts';
 
 /**
  * Formulas the grammar reads in one way and a shop may have meant in another: refused with both readings offered,

@@ -3,9 +3,8 @@ import { parseSync } from 'vite';
 import { folderRules, packageRules, withoutPackages } from './import-rules.mjs';
 
 /**
- * One import of a file. `to`: a path from the top, or the name of a package. `early`: runs before the importing file
- * does, so that a ring of such imports can meet a name that has no value yet; types and `import()` are not.
- * @typedef {{ from: string, to: string, package: boolean, early: boolean }} Import
+ * One import of a file. `to`: a path from the top, or the name of a package.
+ * @typedef {{ from: string, to: string, package: boolean }} Import
  */
 
 /** The folder of the rules a path lies in, or null. @param {string} path */
@@ -20,32 +19,39 @@ const folderOf = (path) => Object.keys(folderRules).find((folder) => path.starts
 export function importsOf(from, source) {
   const { module, errors } = parseSync(from, source);
   if (errors.length > 0) throw new SyntaxError(`${from}: ${errors[0]?.message}`);
-  /** @param {string} request @param {boolean} early @returns {Import} */
-  const found = (request, early) =>
+  /** @param {string} request @returns {Import} */
+  const found = (request) =>
     request.startsWith('.')
-      ? { from, to: join(dirname(from), request.replace(/\?.*$/, '')), package: false, early }
-      : { from, to: request, package: true, early };
+      ? { from, to: join(dirname(from), request.replace(/\?.*$/, '')), package: false }
+      : { from, to: request, package: true };
   const fromExports = module.staticExports.flatMap(({ entries }) =>
-    entries.flatMap(({ moduleRequest, isType }) =>
-      moduleRequest ? [found(moduleRequest.value, !isType)] : [],
-    ),
+    entries.flatMap(({ moduleRequest }) => (moduleRequest ? [found(moduleRequest.value)] : [])),
   );
-  const fromImports = module.staticImports.map(({ moduleRequest, entries }) =>
-    found(moduleRequest.value, entries.length === 0 || entries.some(({ isType }) => !isType)),
-  );
+  const fromImports = module.staticImports.map(({ moduleRequest }) => found(moduleRequest.value));
   const dynamic = module.dynamicImports.flatMap(({ moduleRequest }) => {
     const literal = /^(['"`])([^'"`$]+)\1$/.exec(source.slice(moduleRequest.start, moduleRequest.end));
-    return literal?.[2] ? [found(literal[2], false)] : [];
+    return literal?.[2] ? [found(literal[2])] : [];
   });
   // Only a real `import.meta` counts, not one in a string or a comment.
   const named = module.importMetas.flatMap(({ start, end }) => {
     const address = /new URL\(\s*['"](\.[^'"]*)['"]\s*,\s*$/.exec(source.slice(0, start));
     const glob = /^\.glob\b[^(]*\(([^)]*)\)/.exec(source.slice(end));
     const patterns = (glob?.[1] ?? '').matchAll(/['"](\.[^'"]*)['"]/g);
-    return [...(address ? [address] : []), ...patterns].map(([, to = '']) => found(to, false));
+    return [...(address ? [address] : []), ...patterns].map(([, to = '']) => found(to));
   });
   return [...fromImports, ...fromExports, ...dynamic, ...named];
 }
+
+/** Whether a path is one of a glob's: `*` within a folder, `**` through folders. @param {string} path @param {string} glob */
+const matchesGlob = (path, glob) => {
+  const pattern = glob
+    .split(/(\*\*\/|\*)/)
+    .map((part) =>
+      part === '**/' ? '(?:.*/)?' : part === '*' ? '[^/]*' : part.replace(/[.+?^${}()|[\]\\]/g, '\\$&'),
+    )
+    .join('');
+  return new RegExp(`^${pattern}$`).test(path);
+};
 
 /** Whether a package is the one a rule names, or a part of it. @param {string} name @param {string} start */
 const belongsTo = (name, start) =>
@@ -68,26 +74,24 @@ export function wrongWay({ from, to, package: isPackage }) {
 }
 
 /**
- * Rings of files that import each other early, at least one of every group that hangs together so; each begins with
- * its alphabetically first file.
- * @param {Import[]} links
+ * Rings of a graph, at least one of every group of nodes that hangs together so; each begins with its alphabetically
+ * first node.
+ * @param {Iterable<readonly [from: string, to: string]>} arrows
  * @returns {string[][]}
  */
-export function importRings(links) {
+export function ringsOf(arrows) {
   /** @type {Map<string, Set<string>>} */
   const next = new Map();
-  for (const { from, to, early } of links) {
-    if (early) next.set(from, (next.get(from) ?? new Set()).add(to));
-  }
+  for (const [from, to] of arrows) next.set(from, (next.get(from) ?? new Set()).add(to));
   /** @type {Map<string, string[]>} */
   const rings = new Map();
   /** @type {Set<string>} */
   const done = new Set();
   /** @type {string[]} */
   const path = [];
-  /** @param {string} file */
-  const visit = (file) => {
-    const at = path.indexOf(file);
+  /** @param {string} node */
+  const visit = (node) => {
+    const at = path.indexOf(node);
     if (at >= 0) {
       const ring = path.slice(at);
       const first = ring.indexOf([...ring].sort()[0] ?? '');
@@ -95,14 +99,37 @@ export function importRings(links) {
       rings.set(turned.join(' '), turned);
       return;
     }
-    if (done.has(file)) return;
-    path.push(file);
-    for (const to of next.get(file) ?? []) visit(to);
+    if (done.has(node)) return;
+    path.push(node);
+    for (const to of next.get(node) ?? []) visit(to);
     path.pop();
-    done.add(file);
+    done.add(node);
   };
-  for (const file of [...next.keys()].sort()) visit(file);
+  for (const node of [...next.keys()].sort()) visit(node);
   return [...rings.values()];
+}
+
+/** Files that import each other, types and `import()` included. @param {Import[]} links */
+export const fileRings = (links) => ringsOf(links.map(({ from, to }) => /** @type {const} */ ([from, to])));
+
+/**
+ * Folders that import each other, types and the files of a glob included. A folder is the files directly in it: parent
+ * and child count apart.
+ * @param {Import[]} links
+ * @param {Iterable<string>} paths every file
+ */
+export function folderRings(links, paths) {
+  const all = [...paths];
+  return ringsOf(
+    links
+      .filter((link) => !link.package && folderOf(link.from))
+      .flatMap(({ from, to }) =>
+        (to.includes('*') ? all.filter((path) => matchesGlob(path, to)) : [to]).map(
+          (file) => /** @type {const} */ ([dirname(from), dirname(file)]),
+        ),
+      )
+      .filter(([from, to]) => from !== to && folderOf(`${to}/`)),
+  );
 }
 
 /**
@@ -119,6 +146,9 @@ export function lintImports(files) {
   return [
     ...links.flatMap((link) => wrongWay(link) ?? []),
     ...lost.map(({ from, to }) => `${from}: imports ${to}, which does not exist`),
-    ...importRings(links).map((ring) => `a ring of imports: ${[...ring, ring[0]].join(' -> ')}`),
+    ...fileRings(links).map((ring) => `a ring of imports: ${[...ring, ring[0]].join(' -> ')}`),
+    ...folderRings(links, files.keys()).map(
+      (ring) => `a ring of folders: ${[...ring, ring[0]].join(' -> ')}`,
+    ),
   ];
 }

@@ -33,7 +33,9 @@ export function sharedWorkers() {
       const changed = code.replace(STARTS, (_, /** @type {string} */ path) => {
         const file = resolve(dirname(id), path);
         entries.add(file);
-        const name = `${basename(dirname(id))}-${basename(path, '.ts')}`;
+        const folder = dirname(file);
+        const own = basename(path, '.ts');
+        const name = `${basename(basename(folder) === own ? dirname(folder) : folder)}-${own}`;
         return `new Worker(import.meta.ROLLUP_FILE_URL_${this.emitFile({ type: 'chunk', id: file, name })}`;
       });
       if (changed.includes('new Worker(new URL('))

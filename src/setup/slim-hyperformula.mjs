@@ -22,7 +22,7 @@ HyperFormula.registerLanguage('enGB', enGB);
 HyperFormula.registerFunctionPlugin(BooleanPlugin);
 `;
 
-/** Methods of HyperFormula that `src/engine/grid.ts` and `src/engine/plugin.ts` call. */
+/** Methods of HyperFormula that `src/engine/network/grid.ts` and `src/engine/network/plugin.ts` call. */
 const CALLED = [
   'buildEmpty',
   'addSheet',
@@ -146,7 +146,7 @@ export async function slimText() {
     },
   };
   const words = ['grid', 'plugin'].flatMap(
-    (name) => readFileSync(inRepository(`src/engine/${name}.ts`), 'utf8').match(/[\w$]+/g) ?? [],
+    (name) => readFileSync(inRepository(`src/engine/network/${name}.ts`), 'utf8').match(/[\w$]+/g) ?? [],
   );
   // Called by the language itself.
   const called = [...words, 'toString', 'valueOf', 'toJSON', 'next', 'return', 'throw', 'then'];

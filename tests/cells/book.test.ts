@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { CellKind } from '../../cells/cell.ts';
 import { grouped } from '../../cells/groups.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
 import { kindPage } from '../../src/command/book/kind-page.ts';
 import { plain } from '../../src/command/book/markdown.ts';
 import { bookPages, FOLDER } from '../../src/command/book/pages.ts';

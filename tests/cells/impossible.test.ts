@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { WorkedExample } from '../../cells/cell.ts';
+import type { WorkedExample } from '../../cells/record/cell.ts';
 import { sheetWith } from '../outside/cells/example-sheet.ts';
 
 /** Entries that no part can have, by cell. Each is refused: a figure worked out from it could be cut to. */

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { catalogueOf, folders, library } from '../../cells/catalogue.ts';
-import type { CellKind } from '../../cells/cell.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
 import type { SheetFile } from '../../shared/sheet/format.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
 import { startCell } from '../../src/setup/new-cell.mjs';
@@ -13,7 +13,7 @@ import { inRepository } from '../../src/setup/root.mjs';
 const house = mkdtempSync(join(tmpdir(), 'fitwright-cells-'));
 const kinds = join(house, 'kinds');
 mkdirSync(kinds);
-copyFileSync(inRepository('cells/cell.ts'), join(house, 'cell.ts'));
+copyFileSync(inRepository('cells/record/cell.ts'), join(house, 'cell.ts'));
 afterAll(() => rmSync(house, { recursive: true, force: true }));
 
 test('one added file is a cell that computes', async () => {

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { CellKind, DrawingValues } from '../../cells/cell.ts';
+import type { CellKind, DrawingValues } from '../../cells/record/cell.ts';
 import { NONE, sameDimension } from '../../shared/dimension.ts';
 import { problem } from '../../shared/problem.ts';
-import { quantityKind } from '../../shared/quantities.ts';
+import { quantityKind } from '../../shared/quantities/quantities.ts';
 import { unitSymbols } from '../../shared/units/units.ts';
-import { checkExpr } from '../../src/language/check.ts';
+import { checkExpr } from '../../src/language/compile/check.ts';
 import { parseFormula } from '../../src/language/parse.ts';
-import type { Reference, Scope, ValueType } from '../../src/language/syntax.ts';
+import type { Reference, Scope, ValueType } from '../../src/language/syntax/syntax.ts';
 
 const kinds = [...library.kinds.values()];
 const each = kinds.map((kind) => [kind.key, kind] as const);

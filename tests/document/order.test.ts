@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { between, spread } from '../../src/document/order.ts';
+import { between, spread } from '../../src/document/model/order.ts';
 
 const SEED = { seed: 5, numRuns: 200 };
 

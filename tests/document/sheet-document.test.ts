@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
-import type { Change } from '../../src/document/change.ts';
+import type { Change } from '../../src/document/model/change.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { bushJob } from './sample.ts';
 

@@ -1,9 +1,9 @@
-import { isEmpty } from '../../src/engine/bits.ts';
 import type { Computed } from '../../src/engine/computed.ts';
-import { highColumn, lowColumn, NOMINAL } from '../../src/engine/grid.ts';
-import type { Row } from '../../src/engine/layout.ts';
-import type { End } from '../../src/engine/trial.ts';
-import { evaluate } from '../../src/language/evaluate.ts';
+import type { End } from '../../src/engine/corners/trial.ts';
+import { isEmpty } from '../../src/engine/network/bits.ts';
+import { highColumn, lowColumn, NOMINAL } from '../../src/engine/network/grid.ts';
+import type { Row } from '../../src/engine/network/layout.ts';
+import { evaluate } from '../../src/language/compile/evaluate.ts';
 
 /** Value of a row with its sources at chosen ends, by walking the trees of all it hangs on; NaN where it is an error. */
 export function valueByTrees(

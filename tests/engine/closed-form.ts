@@ -1,7 +1,7 @@
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { type ComputedSheet, computeSheet } from '../../src/engine/compute.ts';
-import type { Figure, OutputResult } from '../../src/engine/results.ts';
+import type { Figure, OutputResult } from '../../src/engine/rows/results.ts';
 import { sheetOf } from './random-sheet.ts';
 
 /** Factors that the closed forms below are written in. */

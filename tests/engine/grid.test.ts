@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { EngineFunction } from '../../src/engine/functions.ts';
-import { DIVISION, Grid, PROBLEM_CALL, PROBLEM_MESSAGE } from '../../src/engine/grid.ts';
+import type { EngineFunction } from '../../src/engine/network/functions.ts';
+import { DIVISION, Grid, PROBLEM_CALL, PROBLEM_MESSAGE } from '../../src/engine/network/grid.ts';
 
 const functions: EngineFunction[] = [
   {

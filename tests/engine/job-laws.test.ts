@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
+import { Trial } from '../../src/engine/corners/trial.ts';
 import { Engine } from '../../src/engine/engine.ts';
-import { NOMINAL } from '../../src/engine/grid.ts';
-import type { CellResult, SheetResults } from '../../src/engine/results.ts';
-import { Trial } from '../../src/engine/trial.ts';
-import { evaluate } from '../../src/language/evaluate.ts';
+import { NOMINAL } from '../../src/engine/network/grid.ts';
+import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
+import { evaluate } from '../../src/language/compile/evaluate.ts';
 import { valueByTrees } from './by-trees.ts';
 import { edited, fileOf, job, jobEdit, renamed } from './random-job.ts';
 

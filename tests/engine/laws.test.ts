@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import { Engine } from '../../src/engine/engine.ts';
-import type { CellResult } from '../../src/engine/results.ts';
+import type { CellResult } from '../../src/engine/rows/results.ts';
 import { randomSheet, type Sample } from './random-sheet.ts';
 
 const SEED = 20261125;

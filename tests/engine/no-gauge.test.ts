@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { judge } from '../../shared/check.ts';
+import { judge } from '../../shared/checks/check.ts';
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
 import { inches, ofKind, plain } from './closed-form.ts';
 

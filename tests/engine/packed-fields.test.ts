@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import type { CheckVerdict, Verdict } from '../../shared/check.ts';
-import { Packer, Unpacker } from '../../src/engine/packed.ts';
-import type { CellResult, Figure, LimitFigures, OutputResult } from '../../src/engine/results.ts';
-import { steady } from '../../src/engine/steady.ts';
+import type { CheckVerdict, Verdict } from '../../shared/checks/check.ts';
+import { steady } from '../../src/engine/report/steady.ts';
+import type { CellResult, Figure, LimitFigures, OutputResult } from '../../src/engine/rows/results.ts';
+import { Packer, Unpacker } from '../../src/engine/worker/packed.ts';
 
 /** Another value for every field there is: a new field does not compile here until it is told how it may change. */
 type Other<T> = { [K in keyof Required<T>]: Required<T>[K] };

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import { Engine } from '../../src/engine/engine.ts';
-import { Packer, Unpacker } from '../../src/engine/packed.ts';
-import type { CellResult, SheetResults } from '../../src/engine/results.ts';
+import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
+import { Packer, Unpacker } from '../../src/engine/worker/packed.ts';
 import { edited, fileOf, job, jobEdit } from './random-job.ts';
 
 const SEED = 20261125;

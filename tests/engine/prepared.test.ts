@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import { createAnswer } from '../../src/engine/answer.ts';
-import type { SheetChange } from '../../src/engine/change.ts';
-import { createEngineClient } from '../../src/engine/client.ts';
 import { Engine } from '../../src/engine/engine.ts';
-import type { Reply, Request } from '../../src/engine/messages.ts';
-import type { CellResult, SheetResults } from '../../src/engine/results.ts';
+import type { SheetChange } from '../../src/engine/rows/change.ts';
+import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
+import { createAnswer } from '../../src/engine/worker/answer.ts';
+import { createEngineClient } from '../../src/engine/worker/client.ts';
+import type { Reply, Request } from '../../src/engine/worker/messages.ts';
 import { edited, fileOf, job, jobEdit } from './random-job.ts';
 
 const SEED = 20261128;

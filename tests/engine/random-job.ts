@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { CellRecord, Limits, SheetFile } from '../../shared/sheet/format.ts';
-import type { SheetChange, SheetSettings } from '../../src/engine/change.ts';
+import type { SheetChange, SheetSettings } from '../../src/engine/rows/change.ts';
 import { sheetOf } from './random-sheet.ts';
 
 /**

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
 import type { Engine } from '../../src/engine/engine.ts';
-import type { SheetResults } from '../../src/engine/results.ts';
+import type { SheetResults } from '../../src/engine/rows/results.ts';
 import { edited, fileOf, job, jobEdit } from './random-job.ts';
 
 /** Two engines give the same results over random sheets of every kind of cell, right and wrong, and every edit of them. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { CellKind } from '../../cells/cell.ts';
-import { unitsOfExample, workOut } from '../../src/engine/worked-example.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
+import { unitsOfExample, workOut } from '../../src/engine/book/worked-example.ts';
 
 const kinds = [...library.kinds.values()];
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { TradeFunction } from '../../cells/cell.ts';
+import type { TradeFunction } from '../../cells/record/cell.ts';
 import { dimension } from '../../shared/dimension.ts';
 import { problem } from '../../shared/problem.ts';
-import { quantityKind } from '../../shared/quantities.ts';
-import { checkExpr, describeType } from '../../src/language/check.ts';
-import type { Scope } from '../../src/language/syntax.ts';
+import { quantityKind } from '../../shared/quantities/quantities.ts';
+import { checkExpr, describeType } from '../../src/language/compile/check.ts';
+import type { Scope } from '../../src/language/syntax/syntax.ts';
 import { exprOf } from './context.ts';
 
 const KINDS: Readonly<Record<string, string>> = {

@@ -1,12 +1,12 @@
 import { HyperFormula } from 'hyperformula';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { engineFunctions } from '../../src/engine/functions.ts';
-import { registerFunctions } from '../../src/engine/plugin.ts';
-import { compileClosure } from '../../src/language/closure.ts';
-import { toEngine } from '../../src/language/compile.ts';
-import { evaluate } from '../../src/language/evaluate.ts';
-import { catalogueOf } from '../../src/language/functions.ts';
-import type { Expr, Reference } from '../../src/language/syntax.ts';
+import { engineFunctions } from '../../src/engine/network/functions.ts';
+import { registerFunctions } from '../../src/engine/network/plugin.ts';
+import { compileClosure } from '../../src/language/compile/closure.ts';
+import { toEngine } from '../../src/language/compile/compile.ts';
+import { evaluate } from '../../src/language/compile/evaluate.ts';
+import { catalogueOf } from '../../src/language/functions/functions.ts';
+import type { Expr, Reference } from '../../src/language/syntax/syntax.ts';
 import { exprOf } from './context.ts';
 
 const functions = catalogueOf([]);

@@ -1,8 +1,8 @@
 import { handbook } from '../../cells/handbook.ts';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
-import type { EntryContext } from '../../src/language/context.ts';
 import { parseEntry } from '../../src/language/parse.ts';
-import type { Expr, ParsedEntry } from '../../src/language/syntax.ts';
+import type { Expr, ParsedEntry } from '../../src/language/syntax/syntax.ts';
+import type { EntryContext } from '../../src/language/values/context.ts';
 
 /** Where an entry of a test stands: a length on an inch sheet unless said otherwise. */
 export const at = (

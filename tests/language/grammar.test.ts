@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileTests } from '@lezer/generator/test';
 import { describe, it } from 'vitest';
-import { parser } from '../../src/language/entry.grammar';
+import { parser } from '../../src/language/grammar/entry.grammar';
 
 const folder = new URL('./cases/', import.meta.url);
 

@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { HyperFormula } from 'hyperformula';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { engineFunctions } from '../../src/engine/functions.ts';
-import { registerFunctions } from '../../src/engine/plugin.ts';
-import { compileClosure } from '../../src/language/closure.ts';
-import { toEngine } from '../../src/language/compile.ts';
-import { evaluate } from '../../src/language/evaluate.ts';
-import { catalogueOf } from '../../src/language/functions.ts';
-import { toMathML } from '../../src/language/mathml.ts';
+import { engineFunctions } from '../../src/engine/network/functions.ts';
+import { registerFunctions } from '../../src/engine/network/plugin.ts';
+import { compileClosure } from '../../src/language/compile/closure.ts';
+import { toEngine } from '../../src/language/compile/compile.ts';
+import { evaluate } from '../../src/language/compile/evaluate.ts';
+import { toMathML } from '../../src/language/display/mathml.ts';
+import { catalogueOf } from '../../src/language/functions/functions.ts';
 import { referencesIn, renameIn } from '../../src/language/names.ts';
 import { parseEntry, parseFormula, parseTolerance } from '../../src/language/parse.ts';
-import { printExpr } from '../../src/language/print.ts';
-import type { Expr, Reference } from '../../src/language/syntax.ts';
+import { printExpr } from '../../src/language/syntax/print.ts';
+import type { Expr, Reference } from '../../src/language/syntax/syntax.ts';
 import { at } from './context.ts';
 import { formulas, plainFormulas } from './formulas.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { toMathML, toMathRow } from '../../src/language/mathml.ts';
+import { toMathML, toMathRow } from '../../src/language/display/mathml.ts';
 import { exprOf } from './context.ts';
 
 const set = (formula: string) => toMathRow(exprOf(formula));

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { completionContext } from '../../src/language/completion.ts';
 import { toDecimalComma } from '../../src/language/decimal.ts';
-import { entryLanguage } from '../../src/language/highlight.ts';
-import { idIn, idReference } from '../../src/language/ids.ts';
+import { completionContext } from '../../src/language/grammar/completion.ts';
+import { entryLanguage } from '../../src/language/grammar/highlight.ts';
 import { cellNameProblem, isValidCellName, referencesIn, renameIn } from '../../src/language/names.ts';
+import { idIn, idReference } from '../../src/language/syntax/ids.ts';
 
 describe('names of cells', () => {
   it.each(['bore', 'bore_as_found', 'Ø_bore', 'δ', 'вал', '孔径', 'x2', '_a', 'power', 'cafe\u0301'])(

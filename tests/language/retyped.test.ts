@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseEntry } from '../../src/language/parse.ts';
-import { reading } from '../../src/language/reading.ts';
-import { contextKey, plainForm } from '../../src/language/retyped.ts';
+import { reading } from '../../src/language/values/reading.ts';
+import { contextKey, plainForm } from '../../src/language/values/retyped.ts';
 import { at } from './context.ts';
 
 const number = fc.tuple(fc.nat(999), fc.integer({ min: -1, max: 5 })).map(([whole, places]) => {

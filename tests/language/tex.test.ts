@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { escapeTex, texSymbol, toTex } from '../../src/language/tex.ts';
+import { escapeTex, texSymbol, toTex } from '../../src/language/display/tex.ts';
 import { exprOf } from './context.ts';
 
 const set = (formula: string): string => toTex(exprOf(formula));

@@ -1,7 +1,7 @@
 import type { Tree } from '@lezer/common';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { firstError, parserFor, type Top, treeOf } from '../../src/language/tree.ts';
+import { firstError, parserFor, type Top, treeOf } from '../../src/language/grammar/tree.ts';
 
 const PIECES = [
   ...[

@@ -1,8 +1,8 @@
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { judge, type Margin } from '../../shared/check.ts';
-import { normalTail } from '../../shared/normal.ts';
+import { judge, type Margin } from '../../shared/checks/check.ts';
 import type { DecisionRule } from '../../shared/sheet/format.ts';
+import { normalTail } from '../../shared/statistics/normal.ts';
 import rows from './reference/values.json' with { type: 'json' };
 
 /** Ships without types. */

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
-import type { CellResult } from '../../src/engine/results.ts';
-import { listWords, promptOf } from '../../src/page/sheet/prompts.ts';
+import type { CellResult } from '../../src/engine/rows/results.ts';
 import { entriesAsked, nextAsked, waitedFor } from '../../src/page/state/asked.ts';
+import { listWords, promptOf } from '../../src/page/state/prompts.ts';
 
 const records: CellRecord[] = [
   { id: 's', role: 'section', label: 'Bore' },

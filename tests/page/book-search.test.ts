@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import type { CellKind } from '../../cells/cell.ts';
 import { functionsUsed } from '../../cells/functions-used.ts';
+import type { CellKind } from '../../cells/record/cell.ts';
 import { ANYTHING, findInBook, quantitiesOf } from '../../src/page/book/search.ts';
 
 const kinds = [...library.kinds.values()];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { callAt } from '../../src/page/editor/call.ts';
-import { argumentOf, signaturesOf } from '../../src/page/editor/signature.ts';
+import { callAt } from '../../src/page/entry/call.ts';
+import { argumentOf, signaturesOf } from '../../src/page/entry/signature.ts';
 
 const at = (text: string) => {
   const place = text.indexOf('^^');

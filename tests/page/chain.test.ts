@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { placeColumn } from '../../src/page/chain/column.ts';
 import { edgePath, NODE, placeChain, WIDE_NODE } from '../../src/page/chain/layout.ts';
 import { wrapText } from '../../src/page/chain/wrap.ts';
-import { addressOfSheet, placeOf } from '../../src/page/router.ts';
+import { addressOfSheet, placeOf } from '../../src/page/kit/router.ts';
 
 const node = (id: string) => ({ id, number: id, title: id, value: '' });
 

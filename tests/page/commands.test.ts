@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { isKey } from '../../src/page/commands/key.ts';
-import { linesBetween } from '../../src/page/selection/selection.ts';
+import { isKey } from '../../src/page/state/key.ts';
+import { linesBetween } from '../../src/page/state/selection.ts';
 
 const press = (key: string, held: string[] = []) => ({
   key,

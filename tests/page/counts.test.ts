@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { CheckState } from '../../shared/check.ts';
-import type { CellResult } from '../../src/engine/results.ts';
+import type { CheckState } from '../../shared/checks/check.ts';
+import type { CellResult } from '../../src/engine/rows/results.ts';
 import { countChecks } from '../../src/page/state/counts.ts';
 import { numberLines } from '../../src/page/state/numbering.ts';
 

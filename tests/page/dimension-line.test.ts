@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dimensionLine } from '../../src/page/library/dimension-line.ts';
+import { dimensionLine } from '../../src/page/kit/dimension-line.ts';
 
 const shape = (x1: number, y1: number, x2: number, y2: number, offset: number) => ({
   kind: 'dimension' as const,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { linearWords } from '../../src/page/draws/outcome.tsx';
-import { shareWords } from '../../src/page/draws/share-words.ts';
+import { linearWords } from '../../src/page/unfolded/outcome.tsx';
+import { shareWords } from '../../src/page/unfolded/share-words.ts';
 
 test('a share is told with the digits its draws support, and none and all as such', () => {
   expect(shareWords(0, 200_000)).toBe('none of 200\u202f000');

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { isOfField } from '../../src/page/editor/field-path.ts';
+import { isOfField } from '../../src/page/entry/field-path.ts';
 
 it('a size as measured is told of at its entry, its temperature at its own field', () => {
   expect(isOfField('measured', 'measured.entry')).toBe(true);

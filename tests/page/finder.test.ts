@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { wordChanges } from '../../src/page/announce/changes.ts';
-import { type Findable, find } from '../../src/page/finder/match.ts';
+import { wordChanges } from '../../src/page/sheet/changes.ts';
+import { type Findable, find } from '../../src/page/sheet/match.ts';
 
 const item = (label: string, group = 'The sheet', also = ''): Findable => ({
   id: label,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type GridRow, gridAction } from '../../src/page/sheet/grid-keys.ts';
+import { type GridRow, gridAction } from '../../src/page/grid/grid-keys.ts';
 
 const full = ['number', 'name', 'entry', 'value', 'limits', 'check'] as const;
 const rows: GridRow[] = [

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { keepEqual } from '../../src/page/state/keep-equal.ts';
+import { keepEqual } from '../../src/page/kit/keep-equal.ts';
 
 const value = fc.letrec((tie) => ({
   any: fc.oneof(

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { limitScale } from '../../src/page/marks/limit-scale.ts';
+import { limitScale } from '../../src/page/kit/limit-scale.ts';
 
 test('two limits stand symmetrically, with room outside', () => {
   const scale = limitScale({ lower: 2, upper: 4, value: 3 })!;

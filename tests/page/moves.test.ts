@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { CheckState } from '../../shared/check.ts';
-import type { CellResult, OutputResult } from '../../src/engine/results.ts';
+import type { CheckState } from '../../shared/checks/check.ts';
+import type { CellResult, OutputResult } from '../../src/engine/rows/results.ts';
 import { Baseline } from '../../src/page/state/moves.ts';
 
 const output = (

@@ -1,8 +1,8 @@
 import { CompletionContext, type CompletionResult } from '@codemirror/autocomplete';
 import { EditorState } from '@codemirror/state';
 import { expect, it } from 'vitest';
-import { completeWith } from '../../src/page/editor/complete.ts';
-import type { SheetWords } from '../../src/page/editor/sheet-words.ts';
+import { completeWith } from '../../src/page/entry/complete.ts';
+import type { SheetWords } from '../../src/page/entry/sheet-words.ts';
 
 const words = {
   names: () => ['journal', 'jaw_gap', 'bore'].map((name) => ({ name, label: '', outputs: [] })),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { CellResult, Figure, OutputResult } from '../../src/engine/results.ts';
+import type { CellResult, Figure, OutputResult } from '../../src/engine/rows/results.ts';
 import { sameOutline } from '../../src/page/state/outline.ts';
 
 const figure = (value: number): Figure => ({ value, low: value, high: value, centre: value, u: 0, dof: 9 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { preferencesOf } from '../../src/page/preferences/choices.ts';
-import { outsideQuotes } from '../../src/page/preferences/say-message.ts';
-import { inTradeWords } from '../../src/page/preferences/trade-words.ts';
+import { preferencesOf } from '../../src/page/kit/choices.ts';
+import { outsideQuotes } from '../../src/page/kit/say-message.ts';
+import { inTradeWords } from '../../src/page/kit/trade-words.ts';
 
 const written = { bush: 'as written', play: 'as written' } as const;
 

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
-import { commitText, prepareText } from '../../src/page/editor/commit.ts';
-import type { EntrySpot } from '../../src/page/editor/spot.ts';
+import { commitText, prepareText } from '../../src/page/entry/commit.ts';
+import type { EntrySpot } from '../../src/page/entry/spot.ts';
 import type { Sheet } from '../../src/page/state/sheet.ts';
 
 const file: SheetFile = {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { inUncertainties } from '../../src/page/held/against-plan.tsx';
-import { coverageWords, dofWords } from '../../src/page/proof/uncertainty.tsx';
-import { roundStep, ticksTo } from '../../src/page/trace/trace-scale.ts';
+import { inUncertainties } from '../../src/page/unfolded/against-plan.tsx';
+import { roundStep, ticksTo } from '../../src/page/unfolded/trace-scale.ts';
+import { coverageWords, dofWords } from '../../src/page/unfolded/uncertainty.tsx';
 
 test('a difference is told in standard uncertainties of itself', () => {
   expect(inUncertainties({ value: 0.0001, u: 0.0002 })).toMatch(/^That is 0\.5 standard .* no more than/);

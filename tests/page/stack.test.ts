@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { parseFormula } from '../../src/language/parse.ts';
-import { stackBars } from '../../src/page/stack/bars.ts';
-import { brokenScale } from '../../src/page/stack/broken-scale.ts';
-import { stackTerms } from '../../src/page/stack/terms.ts';
+import { stackBars } from '../../src/page/unfolded/bars.ts';
+import { brokenScale } from '../../src/page/unfolded/broken-scale.ts';
+import { stackTerms } from '../../src/page/unfolded/terms.ts';
 
 const termsOf = (formula: string) =>
   stackTerms(parseFormula(formula, { units: { length: 'in' } }).expr!)?.map(

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { lineFromRow, linesFromTable } from '../../src/page/clipboard/lines-from-table.ts';
-import { isFigure, readingsFrom, readTable, writeTable } from '../../src/page/clipboard/table.ts';
+import { isFigure, readingsFrom, readTable, writeTable } from '../../src/page/entry/table.ts';
+import { lineFromRow, linesFromTable } from '../../src/page/grid/lines-from-table.ts';
 
 test('a table from a spreadsheet keeps tabs and breaks that stand in quotes', () => {
   expect(readTable('a\tb\r\n"c\td"\t"e ""f""\ng"\n')).toEqual([

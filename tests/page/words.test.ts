@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import { findKinds } from '../../src/page/adding/find-kinds.ts';
-import { completionPlace } from '../../src/page/editor/complete.ts';
-import { placeOf } from '../../src/page/router.ts';
-import { dropAfter } from '../../src/page/sheet/carry.ts';
+import { completionPlace } from '../../src/page/entry/complete.ts';
+import { findKinds } from '../../src/page/entry/find-kinds.ts';
+import { dropAfter } from '../../src/page/grid/carry.ts';
+import { placeOf } from '../../src/page/kit/router.ts';
 
 test('the library is found by what a cell is for, title first', () => {
   const found = findKinds(library.kinds.values(), 'Press BUSH');

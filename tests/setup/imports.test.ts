@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { importRings, importsOf, lintImports } from '../../src/setup/import-lint.mjs';
+import { fileRings, importsOf, lintImports } from '../../src/setup/import-lint.mjs';
 
 const lint = (files: Record<string, string>) => lintImports(new Map(Object.entries(files)));
 const target = { 'src/page/sheet.ts': '', 'src/engine/run.ts': '', 'shared/unit.ts': '', 'cells/fit.ts': '' };
@@ -68,9 +68,10 @@ describe('no ring of imports', () => {
     ]);
   });
 
-  test('a way back by types only is no ring', () => {
-    expect(ring(`import type { a } from './a.ts'; export const c = 1 as unknown as a`)).toEqual([]);
-    expect(ring(`import { type a } from './a.ts'; export const c = 1 as unknown as a`)).toEqual([]);
+  test('a way back by types alone, or by import(), is a ring too', () => {
+    const back = (text: string) => expect(ring(text)).toHaveLength(1);
+    back(`import type { a } from './a.ts'; export const c = 1 as unknown as a`);
+    back(`export const c = () => import('./a.ts')`);
   });
 
   test('an import for its effect alone counts', () => {
@@ -78,6 +79,28 @@ describe('no ring of imports', () => {
       ...importsOf('shared/a.ts', `import './b.ts'`),
       ...importsOf('shared/b.ts', `import './a.ts'`),
     ];
-    expect(importRings(links)).toEqual([['shared/a.ts', 'shared/b.ts']]);
+    expect(fileRings(links)).toEqual([['shared/a.ts', 'shared/b.ts']]);
+  });
+});
+
+describe('no ring of folders', () => {
+  const folders = (top: string) =>
+    lint({
+      'shared/units/inch.ts': `import { exact } from '../exact.ts'; export const inch = exact`,
+      'shared/exact.ts': 'export const exact = 1',
+      'shared/all.ts': top,
+    });
+
+  test('a folder that imports its child, which imports it, is reported', () => {
+    expect(folders(`export { inch } from './units/inch.ts'`)).toEqual([
+      'a ring of folders: shared -> shared/units -> shared',
+    ]);
+  });
+
+  test('so it is by a glob, by import() and by types', () => {
+    expect(folders(`export const all = import.meta.glob('./units/*.ts')`)).toHaveLength(1);
+    expect(folders(`export const later = () => import('./units/inch.ts')`)).toHaveLength(1);
+    expect(folders(`export type { inch } from './units/inch.ts'`)).toHaveLength(1);
+    expect(folders(`export const none = 1`)).toEqual([]);
   });
 });

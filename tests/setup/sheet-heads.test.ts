@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { offers } from '../../src/page/home/templates.ts';
+import { offers } from '../../src/page/handing-on/templates.ts';
 import { jobs, sheetOf, templates } from '../templates/shelf.ts';
 
 test('every sheet that comes with the program is offered by its own title block, and fetched whole', async () => {

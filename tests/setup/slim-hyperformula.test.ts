@@ -23,10 +23,10 @@ const engines = async () => {
   vi.doMock('hyperformula', () => import(/* @vite-ignore */ pathToFileURL(file).href));
   const { HyperFormula: Slim } = await import('hyperformula');
   const slim = await import('../../src/engine/engine.ts');
-  const { workOut } = await import('../../src/engine/worked-example.ts');
+  const { workOut } = await import('../../src/engine/book/worked-example.ts');
   vi.doUnmock('hyperformula');
   vi.resetModules();
-  const wholly = await import('../../src/engine/worked-example.ts');
+  const wholly = await import('../../src/engine/book/worked-example.ts');
   return { whole: whole.Engine, slim: slim.Engine, Slim, workOut: { whole: wholly.workOut, slim: workOut } };
 };
 let made: Awaited<ReturnType<typeof engines>>;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judge, type Margin } from '../../shared/check.ts';
+import { judge, type Margin } from '../../shared/checks/check.ts';
 import type { DecisionRule } from '../../shared/sheet/format.ts';
 
 const RULES: readonly DecisionRule[] = ['worst-case', 'iso14253-2013', 'iso14253-2017', 'simple'];

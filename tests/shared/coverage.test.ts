@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { coverageFactor } from '../../shared/coverage.ts';
+import { coverageFactor } from '../../shared/statistics/coverage.ts';
 
 // jStat is a general statistics library; the tables are JCGM 100:2008 Table G.2.
 const jStat: { studentt: { inv(p: number, dof: number): number } } = createRequire(import.meta.url)('jstat');

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { ownRule } from '../../shared/decision-rules.ts';
+import { ownRule } from '../../shared/checks/decision-rules.ts';
 
 test('a rule is told beside a verdict where it is not the sheet’s', () => {
   expect(ownRule('simple', 'iso14253-2013')).toBe('by bare figure');

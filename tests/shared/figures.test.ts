@@ -1,11 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dimension } from '../../shared/dimension.ts';
-import { digitsFor, formatFigure, formatNumber, formatQuantity, writeEntry } from '../../shared/figures.ts';
-import { NUMBER_UNIT } from '../../shared/quantities.ts';
+import {
+  digitsFor,
+  formatFigure,
+  formatNumber,
+  formatQuantity,
+  writeEntry,
+} from '../../shared/quantities/figures.ts';
+import { NUMBER_UNIT } from '../../shared/quantities/quantities.ts';
 import { roundedText } from '../../shared/rounding.ts';
 import { findUnit, fromSI, parseUnit, toSI, type Unit } from '../../shared/units/units.ts';
-import { describeDimension, wordProblem } from '../../shared/wording.ts';
+import { describeDimension, wordProblem } from './wording.ts';
 
 const unit = (symbol: string): Unit => findUnit(symbol) as Unit;
 const inches = (value: number): number => toSI(value, unit('in'));

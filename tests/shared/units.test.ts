@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dimension, sameDimension } from '../../shared/dimension.ts';
-import { bareUnit, displayUnit, kindsOf, quantityKind, quantityKinds } from '../../shared/quantities.ts';
+import {
+  bareUnit,
+  displayUnit,
+  kindsOf,
+  quantityKind,
+  quantityKinds,
+} from '../../shared/quantities/quantities.ts';
 import { table } from '../../shared/units/registry.ts';
 import {
   findUnit,

@@ -1,7 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
-import { gauges as allGauges } from '../../cells/tables/gauges.ts';
+import { gauges as allGauges } from '../../cells/tables/gauges/gauges.ts';
 import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { sheetSchema } from '../../shared/sheet/schema.ts';

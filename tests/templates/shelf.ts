@@ -6,7 +6,7 @@ import { readSheet } from '../../shared/sheet/read.ts';
 import { withExamples } from '../../src/command/example.ts';
 import { override } from '../../src/command/override.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
-import type { Figure, OutputResult } from '../../src/engine/results.ts';
+import type { Figure, OutputResult } from '../../src/engine/rows/results.ts';
 
 const folder = fileURLToPath(new URL('../../templates/', import.meta.url));
 

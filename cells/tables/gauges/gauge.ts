@@ -1,4 +1,4 @@
-import type { GaugeUse } from '../../cell.ts';
+import type { GaugeUse } from '../../record/cell.ts';
 import type { Origin, Property } from '../table.ts';
 import { fromMemory, inch, mm, property, thou, um } from '../table.ts';
 

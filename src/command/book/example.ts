@@ -1,10 +1,10 @@
-import type { CellKind, WorkedExample } from '../../../cells/cell.ts';
 import { GRADE_WORDS } from '../../../cells/grades.ts';
-import { formatFigure } from '../../../shared/figures.ts';
-import { displayUnit } from '../../../shared/quantities.ts';
-import type { Library } from '../../engine/library.ts';
-import type { OutputResult } from '../../engine/results.ts';
-import { type ExpectedFigure, type WorkedOut, workOut } from '../../engine/worked-example.ts';
+import type { CellKind, WorkedExample } from '../../../cells/record/cell.ts';
+import { formatFigure } from '../../../shared/quantities/figures.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
+import { type ExpectedFigure, type WorkedOut, workOut } from '../../engine/book/worked-example.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import type { OutputResult } from '../../engine/rows/results.ts';
 import { bullets, code, plain, table } from './markdown.ts';
 
 /** `one part in 1000` reads worse than a percentage; what is closer than a millionth is rounding. */

@@ -1,6 +1,6 @@
-import type { CellKind, CellOutput, TableColumn } from '../../../cells/cell.ts';
+import type { CellKind, CellOutput, TableColumn } from '../../../cells/record/cell.ts';
+import { texSymbol, toTex } from '../../language/display/tex.ts';
 import { parseFormula } from '../../language/parse.ts';
-import { texSymbol, toTex } from '../../language/tex.ts';
 import { code, mathBlock, plain } from './markdown.ts';
 
 /** The right side of a formula in the sheet's language, as TeX. */

@@ -1,7 +1,7 @@
-import type { CellKind } from '../../../cells/cell.ts';
 import { GRADE_WORDS, GRADES } from '../../../cells/grades.ts';
 import { grouped } from '../../../cells/groups.ts';
-import { quantityKinds } from '../../../shared/quantities.ts';
+import type { CellKind } from '../../../cells/record/cell.ts';
+import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import { bullets, part, plain, table } from './markdown.ts';
 
 const link = (kind: CellKind): string => `[${plain(kind.title)}](book/${kind.key}.md)`;

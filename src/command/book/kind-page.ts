@@ -1,5 +1,5 @@
-import type { CellInput, CellKind } from '../../../cells/cell.ts';
-import type { Library } from '../../engine/library.ts';
+import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
+import type { Library } from '../../engine/rows/library.ts';
 import { exampleText } from './example.ts';
 import { conditionText, outputText } from './formulas.ts';
 import { bullets, code, part, plain, table } from './markdown.ts';

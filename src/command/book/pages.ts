@@ -1,4 +1,4 @@
-import type { Library } from '../../engine/library.ts';
+import type { Library } from '../../engine/rows/library.ts';
 import { indexPage } from './index-page.ts';
 import { kindPage } from './kind-page.ts';
 

@@ -1,9 +1,9 @@
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { type Editing, freshId } from '../editing.ts';
-import { flatten, SHEET_SHAPE } from '../fields.ts';
-import { spread } from '../order.ts';
-import { GONE, ORDER } from '../replica.ts';
-import { storeVariants } from '../variants.ts';
+import { type Editing, freshId } from '../model/editing.ts';
+import { flatten, SHEET_SHAPE } from '../model/fields.ts';
+import { spread } from '../model/order.ts';
+import { GONE, ORDER } from '../model/replica.ts';
+import { storeVariants } from '../model/variants.ts';
 import { storedFields } from './field.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { Dismissal } from '../../../shared/sheet/format.ts';
-import type { Editing } from '../editing.ts';
-import { CELL_SHAPE, flatten, isPlain, shapeAt, storedPath } from '../fields.ts';
-import { textKind } from '../texts.ts';
+import type { Editing } from '../model/editing.ts';
+import { CELL_SHAPE, flatten, isPlain, shapeAt, storedPath } from '../model/fields.ts';
+import { textKind } from '../model/texts.ts';
 
 /** Fields of a record as stored: flat, with ids in the texts. `self` is the cell they belong to. */
 export function storedFields(

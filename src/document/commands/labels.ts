@@ -1,4 +1,4 @@
-import type { Editing } from '../editing.ts';
+import type { Editing } from '../model/editing.ts';
 
 /** What undo says it takes back, in trade words. */
 

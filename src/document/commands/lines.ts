@@ -1,8 +1,8 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { type Editing, freshId } from '../editing.ts';
-import { freeName, nameFrom } from '../names.ts';
-import { spread } from '../order.ts';
-import { GONE, ORDER } from '../replica.ts';
+import { type Editing, freshId } from '../model/editing.ts';
+import { freeName, nameFrom } from '../model/names.ts';
+import { spread } from '../model/order.ts';
+import { GONE, ORDER } from '../model/replica.ts';
 import { storedFields } from './field.ts';
 
 /** Places for `count` lines after a line (`null`: at the top; a line that is gone: at the end). */

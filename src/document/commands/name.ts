@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
 import { cellNameProblem } from '../../language/names.ts';
-import type { Editing } from '../editing.ts';
-import { textKind } from '../texts.ts';
+import type { Editing } from '../model/editing.ts';
+import { textKind } from '../model/texts.ts';
 
 /** Gives a cell another name, or takes it away (`''`) where no formula needs it. Formulas follow. */
 export function renameCell(e: Editing, id: string, wish: string): Problem | undefined {

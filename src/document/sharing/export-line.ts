@@ -1,4 +1,4 @@
-import { digitsFor } from '../../../shared/figures.ts';
+import { digitsFor } from '../../../shared/quantities/figures.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { fromSI, type Unit } from '../../../shared/units/unit.ts';
 

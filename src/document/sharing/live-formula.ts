@@ -1,5 +1,5 @@
 import { parseFormula } from '../../language/parse.ts';
-import type { Expr, Reference } from '../../language/syntax.ts';
+import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 
 /** Functions that every spreadsheet computes as we do, on any unit. */
 const SAME = new Set(['ABS', 'MAX', 'MIN', 'SQRT', 'SUM']);

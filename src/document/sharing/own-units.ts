@@ -6,7 +6,7 @@ import {
   parseEntry,
   parseTolerance,
 } from '../../language/parse.ts';
-import { unitOfSize } from '../../language/tolerance-unit.ts';
+import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 
 export type LengthUnit = SheetUnits['length'];
 

@@ -1,9 +1,9 @@
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { type CellDifference, differences } from '../differences.ts';
-import { CELL_SHAPE, flatten, sameValue, unflatten } from '../fields.ts';
-import { freeName } from '../names.ts';
-import { toNames, toStored } from '../references.ts';
-import { textKind } from '../texts.ts';
+import { CELL_SHAPE, flatten, sameValue, unflatten } from '../model/fields.ts';
+import { freeName } from '../model/names.ts';
+import { toNames, toStored } from '../model/references.ts';
+import { textKind } from '../model/texts.ts';
 
 /** A field the template says otherwise now. */
 export interface NewsField {

@@ -1,8 +1,8 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
 import { canonical } from '../../../shared/sheet/canonical.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
-import { isPlain, storable } from '../fields.ts';
 import { exportText, importText } from '../files.ts';
+import { isPlain, storable } from '../model/fields.ts';
 import type { ListRow } from './row.ts';
 import type { StorageState } from './state.ts';
 import type { Vault } from './vault.ts';

@@ -1,4 +1,4 @@
-import type { CheckState } from '../../../shared/check.ts';
+import type { CheckState } from '../../../shared/checks/check.ts';
 import type { TitleBlock } from '../../../shared/sheet/format.ts';
 import type { SheetDocument } from '../sheet-document.ts';
 

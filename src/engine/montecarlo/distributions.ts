@@ -1,4 +1,4 @@
-import type { Distribution } from '../row.ts';
+import type { Distribution } from '../rows/row.ts';
 import type { Random } from './random.ts';
 
 /** One source as it is drawn from: ends in SI about the nominal. */

@@ -1,5 +1,5 @@
-import { coverageFactor } from '../../../shared/coverage.ts';
-import type { Figure } from '../results.ts';
+import { coverageFactor } from '../../../shared/statistics/coverage.ts';
+import type { Figure } from '../rows/results.ts';
 import type { Comparison } from './types.ts';
 
 /**

@@ -1,11 +1,11 @@
 import type { Problem } from '../../../shared/problem.ts';
-import type { Expr } from '../../language/syntax.ts';
-import type { OutputPlan } from '../assemble/assembled.ts';
+import type { Expr } from '../../language/syntax/syntax.ts';
 import type { Computed } from '../computed.ts';
-import { dofOf } from '../figure.ts';
-import { highColumn, lowColumn, NOMINAL } from '../grid.ts';
-import type { Row } from '../layout.ts';
-import type { Figure } from '../results.ts';
+import { dofOf } from '../network/figure.ts';
+import { highColumn, lowColumn, NOMINAL } from '../network/grid.ts';
+import type { Row } from '../network/layout.ts';
+import type { OutputPlan } from '../rows/assembled.ts';
+import type { Figure } from '../rows/results.ts';
 import type { DrawnSource } from './distributions.ts';
 
 /** One row as it is simulated; references in the formula are row keys. */

@@ -1,5 +1,5 @@
-import { type BlockFunction, compileClosure } from '../../language/closure.ts';
-import type { EngineFunction } from '../functions.ts';
+import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
+import type { EngineFunction } from '../network/functions.ts';
 import { type Filler, fillerOf } from './distributions.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';

@@ -1,6 +1,6 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { Engine } from '../engine.ts';
-import type { Library } from '../library.ts';
+import type { Library } from '../rows/library.ts';
 import { planOf, type SimulationPlan } from './plan.ts';
 import { runPlan } from './run.ts';
 import type { Simulation, SimulationOptions } from './types.ts';

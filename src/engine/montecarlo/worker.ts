@@ -1,6 +1,6 @@
 import { libraryOnUse } from '../../../cells/on-use.ts';
-import { kindsOf } from '../kinds-of.ts';
-import { notFetched } from '../library.ts';
+import { kindsOf } from '../rows/kinds-of.ts';
+import { notFetched } from '../rows/library.ts';
 import type { SimulationReply, SimulationRequest } from './messages.ts';
 import { simulate } from './simulate.ts';
 

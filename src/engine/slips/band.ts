@@ -1,5 +1,5 @@
-import type { Row } from '../layout.ts';
-import type { Network } from '../network.ts';
+import type { Row } from '../network/layout.ts';
+import type { Network } from '../network/network.ts';
 import type { Register } from './register.ts';
 import type { SlipSheet } from './sheet.ts';
 

@@ -1,7 +1,7 @@
 import { dimension, sameDimension } from '../../../shared/dimension.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { GaugeSetting, Literal, Spread } from '../../language/syntax.ts';
-import type { SheetScope } from '../assemble/scope.ts';
+import type { GaugeSetting, Literal, Spread } from '../../language/syntax/syntax.ts';
+import type { SheetScope } from '../rows/scope.ts';
 
 /** One text of a cell with the lengths that stand in it as they were written. */
 export interface Datum {

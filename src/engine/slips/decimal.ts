@@ -1,4 +1,4 @@
-import type { GaugeSetting } from '../../language/syntax.ts';
+import type { GaugeSetting } from '../../language/syntax/syntax.ts';
 import type { Datum } from './datum.ts';
 import type { Asked, Guess, Slipway } from './guess.ts';
 import { signedCount, withDivision, withDivisions } from './rewrite.ts';

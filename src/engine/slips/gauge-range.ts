@@ -1,9 +1,9 @@
-import type { GaugeUse } from '../../../cells/cell.ts';
+import type { GaugeUse } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { findUnit, type Unit } from '../../../shared/units/units.ts';
-import { choiceIn } from '../assemble/inputs.ts';
-import type { SheetScope } from '../assemble/scope.ts';
-import type { Slip } from '../results.ts';
+import { choiceIn } from '../rows/inputs.ts';
+import type { Slip } from '../rows/results.ts';
+import type { SheetScope } from '../rows/scope.ts';
 import type { Datum } from './datum.ts';
 import { written } from './written.ts';
 

@@ -1,4 +1,4 @@
-import type { Slip } from '../results.ts';
+import type { Slip } from '../rows/results.ts';
 import type { Surface } from './words.ts';
 
 /** An ISO 286 class at the end of a text: `50 mm h7`, `H7`. */

@@ -1,9 +1,9 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { AssembledCell, OutputPlan } from '../assemble/assembled.ts';
-import type { SheetScope } from '../assemble/scope.ts';
-import type { Row } from '../layout.ts';
-import type { Network } from '../network.ts';
-import type { Figure, Slip } from '../results.ts';
+import type { Row } from '../network/layout.ts';
+import type { Network } from '../network/network.ts';
+import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
+import type { Figure, Slip } from '../rows/results.ts';
+import type { SheetScope } from '../rows/scope.ts';
 import { bandBelow } from './band.ts';
 import type { Datum } from './datum.ts';
 import { type Expectation, fromLimits, fromPair, fromPlan } from './expectation.ts';

@@ -1,7 +1,7 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { Expr } from '../../language/syntax.ts';
-import type { AssembledCell, OutputPlan } from '../assemble/assembled.ts';
-import { READING_OUTPUTS } from '../assemble/readings.ts';
+import type { Expr } from '../../language/syntax/syntax.ts';
+import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
+import { READING_OUTPUTS } from '../rows/readings.ts';
 import { type FitWord, fitWordOf, wordsOf } from './words.ts';
 
 /** Two sizes of which one is taken from the other: bore minus journal, bush outside minus bore. */

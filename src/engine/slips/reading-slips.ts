@@ -1,4 +1,4 @@
-import type { Slip } from '../results.ts';
+import type { Slip } from '../rows/results.ts';
 import { answers } from './answers.ts';
 import { type Belief, byExpectation, byGroup } from './belief.ts';
 import type { Datum } from './datum.ts';

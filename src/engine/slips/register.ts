@@ -1,5 +1,5 @@
-import type { AssembledCell } from '../assemble/assembled.ts';
-import type { SheetScope } from '../assemble/scope.ts';
+import type { AssembledCell } from '../rows/assembled.ts';
+import type { SheetScope } from '../rows/scope.ts';
 import { type Datum, dataOf } from './datum.ts';
 import { type Gauged, gaugedOf, setInOf } from './gauge-range.ts';
 import { type Pair, type Ratio, relationsOf } from './pairs.ts';

@@ -1,6 +1,6 @@
 import { roundedText } from '../../../shared/rounding.ts';
 import { findUnit, fromSI } from '../../../shared/units/units.ts';
-import type { GaugeSetting, Literal } from '../../language/syntax.ts';
+import type { GaugeSetting, Literal } from '../../language/syntax/syntax.ts';
 import type { Datum } from './datum.ts';
 
 const NUMBER = /[+-]?\s*(?:\d+(?:\s+|-)\d+\s*\/\s*\d+|\d+\s*\/\s*\d+|\d+[.,]\d*|[.,]?\d+)/;

@@ -1,4 +1,4 @@
-import type { Figure } from '../results.ts';
+import type { Figure } from '../rows/results.ts';
 import type { Datum } from './datum.ts';
 import type { Pair } from './pairs.ts';
 

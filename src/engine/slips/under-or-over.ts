@@ -1,4 +1,4 @@
-import type { Slip } from '../results.ts';
+import type { Slip } from '../rows/results.ts';
 import type { Datum } from './datum.ts';
 import type { Surface } from './words.ts';
 

@@ -1,6 +1,6 @@
 import type { CellRecord, Measured } from '../../../shared/sheet/format.ts';
-import type { SheetScope } from '../assemble/scope.ts';
-import { numberOf } from '../assemble/texts.ts';
+import type { SheetScope } from '../rows/scope.ts';
+import { numberOf } from '../rows/texts.ts';
 
 /** A reading that was taken away from reference temperature, as far as its texts tell. */
 export interface Warmth {

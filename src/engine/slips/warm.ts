@@ -1,4 +1,4 @@
-import type { Slip } from '../results.ts';
+import type { Slip } from '../rows/results.ts';
 
 /** A part read away from reference temperature, SI. */
 export interface WarmPart {

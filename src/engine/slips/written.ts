@@ -1,6 +1,6 @@
-import { formatQuantity } from '../../../shared/figures.ts';
+import { formatQuantity } from '../../../shared/quantities/figures.ts';
 import { findUnit, type Unit } from '../../../shared/units/units.ts';
-import type { Literal } from '../../language/syntax.ts';
+import type { Literal } from '../../language/syntax/syntax.ts';
 import type { Datum } from './datum.ts';
 import { digitsOf } from './rewrite.ts';
 

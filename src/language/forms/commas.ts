@@ -1,6 +1,6 @@
 import type { SyntaxNode } from '@lezer/common';
-import { children, complain, type Reading, replaced, sliceOf } from '../reading.ts';
-import type { Span } from '../syntax.ts';
+import type { Span } from '../syntax/syntax.ts';
+import { children, complain, type Reading, replaced, sliceOf } from '../values/reading.ts';
 
 const GROUPED = /^\d{1,3}(?:,\d{3}){2,}(?:\.\d+)?(?![\d.,])/;
 const OTHER_WAY = /^\d{1,3}(?:\.\d{3})+,\d+(?![\d.,])/;

@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
 import { dimension } from '../../../shared/dimension.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import { complain, type Reading, sliceOf } from '../reading.ts';
-import { fitsKind } from '../settle.ts';
-import type { Literal } from '../syntax.ts';
+import type { Literal } from '../syntax/syntax.ts';
+import { complain, type Reading, sliceOf } from '../values/reading.ts';
+import { fitsKind } from '../values/settle.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
 

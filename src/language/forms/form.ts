@@ -1,4 +1,4 @@
-import type { Entry } from '../syntax.ts';
+import type { Entry } from '../syntax/syntax.ts';
 
 /** An entry as read, and what the sheet shows beside it so that a misreading is seen. */
 export interface ReadForm {

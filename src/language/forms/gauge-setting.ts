@@ -1,12 +1,12 @@
 import type { SyntaxNode } from '@lezer/common';
 import { over, plus, ratioNumber, times } from '../../../shared/units/exact.ts';
 import { unitRatio } from '../../../shared/units/unit.ts';
-import { type Amount, readAmount, toLiteral } from '../amount.ts';
-import { isNumberNode } from '../number.ts';
-import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
-import { settleLiterals } from '../settle.ts';
-import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
-import type { Literal } from '../syntax.ts';
+import type { Literal } from '../syntax/syntax.ts';
+import { type Amount, readAmount, toLiteral } from '../values/amount.ts';
+import { isNumberNode } from '../values/number.ts';
+import { children, complain, type Reading, sliceOf, wanted } from '../values/reading.ts';
+import { settleLiterals } from '../values/settle.ts';
+import { readSpread, resolveSpread, unitOfSpread } from '../values/spread.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
 import { byStation, onlyMeasured } from './readings.ts';

@@ -1,7 +1,7 @@
 import { ratioNumber } from '../../../shared/units/exact.ts';
-import type { Amount } from '../amount.ts';
-import { complain, type Reading, remedy } from '../reading.ts';
-import type { Span } from '../syntax.ts';
+import type { Span } from '../syntax/syntax.ts';
+import type { Amount } from '../values/amount.ts';
+import { complain, type Reading, remedy } from '../values/reading.ts';
 
 /** How far readings of one part may lie apart, as a factor, for one to be the other in millimetres. */
 const NEAR = 1.15;

@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import { type Amount, readAmount, toLiteral } from '../amount.ts';
-import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../reading.ts';
-import { fitsKind, withUnit } from '../settle.ts';
+import { type Amount, readAmount, toLiteral } from '../values/amount.ts';
+import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../values/reading.ts';
+import { fitsKind, withUnit } from '../values/settle.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';
 

@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
-import { readAmount } from '../amount.ts';
-import { isNumberNode } from '../number.ts';
-import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../reading.ts';
-import { settleLiterals } from '../settle.ts';
-import type { Literal } from '../syntax.ts';
+import type { Literal } from '../syntax/syntax.ts';
+import { readAmount } from '../values/amount.ts';
+import { isNumberNode } from '../values/number.ts';
+import { children, complain, type Reading, remedy, replaced, sliceOf, wanted } from '../values/reading.ts';
+import { settleLiterals } from '../values/settle.ts';
 import type { ReadForm } from './form.ts';
 
 /** 2..25, limits of size so far apart that a point may have been hit twice. */

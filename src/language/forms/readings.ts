@@ -1,9 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
-import { type Amount, readAmount } from '../amount.ts';
-import { children, complain, type Reading, sliceOf, wanted } from '../reading.ts';
-import { settleLiterals } from '../settle.ts';
-import { readSpread, resolveSpread, unitOfSpread } from '../spread.ts';
-import type { Literal } from '../syntax.ts';
+import type { Literal } from '../syntax/syntax.ts';
+import { type Amount, readAmount } from '../values/amount.ts';
+import { children, complain, type Reading, sliceOf, wanted } from '../values/reading.ts';
+import { settleLiterals } from '../values/settle.ts';
+import { readSpread, resolveSpread, unitOfSpread } from '../values/spread.ts';
 import { asksCommas } from './commas.ts';
 import type { ReadForm } from './form.ts';
 import { asksMixedUnits } from './mixed-units.ts';

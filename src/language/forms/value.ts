@@ -1,11 +1,11 @@
 import type { SyntaxNode } from '@lezer/common';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
-import { type Amount, differenceSI, readAmount } from '../amount.ts';
-import { children, complain, type Reading, remedy, sliceOf, wanted } from '../reading.ts';
-import { settleLiterals } from '../settle.ts';
-import { readSpread, resolveClass, resolveSpread, type TypedSpread, unitOfSpread } from '../spread.ts';
-import type { Literal, Spread } from '../syntax.ts';
+import type { Literal, Spread } from '../syntax/syntax.ts';
+import { type Amount, differenceSI, readAmount } from '../values/amount.ts';
+import { children, complain, type Reading, remedy, sliceOf, wanted } from '../values/reading.ts';
+import { settleLiterals } from '../values/settle.ts';
+import { readSpread, resolveClass, resolveSpread, type TypedSpread, unitOfSpread } from '../values/spread.ts';
 import { asksTwoOrOne } from './commas.ts';
 import { decimalEcho } from './echo.ts';
 import type { ReadForm } from './form.ts';

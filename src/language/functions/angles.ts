@@ -1,6 +1,6 @@
 import { problem } from '../../../shared/problem.ts';
-import { isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from '../types.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
+import { isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
 
 /** SIN(30) is asked about: degrees on the drawing, radians in the standard. */
 const angle =

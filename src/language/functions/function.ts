@@ -1,5 +1,5 @@
 import type { Problem } from '../../../shared/problem.ts';
-import type { Span, ValueType } from '../syntax.ts';
+import type { Span, ValueType } from '../syntax/syntax.ts';
 
 /** What a function sees of an argument while types are checked. */
 export interface ArgType extends Span {

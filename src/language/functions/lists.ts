@@ -1,6 +1,6 @@
 import { powerDimension } from '../../../shared/dimension.ts';
-import { dimensionOf, isProblem, needNoPoint, needQuantity, quantity, UNKNOWN, unify } from '../types.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
+import { dimensionOf, isProblem, needNoPoint, needQuantity, quantity, UNKNOWN, unify } from './types.ts';
 
 const ONE_KIND = 'they cannot be taken together';
 

@@ -1,6 +1,6 @@
 import { problem } from '../../../shared/problem.ts';
-import { isProblem, LOGICAL, needLogical, unify } from '../types.ts';
 import type { ArgType, SheetFunction } from './function.ts';
+import { isProblem, LOGICAL, needLogical, unify } from './types.ts';
 
 const MANY = Number.POSITIVE_INFINITY;
 

@@ -1,4 +1,6 @@
 import { powerDimension } from '../../../shared/dimension.ts';
+import { type ArgType, numeric, type SheetFunction } from './function.ts';
+import { powerType } from './power.ts';
 import {
   dimensionOf,
   NUMBER,
@@ -8,9 +10,7 @@ import {
   quantity,
   UNKNOWN,
   unify,
-} from '../types.ts';
-import { type ArgType, numeric, type SheetFunction } from './function.ts';
-import { powerType } from './power.ts';
+} from './types.ts';
 
 const plain = (name: string) => (args: readonly ArgType[]) =>
   args.map((arg) => needPlain(arg, name)).find((wrong) => wrong) ?? NUMBER;

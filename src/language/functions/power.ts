@@ -1,6 +1,8 @@
 import { isNone, isRationalExponent, powerDimension } from '../../../shared/dimension.ts';
 import { type Problem, problem } from '../../../shared/problem.ts';
-import type { ValueType } from '../syntax.ts';
+import type { ValueType } from '../syntax/syntax.ts';
+import { describeType } from '../syntax/wording.ts';
+import type { ArgType } from './function.ts';
 import {
   dimensionOf,
   NUMBER,
@@ -10,9 +12,7 @@ import {
   needQuantity,
   quantity,
   UNKNOWN,
-} from '../types.ts';
-import { describeType } from '../wording.ts';
-import type { ArgType } from './function.ts';
+} from './types.ts';
 
 /** Type of base ^ exponent. A dimension can only be raised to a power that is known before computing. */
 export const powerType = (base: ArgType, exponent: ArgType): ValueType | Problem => {

@@ -1,8 +1,8 @@
 import { isNone } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
-import { dimensionOf, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from '../types.ts';
-import { describeType } from '../wording.ts';
+import { describeType } from '../syntax/wording.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
+import { dimensionOf, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
 
 /**
  * Rounding to decimal places works on the shortest decimal that reads back as the double, which is what a person sees:

@@ -1,11 +1,11 @@
-import type { TradeFunction } from '../../../cells/cell.ts';
+import type { TradeFunction } from '../../../cells/record/cell.ts';
 import { isNone, sameDimension } from '../../../shared/dimension.ts';
 import { type Problem, problem } from '../../../shared/problem.ts';
-import { quantityKind } from '../../../shared/quantities.ts';
-import type { ValueType } from '../syntax.ts';
-import { dimensionOf, isPoint, named, needQuantity, quantity, UNKNOWN } from '../types.ts';
-import { describeDimension, describeType } from '../wording.ts';
+import { quantityKind } from '../../../shared/quantities/quantities.ts';
+import type { ValueType } from '../syntax/syntax.ts';
+import { describeDimension, describeType } from '../syntax/wording.ts';
 import type { ArgType, SheetFunction } from './function.ts';
+import { dimensionOf, isPoint, named, needQuantity, quantity, UNKNOWN } from './types.ts';
 
 const typeOfKind = (name: string): ValueType => {
   const kind = quantityKind(name);

@@ -1,10 +1,10 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
-import { useTools } from '../commands/tools.ts';
-import { didHint } from '../hints/hints.ts';
-import { writtenOut } from '../preferences/decimal-mark.ts';
-import { say } from '../preferences/words.ts';
-import { addressOfSheet } from '../router.ts';
-import { useSheet } from '../sheet/context.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { addressOfSheet } from '../kit/router.ts';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
+import { didHint } from '../state/hints.ts';
+import { useTools } from '../state/tools.ts';
 import { Outcome } from './outcome.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';

@@ -1,12 +1,12 @@
 import { For, Show } from 'solid-js';
-import { isOfField } from '../editor/field-path.ts';
-import { CheckMark } from '../marks/check-mark.tsx';
-import { leading, serviceWords } from '../marks/check-words.ts';
-import { LimitBar } from '../marks/limit-bar.tsx';
-import { sayMessage } from '../preferences/say-message.ts';
-import { useSheet } from '../sheet/context.ts';
-import { ProblemNote } from '../sheet/problem-note.tsx';
-import { SlipNote } from '../unfolded/slip-note.tsx';
+import { isOfField } from '../entry/field-path.ts';
+import { ProblemNote } from '../entry/problem-note.tsx';
+import { SlipNote } from '../grid/slip-note.tsx';
+import { CheckMark } from '../kit/check-mark.tsx';
+import { leading, serviceWords } from '../kit/check-words.ts';
+import { LimitBar } from '../kit/limit-bar.tsx';
+import { sayMessage } from '../kit/say-message.ts';
+import { useSheet } from '../state/context.ts';
 import type { Stop } from './stops.ts';
 
 /** What the readings come to so far: figure, limits, check, and any question about what was just entered. */

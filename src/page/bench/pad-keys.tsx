@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { usesComma } from '../preferences/decimal-mark.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
 import type { PadKey } from './pad.ts';
 
 const KEYS: ReadonlyArray<readonly PadKey[]> = [

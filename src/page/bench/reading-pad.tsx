@@ -1,7 +1,7 @@
 import { createEffect, createMemo, createSignal, on, Show } from 'solid-js';
-import { commitTyped } from '../editor/commit-typed.ts';
-import { usesComma } from '../preferences/decimal-mark.ts';
-import { useSheet } from '../sheet/context.ts';
+import { commitTyped } from '../entry/commit-typed.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
+import { useSheet } from '../state/context.ts';
 import { type PadKey, press } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';

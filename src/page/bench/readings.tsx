@@ -1,5 +1,5 @@
 import { createEffect, For, on } from 'solid-js';
-import { writtenOut } from '../preferences/decimal-mark.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
 import { readingAt, type Slot, sameSlot } from './slots.ts';
 
 export interface ReadingsProps {

@@ -1,6 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { EntrySpot } from '../editor/spot.ts';
-import { say } from '../preferences/words.ts';
+import type { EntrySpot } from '../entry/spot.ts';
+import { say } from '../kit/words.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { splitReadings } from './readings-text.ts';

@@ -1,8 +1,8 @@
 import { createMemo, createSignal, For, onMount, Show } from 'solid-js';
 import { grouped } from '../../../cells/groups.ts';
-import type { Library } from '../../engine/library.ts';
-import { SelectField } from '../fields/select-field.tsx';
-import { addressInBook } from '../router.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import { addressInBook } from '../kit/router.ts';
+import { SelectField } from '../kit/select-field.tsx';
 import { ANYTHING, type BookQuery, findInBook, quantitiesOf } from './search.ts';
 
 /** Kept while the page is open, so that the way back from a cell leads to what was found. */

@@ -1,9 +1,9 @@
-import type { DrawingValues, WorkedExample } from '../../../cells/cell.ts';
-import { formatFigure } from '../../../shared/figures.ts';
-import { displayUnit } from '../../../shared/quantities.ts';
-import type { OutputResult } from '../../engine/results.ts';
-import type { WorkedOut } from '../../engine/worked-example.ts';
-import type { Reference } from '../../language/syntax.ts';
+import type { DrawingValues, WorkedExample } from '../../../cells/record/cell.ts';
+import { formatFigure } from '../../../shared/quantities/figures.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
+import type { WorkedOut } from '../../engine/book/worked-example.ts';
+import type { OutputResult } from '../../engine/rows/results.ts';
+import type { Reference } from '../../language/syntax/syntax.ts';
 
 /** SI values by name for the cell's drawing. */
 export const valuesOf = ({ given, result }: WorkedOut): DrawingValues => ({

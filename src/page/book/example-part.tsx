@@ -1,8 +1,8 @@
 import { createResource, For, Show } from 'solid-js';
-import type { CellKind, WorkedExample } from '../../../cells/cell.ts';
 import { GRADE_WORDS } from '../../../cells/grades.ts';
-import type { WorkedOut } from '../../engine/worked-example.ts';
-import { CellDrawing } from '../library/drawing.tsx';
+import type { CellKind, WorkedExample } from '../../../cells/record/cell.ts';
+import type { WorkedOut } from '../../engine/book/worked-example.ts';
+import { CellDrawing } from '../kit/drawing.tsx';
 import { nearness, numberOf, outputText, valuesOf } from './example-figures.ts';
 import { Formula } from './formula.tsx';
 import { TextList } from './text-list.tsx';

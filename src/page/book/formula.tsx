@@ -1,7 +1,7 @@
 import { createSignal, onCleanup, onMount } from 'solid-js';
-import { type MathOptions, toMathRow } from '../../language/mathml.ts';
+import { type MathOptions, toMathRow } from '../../language/display/mathml.ts';
+import { symbolOf } from '../../language/display/symbols.ts';
 import { parseFormula } from '../../language/parse.ts';
-import { symbolOf } from '../../language/symbols.ts';
 
 export interface FormulaProps {
   /** In the sheet's language, with or without `=`. */

@@ -1,7 +1,7 @@
 import { For, Match, Show, Switch } from 'solid-js';
-import type { CellInput, CellKind } from '../../../cells/cell.ts';
-import type { Library } from '../../engine/library.ts';
-import { addressInBook } from '../router.ts';
+import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import { addressInBook } from '../kit/router.ts';
 import { NameSymbol } from './formula.tsx';
 
 /** What goes in: the symbol of the formulas, what it is, what stands for it while it is blank. */

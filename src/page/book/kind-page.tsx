@@ -1,10 +1,10 @@
 import { createMemo, For, onCleanup, onMount, Show } from 'solid-js';
-import type { CellKind } from '../../../cells/cell.ts';
 import { functionsUsed } from '../../../cells/functions-used.ts';
-import { createEngineClient } from '../../engine/client.ts';
-import type { EngineClient } from '../../engine/client-types.ts';
-import type { Library } from '../../engine/library.ts';
-import { addressOfBook } from '../router.ts';
+import type { CellKind } from '../../../cells/record/cell.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import { createEngineClient } from '../../engine/worker/client.ts';
+import type { EngineClient } from '../../engine/worker/client-types.ts';
+import { addressOfBook } from '../kit/router.ts';
 import { ExamplePart } from './example-part.tsx';
 import { InputsPart } from './inputs-part.tsx';
 import { OutputsPart } from './outputs-part.tsx';

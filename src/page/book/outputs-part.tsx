@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import type { CellKind, CellOutput } from '../../../cells/cell.ts';
+import type { CellKind, CellOutput } from '../../../cells/record/cell.ts';
 import { Formula } from './formula.tsx';
 
 /** What comes out, each with its formula as mathematics and the limits it is held to. */

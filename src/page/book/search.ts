@@ -1,5 +1,5 @@
-import type { CellKind } from '../../../cells/cell.ts';
-import { quantityKinds } from '../../../shared/quantities.ts';
+import type { CellKind } from '../../../cells/record/cell.ts';
+import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 
 export interface BookQuery {
   words: string;

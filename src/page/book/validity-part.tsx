@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import type { CellKind } from '../../../cells/cell.ts';
+import type { CellKind } from '../../../cells/record/cell.ts';
 import { Formula } from './formula.tsx';
 
 /** What must hold for the cell to be believed, and what it says where it does not. */

@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from 'solid-js';
-import { SignShapes } from '../marks/check-mark.tsx';
-import { verdictClass } from '../marks/check-words.ts';
+import { SignShapes } from '../kit/check-mark.tsx';
+import { verdictClass } from '../kit/check-words.ts';
 import { edgePath, type NodeSize, type PlacedChain, type PlacedNode } from './layout.ts';
 import { wrapText } from './wrap.ts';
 

@@ -1,11 +1,11 @@
 import { createMemo, createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { fileName } from '../../document/files.ts';
-import { useTools } from '../commands/tools.ts';
-import { say } from '../preferences/words.ts';
-import { addressOfSheet } from '../router.ts';
-import { useSheet } from '../sheet/context.ts';
+import { createNarrow } from '../kit/narrow.ts';
+import { addressOfSheet } from '../kit/router.ts';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
-import { createNarrow } from '../state/narrow.ts';
+import { useTools } from '../state/tools.ts';
 import { ChainDrawing } from './chain-drawing.tsx';
 import { placeColumn } from './column.ts';
 import { chainGraph } from './graph.ts';

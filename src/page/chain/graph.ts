@@ -1,7 +1,7 @@
-import type { CheckState } from '../../../shared/check.ts';
-import type { Library } from '../../engine/library.ts';
-import { leading, ORDER, standingOf } from '../marks/check-words.ts';
-import type { SheetContext } from '../sheet/context.ts';
+import type { CheckState } from '../../../shared/checks/check.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import { leading, ORDER, standingOf } from '../kit/check-words.ts';
+import type { SheetContext } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 
 /** One line in the drawn chain. */

@@ -1,7 +1,7 @@
 import { createSignal, Show } from 'solid-js';
-import { JsonPicker } from '../fields/json-picker.tsx';
-import { addressOfBook, addressToOpen } from '../router.ts';
-import { createNarrow } from '../state/narrow.ts';
+import { JsonPicker } from '../handing-on/json-picker.tsx';
+import { createNarrow } from '../kit/narrow.ts';
+import { addressOfBook, addressToOpen } from '../kit/router.ts';
 
 export interface HomeHeadProps {
   onFile: (list: FileList | null) => void;

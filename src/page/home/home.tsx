@@ -2,6 +2,7 @@ import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
+import { type Offer, offers } from '../handing-on/templates.ts';
 import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
@@ -9,10 +10,9 @@ import { OfferBox } from './offer-box.tsx';
 import { OfferList } from './offer-list.tsx';
 import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
-import { type Offer, offers } from './templates.ts';
 import { WholeShop } from './whole-shop.tsx';
 
-const PreferencesDialog = lazy(() => import('../preferences/preferences-dialog.tsx'));
+const PreferencesDialog = lazy(() => import('../kit/preferences-dialog.tsx'));
 
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {

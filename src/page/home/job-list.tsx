@@ -1,5 +1,5 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
-import { SelectField } from '../fields/select-field.tsx';
+import { SelectField } from '../kit/select-field.tsx';
 import { createNotices } from '../state/notices.ts';
 import type { Order, Shelf, ShopState } from '../state/shop.ts';
 import { createGrowing } from './growing.ts';

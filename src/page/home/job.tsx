@@ -1,8 +1,8 @@
 import { createSignal, Show } from 'solid-js';
 import type { ListRow } from '../../document/storage/row.ts';
 import type { StorageState } from '../../document/storage/state.ts';
-import { say } from '../preferences/words.ts';
-import { addressOfSheet } from '../router.ts';
+import { addressOfSheet } from '../kit/router.ts';
+import { say } from '../kit/words.ts';
 import type { Notices } from '../state/notices.ts';
 import type { ShopState } from '../state/shop.ts';
 import { JobChecks } from './job-checks.tsx';

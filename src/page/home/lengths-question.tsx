@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from 'solid-js';
-import { readKept, writeKept } from '../preferences/kept.ts';
-import { prefer, preferences } from '../preferences/preferences.ts';
+import { readKept, writeKept } from '../kit/kept.ts';
+import { prefer, preferences } from '../kit/preferences.ts';
 
 const ASKED = 'asked.length';
 

@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { say } from '../preferences/words.ts';
+import { say } from '../kit/words.ts';
 
 const SHOWN = 24;
 

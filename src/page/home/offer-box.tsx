@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
-import { say } from '../preferences/words.ts';
-import type { Offer } from './templates.ts';
+import type { Offer } from '../handing-on/templates.ts';
+import { say } from '../kit/words.ts';
 
 /** A sheet to begin with: what is worn, what it is for, and the button that begins it. */
 export const OfferBox = (props: {

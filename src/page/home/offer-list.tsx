@@ -1,8 +1,8 @@
 import { createSignal, For, Show } from 'solid-js';
-import { say } from '../preferences/words.ts';
+import { type Offer, offers } from '../handing-on/templates.ts';
+import { say } from '../kit/words.ts';
 import { OfferBox } from './offer-box.tsx';
 import { REPAIR_LABELS, repairsOf } from './repairs.ts';
-import { type Offer, offers } from './templates.ts';
 
 const templates = offers.filter(({ template }) => template);
 const REST = 'Others';

@@ -1,5 +1,5 @@
 import { type Accessor, createEffect, onCleanup } from 'solid-js';
-import { readKept, writeKept } from '../preferences/kept.ts';
+import { readKept, writeKept } from '../kit/kept.ts';
 
 const KEY = 'home.jobs';
 

@@ -1,9 +1,9 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { FORMAT, VERSION } from '../../../shared/sheet/format.ts';
-import { addressOfSheet, addressToOpen, go } from '../router.ts';
+import { addressOfSheet, addressToOpen, go } from '../kit/router.ts';
+import { today } from '../kit/today.ts';
 import { tellOnArrival } from '../state/arrival.ts';
 import { loadShop } from '../state/load-shop.ts';
-import { today } from '../state/today.ts';
 
 const open = async (file: SheetFile): Promise<void> => {
   const shop = await loadShop();
@@ -12,7 +12,7 @@ const open = async (file: SheetFile): Promise<void> => {
 
 /** A job from a template: it remembers which one it came from. */
 export const startFromTemplate = async (template: SheetFile): Promise<void> => {
-  const [shop, { begunFrom }] = await Promise.all([loadShop(), import('../templates/begin.ts')]);
+  const [shop, { begunFrom }] = await Promise.all([loadShop(), import('../handing-on/begin.ts')]);
   const { id, word } = await begunFrom(shop, template);
   if (word) tellOnArrival(word);
   go(addressOfSheet(id));
@@ -29,7 +29,7 @@ export const startEmpty = (length: 'in' | 'mm'): Promise<void> =>
   });
 
 export const openCopy = async (file: SheetFile): Promise<void> => {
-  const { preferred } = await import('../sharing/own-units.ts');
+  const { preferred } = await import('../handing-on/own-units.ts');
   const { file: own, word } = await preferred(structuredClone(file));
   if (word) tellOnArrival(word);
   await open(own);
@@ -37,7 +37,7 @@ export const openCopy = async (file: SheetFile): Promise<void> => {
 
 /** Reads a file and goes to look at it; nothing is taken over yet. @returns what is wrong with it, where it is no sheet. */
 export const lookAt = async (file: File): Promise<string | undefined> => {
-  const { readFile, setArrival } = await import('../sharing/arrivals.ts');
+  const { readFile, setArrival } = await import('../handing-on/arrivals.ts');
   const read = await readFile(file);
   if (typeof read === 'string') return read;
   setArrival(read);

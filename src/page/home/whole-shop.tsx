@@ -2,10 +2,10 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { askToKeep, space } from '../../document/storage/space.ts';
-import { JsonPicker } from '../fields/json-picker.tsx';
-import { chosenPreferences, preferAlso } from '../preferences/preferences.ts';
-import { giveFile } from '../sharing/give-file.ts';
-import { today } from '../state/today.ts';
+import { giveFile } from '../handing-on/give-file.ts';
+import { JsonPicker } from '../handing-on/json-picker.tsx';
+import { chosenPreferences, preferAlso } from '../kit/preferences.ts';
+import { today } from '../kit/today.ts';
 
 const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
 

@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { useSheet } from '../sheet/context.ts';
+import { useSheet } from '../state/context.ts';
 import type { CutLine } from './paper-lines.ts';
 
 /** Sizes to cut with their limits and the size to aim for, and an empty box for what came out. */

@@ -1,8 +1,8 @@
-import type { CheckVerdict } from '../../../shared/check.ts';
-import type { Figure, LimitFigures } from '../../engine/results.ts';
-import { say } from '../preferences/words.ts';
-import { roleWord } from '../sheet/role-words.ts';
+import type { CheckVerdict } from '../../../shared/checks/check.ts';
+import type { Figure, LimitFigures } from '../../engine/rows/results.ts';
+import { say } from '../kit/words.ts';
 import { standingFigure } from '../state/moves.ts';
+import { roleWord } from '../state/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
 
 interface PaperLine {

@@ -1,5 +1,5 @@
-import { useSheet } from './context.ts';
-import { switchLength } from './switch-length.ts';
+import { useSheet } from '../state/context.ts';
+import { switchLength } from '../state/switch-length.ts';
 
 /** Which lengths the sheet is shown in, and whether the other system stands beside it. */
 export const LengthPair = () => {

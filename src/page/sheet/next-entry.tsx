@@ -1,10 +1,10 @@
 import { createMemo, Show } from 'solid-js';
 import { type EntriesAsked, entriesAsked, nextAsked, waitedFor } from '../state/asked.ts';
+import { type SheetContext, useSheet } from '../state/context.ts';
 import { cellOfRow, type RowKey } from '../state/cursor.ts';
+import { editEntry } from '../state/edit-entry.ts';
+import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
-import { type SheetContext, useSheet } from './context.ts';
-import { editEntry } from './edit-entry.ts';
-import { bringUp, rowElement } from './in-place.ts';
 import './next-entry.css';
 
 /** Entries that are still to be made. */

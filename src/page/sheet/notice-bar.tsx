@@ -1,5 +1,5 @@
 import { onCleanup, Show } from 'solid-js';
-import { useSheet } from './context.ts';
+import { useSheet } from '../state/context.ts';
 import './notice-bar.css';
 
 /** Tells the page how much of its lower end the message takes, so that what stands there can be reached above it. */

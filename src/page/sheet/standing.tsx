@@ -1,7 +1,7 @@
 import { createMemo, For, Show } from 'solid-js';
-import { CheckSign } from '../marks/check-mark.tsx';
-import { COUNTED, type Standing as Kind, ORDER } from '../marks/check-words.ts';
-import { useSheet } from './context.ts';
+import { CheckSign } from '../kit/check-mark.tsx';
+import { COUNTED, type Standing as Kind, ORDER } from '../kit/check-words.ts';
+import { useSheet } from '../state/context.ts';
 import { askedOf, toNextEntry } from './next-entry.tsx';
 import './standing.css';
 

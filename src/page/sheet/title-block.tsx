@@ -1,9 +1,9 @@
 import { createSignal, For, Show } from 'solid-js';
-import { RULE_WORDS } from '../../../shared/decision-rules.ts';
+import { RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
 import type { DecisionRule, TitleBlock as Title } from '../../../shared/sheet/format.ts';
-import { SelectField } from '../fields/select-field.tsx';
-import { TextField } from '../fields/text-field.tsx';
-import { useSheet } from './context.ts';
+import { SelectField } from '../kit/select-field.tsx';
+import { TextField } from '../kit/text-field.tsx';
+import { useSheet } from '../state/context.ts';
 import './title-block.css';
 
 type Field = Exclude<keyof Title, 'tags' | 'title' | 'referenceTemperature'>;
@@ -66,7 +66,9 @@ export const TitleBlock = () => {
             value={title().referenceTemperature}
             lines={1}
             onCommit={(text) =>
-              import('./reference-temperature.ts').then(({ takeReference }) => takeReference(sheet, text))
+              import('../state/reference-temperature.ts').then(({ takeReference }) =>
+                takeReference(sheet, text),
+              )
             }
           />
         </div>

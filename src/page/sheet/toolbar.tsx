@@ -1,11 +1,11 @@
 import { Show } from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
-import { useTools } from '../commands/tools.ts';
+import { addressOfSheet } from '../kit/router.ts';
 import { printSheet } from '../print/load.ts';
-import { addressOfSheet } from '../router.ts';
-import { useSheet } from './context.ts';
+import { useSheet } from '../state/context.ts';
+import { saveToFile } from '../state/save-file.ts';
+import { useTools } from '../state/tools.ts';
 import { LengthPair } from './length-pair.tsx';
-import { saveToFile } from './save-file.ts';
 import './toolbar.css';
 import { createStorageState } from '../state/storage-state.ts';
 

@@ -1,7 +1,7 @@
-import type { CellInput } from '../../../cells/cell.ts';
+import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { Library } from '../../engine/library.ts';
-import type { CellResult } from '../../engine/results.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import type { CellResult } from '../../engine/rows/results.ts';
 import { cellOfRow, inputRow, type RowKey } from './cursor.ts';
 
 /** The author of the template left this input to be filled in. */

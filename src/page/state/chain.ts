@@ -1,6 +1,6 @@
 import { createEffect, createSignal, onCleanup } from 'solid-js';
+import { sameEntries } from '../kit/same-entries.ts';
 import { type Cursor, cellOfRow } from './cursor.ts';
-import { sameEntries } from './same-entries.ts';
 import type { Sheet } from './sheet.ts';
 
 type Sides = ReadonlyMap<string, 'up' | 'down'>;

@@ -1,5 +1,5 @@
-import type { CellResult } from '../../engine/results.ts';
-import { leading, ORDER, type Standing, standingOf } from '../marks/check-words.ts';
+import type { CellResult } from '../../engine/rows/results.ts';
+import { leading, ORDER, type Standing, standingOf } from '../kit/check-words.ts';
 
 export interface CheckCounts {
   /** Checks by what they mean for the work; lines without limits are not counted. */

@@ -1,9 +1,9 @@
 import { createMemo, createRoot, createSignal } from 'solid-js';
-import type { CellKind } from '../../../cells/cell.ts';
 import type { GrowingLibrary } from '../../../cells/growing-library.ts';
-import type { Library } from '../../engine/library.ts';
-import { preferences } from '../preferences/preferences.ts';
-import { sayKind } from '../preferences/words.ts';
+import type { CellKind } from '../../../cells/record/cell.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import { preferences } from '../kit/preferences.ts';
+import { sayKind } from '../kit/words.ts';
 
 /** What has been fetched; told of again whenever more has come. */
 const [fetched, setFetched] = createSignal<GrowingLibrary | undefined>(undefined, { equals: false });

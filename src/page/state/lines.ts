@@ -1,7 +1,7 @@
 import { createSignal, untrack } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import type { CellResult } from '../../engine/results.ts';
-import { keepEqual } from './keep-equal.ts';
+import type { CellResult } from '../../engine/rows/results.ts';
+import { keepEqual } from '../kit/keep-equal.ts';
 import type { Move } from './moves.ts';
 import { sameOutline } from './outline.ts';
 

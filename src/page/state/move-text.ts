@@ -1,4 +1,4 @@
-import type { ShownFigure } from '../../../shared/figures.ts';
+import type { ShownFigure } from '../../../shared/quantities/figures.ts';
 
 /** Of half its spread: a move smaller than this share of it decides nothing, and its figure reads as before. */
 const SEEN = 1e-3;

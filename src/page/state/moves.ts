@@ -1,6 +1,6 @@
-import type { CheckState } from '../../../shared/check.ts';
-import type { CellResult, Figure, OutputResult } from '../../engine/results.ts';
-import { leading } from '../marks/check-words.ts';
+import type { CheckState } from '../../../shared/checks/check.ts';
+import type { CellResult, Figure, OutputResult } from '../../engine/rows/results.ts';
+import { leading } from '../kit/check-words.ts';
 
 /** The figure that downstream lines take. */
 export const standingFigure = (output: OutputResult | undefined): Figure | undefined =>

@@ -1,7 +1,7 @@
 import { createEffect, on, onCleanup } from 'solid-js';
 import type { CheckCounts } from '../../document/storage/row.ts';
 import type { Shop } from '../../document/storage/shop.ts';
-import { leading } from '../marks/check-words.ts';
+import { leading } from '../kit/check-words.ts';
 import type { Sheet } from './sheet.ts';
 
 const QUIET = 2000;

@@ -1,5 +1,5 @@
-import type { CellResult, LimitFigures, OutputResult } from '../../engine/results.ts';
-import { isAlike, isSameSetting } from '../../engine/steady.ts';
+import { isAlike, isSameSetting } from '../../engine/report/steady.ts';
+import type { CellResult, LimitFigures, OutputResult } from '../../engine/rows/results.ts';
 
 const bothOrNone = (a: unknown, b: unknown): boolean => (a === undefined) === (b === undefined);
 

@@ -1,16 +1,16 @@
 import { batch, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import { createStore, reconcile } from 'solid-js/store';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
-import type { Change } from '../../document/change.ts';
+import type { Change } from '../../document/model/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
-import type { EngineClient } from '../../engine/client-types.ts';
-import type { CellResult, OutputResult, SheetResults } from '../../engine/results.ts';
-import { say } from '../preferences/words.ts';
+import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/results.ts';
+import type { EngineClient } from '../../engine/worker/client-types.ts';
+import { sameEntries } from '../kit/same-entries.ts';
+import { say } from '../kit/words.ts';
 import { countChecks, sameCounts } from './counts.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
 import { numberLines } from './numbering.ts';
-import { sameEntries } from './same-entries.ts';
 import { drawFigures, withFigures } from './with-figures.ts';
 
 interface State {

@@ -1,8 +1,13 @@
-import { formatFigure, formatNumber, formatQuantity, type ShownFigure } from '../../../shared/figures.ts';
-import { displayUnit } from '../../../shared/quantities.ts';
+import {
+  formatFigure,
+  formatNumber,
+  formatQuantity,
+  type ShownFigure,
+} from '../../../shared/quantities/figures.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
-import { usesComma } from '../preferences/decimal-mark.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Writes the figures of one output in its unit, in the places their spread supports. */

@@ -1,8 +1,8 @@
 import { createSignal, Show } from 'solid-js';
-import { AddLine } from '../adding/add-line.tsx';
-import { useTools } from '../commands/tools.ts';
-import { deleteLines, duplicateLines, moveLines } from '../selection/lines-commands.ts';
-import { useSheet } from '../sheet/context.ts';
+import { AddLine } from '../entry/add-line.tsx';
+import { useSheet } from '../state/context.ts';
+import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
+import { useTools } from '../state/tools.ts';
 
 /** What can be done with the whole line. */
 export const Actions = (props: { cell: string }) => {

@@ -1,11 +1,11 @@
 import { createResource, For, Show } from 'solid-js';
-import type { Contribution } from '../../engine/results.ts';
-import { usesComma } from '../preferences/decimal-mark.ts';
-import { dofWords, uncertaintyText } from '../proof/uncertainty.tsx';
-import { useSheet } from '../sheet/context.ts';
+import type { Contribution } from '../../engine/rows/results.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
+import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
+import { dofWords, uncertaintyText } from './uncertainty.tsx';
 import './budget.css';
-import { Part } from './part.tsx';
+import { Part } from '../kit/part.tsx';
 
 export interface BudgetProps {
   cell: string;

@@ -1,6 +1,6 @@
-import { SelectField } from '../fields/select-field.tsx';
-import { say } from '../preferences/words.ts';
-import { useSheet } from '../sheet/context.ts';
+import { SelectField } from '../kit/select-field.tsx';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
 
 interface NameFieldProps {
   cell: string;

@@ -1,7 +1,7 @@
 import { createMemo, For, Show } from 'solid-js';
-import { useSheet } from '../sheet/context.ts';
+import { Part } from '../kit/part.tsx';
+import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
-import { Part } from './part.tsx';
 
 /** What the line hangs on and what hangs on it, one step each way; a press goes there. */
 export const FeedLinks = (props: { cell: string }) => {

@@ -1,9 +1,9 @@
 import { createMemo, Show } from 'solid-js';
-import { toMathML } from '../../language/mathml.ts';
+import { toMathML } from '../../language/display/mathml.ts';
+import { isFormula } from '../../language/grammar/tree.ts';
 import { parseFormula } from '../../language/parse.ts';
-import type { Reference } from '../../language/syntax.ts';
-import { isFormula } from '../../language/tree.ts';
-import { useSheet } from '../sheet/context.ts';
+import type { Reference } from '../../language/syntax/syntax.ts';
+import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { standingFigure } from '../state/moves.ts';
 

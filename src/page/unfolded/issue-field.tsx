@@ -1,10 +1,10 @@
 import { Show } from 'solid-js';
-import { writeEntry } from '../../../shared/figures.ts';
-import type { EntrySpot } from '../editor/spot.ts';
-import { EntryField } from '../fields/entry-field.tsx';
-import { writtenOut } from '../preferences/decimal-mark.ts';
-import { useSheet } from '../sheet/context.ts';
-import { Part } from './part.tsx';
+import { writeEntry } from '../../../shared/quantities/figures.ts';
+import { EntryField } from '../entry/entry-field.tsx';
+import type { EntrySpot } from '../entry/spot.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { Part } from '../kit/part.tsx';
+import { useSheet } from '../state/context.ts';
 
 /** Sends a size to the machine: from then on re-planning does not move it. */
 export const IssueField = (props: { cell: string; spot: EntrySpot }) => {

@@ -1,10 +1,10 @@
 import { For, Show } from 'solid-js';
-import { TextField } from '../fields/text-field.tsx';
-import { addressInBook } from '../router.ts';
-import { useSheet } from '../sheet/context.ts';
+import { Part } from '../kit/part.tsx';
+import { addressInBook } from '../kit/router.ts';
+import { TextField } from '../kit/text-field.tsx';
+import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { FeedLinks } from './feed-links.tsx';
-import { Part } from './part.tsx';
 
 /** The rest of a library cell laid open: its label, what it takes for granted, and where it comes from. */
 export const KindPart = (props: { cell: string }) => {

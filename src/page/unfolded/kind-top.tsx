@@ -1,11 +1,11 @@
 import { createMemo, For, Show } from 'solid-js';
-import { CellDrawing } from '../library/drawing.tsx';
-import { drawingValues } from '../library/drawing-values.ts';
-import { referred } from '../library/referred.ts';
-import { writtenOut } from '../preferences/decimal-mark.ts';
-import { useSheet } from '../sheet/context.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { CellDrawing } from '../kit/drawing.tsx';
+import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { standingFigure } from '../state/moves.ts';
+import { referred } from '../state/referred.ts';
+import { drawingValues } from './drawing-values.ts';
 import { NotePart } from './note-part.tsx';
 import './unfolded.css';
 

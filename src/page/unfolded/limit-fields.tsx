@@ -1,10 +1,10 @@
-import { RULE_WORDS } from '../../../shared/decision-rules.ts';
+import { RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
 import type { DecisionRule, Limits } from '../../../shared/sheet/format.ts';
-import type { EntrySpot } from '../editor/spot.ts';
-import { EntryField } from '../fields/entry-field.tsx';
-import { SelectField } from '../fields/select-field.tsx';
-import { useSheet } from '../sheet/context.ts';
-import { Part } from './part.tsx';
+import { EntryField } from '../entry/entry-field.tsx';
+import type { EntrySpot } from '../entry/spot.ts';
+import { Part } from '../kit/part.tsx';
+import { SelectField } from '../kit/select-field.tsx';
+import { useSheet } from '../state/context.ts';
 
 export interface LimitFieldsProps {
   cell: string;

@@ -1,19 +1,19 @@
 import { For, Show } from 'solid-js';
-import { quantityKinds } from '../../../shared/quantities.ts';
+import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
-import type { EntrySpot } from '../editor/spot.ts';
-import { EntryField } from '../fields/entry-field.tsx';
-import { SelectField } from '../fields/select-field.tsx';
-import { TextField } from '../fields/text-field.tsx';
-import { usesComma } from '../preferences/decimal-mark.ts';
-import { useSheet } from '../sheet/context.ts';
-import { ROLE_MEANING } from '../sheet/role-words.ts';
+import { EntryField } from '../entry/entry-field.tsx';
+import type { EntrySpot } from '../entry/spot.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
+import { Part } from '../kit/part.tsx';
+import { SelectField } from '../kit/select-field.tsx';
+import { TextField } from '../kit/text-field.tsx';
+import { useSheet } from '../state/context.ts';
+import { ROLE_MEANING } from '../state/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { GaugeField, MaterialField } from './cell-name-field.tsx';
 import { IssueField } from './issue-field.tsx';
 import { LimitFields } from './limit-fields.tsx';
 import { MeasuredFields } from './measured-fields.tsx';
-import { Part } from './part.tsx';
 import { UnitField } from './unit-field.tsx';
 
 const ROLES = Object.entries(ROLE_MEANING) as Array<[Role, string]>;

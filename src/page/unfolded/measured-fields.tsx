@@ -1,6 +1,6 @@
 import type { Measured } from '../../../shared/sheet/format.ts';
-import type { EntrySpot } from '../editor/spot.ts';
-import { EntryField } from '../fields/entry-field.tsx';
+import { EntryField } from '../entry/entry-field.tsx';
+import type { EntrySpot } from '../entry/spot.ts';
 import { GaugeField, MaterialField } from './cell-name-field.tsx';
 
 export interface MeasuredFieldsProps {

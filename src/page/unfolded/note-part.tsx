@@ -1,8 +1,8 @@
 import { createSignal, Show } from 'solid-js';
-import { TextField } from '../fields/text-field.tsx';
-import { say } from '../preferences/words.ts';
-import { useSheet } from '../sheet/context.ts';
-import '../sheet/line-note.css';
+import { TextField } from '../kit/text-field.tsx';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
+import '../kit/line-note.css';
 
 /** The note of a line as text to be read; a field for it on request. */
 export const NotePart = (props: { cell: string }) => {

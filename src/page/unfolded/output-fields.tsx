@@ -1,4 +1,4 @@
-import { useSheet } from '../sheet/context.ts';
+import { useSheet } from '../state/context.ts';
 import { LimitFields } from './limit-fields.tsx';
 import { MeasuredFields } from './measured-fields.tsx';
 import { UnitField } from './unit-field.tsx';

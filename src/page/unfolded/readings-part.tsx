@@ -1,6 +1,6 @@
 import { For, Show } from 'solid-js';
-import { say } from '../preferences/words.ts';
-import { useSheet } from '../sheet/context.ts';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
 
 /** A set of readings: mean, least, greatest, out-of-round, taper. */
 export const ReadingsPart = (props: { cell: string }) => {

@@ -1,5 +1,5 @@
-import { TextField } from '../fields/text-field.tsx';
-import { useSheet } from '../sheet/context.ts';
+import { TextField } from '../kit/text-field.tsx';
+import { useSheet } from '../state/context.ts';
 
 /** The text of a heading or a remark. */
 export const TextFields = (props: { cell: string }) => {

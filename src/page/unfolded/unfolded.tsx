@@ -1,9 +1,7 @@
 import { For, Show } from 'solid-js';
-import { ProofParts } from '../proof/proof-parts.tsx';
-import { useSheet } from '../sheet/context.ts';
-import { ProblemNote } from '../sheet/problem-note.tsx';
+import { ProblemNote } from '../entry/problem-note.tsx';
+import { useSheet } from '../state/context.ts';
 import { cellOfRow, outputOfRow, type RowKey } from '../state/cursor.ts';
-import { TraceDrawing } from '../trace/trace-drawing.tsx';
 import { Actions } from './actions.tsx';
 import { Budget } from './budget.tsx';
 import { FeedLinks } from './feed-links.tsx';
@@ -12,8 +10,10 @@ import { KindPart } from './kind-part.tsx';
 import { LineFields, LineLimits } from './line-fields.tsx';
 import { NotePart } from './note-part.tsx';
 import { OutputFields } from './output-fields.tsx';
+import { ProofParts } from './proof-parts.tsx';
 import { ReadingsPart } from './readings-part.tsx';
 import { TextFields } from './text-fields.tsx';
+import { TraceDrawing } from './trace-drawing.tsx';
 import './unfolded.css';
 
 /** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */

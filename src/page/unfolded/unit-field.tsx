@@ -1,7 +1,7 @@
-import { displayUnit, quantityKind } from '../../../shared/quantities.ts';
+import { displayUnit, quantityKind } from '../../../shared/quantities/quantities.ts';
 import { isUnit, parseUnit } from '../../../shared/units/units.ts';
-import { SelectField } from '../fields/select-field.tsx';
-import { useSheet } from '../sheet/context.ts';
+import { SelectField } from '../kit/select-field.tsx';
+import { useSheet } from '../state/context.ts';
 
 const labelOf = (symbol: string): string => {
   const unit = symbol === '' ? undefined : parseUnit(symbol);

@@ -8,7 +8,7 @@ import { csvField, csvOf } from '../../../src/document/sharing/csv.ts';
 import type { ExportLine } from '../../../src/document/sharing/export-line.ts';
 import { workbookOf } from '../../../src/document/sharing/workbook.ts';
 import { Engine } from '../../../src/engine/engine.ts';
-import { exportLines } from '../../../src/page/sharing/export-lines.ts';
+import { exportLines } from '../../../src/page/handing-on/export-lines.ts';
 
 const job: SheetFile = {
   format: 'fitwright-sheet',

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
 import { handbook } from '../../../cells/handbook.ts';
-import { displayUnit } from '../../../shared/quantities.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { inOwnUnits, type QuantityAt, settledTexts } from '../../../src/document/sharing/own-units.ts';

@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { Engine } from '../../../src/engine/engine.ts';
-import { highColumn, lowColumn, NOMINAL } from '../../../src/engine/grid.ts';
 import { planOf } from '../../../src/engine/montecarlo/plan.ts';
 import { runPlan } from '../../../src/engine/montecarlo/run.ts';
 import { simulate } from '../../../src/engine/montecarlo/simulate.ts';
-import { evaluate } from '../../../src/language/evaluate.ts';
+import { highColumn, lowColumn, NOMINAL } from '../../../src/engine/network/grid.ts';
+import { evaluate } from '../../../src/language/compile/evaluate.ts';
 import { randomSheet, sheetOf } from '../random-sheet.ts';
 
 const SEED = 20261125;

@@ -1,7 +1,7 @@
 import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { Engine } from '../../../src/engine/engine.ts';
-import type { Slip } from '../../../src/engine/results.ts';
+import type { Slip } from '../../../src/engine/rows/results.ts';
 import { NO_HANDBOOK, parseEntry } from '../../../src/language/parse.ts';
 import { cleanSheet, type Habits, type Site, type System } from './clean-sheet.ts';
 import { Draw } from './draw.ts';

@@ -4,7 +4,7 @@ import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { computeSheet } from '../../../src/engine/compute.ts';
 import { Engine } from '../../../src/engine/engine.ts';
-import type { Slip } from '../../../src/engine/results.ts';
+import type { Slip } from '../../../src/engine/rows/results.ts';
 import { sheetOf } from '../random-sheet.ts';
 import { cleanSheet } from './clean-sheet.ts';
 import { Draw } from './draw.ts';

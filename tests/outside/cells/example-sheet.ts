@@ -1,7 +1,7 @@
 import { library } from '../../../cells/catalogue.ts';
-import type { CellKind, WorkedExample } from '../../../cells/cell.ts';
-import { libraryFor } from '../../../src/engine/example-library.ts';
-import { exampleCells, workOut } from '../../../src/engine/worked-example.ts';
+import type { CellKind, WorkedExample } from '../../../cells/record/cell.ts';
+import { libraryFor } from '../../../src/engine/book/example-library.ts';
+import { exampleCells, workOut } from '../../../src/engine/book/worked-example.ts';
 import { type Line, sheetOf } from './sheet-of.ts';
 
 /** One library cell named `it` with these entries, computed by the engine; more lines may stand beside it. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { catalogueOf, folders } from '../../../cells/catalogue.ts';
-import { type CellKind, defineCell } from '../../../cells/cell.ts';
+import { type CellKind, defineCell } from '../../../cells/record/cell.ts';
 import { cell, figure, given, measured, sheetOf, valueIn, worked } from './sheet-of.ts';
 
 const nm = 1e-9;

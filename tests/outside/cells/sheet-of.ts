@@ -2,8 +2,8 @@ import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { findUnit, toSI } from '../../../shared/units/units.ts';
 import { type ComputedSheet, computeSheet } from '../../../src/engine/compute.ts';
-import type { Library } from '../../../src/engine/library.ts';
-import type { Figure, OutputResult } from '../../../src/engine/results.ts';
+import type { Library } from '../../../src/engine/rows/library.ts';
+import type { Figure, OutputResult } from '../../../src/engine/rows/results.ts';
 
 export type Line = Partial<CellRecord> & Pick<CellRecord, 'role'>;
 

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import { describe, expect, it, test } from 'vitest';
-import { judge } from '../../../shared/check.ts';
+import { judge } from '../../../shared/checks/check.ts';
 import type { CellRecord, DecisionRule } from '../../../shared/sheet/format.ts';
 import { cell, computed, drawn, readings, sheet } from './sheets.ts';
 

@@ -5,7 +5,7 @@ import { readSheet } from '../../../shared/sheet/read.ts';
 import { computeSheet } from '../../../src/engine/compute.ts';
 import { simulate } from '../../../src/engine/montecarlo/simulate.ts';
 import type { SimulatedOutput } from '../../../src/engine/montecarlo/types.ts';
-import type { CellResult, Contribution, Figure } from '../../../src/engine/results.ts';
+import type { CellResult, Contribution, Figure } from '../../../src/engine/rows/results.ts';
 import { sheetOf } from '../../engine/random-sheet.ts';
 
 /** A cell with its name for an id; what begins with `=` is worked out. */

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
-import { coverageFactor } from '../../../shared/coverage.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { coverageFactor } from '../../../shared/statistics/coverage.ts';
 import { rowById, titleOf } from '../tables/reference.ts';
 import { cell, computed, drawn, readings, sheet, sheetFile } from './sheets.ts';
 

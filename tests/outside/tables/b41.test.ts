@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { fitClasses, inchFit } from '../../../cells/tables/b41/b41.ts';
 import { inchGrades, inchTolerance } from '../../../cells/tables/b41/hole-tolerances.ts';
-import { fitClasses, inchFit } from '../../../cells/tables/b41.ts';
 import { rowsWhere, titleOf } from './reference.ts';
 
 /** Thousandths of an inch, to a millionth of one. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { coldBaths, coldContractionByKey, coldContractions } from '../../../cells/tables/cold-contraction.ts';
-import { materialByKey } from '../../../cells/tables/materials.ts';
+import { materialByKey } from '../../../cells/tables/materials/materials.ts';
 import { rowById, rowsWhere, titleOf } from './reference.ts';
 
 describe('cold contraction against print', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gaugeByKey, gauges } from '../../../cells/tables/gauges.ts';
+import { gaugeByKey, gauges } from '../../../cells/tables/gauges/gauges.ts';
 import { nextOversize, nextUndersize, undersizeSeries } from '../../../cells/tables/undersizes.ts';
 import { rowById, titleOf } from './reference.ts';
 

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { gradeSteps, grades } from '../../../cells/tables/iso286/grades.ts';
 import { deltaUm } from '../../../cells/tables/iso286/holes.ts';
-import { deviationSteps } from '../../../cells/tables/iso286/shaft-deviations.ts';
 import {
   fitClearance,
   isHole,
   limitDeviations,
   parseFit,
   standardTolerance,
-} from '../../../cells/tables/iso286.ts';
+} from '../../../cells/tables/iso286/iso286.ts';
+import { deviationSteps } from '../../../cells/tables/iso286/shaft-deviations.ts';
 import { rowById, rowsWhere, titleOf } from './reference.ts';
 
 /** Micrometres, to a tenth of a nanometre. */

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Material } from '../../../cells/tables/materials.ts';
-import { materialByKey, materials, materialsLike, materialTable } from '../../../cells/tables/materials.ts';
+import type { Material } from '../../../cells/tables/materials/materials.ts';
+import {
+  materialByKey,
+  materials,
+  materialsLike,
+  materialTable,
+} from '../../../cells/tables/materials/materials.ts';
 import type { Property } from '../../../cells/tables/table.ts';
 import { rowById, rowsWhere, titleOf } from './reference.ts';
 

@@ -1,5 +1,5 @@
-import type { Thread } from '../../../cells/tables/threads.ts';
-import { threadByDesignation } from '../../../cells/tables/threads.ts';
+import type { Thread } from '../../../cells/tables/threads/threads.ts';
+import { threadByDesignation } from '../../../cells/tables/threads/threads.ts';
 
 /** The thread of a designation that must be readable. */
 export const thread = (text: string): Thread => {

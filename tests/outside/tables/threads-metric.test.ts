@@ -4,7 +4,7 @@ import {
   pitchDiameterTolerance,
   pitchRows,
 } from '../../../cells/tables/threads/metric-limits.ts';
-import { percentOfThread } from '../../../cells/tables/threads.ts';
+import { percentOfThread } from '../../../cells/tables/threads/threads.ts';
 import { rowsWhere, titleOf } from './reference.ts';
 import { thread } from './thread.ts';
 

@@ -6,7 +6,7 @@ import {
   metricThreads,
   percentOfThread,
   threadByDesignation,
-} from '../../../cells/tables/threads.ts';
+} from '../../../cells/tables/threads/threads.ts';
 import { rowById, rowsWhere, titleOf } from './reference.ts';
 import { thread } from './thread.ts';
 

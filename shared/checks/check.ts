@@ -1,0 +1,292 @@
+import type { DecisionRule } from '../sheet/format.ts';
+import { coverageFactor } from '../statistics/coverage.ts';
+import { normalTail } from '../statistics/normal.ts';
+import { studentBeyond } from '../statistics/student.ts';
+
+/** Verdict words; the first three columns of the table in the design. See `judge` for when each applies. */
+export type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
+export type PartState = 'proven in' | 'proven in, near the edge' | 'not proven' | 'proven out';
+export type CheckState = PlanState | PartState | 'no limits' | 'waiting';
+
+export interface Verdict {
+  state: CheckState;
+  /** The limit concerned: missed, perhaps missed, or near. */
+  at?: 'lower' | 'upper' | 'wear';
+  /** Where it misses or may miss: whether metal is still there to take off. */
+  side?: 'metal on' | 'metal gone';
+  /** By how much the nearest limit is missed (positive: outside) or kept (negative), SI; nominal to limit. */
+  by?: number;
+}
+
+export interface CheckVerdict {
+  /** Against the limits for a new part; the only verdict where there is no wear limit. */
+  asNew: Verdict;
+  /** Against the wear limit, for a part in service. Absent where there is none, or the part was just made. */
+  inService?: Verdict;
+  /** The rule the guard band followed. */
+  rule: DecisionRule;
+  /** One line for people: `not proven as new; proven serviceable`. */
+  words: string;
+  /** Why it is not proven, where the figures alone do not show it. */
+  note?: string;
+}
+
+/**
+ * Distance from a value to a limit with its own spread, SI, positive inside: value - lower, upper - value. The limit's
+ * spread, and what it shares with the value, are in it.
+ */
+export interface Margin {
+  value: number;
+  /** Worst case. */
+  low: number;
+  high: number;
+  /** Centre of the statistical figure. */
+  centre: number;
+  /** Standard uncertainty. */
+  u: number;
+  /**
+   * Effective degrees of freedom; Infinity where absent. A rule that names its factor takes it as named; a probability
+   * of conformance is that of Student's t.
+   */
+  dof?: number;
+  /**
+   * How far those sources reach, SI, whose doubt is known in part only: readings with neither gauge nor ±. A part is
+   * proven by a measured value with its uncertainty (JCGM 106, 7.2), never by figures alone.
+   */
+  unstated?: number;
+}
+
+export interface JudgeInput {
+  mode: 'plan' | 'part';
+  rule: DecisionRule;
+  lower?: Margin;
+  upper?: Margin;
+  /** Margin to the wear limit; `side` is where wear leads: `high` for a clearance, `low` for a shaft. */
+  wear?: Margin & { side: 'low' | 'high' };
+  metalOn?: 'low' | 'high';
+  /** Judged as new only. */
+  justMade?: boolean;
+  /** An input is missing or in error. */
+  waiting?: boolean;
+  /** Why its doubt is known in part only, where it is: told where nothing is proven for it. */
+  unstated?: string | undefined;
+  /** Size of the value compared, SI: what is a trillionth of it is arithmetic, not a miss. */
+  scale?: number;
+}
+
+/** One-sided 95 % point of the normal distribution. */
+const K95 = 1.6448536269514722;
+const CONFORMANCE = 0.95;
+/** From so many degrees of freedom on Student's t is the normal distribution to the digits of a verdict. */
+const MANY = 1e4;
+
+/** Standard uncertainties that leave 5 % on one side. */
+const oneSided = (dof: number): number => (dof < MANY ? coverageFactor(dof, 2 * CONFORMANCE - 1) : K95);
+
+/** Probability beyond `x` standard uncertainties on one side. */
+const beyond = (x: number, dof: number): number => {
+  if (!(dof < MANY)) return normalTail(x);
+  const both = studentBeyond(Math.abs(x), dof) / 2;
+  return x < 0 ? 1 - both : both;
+};
+
+type Place = 'lower' | 'upper' | 'wear';
+/** A margin under a rule: the interval of its spread, and the probability that the limit is missed. */
+interface Edge {
+  at: Place;
+  /** Which way outside lies. */
+  way: 'low' | 'high';
+  value: number;
+  low: number;
+  high: number;
+  /** Only under the rule of conformance probability. */
+  missed?: number;
+  /** Something in it cannot be computed. */
+  unsure: boolean;
+  /** What of the spread is doubt known in part only, and may be many times as much. */
+  unstated: number;
+}
+
+/**
+ * A doubt known in part only is taken to be at most so many times what is counted of it: a judgement of our own, after
+ * the shop's rule of a gauge ten times as fine as what it is to tell (common practice, no source).
+ */
+const WORST = 10;
+
+/** Doubt known in part only, where it may turn a verdict: not where even that many times as much is less than what is known. */
+const openDoubt = (margin: Margin, noise: number): number => {
+  const { unstated = 0 } = margin;
+  const known = (margin.high - margin.low) / 2 - unstated;
+  return unstated <= noise || WORST * unstated <= known ? 0 : unstated;
+};
+
+/** Arithmetic on doubles leaves a value that stands on its limit a hair beside it: that hair counts as nothing. */
+const cleaned = (x: number, noise: number): number => (Math.abs(x) <= noise ? 0 : x);
+
+const edge = (
+  at: Place,
+  way: 'low' | 'high',
+  margin: Margin,
+  { rule, mode }: Pick<JudgeInput, 'rule' | 'mode'>,
+  noise: number,
+): Edge => {
+  const dof = margin.dof ?? Number.POSITIVE_INFINITY;
+  const half = (rule === 'iso14253-2017' ? oneSided(dof) : 2) * margin.u;
+  const [low, high] =
+    rule === 'simple'
+      ? [margin.value, margin.value]
+      : rule === 'worst-case'
+        ? [margin.low, margin.high]
+        : [margin.centre - half, margin.centre + half];
+  const figures = [margin.value, margin.low, margin.high, margin.centre, margin.u];
+  const base = {
+    at,
+    way,
+    value: margin.value,
+    low: cleaned(low, noise),
+    high: cleaned(high, noise),
+    unsure: rule !== 'simple' && figures.some(Number.isNaN),
+    unstated: mode === 'part' && rule !== 'simple' ? openDoubt(margin, noise) : 0,
+  };
+  if (rule !== 'iso14253-2017') return base;
+  const centre = cleaned(margin.centre, noise);
+  const missed = margin.u > 0 ? beyond(centre / margin.u, dof) : centre >= 0 ? 0 : 1;
+  return { ...base, missed };
+};
+
+type Grade = 'in' | 'near' | 'open' | 'out';
+
+/** Outside whatever there is to its spread. */
+const isOut = (e: Edge): boolean => !e.unsure && e.high + (WORST - 1) * e.unstated < 0;
+
+const grade = (edges: readonly Edge[]): Grade => {
+  if (edges.some(isOut)) return 'out';
+  if (edges.some((e) => e.unsure || e.unstated > 0)) return 'open';
+  if (edges.every((e) => e.missed !== undefined)) {
+    // The limits of one value are missed on opposite sides, never both at once, so the probabilities add.
+    const conforming = 1 - edges.reduce((sum, e) => sum + (e.missed as number), 0);
+    if (conforming <= 1 - CONFORMANCE) return 'out';
+    if (conforming < CONFORMANCE) return 'open';
+  } else if (edges.some((e) => e.low < 0)) return 'open';
+  return edges.some((e) => e.low < (e.high - e.low) / 2) ? 'near' : 'in';
+};
+
+const STATES = {
+  plan: { in: 'holds', near: 'holds, near the edge', open: 'may miss', out: 'misses' },
+  part: { in: 'proven in', near: 'proven in, near the edge', open: 'not proven', out: 'proven out' },
+} as const;
+
+/** The limit a verdict turns on: one surely missed, else one that cannot be computed, else the likeliest missed. */
+const turningOn = (edges: readonly Edge[]): Edge => {
+  const surely = edges.find(isOut) ?? edges.find((e) => e.unsure);
+  if (surely) return surely;
+  return edges.reduce((a, b) => {
+    const [pa, pb] = [a.missed ?? 0, b.missed ?? 0];
+    if (pa !== pb) return pb > pa ? b : a;
+    return b.low < a.low ? b : a;
+  });
+};
+
+const verdict = (edges: readonly Edge[], input: JudgeInput): Verdict => {
+  if (edges.length === 0) return { state: 'no limits' };
+  const found = grade(edges);
+  const turning = turningOn(edges);
+  const by = 0 - turning.value;
+  const state = STATES[input.mode][found];
+  // It is the doubt that decides nothing, and no limit is to blame.
+  const isIdle = found === 'open' && turning.unstated > 0 && turning.low >= 0;
+  if (found === 'in' || isIdle) return { state, by };
+  if (found === 'near') return { state, at: turning.at, by };
+  if (!input.metalOn) return { state, at: turning.at, by };
+  return { state, at: turning.at, side: turning.way === input.metalOn ? 'metal on' : 'metal gone', by };
+};
+
+const LIMIT_WORDS: Readonly<Record<Place, string>> = {
+  lower: 'lower limit',
+  upper: 'upper limit',
+  wear: 'wear limit',
+};
+
+const place = (v: Verdict): string =>
+  v.at ? ` at the ${LIMIT_WORDS[v.at]}${v.side ? `, ${v.side}` : ''}` : '';
+
+const AS_NEW: Readonly<Record<CheckState, string>> = {
+  holds: 'holds as new',
+  'holds, near the edge': 'holds as new, near the edge',
+  'may miss': 'may miss as new',
+  misses: 'misses as new',
+  'proven in': 'proven in as new',
+  'proven in, near the edge': 'proven in as new, near the edge',
+  'not proven': 'not proven as new',
+  'proven out': 'proven out as new',
+  'no limits': 'no limits as new',
+  waiting: 'waiting',
+};
+
+const IN_SERVICE: Readonly<Record<CheckState, string>> = {
+  holds: 'holds in service',
+  'holds, near the edge': 'holds in service, near the edge',
+  'may miss': 'may miss in service',
+  misses: 'misses in service',
+  'proven in': 'proven serviceable',
+  'proven in, near the edge': 'proven serviceable, near the edge',
+  'not proven': 'not proven serviceable',
+  'proven out': 'proven not serviceable',
+  'no limits': 'no limits in service',
+  waiting: 'waiting',
+};
+
+const wordsOf = (asNew: Verdict, inService: Verdict | undefined): string => {
+  if (asNew.state === 'waiting') return 'waiting';
+  if (!inService) return asNew.state + place(asNew);
+  if (asNew.state === 'no limits') return IN_SERVICE[inService.state] + place(inService);
+  const same = asNew.at === inService.at;
+  return `${AS_NEW[asNew.state]}${same ? '' : place(asNew)}; ${IN_SERVICE[inService.state]}${place(inService)}`;
+};
+
+const NOTE = 'One case within the spread cannot be computed, so nothing is proven.';
+
+/**
+ * Compares a value with its limits by the spread of its margins. The spread is, by rule: the worst case; centre ± 2u
+ * (ISO 14253-1:2013, expanded uncertainty k = 2); 95 % conformance probability (ISO 14253-1:2017 default; JCGM 106),
+ * both limits taken together, of a figure that is normal, or by Student's t where its degrees of freedom are few; or the
+ * bare value. Inside: `holds`, `proven in`, and *near the edge* where a limit is nearer than half the width of the
+ * spread. Outside: `misses`, `proven out`. Between: `may miss`,
+ * `not proven`. A part is never proven in where its doubt is known in part only, and proven out only beyond ten times
+ * what of it is known. In service the wear limit replaces the limit on its side and the other one stays.
+ */
+export const judge = (input: JudgeInput): CheckVerdict => {
+  const { rule, lower, upper, wear } = input;
+  const service = wear !== undefined && !input.justMade;
+  const margins = [lower, upper, wear].filter((m) => m !== undefined);
+  const missing = input.waiting || margins.some((m) => Number.isNaN(m.value));
+  if (missing && (margins.length > 0 || input.waiting)) {
+    const waiting: Verdict = { state: 'waiting' };
+    return { asNew: waiting, ...(service ? { inService: waiting } : {}), rule, words: 'waiting' };
+  }
+  const largest = Math.max(0, ...margins.map((m) => Math.abs(m.value)));
+  const noise = Math.max(largest * 1e-9, (input.scale ?? 0) * 1e-12);
+  const low = lower && edge('lower', 'low', lower, input, noise);
+  const high = upper && edge('upper', 'high', upper, input, noise);
+  const present = (edges: ReadonlyArray<Edge | undefined>): Edge[] => edges.filter((e) => e !== undefined);
+
+  const newEdges = present([low, high]);
+  const asNew = verdict(newEdges, input);
+  const worn = service ? edge('wear', wear.side, wear, input, noise) : undefined;
+  const wornEdges = worn ? present([worn, worn.way === 'high' ? low : high]) : [];
+  const inService = worn ? verdict(wornEdges, input) : undefined;
+  const edges = [...newEdges, ...wornEdges];
+  const isOpen = [asNew, inService].some((one) => one?.state === STATES[input.mode].open);
+  const note = edges.some((e) => e.unsure)
+    ? NOTE
+    : isOpen && edges.some((e) => e.unstated > 0)
+      ? input.unstated
+      : undefined;
+  return {
+    asNew,
+    ...(inService ? { inService } : {}),
+    rule,
+    words: wordsOf(asNew, inService),
+    ...(note === undefined ? {} : { note }),
+  };
+};

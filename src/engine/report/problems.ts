@@ -1,0 +1,90 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import { DIVISION, type Grid, type GridError, OVERFLOW, PROBLEM_MESSAGE } from '../network/grid.ts';
+import type { BrokenCase, Row } from '../network/layout.ts';
+import type { Network } from '../network/network.ts';
+
+/**
+ * The problem behind an error value: that of the row where it began. Asked for another cell than that one, it says that
+ * this cell waits for it.
+ */
+export function problemOf(
+  network: Network,
+  grid: Grid,
+  at: { row: Row; column: number },
+  error: GridError,
+  asked: string,
+  nameOf: (id: string) => string,
+): Problem {
+  const root =
+    error.message === OVERFLOW
+      ? overflowRoot(grid, at.row, at.column)
+      : error.root === undefined
+        ? undefined
+        : network.rowAt(error.root);
+  const found = root ? rootProblem(root, error, nameOf) : problem('arithmetic', wordsOf(error.message));
+  const origin = found.originId ?? root?.owner;
+  if (origin === undefined || origin === asked) return found;
+  const name = nameOf(origin);
+  const message = `Waits for \`${name}\`${saidOf(name, found.message)}`;
+  return problem(found.kind === 'blank' ? 'blank' : 'upstream', message, {
+    origin: name,
+    originId: origin,
+  });
+}
+
+/** What is said of a cell that has just been named: its name is not said twice. */
+function saidOf(name: string, message: string): string {
+  const named = `\`${name}\``;
+  if (message.startsWith(`${named}: `)) return message.slice(named.length);
+  return /^ (has|is) /.test(message.slice(named.length)) && message.startsWith(named)
+    ? `, which${message.slice(named.length)}`
+    : `: ${message}`;
+}
+
+/** Follows an overflow up to the row that hangs on no other row in error. */
+function overflowRoot(grid: Grid, row: Row, column: number): Row {
+  const wrong = (of: Row): boolean =>
+    typeof (grid.value(of.slot, column) ?? grid.nominal(of.slot)) === 'object';
+  let root = row;
+  for (let above = row.uses.find(wrong); above; above = above.uses.find(wrong)) root = above;
+  return root;
+}
+
+function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string): Problem {
+  const place = { origin: nameOf(root.owner), originId: root.owner };
+  if (error.message === PROBLEM_MESSAGE) {
+    if (root.ring) return root.ring;
+    const body = root.definition.body;
+    if (body.kind === 'problem')
+      return { ...body.problem, origin: body.problem.origin ?? place.origin, originId: root.owner };
+  }
+  const kind = root.key.includes('?') ? 'range' : 'arithmetic';
+  return problem(kind, wordsOf(error.message), place);
+}
+
+function wordsOf(message: string): string {
+  if (message === DIVISION) return 'Division by zero: what stands below the stroke is 0 here.';
+  if (message === '' || message === OVERFLOW) return 'The result is not a finite number.';
+  return message.charAt(0).toUpperCase() + message.slice(1) + (/[.!?]$/.test(message) ? '' : '.');
+}
+
+/** An error in one case only: the figure stands, but its spread is not known. */
+export function caseProblem(
+  network: Network,
+  grid: Grid,
+  row: Row,
+  broken: BrokenCase,
+  asked: string,
+  nameOf: (id: string) => string,
+): Problem {
+  const at = { row, column: broken.column };
+  const behind = broken.error ? problemOf(network, grid, at, broken.error, asked, nameOf) : undefined;
+  const why = behind ? ` ${behind.message}` : '';
+  const message = broken.unknown
+    ? `The spread is not known yet.${why}`
+    : `At one end of "${broken.label}" this cannot be computed, so its spread is not known.${why}`;
+  return problem(broken.unknown ? (behind?.kind ?? 'blank') : 'arithmetic', message, {
+    ...(behind?.origin ? { origin: behind.origin } : {}),
+    ...(behind?.originId ? { originId: behind.originId } : {}),
+  });
+}

@@ -1,0 +1,311 @@
+import { type CheckVerdict, judge, type Margin } from '../../../shared/checks/check.ts';
+import type { Problem } from '../../../shared/problem.ts';
+import type { DecisionRule } from '../../../shared/sheet/format.ts';
+import { type Grid, NOMINAL } from '../network/grid.ts';
+import type { Row } from '../network/layout.ts';
+import type { Network } from '../network/network.ts';
+import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts';
+import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
+import { caseProblem, problemOf } from './problems.ts';
+import { steady } from './steady.ts';
+import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
+
+/** What the reporter asks the engine. */
+export interface Reading {
+  network: Network;
+  grid: Grid;
+  rule: DecisionRule;
+  figure(key: string): Figure | undefined;
+  nameOf(id: string): string;
+  isProof(row: Row): boolean;
+  slips(id: string): Slip[];
+}
+
+/** What was last told of a cell, and the plan it was told from. */
+export interface Reported {
+  cell: AssembledCell;
+  result: CellResult;
+}
+
+/**
+ * Puts together what a cell shows, from its plan and the rows as they stand; what says the same as in `last` is that
+ * very object.
+ */
+export function reportCell(cell: AssembledCell, from: Reading, last: Reported | undefined): CellResult {
+  const before = last?.result;
+  const outputs: Record<string, OutputResult> = {};
+  for (const plan of cell.outputs)
+    outputs[plan.name] = reportOutput(cell, plan, from, before?.outputs[plan.name]?.check);
+  const slips = from.slips(cell.id);
+  if (before && last.cell === cell) {
+    const { id, problems, echoes, feeds } = before;
+    const remarks = isUnremarkable(cell) ? before.remarks : remarksOf(cell, outputs, slips, from);
+    return steady({ id, outputs, problems, remarks, slips, echoes, feeds }, before);
+  }
+  const { id, problems, echoes } = cell;
+  const now = {
+    id,
+    outputs,
+    problems,
+    remarks: remarksOf(cell, outputs, slips, from),
+    slips,
+    echoes,
+    feeds: [...cell.feeds],
+  };
+  return before ? steady(now, before) : now;
+}
+
+/** Nothing that is said of the cell hangs on what is computed. */
+const isUnremarkable = (cell: AssembledCell): boolean => {
+  if (cell.validity.length > 0 || cell.usual.length > 0) return false;
+  for (const { limits } of cell.outputs) if (limits) return false;
+  return true;
+};
+
+function reportOutput(
+  cell: AssembledCell,
+  plan: OutputPlan,
+  from: Reading,
+  before: CheckVerdict | undefined,
+): OutputResult {
+  const { network, grid } = from;
+  const planned = plan.planned ? from.figure(plan.planned) : undefined;
+  const measured = plan.measured ? from.figure(plan.measured) : undefined;
+  const difference = plan.difference ? from.figure(plan.difference) : undefined;
+  const replanned = plan.replanned ? from.figure(plan.replanned) : undefined;
+  const standing = plan.measured ?? plan.planned;
+  const row = standing === undefined ? undefined : network.rows.get(standing);
+  const value = row ? grid.nominal(row.slot) : undefined;
+  let problem: Problem | undefined;
+  if (row && typeof value === 'object')
+    problem = problemOf(network, grid, { row, column: NOMINAL }, value, cell.id, from.nameOf);
+  const broken = typeof value === 'number' ? row?.broken : undefined;
+  if (row && broken) problem = caseProblem(network, grid, row, broken, cell.id, from.nameOf);
+  const idle = problem?.optional === true && problem.originId === cell.id;
+  const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
+  const result: OutputResult = {
+    stands: plan.stands,
+    check: withoutLimits(plan, value, from, before)
+      ? before
+      : check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
+  };
+  if (plan.quantity) result.quantity = plan.quantity;
+  if (plan.label) result.label = plan.label;
+  if (plan.display) result.display = plan.display;
+  if (planned) result.planned = withAim(planned, plan, from);
+  if (measured) result.measured = measured;
+  if (difference) result.difference = difference;
+  if (replanned) result.replanned = replanned;
+  if (typeof value === 'boolean') result.logical = value;
+  if (limits) result.limits = limits;
+  if (problem) result.problem = problem;
+  if (idle) result.idle = true;
+  return result;
+}
+
+/**
+ * Size to aim for while cutting to an unequal tolerance: a quarter of the band in from the limit on the side where a
+ * miss can still be reworked; the middle where that side is not known (common practice, no source).
+ */
+function withAim(figure: Figure, plan: OutputPlan, from: Reading): Figure {
+  const source = plan.tolerance === undefined ? undefined : from.network.rows.get(plan.tolerance);
+  if (source?.source === undefined) return figure;
+  const ends = from.figure(source.key);
+  if (!ends) return figure;
+  const below = ends.low - ends.value;
+  const above = ends.high - ends.value;
+  const band = above - below;
+  if (band <= 0 || Math.abs(below + above) <= 1e-9 * band) return figure;
+  const side = plan.metalOn;
+  const aim = side === 'low' ? below + band / 4 : side === 'high' ? above - band / 4 : (below + above) / 2;
+  return { ...figure, aim: figure.value + aim };
+}
+
+export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): LimitFigures {
+  const figures: LimitFigures = {};
+  for (const which of ['lower', 'upper', 'wear'] as const) {
+    const key = plan[which];
+    const figure = key === undefined ? undefined : from.figure(key);
+    if (figure) figures[which] = figure;
+  }
+  if (plan.metalOn) figures.metalOn = plan.metalOn;
+  return figures;
+}
+
+function check(
+  cell: string,
+  plan: OutputPlan,
+  row: Row | undefined,
+  value: unknown,
+  limits: LimitFigures | undefined,
+  from: Reading,
+  idle: boolean,
+  unknownSpread: boolean,
+): CheckVerdict {
+  const own = plan.limits;
+  const rule = own?.rule ?? from.rule;
+  const mode = row !== undefined && from.isProof(row) ? 'part' : 'plan';
+  const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
+  const found = limits
+    ? [limits.lower, limits.upper, limits.wear].filter((one) => one !== undefined).length
+    : 0;
+  if (idle) return judge({ mode, rule });
+  if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
+    return judge({ mode, rule, waiting: true });
+  if (!own || wanted === 0) return judge({ mode, rule });
+  if (found < wanted || unknownSpread) return judge({ mode, rule, waiting: true });
+  const doubts: Unstated[] = [];
+  const margin = (key: string | undefined): Margin | undefined => {
+    const figure = key === undefined ? undefined : from.figure(key);
+    if (!figure || key === undefined || mode === 'plan' || rule === 'simple') return figure;
+    const doubt = unstatedOf(from.network, from.grid, from.network.rows.get(key));
+    if (!doubt) return figure;
+    doubts.push(doubt);
+    return { ...figure, unstated: doubt.reach };
+  };
+  const lower = margin(own.lowerMargin);
+  const upper = margin(own.upperMargin);
+  const side = wearSide(limits as LimitFigures);
+  if (
+    isTurned(limits as LimitFigures) ||
+    (own.wear && (side === undefined || isAgainst(limits as LimitFigures)))
+  )
+    return judge({ mode, rule, waiting: true });
+  const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
+  return judge({
+    mode,
+    rule,
+    justMade: plan.justMade,
+    unstated: unstatedWords(cell, doubts, from.nameOf),
+    ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
+    ...(lower ? { lower } : {}),
+    ...(upper ? { upper } : {}),
+    ...(wear && own.wear && side ? { wear: { ...wear, side } } : {}),
+    ...(own.metalOn ? { metalOn: own.metalOn } : {}),
+  });
+}
+
+const NO_LIMITS = judge({ mode: 'plan', rule: 'simple' }).words;
+
+/** True where there is still nothing to judge by, as the verdict before says. */
+const withoutLimits = (
+  plan: OutputPlan,
+  value: unknown,
+  from: Reading,
+  before: CheckVerdict | undefined,
+): before is CheckVerdict =>
+  before !== undefined &&
+  !plan.limits &&
+  (typeof value === 'number' || typeof value === 'boolean') &&
+  before.words === NO_LIMITS &&
+  before.rule === from.rule;
+
+/**
+ * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither
+ * the limits of a new part nor the side on which metal is still on say so.
+ */
+export function wearSide(limits: LimitFigures): 'low' | 'high' | undefined {
+  const wear = limits.wear?.value;
+  if (wear === undefined) return undefined;
+  if (limits.upper && wear >= limits.upper.value) return 'high';
+  if (limits.lower && wear <= limits.lower.value) return 'low';
+  return limits.metalOn === 'high' ? 'low' : limits.metalOn === 'low' ? 'high' : undefined;
+}
+
+const UNDIRECTED: Remark = {
+  grade: 'error',
+  message:
+    'Does wear lead above the wear limit, as in a bore, or below it, as on a shaft? Say on which side metal is still on, or give the limits of a new part.',
+};
+const AGAINST: Remark = {
+  grade: 'error',
+  message:
+    'The wear limit lies on the side where metal is still on, and wear leads the other way: is its figure right, and the side?',
+};
+const INSIDE: Remark = {
+  grade: 'caution',
+  message:
+    'The wear limit lies between the limits of a new part: a part could be in as new and worn out at once.',
+};
+
+const TURNED: Remark = {
+  grade: 'error',
+  message: 'The lower limit lies above the upper, so no size can be in: are they the wrong way round?',
+};
+
+const isTurned = ({ lower, upper }: LimitFigures): boolean =>
+  lower !== undefined && upper !== undefined && lower.value > upper.value;
+
+/** A limit so many times the value, or the value of it, is as often one of the two in millimetres. */
+const isOtherUnit = (limit: number | undefined, value: number | undefined): boolean => {
+  const ratio = Math.abs((limit ?? 0) / (value || 1));
+  const times = ratio > 1 ? ratio : 1 / ratio;
+  return times > 25.4 / 1.05 && times < 25.4 * 1.05;
+};
+
+const OTHER_UNIT: Remark = {
+  grade: 'caution',
+  message:
+    'A limit and the value lie apart by about 25.4 times: is one of the two in millimetres, and read as inches?',
+};
+
+/** A wear limit that no wear leads to. */
+const isAgainst = (limits: LimitFigures): boolean =>
+  limits.metalOn !== undefined && wearSide(limits) === limits.metalOn;
+
+/** What is odd about the limits of one output. */
+function limitRemarks(plan: LimitPlan, { planned, measured, quantity }: OutputPlan, from: Reading): Remark[] {
+  const limits = limitFigures(plan, from);
+  const { lower, upper, wear } = limits;
+  const standing = measured ?? planned;
+  const value = standing === undefined ? undefined : from.figure(standing)?.value;
+  if (quantity === 'length' && [lower, upper, wear].some((limit) => isOtherUnit(limit?.value, value)))
+    return [OTHER_UNIT];
+  if (isTurned(limits)) return [TURNED];
+  if (!wear) return [];
+  if (wearSide(limits) === undefined) return [UNDIRECTED];
+  if (isAgainst(limits)) return [AGAINST];
+  const inside = lower && upper && wear.value > lower.value && wear.value < upper.value;
+  return inside ? [INSIDE] : [];
+}
+
+/** Why nothing is proven by readings of other cells; of its own, its cautions say it. */
+function unstatedRemarks(outputs: Readonly<Record<string, OutputResult>>): Remark[] {
+  const notes = new Set<string>();
+  for (const { check, problem } of Object.values(outputs))
+    if (check.note !== undefined && !problem && check.note !== OWN_DOUBT) notes.add(check.note);
+  return [...notes].map((message) => ({ grade: 'caution', message }));
+}
+
+function remarksOf(
+  cell: AssembledCell,
+  outputs: Readonly<Record<string, OutputResult>>,
+  slips: readonly Slip[],
+  from: Reading,
+): Remark[] {
+  const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
+  remarks.push(...unstatedRemarks(outputs));
+  // What is asked about the entry, with what answers it, is not said again.
+  const asked = slips.some(({ key }) => key.startsWith('other-unit:'));
+  for (const output of cell.outputs)
+    if (output.limits)
+      remarks.push(
+        ...limitRemarks(output.limits, output, from).filter((one) => !asked || one !== OTHER_UNIT),
+      );
+  for (const validity of cell.validity) {
+    const row = from.network.rows.get(validity.key);
+    const value = row ? from.grid.nominal(row.slot) : undefined;
+    const fails = value === false || (typeof value === 'object' && value.message === validity.otherwise);
+    if (fails) remarks.push({ grade: validity.grade, message: validity.otherwise });
+  }
+  for (const usual of cell.usual) {
+    const row = from.network.rows.get(usual.key);
+    const value = row ? from.grid.nominal(row.slot) : undefined;
+    if (typeof value === 'number' && (value < usual.low || value > usual.high))
+      remarks.push({
+        grade: 'caution',
+        message: `${usual.label}: outside the usual ${usual.words}. Check the figure and its unit.`,
+      });
+  }
+  return remarks;
+}

@@ -1,0 +1,64 @@
+import { isNone, sameDimension } from '../../../shared/dimension.ts';
+import type { Problem } from '../../../shared/problem.ts';
+import { problem } from '../../../shared/problem.ts';
+import { quantityKind } from '../../../shared/quantities/quantities.ts';
+import { checkExpr, describeType } from '../../language/compile/check.ts';
+import { angleIn } from '../../language/syntax/angular.ts';
+import type { Expr, Reference, ValueType } from '../../language/syntax/syntax.ts';
+import type { CellBuilder } from './builder.ts';
+import { mapRefs, rowRef } from './expr.ts';
+import { type SheetScope, typeOfQuantity } from './scope.ts';
+
+/**
+ * Takes a formula of the sheet: checks its dimensions, notes whom it mentions, and gives it over row keys; or the
+ * problem with it. `wanted` is the kind of quantity the place needs.
+ */
+export function sheetFormula(
+  build: CellBuilder,
+  scope: SheetScope,
+  expr: Expr,
+  wanted: string | undefined,
+): { expr: Expr; type: ValueType } | Problem {
+  let wrong: Problem | undefined;
+  mapRefs(expr, (ref) => {
+    build.cell.mentions.add(ref.name);
+    const id = scope.idOf(ref.name);
+    if (id !== undefined) build.cell.feeds.add(id);
+    return ref;
+  });
+  const types = { typeOf: (ref: Reference) => scope.typeOf(ref) };
+  const { type, problems } = checkExpr(expr, types, scope.library.functions);
+  if (problems[0]) return problems[0];
+  wrong = wanted === undefined ? undefined : misfit(type, wanted, expr);
+  if (wrong) return wrong;
+  const resolved = mapRefs(expr, (ref) => {
+    const target = scope.resolve(ref);
+    if ('message' in target) {
+      wrong = target;
+      return ref;
+    }
+    return rowRef(target.key);
+  });
+  return wrong ?? { expr: resolved, type };
+}
+
+/** The problem of a formula whose value is not what its place wants. An unknown dimension fits everything. */
+function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefined {
+  const kind = quantityKind(wanted);
+  if (!kind || type.kind !== 'quantity' || !type.dimension) return undefined;
+  const place = typeOfQuantity(wanted);
+  const samePoint = isNone(kind.dimension) || !type.point === !kind.point;
+  const angle = wanted === 'rotational speed' ? angleIn(expr) : undefined;
+  if (angle)
+    return problem(
+      'dimension',
+      `a rotational speed is counted in turns here, ${angle.text} is an angle in a time: divide it by 2 * PI().`,
+      { from: angle.from, to: angle.to },
+    );
+  if (sameDimension(type.dimension, kind.dimension) && samePoint) return undefined;
+  return problem(
+    'dimension',
+    `This cell is ${describeType(place)} (${kind.label}), but the formula gives ${describeType(type)}. Change the formula, or what the cell is.`,
+    { from: expr.from, to: expr.to },
+  );
+}

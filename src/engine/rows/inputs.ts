@@ -1,0 +1,218 @@
+import type { CellInput, CellKind, ChoiceTable } from '../../../cells/record/cell.ts';
+import { problem } from '../../../shared/problem.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { Expr, Reference } from '../../language/syntax/syntax.ts';
+import type { CellBuilder } from './builder.ts';
+import { fold, mapRefs, quoted, rowRef } from './expr.ts';
+import { sheetFormula } from './formulas.ts';
+import type { SheetScope } from './scope.ts';
+import { type ValuePlace, valueRows } from './value-rows.ts';
+
+/** What an input of a library cell turned out to be. */
+export type InputPlan =
+  /** A row; `of` when it is a plain reference, so that `input.greatest` can ask the cell behind it. */
+  | { kind: 'value'; key: string; of?: { name: string; output?: string } }
+  | { kind: 'record'; name: string }
+  | { kind: 'choice'; text: string }
+  /** Blank, optional or not: the key of a row that says so. */
+  | { kind: 'blank'; key: string };
+
+/** Reads the inputs of a library cell, defaults included. An input that is a plain reference is an alias, not a row. */
+export function readInputs(
+  build: CellBuilder,
+  scope: SheetScope,
+  record: CellRecord,
+  kind: CellKind,
+  reference: string,
+): ReadonlyMap<string, InputPlan> {
+  const plans = new Map<string, InputPlan>();
+  const gaugeInCell = kind.inputs.some((one) => one.record === 'gauge' && record.inputs?.[one.name]?.trim());
+  const reading = { reference, ...(gaugeInCell ? { gaugeInCell } : {}) };
+  const defaults: { input: CellInput; key: string }[] = [];
+  for (const input of kind.inputs) {
+    const text = record.inputs?.[input.name]?.trim() ?? '';
+    const key = `${record.id}>${input.name}`;
+    if (text === '' && input.default !== undefined) {
+      if (input.choice !== undefined)
+        plans.set(input.name, choicePlan(build, scope, input, input.default, key));
+      else {
+        plans.set(input.name, { kind: 'value', key });
+        defaults.push({ input, key });
+      }
+      continue;
+    }
+    if (text === '') {
+      build.blank(key, `\`${build.name}\`: ${input.label} is blank.`, input.optional === true);
+      plans.set(input.name, { kind: 'blank', key });
+      continue;
+    }
+    if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, input, text, key));
+    else if (input.choice !== undefined) plans.set(input.name, choicePlan(build, scope, input, text, key));
+    else plans.set(input.name, valuePlan(build, scope, input, text, key, reading));
+  }
+  const isBlank = (name: string): boolean | undefined => {
+    const plan = plans.get(name);
+    return plan ? plan.kind === 'blank' : undefined;
+  };
+  for (const { input, key } of defaults) defaultRows(build, scope, plans, isBlank, input, key);
+  return plans;
+}
+
+function defaultRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  plans: ReadonlyMap<string, InputPlan>,
+  isBlank: (name: string) => boolean | undefined,
+  input: CellInput,
+  key: string,
+): void {
+  const inner = (ref: Reference): Expr => {
+    const plan = plans.get(ref.name);
+    if (plan?.kind === 'record' && ref.output !== undefined) {
+      const target = scope.resolve({ ...ref, name: plan.name });
+      return 'message' in target ? rowRef(key) : rowRef(target.key);
+    }
+    if (plan?.kind === 'choice') return quoted(plan.text);
+    if (plan?.kind === 'value' && plan.of && ref.output !== undefined) {
+      const { name, output } = plan.of;
+      const reading = output === undefined ? undefined : scope.readingOf(name, output, ref.output);
+      if (reading !== undefined) return rowRef(reading);
+      const target = scope.resolve({ ...ref, name, ...(output ? { output } : {}) });
+      if (!('message' in target)) return rowRef(target.key);
+    }
+    return plan?.kind === 'value' || plan?.kind === 'blank'
+      ? rowRef(plan.key)
+      : rowRef(`${build.cell.id}.${ref.name}`);
+  };
+  const before = build.cell.echoes;
+  valueRows(
+    build,
+    scope,
+    input.default as string,
+    { key, field: `inputs.${input.name}`, role: input.role ?? 'given', quantity: input.quantity, blank: '' },
+    (expr) => ({ expr: mapRefs(fold(expr, isBlank), inner) }),
+  );
+  build.cell.echoes = before;
+}
+
+function valuePlan(
+  build: CellBuilder,
+  scope: SheetScope,
+  input: CellInput,
+  text: string,
+  key: string,
+  readings: NonNullable<ValuePlace['readings']>,
+): InputPlan {
+  const word = wordOf(text);
+  if (word !== undefined) build.cell.mentions.add(word);
+  const entry = bareName(scope, text);
+  const parsed = scope.texts.entry(entry, input.quantity, input.role ?? 'given').entry;
+  const alias =
+    parsed.kind === 'formula' && !parsed.spread && parsed.expr.kind === 'ref' ? parsed.expr : undefined;
+  if (alias) {
+    const read = sheetFormula(build, scope, alias, input.quantity);
+    if ('message' in read) {
+      build.problem(key, read, `inputs.${input.name}`);
+      return { kind: 'value', key };
+    }
+    const target = scope.resolve(alias);
+    const of = { name: alias.name, ...(alias.output ? { output: alias.output } : {}) };
+    return 'message' in target ? { kind: 'value', key } : { kind: 'value', key: target.key, of };
+  }
+  valueRows(build, scope, entry, {
+    key,
+    field: `inputs.${input.name}`,
+    role: input.role ?? 'given',
+    quantity: input.quantity,
+    blank: '',
+    readings,
+  });
+  return { kind: 'value', key };
+}
+
+/** Name of the cell that a text would mean which is nothing but a name, with or without an output. */
+const wordOf = (text: string): string | undefined =>
+  text.match(/^([\p{L}_][\p{L}\p{N}_]*)(?:\.[\p{L}_][\p{L}\p{N}_]*)?$/u)?.[1];
+
+/** A name typed without `=` where a value is wanted means the cell of that name. */
+export function bareName(scope: SheetScope, text: string): string {
+  const word = wordOf(text);
+  return word !== undefined && scope.idOf(word) !== undefined ? `=${text}` : text;
+}
+
+function recordPlan(
+  build: CellBuilder,
+  scope: SheetScope,
+  input: CellInput,
+  text: string,
+  key: string,
+): InputPlan {
+  const name = text.replace(/^=\s*/, '');
+  build.cell.mentions.add(name);
+  const id = scope.idOf(name);
+  const record = id === undefined ? undefined : scope.records.get(id);
+  if (record && record.kind === input.record) {
+    build.cell.feeds.add(record.id);
+    return { kind: 'record', name };
+  }
+  const choices = [...scope.records.values()]
+    .filter((one) => one.kind === input.record && one.name)
+    .map((one) => ({ label: one.label ?? (one.name as string), entry: one.name as string }));
+  const said = record ? `\`${name}\` is not a ${input.record} cell` : `There is no cell named \`${name}\``;
+  build.problem(
+    key,
+    problem(
+      'unknown-name',
+      `${said}: ${input.label} wants a ${input.record} cell${choices.length > 0 ? '' : ', and the sheet has none yet'}.`,
+      {
+        ...(choices.length > 0 ? { choices } : {}),
+      },
+    ),
+    `inputs.${input.name}`,
+  );
+  return { kind: 'blank', key };
+}
+
+function choicePlan(
+  build: CellBuilder,
+  scope: SheetScope,
+  input: CellInput,
+  text: string,
+  key: string,
+): InputPlan {
+  const table = scope.library.tables.get(input.choice as string);
+  if (!table) return { kind: 'choice', text };
+  const row = choiceIn(table, text);
+  if (row) return { kind: 'choice', text: row.key };
+  const near = nearRows(table, text.toLowerCase());
+  build.problem(
+    key,
+    problem('unknown-key', `"${text}" is not in the table ${table.title}. Choose a row of it.`, {
+      choices: near.map((one) => ({ label: one.name, entry: one.key })),
+    }),
+    `inputs.${input.name}`,
+  );
+  return { kind: 'blank', key };
+}
+
+/** The row of a table that a text names, by its key or its name. */
+export function choiceIn(table: ChoiceTable, text: string): ChoiceTable['rows'][number] | undefined {
+  const wanted = text.trim().toLowerCase();
+  return table.rows.find((one) => one.key.toLowerCase() === wanted || one.name.toLowerCase() === wanted);
+}
+
+/** Rows that share most words with what was typed, best first. */
+function nearRows(table: ChoiceTable, wanted: string): ChoiceTable['rows'] {
+  const words = wanted.split(/[^\p{L}\p{N}.]+/u).filter((word) => word.length > 1);
+  const scored = table.rows.map((row) => {
+    const text = `${row.key} ${row.name}`.toLowerCase();
+    return { row, score: words.filter((word) => text.includes(word)).length };
+  });
+  const best = Math.max(0, ...scored.map(({ score }) => score));
+  return best === 0
+    ? []
+    : scored
+        .filter(({ score }) => score === best)
+        .map(({ row }) => row)
+        .slice(0, 6);
+}

@@ -1,0 +1,147 @@
+import { kindsOf } from '../../../shared/quantities/quantities.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { AssembledCell, OutputPlan } from './assembled.ts';
+import { CellBuilder } from './builder.ts';
+import { minus, rowRef } from './expr.ts';
+import { type Limited, limitProblem } from './limit-entry.ts';
+import { type LimitReader, limitRows } from './limits.ts';
+import { READING_OUTPUTS } from './readings.ts';
+import type { SheetScope } from './scope.ts';
+import { valueRows } from './value-rows.ts';
+
+/** Rows of a given, measured, chosen or worked out cell. */
+export function assemblePlain(record: CellRecord, scope: SheetScope, reference: string): AssembledCell {
+  const build = new CellBuilder(record.id, scope.called(record.id));
+  const type = scope.typeOfPlain(record);
+  const quantity =
+    record.quantity ??
+    ('message' in type || type.kind !== 'quantity' || !type.dimension
+      ? undefined
+      : kindsOf(type.dimension, type.point === true)[0]?.name);
+  // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
+  const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
+  const planKey = issued ? `${record.id}!replanned` : record.id;
+  const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
+  const isOffset = entry.kind === 'offset';
+
+  const tolerance = valueRows(build, scope, record.entry ?? '', {
+    key: planKey,
+    field: 'entry',
+    role: record.role,
+    quantity: record.quantity,
+    display: record.display,
+    tolerance: issued ? undefined : record.tolerance,
+    blank: blankWords(record, build.name),
+    readings: { gauge: record.gauge, at: record.at, material: record.material, reference },
+  });
+  let cut = tolerance;
+  if (issued) {
+    cut = valueRows(build, scope, issued, {
+      key: record.id,
+      field: 'issued',
+      role: 'chosen',
+      quantity: record.quantity ?? quantity,
+      display: record.display,
+      tolerance: record.tolerance,
+      blank: '',
+      isSize: !isOffset,
+    });
+  }
+
+  const output: OutputPlan = {
+    name: 'value',
+    planned: record.id,
+    stands: issued ? 'issued' : 'planned',
+    justMade: false,
+    ...(quantity ? { quantity } : {}),
+    ...(record.display ? { display: record.display } : {}),
+    ...(issued ? { replanned: planKey } : {}),
+    ...(cut && (issued || record.role === 'chosen') ? { tolerance: cut } : {}),
+    ...(record.limits?.metalOn ? { metalOn: record.limits.metalOn } : {}),
+  };
+  const measured = scope.isMeasured(record, 'value') ? record.measured : undefined;
+  if (measured) {
+    const key = `${record.id}@`;
+    valueRows(build, scope, measured.entry, {
+      key,
+      field: 'measured',
+      role: 'measured',
+      quantity: record.quantity ?? quantity,
+      display: record.display,
+      blank: '',
+      isSize: !isOffset,
+      readings: {
+        gauge: measured.gauge ?? record.gauge,
+        at: measured.at,
+        material: measured.material,
+        reference,
+      },
+    });
+    build.formula(`${record.id}@!difference`, minus(rowRef(key), rowRef(record.id)));
+    output.measured = key;
+    output.difference = `${record.id}@!difference`;
+    output.stands = 'measured';
+    output.justMade = true;
+  }
+
+  const base = scope.standing(record, 'value');
+  const readings =
+    build.cell.rows.length > 1 ? READING_OUTPUTS.filter((name) => build.has(`${base}.${name}`)) : [];
+  const limits = record.limits
+    ? limitRows(
+        build,
+        record.id,
+        record.limits,
+        'limits',
+        readings.length > 0
+          ? { least: `${base}.least`, greatest: `${base}.greatest` }
+          : { least: base, greatest: base },
+        sheetLimit(build, scope, quantity, record.display, { name: record.name, entry }),
+      )
+    : undefined;
+  if (limits) output.limits = limits;
+  build.cell.outputs.push(output);
+  for (const name of readings) {
+    build.cell.outputs.push({
+      name,
+      label: name.replaceAll('_', '-'),
+      [measured ? 'measured' : 'planned']: `${base}.${name}`,
+      stands: measured ? 'measured' : 'planned',
+      justMade: false,
+      aside: true,
+      ...(quantity ? { quantity } : {}),
+      ...(record.display ? { display: record.display } : {}),
+    } as OutputPlan);
+  }
+  return build.cell;
+}
+
+/** Reads a limit in the scope of the sheet. */
+export const sheetLimit =
+  (
+    build: CellBuilder,
+    scope: SheetScope,
+    quantity: string | undefined,
+    display?: string,
+    of?: Limited,
+  ): LimitReader =>
+  (text, key, field) => {
+    const wrong = limitProblem(scope.texts.entry(text, quantity, 'given', display).entry, text, of);
+    if (wrong) {
+      build.problem(key, wrong, field);
+      return key;
+    }
+    valueRows(build, scope, text, { key, field, role: 'given', quantity, display, blank: '' });
+    return key;
+  };
+
+function blankWords(record: CellRecord, name: string): string {
+  switch (record.role) {
+    case 'measured':
+      return `\`${name}\` has no reading yet.`;
+    case 'chosen':
+      return `\`${name}\` is not chosen yet.`;
+    default:
+      return `\`${name}\` is blank.`;
+  }
+}

@@ -1,0 +1,101 @@
+import type { CheckVerdict } from '../../../shared/checks/check.ts';
+import type { Problem } from '../../../shared/problem.ts';
+
+/** One figure with its spread, all in SI. */
+export interface Figure {
+  /** Value with every source at its nominal: what is shown. */
+  value: number;
+  /** Worst case by corners. */
+  low: number;
+  high: number;
+  /** Centre of the statistical figure: nominal plus the sum of (low effect + high effect) / 2. */
+  centre: number;
+  /** Standard uncertainty (JCGM 100). */
+  u: number;
+  /** Effective degrees of freedom (Welch-Satterthwaite); Infinity where no source has finite ones. */
+  dof: number;
+  /** Size to aim for when it is being cut; only with an unequal tolerance. */
+  aim?: number;
+}
+
+/** Share of one source in a figure's spread. */
+export interface Contribution {
+  /** Key of the source, equal wherever the same source is shared. */
+  source: string;
+  /** For people: `micrometer 2-3 in, permissible error`. */
+  label: string;
+  /** Id of the cell that owns the source. */
+  cell: string;
+  /** Effect of the source alone at its low and at its high end, SI. */
+  low: number;
+  high: number;
+  /** Standard uncertainty it contributes, SI. */
+  u: number;
+  dof: number;
+}
+
+/** Limits as computed, SI. */
+export interface LimitFigures {
+  lower?: Figure;
+  upper?: Figure;
+  wear?: Figure;
+  metalOn?: 'low' | 'high';
+}
+
+/** One output of a cell: `value` for a plain cell; `mean`, `least` ... besides for a set of readings. */
+export interface OutputResult {
+  /** Kind of quantity, where known. */
+  quantity?: string;
+  label?: string;
+  /** Unit to show it in, where the cell or its kind names one. */
+  display?: string;
+  planned?: Figure;
+  measured?: Figure;
+  /** Measured minus planned, with the doubt of the difference. */
+  difference?: Figure;
+  /** For an issued size: what the formula would now give. */
+  replanned?: Figure;
+  /** What downstream cells take. */
+  stands?: 'planned' | 'measured' | 'issued';
+  logical?: boolean;
+  limits?: LimitFigures;
+  check: CheckVerdict;
+  problem?: Problem;
+  /** Hangs on an optional input of its own cell that was left blank: nothing is asked for, nothing is wrong. */
+  idle?: boolean;
+}
+
+/** Something that the cell says about itself: outside its range of validity, or an assumption worth a look. */
+export interface Remark {
+  grade: 'error' | 'caution';
+  message: string;
+}
+
+/** A question about an entry that reads well but is probably not what was meant. */
+export interface Slip {
+  key: string;
+  field: string;
+  message: string;
+  /** Entry offered in its place. */
+  offer?: string;
+}
+
+export interface CellResult {
+  id: string;
+  outputs: Record<string, OutputResult>;
+  /** Problems of the cell's own texts, with spans: for underlining. */
+  problems: Problem[];
+  remarks: Remark[];
+  slips: Slip[];
+  /** Decimal echo of a fraction, size of a drill ... by field. */
+  echoes: Record<string, string>;
+  /** Ids of cells this one refers to, directly. */
+  feeds: string[];
+}
+
+export interface SheetResults {
+  rev: number;
+  /** Changed cells only, except in the first answer of a view. */
+  cells: CellResult[];
+  gone: string[];
+}

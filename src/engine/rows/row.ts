@@ -1,0 +1,69 @@
+import type { Problem } from '../../../shared/problem.ts';
+import type { Expr } from '../../language/syntax/syntax.ts';
+
+/**
+ * A row is one quantity (or logical) of the sheet in every case. Rows are what the assembler makes of cells and what
+ * the network lays out on the grid. References inside a row's expressions carry the KEY of the row they mean as their
+ * name and no output.
+ *
+ * Keys: `c5` the planned value of plain cell c5, `c5.close_in` of a library cell's output; `c5>length` an input;
+ * `c5@` and `c5.close_in@` the measured value; `...!what` parts that make up a row; `...%lower` limits and margins.
+ */
+export interface RowDefinition {
+  key: string;
+  /** Id of the cell the row belongs to, for messages and for telling which cell to report. */
+  owner: string;
+  body: RowBody;
+}
+
+export type Distribution = 'rectangular' | 'normal' | 'triangular' | 'arcsine';
+
+/** So many degrees of freedom are as good as Infinity. */
+export const MANY = 1e6;
+
+/** How far a source reaches each way of its nominal, as SI offsets or as expressions over nominal values. */
+export interface SourceEnds {
+  low: number | Expr;
+  high: number | Expr;
+  distribution: Distribution;
+  /** Ends of a normal source stand at this many standard uncertainties (2 unless the entry says otherwise). */
+  k: number;
+  /** Degrees of freedom, Infinity where the doubt itself is not in doubt. */
+  dof: number;
+  /** Row that gives them, where they hang on what is computed. */
+  dofRow?: string;
+  /** It is the least there can be: a reading with neither gauge nor ± may be off by far more than its figures tell. */
+  partial?: true;
+  /** For people. */
+  label: string;
+}
+
+export type RowBody =
+  /** A number as entered or taken from a table. */
+  | { kind: 'number'; value: number }
+  /** Follows the rows it refers to in every case; `held` stands at nominal only (a chosen size: its number is on the dial). */
+  | { kind: 'formula'; expr: Expr; held?: boolean }
+  /** One independent source of spread about a nominal. A nominal by formula is held. */
+  | { kind: 'source'; nominal: number | Expr; ends: SourceEnds }
+  /** No value: why. */
+  | { kind: 'problem'; problem: Problem };
+
+/** Standard uncertainty of a source from the effect of its two ends: JCGM 100 4.3. */
+export const standardFromEnds = (
+  low: number,
+  high: number,
+  distribution: Distribution,
+  k: number,
+): number => {
+  const half = Math.abs(high - low) / 2;
+  switch (distribution) {
+    case 'rectangular':
+      return half / Math.sqrt(3);
+    case 'triangular':
+      return half / Math.sqrt(6);
+    case 'arcsine':
+      return half / Math.SQRT2;
+    case 'normal':
+      return half / k;
+  }
+};

@@ -1,0 +1,335 @@
+import { type Problem, problem } from '../../../shared/problem.ts';
+import { quantityKind } from '../../../shared/quantities/quantities.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { checkExpr } from '../../language/compile/check.ts';
+import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
+import { eachRef } from './expr.ts';
+import type { Library } from './library.ts';
+import { numberOf, type Texts } from './texts.ts';
+import { TypeBook } from './type-book.ts';
+
+/** Where a reference leads: the row that holds it, and what it is. */
+export interface Target {
+  key: string;
+  type: ValueType;
+  cell: string;
+}
+
+/** Figures a set of readings has besides its mean. A plain value answers to the first three with itself. */
+const OF_READINGS = new Set(['mean', 'least', 'greatest', 'out_of_round', 'taper', 'range']);
+const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
+
+/** Names of a sheet and what they lead to. Holds no results; asked while cells are assembled. */
+export class SheetScope {
+  readonly records = new Map<string, CellRecord>();
+  private names = new Map<string, string[]>();
+  private types = this.newTypes();
+  /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
+  private aliasDepth = 0;
+
+  constructor(
+    readonly library: Library,
+    readonly texts: Texts,
+    /** As-measured values stand in for planned ones. */
+    readonly measured: boolean,
+  ) {}
+
+  /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
+  refresh(renamed: boolean): void {
+    this.types = this.newTypes();
+    if (!renamed) return;
+    this.names = new Map();
+    for (const record of this.records.values()) {
+      if (!record.name) continue;
+      const list = this.names.get(record.name);
+      if (list) list.push(record.id);
+      else this.names.set(record.name, [record.id]);
+    }
+  }
+
+  /** Of several cells of one name the one with the lowest id, whatever order they came in. */
+  idOf(name: string): string | undefined {
+    return this.names.get(name)?.toSorted()[0];
+  }
+
+  /** Every name of the sheet that can be referred to. */
+  allNames(): string[] {
+    return [...this.names.keys()];
+  }
+
+  /** True for the second and later cells of one name. */
+  isDuplicate(record: CellRecord): boolean {
+    return record.name !== undefined && this.idOf(record.name) !== record.id;
+  }
+
+  /** What a person calls the cell. */
+  called(id: string): string {
+    const record = this.records.get(id);
+    return record?.name ?? record?.label ?? id;
+  }
+
+  /** As-measured stands in for the plan of this output. */
+  isMeasured(record: CellRecord, output: string): boolean {
+    if (!this.measured) return false;
+    // A reading is no plan: there is nothing its own value could stand in for.
+    if (record.role === 'measured') return false;
+    const measured = record.role === 'cell' ? record.outputs?.[output]?.measured : record.measured;
+    return measured !== undefined && measured.entry.trim() !== '';
+  }
+
+  /** Key of the row that stands for an output: measured before planned. */
+  standing(record: CellRecord, output: string): string {
+    const base = record.role === 'cell' ? `${record.id}.${output}` : record.id;
+    return this.isMeasured(record, output) ? `${base}@` : base;
+  }
+
+  hasReadings(record: CellRecord): boolean {
+    const text = this.isMeasured(record, 'value')
+      ? record.measured?.entry
+      : record.role === 'measured'
+        ? record.entry
+        : undefined;
+    if (text === undefined || text.trim() === '') return false;
+    const { entry } = this.texts.entry(text, record.quantity, 'measured');
+    return entry.kind === 'readings' || numberOf(entry) !== undefined;
+  }
+
+  /** Outputs of a library cell that were measured with readings, so that they have a least and a greatest. */
+  readOutputs(record: CellRecord): string[] {
+    return Object.keys(record.outputs ?? {}).filter((output) => this.isRead(record, output));
+  }
+
+  private isRead(record: CellRecord, output: string): boolean {
+    if (!this.isMeasured(record, output)) return false;
+    const text = record.outputs?.[output]?.measured?.entry ?? '';
+    const { entry } = this.texts.entry(text, this.quantityOf(record, output), 'measured');
+    return entry.kind === 'readings' || numberOf(entry) !== undefined;
+  }
+
+  /** Row of the least, the greatest ... of an output that was measured with several readings; the output itself otherwise. */
+  readingOf(name: string, output: string, figure: string): string | undefined {
+    const id = this.idOf(name);
+    const record = id === undefined ? undefined : this.records.get(id);
+    if (!record || !OF_READINGS.has(figure) || !this.isRead(record, output)) return undefined;
+    const base = this.standing(record, output);
+    return figure === 'mean' ? base : `${base}.${figure}`;
+  }
+
+  private quantityOf(record: CellRecord, output: string): string | undefined {
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    return kind?.outputs.find((one) => one.name === output)?.quantity;
+  }
+
+  resolve(ref: Reference): Target | Problem {
+    const id = this.idOf(ref.name);
+    const record = id === undefined ? undefined : this.records.get(id);
+    if (!record)
+      return problem('unknown-name', `There is no cell named \`${ref.name}\`.${this.near(ref.name)}`, {
+        from: ref.from,
+        to: ref.to,
+      });
+    return this.outputOf(record, ref);
+  }
+
+  outputOf(record: CellRecord, ref: { output?: string; from: number; to: number }): Target | Problem {
+    const span = { from: ref.from, to: ref.to };
+    const called = this.called(record.id);
+    if (record.role === 'section' || record.role === 'remark')
+      return problem('unknown-name', `\`${called}\` is a heading or a remark: it has no value.`, span);
+    if (record.role !== 'cell') {
+      const type = this.typeOfPlain(record);
+      if ('message' in type) return { key: record.id, type: { kind: 'quantity' }, cell: record.id };
+      const output = ref.output ?? 'value';
+      const base = this.standing(record, 'value');
+      if (output === 'value' || output === 'mean') return { key: base, type, cell: record.id };
+      if (!OF_READINGS.has(output))
+        return problem(
+          'unknown-name',
+          `\`${called}\` has no \`${output}\`: a plain cell has mean, least, greatest, out_of_round and taper.`,
+          span,
+        );
+      if (this.hasReadings(record)) return { key: `${base}.${output}`, type, cell: record.id };
+      if (OF_A_VALUE.has(output)) return { key: base, type, cell: record.id };
+      return problem('blank', `\`${called}\` has no readings, so no ${output.replaceAll('_', ' ')}.`, span);
+    }
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    if (!kind)
+      return problem(
+        'unknown-key',
+        record.kind !== undefined && this.library.lacks?.(record.kind)
+          ? `\`${called}\` waits for its kind (${record.kind}), which could not be fetched.`
+          : `\`${called}\` is of a kind this library does not have (${record.kind ?? 'none'}).`,
+        span,
+      );
+    if (ref.output === undefined) {
+      const faces = kind.outputs.filter((output) => output.face);
+      const only = kind.outputs.length === 1 ? kind.outputs[0] : faces.length === 1 ? faces[0] : undefined;
+      if (!only) {
+        const list = (faces.length > 0 ? faces : kind.outputs)
+          .map((output) => `\`${called}.${output.name}\``)
+          .join(', ');
+        return problem(
+          'unknown-name',
+          `\`${called}\` has more than one figure: say which, such as ${list}.`,
+          span,
+        );
+      }
+      return { key: this.standing(record, only.name), type: typeOfQuantity(only.quantity), cell: record.id };
+    }
+    const output = kind.outputs.find((one) => one.name === ref.output);
+    if (output)
+      return {
+        key: this.standing(record, output.name),
+        type: typeOfQuantity(output.quantity),
+        cell: record.id,
+      };
+    const input = kind.inputs.find((one) => one.name === ref.output && one.quantity !== undefined);
+    if (input) return this.inputOf(record, input.name, typeOfQuantity(input.quantity as string));
+    const list = kind.outputs.map((one) => one.name).join(', ');
+    return problem(
+      'unknown-name',
+      `\`${called}\` (${kind.title}) has no figure \`${ref.output}\`. It has: ${list}.`,
+      span,
+    );
+  }
+
+  /** An input of a library cell: a row, or the cell its entry names. */
+  private inputOf(record: CellRecord, name: string, type: ValueType): Target | Problem {
+    const text = record.inputs?.[name]?.trim().replace(/^=\s*/, '') ?? '';
+    const [cell, output] = text.split('.');
+    if (
+      cell &&
+      this.aliasDepth < 20 &&
+      this.idOf(cell) !== undefined &&
+      /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(text)
+    )
+      return this.deeper({ kind: 'ref', name: cell, ...(output ? { output } : {}), from: 0, to: 0 });
+    return { key: `${record.id}>${name}`, type, cell: record.id };
+  }
+
+  /** Where a reference to an input of a library cell leads, by input: to the cell its entry names, where it names one. */
+  aliasesOf(record: CellRecord): [name: string, leadsTo: string][] {
+    const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
+    return (kind?.inputs ?? []).flatMap(({ name, quantity }) => {
+      if (quantity === undefined || !record.inputs?.[name]?.trim()) return [];
+      const target = this.inputOf(record, name, typeOfQuantity(quantity));
+      return [[name, 'message' in target ? target.message : `${target.key} ${JSON.stringify(target.type)}`]];
+    });
+  }
+
+  private deeper(ref: Reference): Target | Problem {
+    this.aliasDepth++;
+    try {
+      return this.resolve(ref);
+    } finally {
+      this.aliasDepth--;
+    }
+  }
+
+  /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or a ring leaves it open. */
+  typeOfPlain(record: CellRecord): ValueType | Problem {
+    if (record.quantity && quantityKind(record.quantity)) return typeOfQuantity(record.quantity);
+    return this.types.of(record.id);
+  }
+
+  private newTypes(): TypeBook {
+    return new TypeBook(
+      (id) => this.typeFollowsFrom(id),
+      (id) => {
+        const record = this.records.get(id);
+        return record && record.role !== 'cell' ? this.inferType(record) : { kind: 'quantity' };
+      },
+    );
+  }
+
+  /** Cells whose types decide that of a cell: those its formula names, or those the inputs of a library cell stand for. */
+  private typeFollowsFrom(id: string): string[] {
+    const record = this.records.get(id);
+    if (!record || (record.quantity && quantityKind(record.quantity))) return [];
+    const names = new Set<string>();
+    if (record.role === 'cell') {
+      for (const text of Object.values(record.inputs ?? {}))
+        names.add(text.trim().replace(/^=\s*/, '').split('.')[0] ?? '');
+    } else {
+      const { entry } = this.texts.entry(record.entry ?? '', undefined, record.role);
+      if (entry.kind === 'formula') eachRef(entry.expr, (ref) => names.add(ref.name));
+    }
+    return [...names].map((name) => this.idOf(name)).filter((found) => found !== undefined);
+  }
+
+  private inferType(record: CellRecord): ValueType | Problem {
+    const { entry, problems } = this.texts.entry(record.entry ?? '', undefined, record.role);
+    if (problems.length > 0) return problems[0] as Problem;
+    switch (entry.kind) {
+      case 'blank':
+        return { kind: 'quantity' };
+      case 'formula': {
+        const scope = { typeOf: (ref: Reference) => this.typeOf(ref) };
+        const { type, problems: found } = checkExpr(entry.expr, scope, this.library.functions);
+        return found[0] ?? type;
+      }
+      default: {
+        const literal =
+          entry.kind === 'range'
+            ? entry.low
+            : entry.kind === 'readings'
+              ? entry.stations[0]?.[0]
+              : entry.kind === 'fit'
+                ? entry.nominal
+                : entry.value;
+        return literal
+          ? { kind: 'quantity', dimension: literal.dimension, point: literal.point }
+          : { kind: 'quantity' };
+      }
+    }
+  }
+
+  typeOf(ref: Reference): ValueType | Problem {
+    const target = this.resolve(ref);
+    return 'message' in target ? target : target.type;
+  }
+
+  private near(name: string): string {
+    const low = name.toLowerCase();
+    const close = this.allNames()
+      .sort()
+      .filter((other) => {
+        const o = other.toLowerCase();
+        return (
+          o === low ||
+          o.startsWith(low) ||
+          low.startsWith(o) ||
+          (Math.abs(o.length - low.length) <= 1 && differences(o, low) <= 1)
+        );
+      });
+    return close.length > 0 ? ` Is \`${close[0]}\` meant?` : ' Add it, or choose another name.';
+  }
+}
+
+const typesByQuantity = new Map<string, ValueType>();
+
+/** The same object for the same kind of quantity. */
+export function typeOfQuantity(name: string): ValueType {
+  let type = typesByQuantity.get(name);
+  if (!type) {
+    const kind = quantityKind(name);
+    if (!kind) return { kind: 'quantity' };
+    type = { kind: 'quantity', dimension: kind.dimension, ...(kind.point ? { point: true } : {}) };
+    typesByQuantity.set(name, type);
+  }
+  return type;
+}
+
+/** Characters in which two words of nearly one length differ, place by place from both ends. */
+function differences(a: string, b: string): number {
+  let front = 0;
+  while (front < a.length && front < b.length && a[front] === b[front]) front++;
+  let back = 0;
+  while (
+    back < a.length - front &&
+    back < b.length - front &&
+    a[a.length - 1 - back] === b[b.length - 1 - back]
+  )
+    back++;
+  return Math.max(a.length, b.length) - front - back;
+}

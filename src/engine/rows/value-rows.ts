@@ -1,0 +1,222 @@
+import { problem } from '../../../shared/problem.ts';
+import type { Role } from '../../../shared/sheet/format.ts';
+import type { Entry, Expr, Spread } from '../../language/syntax/syntax.ts';
+import { isShare } from '../../language/values/spread.ts';
+import { unitOfSize } from '../../language/values/tolerance-unit.ts';
+import { inputOf } from './bare-reading.ts';
+import type { CellBuilder } from './builder.ts';
+import { call, constant, eachRef, plus, quoted, rowRef, times } from './expr.ts';
+import { sheetFormula } from './formulas.ts';
+import { type ReadingContext, readingRows } from './readings.ts';
+import type { SourceEnds } from './row.ts';
+import type { SheetScope } from './scope.ts';
+import { numberOf } from './texts.ts';
+import { unknownEnds } from './unknown-ends.ts';
+
+/** Where a value comes from and what its spread means. */
+export interface ValuePlace {
+  key: string;
+  field: string;
+  role: Role;
+  quantity?: string | undefined;
+  /** Unit the value is shown in, where it is not the sheet's. */
+  display?: string | undefined;
+  /** Text of the tolerance field, if the place has one. */
+  tolerance?: string | undefined;
+  /** Told when the text is blank. */
+  blank: string;
+  /** A size is wanted, which 20 under is not. */
+  isSize?: boolean;
+  readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference' | 'gaugeInCell'>;
+}
+
+/** Gives a formula over row keys, or a problem: differs between a sheet's own entries and a library cell's defaults. */
+export type FormulaReader = (expr: Expr) => { expr: Expr } | ReturnType<typeof problem>;
+
+/**
+ * Rows of one entry: a number, a range, a value with its spread, readings, or a formula; chosen formulas are held.
+ * Returns the key of the source that is its tolerance, where it has one.
+ */
+export function valueRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  text: string,
+  place: ValuePlace,
+  formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity),
+): string | undefined {
+  const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role, place.display);
+  if (echo) build.cell.echoes[place.field] = echo;
+  if (problems[0]) {
+    build.problem(place.key, problems[0], place.field);
+    for (const more of problems.slice(1)) build.cell.problems.push({ ...more, field: place.field });
+    return undefined;
+  }
+  if (entry.kind === 'blank') {
+    build.blank(place.key, place.blank);
+    return undefined;
+  }
+  if (entry.kind === 'offset' && place.isSize) {
+    const told = `${text.trim()} is how far from its size a part is cut, and the size itself is wanted here.`;
+    build.problem(place.key, problem('range', told), place.field);
+    return undefined;
+  }
+  if (place.role === 'measured' && entry.kind !== 'formula') {
+    readingRows(build, scope, place.key, entry, {
+      ...place.readings,
+      reference: place.readings?.reference ?? '20 degC',
+      quantity: place.quantity,
+      field: place.field,
+    });
+    return undefined;
+  }
+  if (entry.kind === 'formula') return formulaRows(build, scope, entry, place, formula);
+  if (entry.kind === 'range') {
+    tellUncounted(build, place);
+    const low = Math.min(entry.low.value, entry.high.value);
+    const high = Math.max(entry.low.value, entry.high.value);
+    const middle = (low + high) / 2;
+    return build.source(place.key, middle, rectangular(build, low - middle, high - middle, place));
+  }
+  if (entry.kind === 'readings') {
+    build.problem(
+      place.key,
+      problem(
+        'syntax',
+        'A list of readings belongs in a measured cell: change what the cell is, or give one value.',
+      ),
+      place.field,
+    );
+    return undefined;
+  }
+  const value = numberOf(entry) as number;
+  const own = entry.kind === 'value' ? entry.spread : undefined;
+  if (own) tellUncounted(build, place);
+  const spread = own ?? toleranceOf(build, scope, place, value, unitOfSize(entry));
+  if (!spread) {
+    build.number(place.key, value);
+    return undefined;
+  }
+  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)));
+  // 12 % with ± 1 % goes from 11 to 13 %, as it does when both stand in one entry.
+  const ofShare = entry.kind === 'value' && isShare({ symbol: entry.value.unit ?? '' });
+  const scale = spread.percent && !ofShare ? Math.abs(value) : 1;
+  return build.source(
+    place.key,
+    value,
+    rectangular(build, spread.low * scale, spread.high * scale, place, spread),
+  );
+}
+
+function formulaRows(
+  build: CellBuilder,
+  scope: SheetScope,
+  entry: Extract<Entry, { kind: 'formula' }>,
+  place: ValuePlace,
+  formula: FormulaReader,
+): string | undefined {
+  const read = formula(entry.expr);
+  if ('message' in read) {
+    build.problem(place.key, read, place.field);
+    return undefined;
+  }
+  if (entry.spread) tellUncounted(build, place);
+  if (place.role === 'measured' && !entry.spread) tellWorkedOut(build, entry.expr, place);
+  const spread = entry.spread ?? toleranceOf(build, scope, place, undefined);
+  const held = place.role === 'chosen';
+  if (!spread) {
+    build.formula(place.key, read.expr, held);
+    return undefined;
+  }
+  const nominal = held ? read.expr : rowRef(build.formula(`${place.key}!formula`, read.expr));
+  const ends =
+    spread === 'unreadable' ? unknownEnds(build, unread(build)) : endsOver(build, nominal, spread, place);
+  if (held) return build.source(place.key, nominal, ends);
+  // A doubt stated behind a calculation over what was read makes a reading of it.
+  const own = build.source(`${place.key}!${place.role === 'measured' ? 'read' : 'cut'}`, 0, ends);
+  build.formula(place.key, plus(nominal, rowRef(own)));
+  return own;
+}
+
+/** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
+function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValuePlace): void {
+  let isOverCells = false;
+  eachRef(expr, () => {
+    isOverCells = true;
+  });
+  const gauge = readings?.gauge?.trim();
+  if (isOverCells && !gauge) return;
+  const input = inputOf(key);
+  build.cell.cautions.push(
+    `${input ? `The reading "${input}"` : 'This'} is a calculation and no reading${gauge ? `, so the doubt of \`${gauge}\` is not counted` : ', so it proves nothing'}: type the readings, apart by ";", or write ± behind it.`,
+  );
+}
+
+/** Ends of a spread about a nominal that is a formula: a part of it, or the deviations of an ISO 286 class at its size. */
+function endsOver(build: CellBuilder, nominal: Expr, spread: Spread, place: ValuePlace): SourceEnds {
+  const plain = rectangular(build, spread.low, spread.high, place, spread);
+  if (spread.form === 'class' && spread.designation) {
+    return {
+      ...plain,
+      low: call('CLASS_LOWER', nominal, quoted(spread.designation)),
+      high: call('CLASS_UPPER', nominal, quoted(spread.designation)),
+    };
+  }
+  if (!spread.percent) return plain;
+  return { ...plain, low: times(nominal, constant(spread.low)), high: times(nominal, constant(spread.high)) };
+}
+
+function rectangular(
+  build: CellBuilder,
+  low: number,
+  high: number,
+  place: ValuePlace,
+  spread?: Spread,
+): SourceEnds {
+  const what =
+    place.role === 'chosen'
+      ? 'tolerance'
+      : spread?.form === 'within' || spread === undefined
+        ? 'limits given'
+        : 'tolerance given';
+  const field =
+    place.field === 'entry' || place.field === 'issued'
+      ? ''
+      : ` ${place.field.replace(/^inputs\./, '').replaceAll('_', ' ')}`;
+  return {
+    low,
+    high,
+    distribution: spread?.k ? 'normal' : 'rectangular',
+    k: spread?.k ?? 2,
+    dof: Number.POSITIVE_INFINITY,
+    label: `${build.name}${field}: ${what}`,
+  };
+}
+
+const unread = (build: CellBuilder): string => `the tolerance of \`${build.name}\` cannot be read`;
+
+/** A size has one tolerance: that of its entry goes before the one beside it. */
+function tellUncounted(build: CellBuilder, { tolerance }: ValuePlace): void {
+  const text = tolerance?.trim();
+  if (text)
+    build.cell.cautions.push(
+      `Two tolerances are given: that of the entry counts, and ${text} beside it does not. Take one of them away.`,
+    );
+}
+
+/** A tolerance that cannot be read is not one of nothing. */
+function toleranceOf(
+  build: CellBuilder,
+  scope: SheetScope,
+  place: ValuePlace,
+  nominal: number | undefined,
+  sizeUnit?: string,
+): Spread | 'unreadable' | undefined {
+  const text = place.tolerance?.trim();
+  if (!text) return undefined;
+  const { spread, designation, problems } = scope.texts.tolerance(text, place.quantity, nominal, sizeUnit);
+  for (const one of problems) build.cell.problems.push({ ...one, field: 'tolerance' });
+  if (spread) return spread;
+  if (designation !== undefined && problems.length === 0)
+    return { low: 0, high: 0, percent: false, form: 'class', designation };
+  return 'unreadable';
+}

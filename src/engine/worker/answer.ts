@@ -1,0 +1,58 @@
+import { workOut } from '../book/worked-example.ts';
+import { Engine } from '../engine.ts';
+import { type Library, notFetched } from '../rows/library.ts';
+import { Ahead } from './ahead.ts';
+import { type Reply, type Request, UNASKED } from './messages.ts';
+import { Packer } from './packed.ts';
+
+export interface Answering {
+  answer(request: Request): Reply;
+  /** The whole sheet by the library as it is now, unasked. */
+  renew(): Reply;
+}
+
+/** The far side of {@link createEngineClient}: one engine that answers its requests, in their order. */
+export function createAnswer(library: Library): Answering {
+  const ahead = new Ahead(new Engine(library));
+  const packer = new Packer();
+  const answer = (request: Request): Reply => {
+    const { n } = request;
+    switch (request.ask) {
+      case 'load':
+        return { n, gives: 'results', results: packer.pack(ahead.load(request.file)) };
+      case 'update':
+        return { n, gives: 'results', results: packer.pack(ahead.apply(request.change)) };
+      case 'prepare':
+        return { n, gives: 'prepared', results: packer.pack(ahead.prepare(request.record)) };
+      case 'budget':
+        return { n, gives: 'budget', budget: ahead.settled().budget(request.cell, request.output) };
+      case 'tables':
+        return { n, gives: 'tables', tables: ahead.settled().tables() };
+      case 'chain':
+        return { n, gives: 'chain', chain: ahead.settled().chain(request.cell) };
+      case 'example': {
+        const kind = library.kinds.get(request.kind);
+        const away = [request.kind, ...(kind?.inputs ?? []).flatMap(({ record }) => record ?? [])].find(
+          (one) => library.lacks?.(one),
+        );
+        if (away !== undefined) return { n, gives: 'failure', message: notFetched(away) };
+        if (!kind) return { n, gives: 'failure', message: `The library has no ${request.kind}.` };
+        return { n, gives: 'example', example: workOut(library, kind, request.example) };
+      }
+    }
+  };
+  const guarded = (n: number, reply: () => Reply): Reply => {
+    try {
+      return reply();
+    } catch (thrown) {
+      packer.forget();
+      const message = thrown instanceof Error ? thrown.message : String(thrown);
+      return { n, gives: 'failure', message };
+    }
+  };
+  return {
+    answer: (request) => guarded(request.n, () => answer(request)),
+    renew: () =>
+      guarded(UNASKED, () => ({ n: UNASKED, gives: 'results', results: packer.pack(ahead.renew()) })),
+  };
+}

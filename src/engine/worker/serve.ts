@@ -1,0 +1,85 @@
+import type { GrowingLibrary } from '../../../cells/growing-library.ts';
+import { kindsOf } from '../rows/kinds-of.ts';
+import type { Library } from '../rows/library.ts';
+import { createAnswer } from './answer.ts';
+import type { Reply, Request } from './messages.ts';
+
+/** Milliseconds that an answer waits for kinds of cell. What takes longer is told of when it comes. */
+const PATIENCE = 10_000;
+
+/**
+ * Answers requests strictly in their order, by a library that is fetched as it is used: each waits for the kinds of cell
+ * it names, and one that names none that is not there is answered at once. Where a kind cannot be fetched the answer is
+ * given without it, so that the other lines are not lost; it is tried again with every request, and when it comes the
+ * lines that wanted it are told of unasked.
+ */
+export function serve(library: GrowingLibrary, post: (reply: Reply) => void): (request: Request) => void {
+  const { answer, renew } = createAnswer(library);
+  const behind: Request[] = [];
+  let waiting = false;
+  /** Kinds that lines of the sheet were answered without. */
+  const late = new Set<string>();
+
+  const fetchLate = async (): Promise<void> => {
+    await library.fetch(late);
+    const came = [...late].filter((kind) => !library.lacks(kind));
+    for (const kind of came) late.delete(kind);
+    if (came.length > 0) post(renew());
+  };
+
+  const finish = (request: Request): void => {
+    if (request.ask !== 'example')
+      for (const kind of namedIn(request, library)) if (library.lacks(kind)) late.add(kind);
+    post(answer(request));
+    if (late.size > 0) void fetchLate();
+  };
+
+  const waitFor = async (request: Request): Promise<void> => {
+    waiting = true;
+    await within(PATIENCE, fetchFor(request, library));
+    waiting = false;
+    finish(request);
+    while (!waiting && behind.length > 0) receive(behind.shift() as Request);
+  };
+
+  const receive = (request: Request): void => {
+    if (waiting) behind.push(request);
+    // Nobody waits a second time for what did not come.
+    else if (namedIn(request, library).some((kind) => library.lacks(kind) && !late.has(kind)))
+      void waitFor(request);
+    else finish(request);
+  };
+  return receive;
+}
+
+/** Kinds of cell that a request names. */
+function namedIn(request: Request, library: Library): readonly string[] {
+  switch (request.ask) {
+    case 'load':
+      return kindsOf(request.file.cells);
+    case 'update':
+      return kindsOf(request.change.changed ?? []);
+    case 'prepare':
+      return kindsOf([request.record]);
+    case 'example': {
+      const records = library.kinds.get(request.kind)?.inputs.flatMap(({ record }) => record ?? []);
+      return [request.kind, ...(records ?? [])];
+    }
+    default:
+      return [];
+  }
+}
+
+async function fetchFor(request: Request, library: GrowingLibrary): Promise<void> {
+  await library.fetch(namedIn(request, library));
+  // Which records an example takes is known once its kind is there.
+  await library.fetch(namedIn(request, library));
+}
+
+function within(ms: number, work: Promise<void>): Promise<void> {
+  let timer: ReturnType<typeof setTimeout>;
+  const enough = new Promise<void>((done) => {
+    timer = setTimeout(done, ms);
+  });
+  return Promise.race([work, enough]).finally(() => clearTimeout(timer));
+}

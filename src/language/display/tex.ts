@@ -1,0 +1,143 @@
+/**
+ * A formula as TeX mathematics, for the book in Markdown: the same reading as `toMathML`, in macros that every renderer
+ * of TeX in Markdown has. Text is escaped throughout.
+ */
+import { idIn } from '../syntax/ids.ts';
+import { bare, levelOf } from '../syntax/levels.ts';
+import type { Expr, Reference } from '../syntax/syntax.ts';
+import { GREEK_NAMES } from './symbols.ts';
+
+const ESCAPES: Readonly<Record<string, string>> = {
+  '\\': '\\backslash ',
+  '^': '\\hat{}',
+  '~': '\\sim ',
+  '\u2212': '-',
+  '\u00a0': '~',
+};
+
+/** Text as it must stand inside `\text{}`. */
+export const escapeTex = (text: string): string =>
+  text.replace(/[\\^~\u2212\u00a0#$%&_{}]/g, (c) => ESCAPES[c] ?? `\\${c}`);
+
+const upright = (text: string): string => `\\mathrm{${escapeTex(text)}}`;
+
+/** A single letter slants, as a symbol does; a word stands upright. */
+const identifier = (text: string): string => {
+  if (GREEK_NAMES.has(text)) return `\\${text}`;
+  return [...text].length === 1 ? escapeTex(text) : upright(text);
+};
+
+const symbol = (name: string): string => {
+  const [base, ...index] = name.split('_').filter((part) => part !== '');
+  if (base === undefined) return identifier(name);
+  if (index.length === 0) return identifier(base);
+  const [only] = index;
+  const foot =
+    index.length === 1 && only && GREEK_NAMES.has(only)
+      ? `\\${only}`
+      : `\\text{${escapeTex(index.join(' '))}}`;
+  return `${identifier(base)}_{${foot}}`;
+};
+
+/** A name as a symbol, its later parts as an index; an output stands behind its cell, with a point. */
+export const texSymbol = (ref: Pick<Reference, 'name' | 'output'>): string => {
+  const own = symbol(idIn(ref.name) ?? ref.name);
+  return ref.output === undefined ? own : `${own}.${symbol(ref.output)}`;
+};
+
+const COMPARISONS: Readonly<Record<string, string>> = { '<=': '\\le', '>=': '\\ge', '<>': '\\ne' };
+const FUNCTIONS = new Set('sin cos tan arcsin arccos arctan exp ln log min max'.split(' '));
+const ARCS: Readonly<Record<string, string>> = { ASIN: 'arcsin', ACOS: 'arccos', ATAN: 'arctan' };
+
+const fenced = (inner: string): string => `\\left(${inner}\\right)`;
+
+const inside = (expr: Expr, least: number): string => {
+  const text = toTex(expr);
+  return expr.kind !== 'group' && levelOf(expr) < least ? fenced(text) : text;
+};
+
+/** Digits, a fraction or a mixed number, and the unit upright behind a thin space. */
+const figure = (text: string): string => {
+  const match = /^((?:\d+[ -])?\d+\/\d+|[\d.]+(?:[eE][-+]?\d+)?)\s*(.*)$/s.exec(text.trim());
+  if (!match) return `\\text{${escapeTex(text)}}`;
+  const [, digits = '', unit] = match;
+  const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(digits);
+  const exponent = /^(.*?)[eE]\+?(-?\d+)$/.exec(digits);
+  let number = digits;
+  if (fraction) number = `${fraction[1] ?? ''}\\frac{${fraction[2]}}{${fraction[3]}}`;
+  else if (exponent) number = `${exponent[1]} \\times 10^{${exponent[2]}}`;
+  return unit ? `${number}\\,\\text{${escapeTex(unit)}}` : number;
+};
+
+const power = (base: Expr, exponent: Expr): string => {
+  const raised = bare(exponent);
+  if (raised.kind === 'literal' && raised.bare && raised.value === 0.5) return `\\sqrt{${toTex(bare(base))}}`;
+  const plain =
+    base.kind === 'ref' || base.kind === 'group' || (base.kind === 'literal' && base.unit === undefined);
+  // In braces, so that an index and a power do not meet.
+  const foot = plain ? `{${toTex(base)}}` : fenced(toTex(base));
+  return `${foot}^{${toTex(raised)}}`;
+};
+
+const binary = ({ op, left, right }: Extract<Expr, { kind: 'binary' }>): string => {
+  if (op === '/') return `\\frac{${toTex(bare(left))}}{${toTex(bare(right))}}`;
+  if (op === '^') return power(left, right);
+  if (op === '*') return `${inside(left, 2)} \\cdot ${inside(right, 3)}`;
+  return `${inside(left, 1)} ${op} ${inside(right, 2)}`;
+};
+
+/** One line for each branch; a branch that branches again goes on in the same list. */
+const cases = (expr: Extract<Expr, { kind: 'call' }>): string => {
+  const lines: string[] = [];
+  let rest: Expr = expr;
+  while (rest.kind === 'call' && rest.fn === 'IF' && rest.args.length === 3) {
+    const [test, then, otherwise] = rest.args as [Expr, Expr, Expr];
+    lines.push(`${toTex(bare(then))} & \\text{where } ${toTex(bare(test))}`);
+    rest = bare(otherwise);
+  }
+  return `\\begin{cases} ${[...lines, `${toTex(rest)} & \\text{otherwise}`].join(' \\\\ ')} \\end{cases}`;
+};
+
+const call = (expr: Extract<Expr, { kind: 'call' }>): string => {
+  const { fn } = expr;
+  if (fn === 'IF' && expr.args.length === 3) return cases(expr);
+  const args = expr.args.map((arg) => toTex(bare(arg)));
+  const [first = '', second] = args;
+  if (fn === 'AND' || fn === 'OR')
+    return expr.args
+      .map((arg) =>
+        arg.kind === 'call' && (arg.fn === 'AND' || arg.fn === 'OR') ? fenced(toTex(arg)) : toTex(bare(arg)),
+      )
+      .join(` \\text{ ${fn.toLowerCase()} } `);
+  if (fn === 'NOT') return `\\text{not }${fenced(first)}`;
+  if (fn === 'ISBLANK') return `${first}\\text{ is blank}`;
+  if (fn === 'SQRT') return `\\sqrt{${first}}`;
+  if (fn === 'ABS') return `\\left|${first}\\right|`;
+  if (fn === 'PI') return '\\pi';
+  if (fn === 'EXP') return `e^{${first}}`;
+  if (fn === 'POWER' && second !== undefined) return power(expr.args[0] as Expr, expr.args[1] as Expr);
+  const name = ARCS[fn] ?? fn.toLowerCase();
+  return `${FUNCTIONS.has(name) ? `\\${name}` : upright(name)}${fenced(args.join(';\\ '))}`;
+};
+
+/** The formula as TeX, without marks of mathematics around it. */
+export const toTex = (expr: Expr): string => {
+  switch (expr.kind) {
+    case 'literal':
+      return figure(expr.text);
+    case 'ref':
+      return texSymbol(expr);
+    case 'text':
+      return `\\text{${escapeTex(expr.text)}}`;
+    case 'group':
+      return fenced(toTex(bare(expr)));
+    case 'negate':
+      return `-${inside(expr.of, 3)}`;
+    case 'compare':
+      return `${inside(expr.left, 1)} ${COMPARISONS[expr.op] ?? expr.op} ${inside(expr.right, 1)}`;
+    case 'binary':
+      return binary(expr);
+    case 'call':
+      return call(expr);
+  }
+};

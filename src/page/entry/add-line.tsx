@@ -1,0 +1,179 @@
+import { createMemo, createSignal, For, onMount, Show } from 'solid-js';
+import type { CellKind } from '../../../cells/record/cell.ts';
+import { quantityKinds } from '../../../shared/quantities/quantities.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import { SelectField } from '../kit/select-field.tsx';
+import { useSheet } from '../state/context.ts';
+import { useWholeLibrary } from '../state/library.ts';
+import { ROLE_MEANING } from '../state/role-words.ts';
+import './add-line.css';
+import { findKinds } from './find-kinds.ts';
+
+export interface AddLineProps {
+  /** Id of the line above, `null` for the top of the sheet. */
+  after: string | null;
+  onDone: () => void;
+}
+
+type Way = Exclude<Role, 'cell'> | 'library';
+
+const WAYS: ReadonlyArray<[Way, string]> = [
+  ['given', 'Given'],
+  ['measured', 'Measured'],
+  ['chosen', 'Chosen'],
+  ['worked', 'Worked out'],
+  ['library', 'From the library'],
+  ['section', 'Heading'],
+  ['remark', 'Remark'],
+];
+
+/** Puts a line in: by how its value comes about, or a cell of the library found by what it is for. */
+export const AddLine = (props: AddLineProps) => {
+  const { sheet, cursor } = useSheet();
+  const [way, setWay] = createSignal<Way>('given');
+  const [quantity, setQuantity] = createSignal('length');
+  let label!: HTMLInputElement;
+  let form!: HTMLElement;
+  onMount(() => {
+    label?.focus({ preventScroll: true });
+    form.scrollIntoView({ block: 'nearest' });
+  });
+
+  const put = (fields: Partial<CellRecord>, edit: boolean) => {
+    const id = sheet.document.addCell(props.after, fields, { nameFromLabel: true });
+    props.onDone();
+    cursor.setUnfolded(true);
+    if (edit) cursor.edit(id);
+    else cursor.move({ row: id, column: 'name' });
+  };
+  const addPlain = () => {
+    const role = way() as Exclude<Way, 'library'>;
+    const text = label.value.trim();
+    if (text === '') {
+      label.focus();
+      return;
+    }
+    if (role === 'remark') put({ role, note: text }, false);
+    else if (role === 'section') put({ role, label: text }, false);
+    else {
+      // A formula says itself what it gives.
+      const kind = role === 'worked' ? undefined : quantity();
+      put({ role, label: text, ...(kind && { quantity: kind }) }, true);
+    }
+  };
+  const text = () => way() === 'section' || way() === 'remark';
+  return (
+    <section
+      ref={form}
+      class="add-line"
+      aria-label="New line"
+      onKeyDown={(event) => event.key === 'Escape' && props.onDone()}
+    >
+      <fieldset class="ways">
+        <legend class="unseen">How its value comes about</legend>
+        <For each={WAYS}>
+          {([value, word]) => (
+            <button type="button" aria-pressed={way() === value} onClick={() => setWay(value)}>
+              {word}
+            </button>
+          )}
+        </For>
+      </fieldset>
+      <Show
+        when={way() !== 'library'}
+        fallback={
+          <Kinds
+            onChoose={(kind) =>
+              put({ role: 'cell', kind: kind.key, edition: kind.edition, label: kind.title }, false)
+            }
+          />
+        }
+      >
+        <Show when={!text()}>
+          <p class="caption">{ROLE_MEANING[way() as 'given']}</p>
+        </Show>
+        <form
+          class="row"
+          onSubmit={(event) => {
+            event.preventDefault();
+            addPlain();
+          }}
+        >
+          <div class="field">
+            <label for="new-line-label">{text() ? 'Text' : 'What it is'}</label>
+            <input
+              id="new-line-label"
+              ref={label}
+              autocomplete="off"
+              placeholder={text() ? '' : 'such as: Journal diameter'}
+            />
+          </div>
+          <Show when={!text() && way() !== 'worked'}>
+            <SelectField
+              label="Kind of quantity"
+              value={quantity()}
+              options={[
+                ...quantityKinds.map((k) => ({ value: k.name, label: k.label })),
+                { value: '', label: 'from the entry' },
+              ]}
+              onCommit={setQuantity}
+            />
+          </Show>
+          <button type="submit" class="main">
+            Put it in
+          </button>
+          <button type="button" onClick={() => props.onDone()}>
+            Leave it
+          </button>
+        </form>
+      </Show>
+    </section>
+  );
+};
+
+const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
+  const library = useWholeLibrary();
+  const [query, setQuery] = createSignal('');
+  const groups = createMemo(() => {
+    const found = findKinds(library()?.kinds.values() ?? [], query());
+    return [...new Set(found.map((kind) => kind.group))].map((group) => ({
+      group,
+      kinds: found.filter((kind) => kind.group === group),
+    }));
+  });
+  return (
+    <div>
+      <div class="field">
+        <label for="kind-search">What is it for?</label>
+        <input
+          id="kind-search"
+          autocomplete="off"
+          placeholder="press, clearance, heat …"
+          onInput={(event) => setQuery(event.currentTarget.value)}
+        />
+      </div>
+      <div class="kinds">
+        <For
+          each={groups()}
+          fallback={
+            <p class="caption">{library() ? 'Nothing in the library for that.' : 'Fetching the library …'}</p>
+          }
+        >
+          {({ group, kinds }) => (
+            <>
+              <h4>{group}</h4>
+              <For each={kinds}>
+                {(kind) => (
+                  <button type="button" onClick={() => props.onChoose(kind)}>
+                    <b>{kind.title}</b>
+                    <span class="caption">{kind.purpose}</span>
+                  </button>
+                )}
+              </For>
+            </>
+          )}
+        </For>
+      </div>
+    </div>
+  );
+};

@@ -1,0 +1,133 @@
+import type { Remedy } from '../../../shared/problem.ts';
+import { kindsOf } from '../../../shared/quantities/quantities.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
+import { sizeOf } from '../../language/syntax/size-of.ts';
+import type { Entry, ParsedEntry } from '../../language/syntax/syntax.ts';
+import { PLAIN_NUMBER } from '../../language/values/settle.ts';
+import { unitOfSize } from '../../language/values/tolerance-unit.ts';
+import { preferences } from '../kit/preferences.ts';
+import type { Sheet } from '../state/sheet.ts';
+import type { EntrySpot } from './spot.ts';
+
+/** The role an entry of a field is read in: what a `±` in it means. */
+const roleOf = (field: string, record: CellRecord | undefined): Role => {
+  if (field === 'entry') return record?.role ?? 'given';
+  return /(^|\.)measured(\.entry)?$/.test(field) ? 'measured' : 'given';
+};
+
+/** The unit its value is shown in, where that is not the sheet's own: a bare figure may be in either. */
+const displayOf = (sheet: Sheet, { cell, field }: EntrySpot): { display: string } | undefined => {
+  const line = sheet.line(cell);
+  const [part, name = ''] = field.split('.');
+  const display =
+    part === 'outputs'
+      ? line?.result?.outputs[name]?.display
+      : /^(entry|issued|measured|limits)$/.test(part ?? '')
+        ? line?.record.display
+        : undefined;
+  return display === undefined ? undefined : { display };
+};
+
+/** Unit of the size a tolerance stands beside. */
+const sizeUnitAt = (sheet: Sheet, { cell, quantity }: EntrySpot): { sizeUnit: string } | undefined => {
+  const { entry } = sheet.line(cell)?.record ?? {};
+  if (entry === undefined) return undefined;
+  const units = { ...sheet.state.units };
+  const sizeUnit = unitOfSize(
+    parseEntry(entry, { ...(quantity !== undefined && { quantity }), units, handbook: NO_HANDBOOK }).entry,
+  );
+  return sizeUnit === undefined ? undefined : { sizeUnit };
+};
+
+/** How a text typed here is read: with the user's own decimal mark. */
+export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBOOK): EntryContext => ({
+  ...(spot.quantity !== undefined && { quantity: spot.quantity }),
+  units: { ...sheet.state.units },
+  handbook,
+  ...(spot.kind === 'tolerance' && sizeUnitAt(sheet, spot)),
+  decimal: preferences().decimal,
+  ...(spot.kind === 'entry' && displayOf(sheet, spot)),
+  role: spot.role ?? roleOf(spot.field, sheet.line(spot.cell)?.record),
+});
+
+/** Kind of quantity a first entry settles; a formula's is left to what it gives. */
+const kindOfEntry = (entry: Entry): string | undefined => {
+  const literal =
+    entry.kind === 'range' ? entry.low : entry.kind === 'readings' ? entry.stations[0]?.[0] : sizeOf(entry);
+  return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;
+};
+
+/** Writes a typed text into the sheet as it is stored: a bare number gets its unit now, so that a later switch changes no value. */
+export const commitText = (sheet: Sheet, spot: EntrySpot, text: string): void =>
+  write(sheet, spot, text, entryContext(sheet, spot));
+
+/** The same for a text from the sheet or the program itself, which has a decimal point whatever the user writes. */
+export const commitStored = (sheet: Sheet, spot: EntrySpot, text: string): void =>
+  write(sheet, spot, text, { ...entryContext(sheet, spot), decimal: '.' });
+
+/**
+ * A number that the typist's own mark leaves in doubt (1.234 to somebody who writes a comma) reads well with the stored
+ * point: it is stored with the other mark, so that the question stays until it is answered.
+ */
+const keepDoubt = ({ committed, problems }: Pick<ParsedEntry, 'committed' | 'problems'>): string =>
+  problems.reduce((text, { kind, from, to }) => {
+    const number = kind === 'ask' && from !== undefined && to !== undefined ? text.slice(from, to) : '';
+    if (!/^\d{1,3}\.\d{3}$/.test(number)) return text;
+    return text.slice(0, from) + number.replace('.', ',') + text.slice(to);
+  }, committed);
+
+const readEntry = (text: string, context: EntryContext): ParsedEntry => {
+  const read = parseEntry(text, context);
+  return context.decimal === ',' ? { ...read, committed: keepDoubt(read) } : read;
+};
+
+const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContext): void => {
+  const { document } = sheet;
+  if (spot.kind === 'tolerance') {
+    document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
+    return;
+  }
+  const parsed = readEntry(text, context);
+  const record = sheet.line(spot.cell)?.record;
+  const kind =
+    spot.field === 'entry' && record?.quantity === undefined && record?.role !== 'cell'
+      ? kindOfEntry(parsed.entry)
+      : undefined;
+  if (kind === undefined) {
+    document.setField(spot.cell, spot.field, parsed.committed);
+    return;
+  }
+  document.batch(`entry of ${sheet.titleOf(spot.cell)}`, () => {
+    document.setField(spot.cell, spot.field, parsed.committed);
+    document.setField(spot.cell, 'quantity', kind);
+  });
+};
+
+/** A record with a text at a path of the file form. */
+const withText = <T extends object>(record: T, [key = '', ...rest]: readonly string[], text: string): T => ({
+  ...record,
+  [key]: rest.length > 0 ? withText((record as Record<string, object>)[key] ?? {}, rest, text) : text,
+});
+
+/** Has the engine work out what is being typed, so that its figures are there when it is made. */
+export const prepareText = (sheet: Sheet, spot: EntrySpot, text: string): void => {
+  const record = sheet.line(spot.cell)?.record;
+  if (!record || spot.kind === 'tolerance') return;
+  const { committed, problems } = readEntry(text, entryContext(sheet, spot));
+  if (problems.length === 0) sheet.engine.prepare(withText(record, spot.field.split('.'), committed));
+};
+
+/** Takes a remedy: an entry in place of the present one, or a setting of the sheet. */
+export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void => {
+  if (remedy.setting) {
+    sheet.document.setUnits({ [remedy.setting.name]: remedy.setting.value });
+    return;
+  }
+  if (remedy.entry === undefined) return;
+  if (remedy.label === PLAIN_NUMBER && spot.field === 'entry') {
+    sheet.document.setField(spot.cell, 'quantity', 'number');
+    return;
+  }
+  commitStored(sheet, spot, remedy.entry);
+};

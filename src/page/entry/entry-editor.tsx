@@ -1,0 +1,116 @@
+import { createSignal, onCleanup, onMount, Show } from 'solid-js';
+import { afterPointer } from '../kit/pointer.ts';
+import { useSheet } from '../state/context.ts';
+import './entry-editor.css';
+import { commitAtHand, loadCommit, loadEditor } from './load.ts';
+import type { EditorHandle } from './mount.ts';
+import { sheetWords } from './sheet-words.ts';
+import type { EntrySpot } from './spot.ts';
+
+export interface EntryEditorProps {
+  spot: EntrySpot;
+  text: string;
+  label: string;
+  /** Enter (`byKey`), or leaving the field. */
+  onCommit: (text: string, byKey: boolean) => void;
+  /** Escape. */
+  onLeave: () => void;
+}
+
+/**
+ * Types one entry. A plain field stands in until the editor's chunk is there and hands over what was typed meanwhile,
+ * so that the first key is never lost.
+ */
+export const EntryEditor = (props: EntryEditorProps) => {
+  const { sheet } = useSheet();
+  const [ready, setReady] = createSignal(false);
+  const [said, setSaid] = createSignal<string>();
+  const [argument, setArgument] = createSignal<string>();
+  let host!: HTMLDivElement;
+  let input: HTMLInputElement | undefined;
+  let handle: EditorHandle | undefined;
+  let done = false;
+
+  const commit = (text: string, byKey = false) => {
+    if (done) return;
+    done = true;
+    props.onCommit(text.trim(), byKey);
+  };
+  const leave = () => {
+    if (done) return;
+    done = true;
+    props.onLeave();
+  };
+
+  onMount(() => {
+    input?.focus();
+    input?.setSelectionRange(input.value.length, input.value.length);
+    void loadCommit().catch(() => undefined);
+    void loadEditor().then(
+      ({ mountEditor }) => {
+        if (done) return;
+        const text = input?.value ?? props.text;
+        const at = input?.selectionStart ?? text.length;
+        const focused = document.activeElement === input;
+        const stay = done;
+        done = true; // the field's own blur, as it goes, is not a commit
+        setReady(true);
+        done = stay;
+        handle = mountEditor(host, {
+          text,
+          cursor: at,
+          label: props.label,
+          spot: props.spot,
+          words: sheetWords(sheet, props.spot),
+          say: setSaid,
+          sayArgument: setArgument,
+          typed: (text) => commitAtHand()?.prepareText(sheet, props.spot, text.trim()),
+          commit,
+          leave,
+        });
+        if (focused) handle.focus();
+      },
+      // Without the editor the plain field does.
+      () => undefined,
+    );
+  });
+  onCleanup(() => {
+    // Taken away with the focus in it (another line was chosen): what was typed counts.
+    if (!done && handle) commit(handle.text());
+    done = true;
+    handle?.destroy();
+  });
+
+  return (
+    <div class="editor">
+      <div ref={host} />
+      <Show when={!ready()}>
+        <input
+          ref={(element) => {
+            input = element;
+          }}
+          aria-label={props.label}
+          value={props.text}
+          spellcheck={false}
+          autocomplete="off"
+          autocapitalize="off"
+          onBlur={(event) => {
+            const text = event.currentTarget.value;
+            afterPointer(() => commit(text));
+          }}
+          onKeyDown={(event) => {
+            event.stopPropagation();
+            if (event.key === 'Enter') commit(event.currentTarget.value, true);
+            else if (event.key === 'Escape') leave();
+          }}
+        />
+      </Show>
+      <div class="said" role="status">
+        {said()}
+      </div>
+      <div class="unseen" role="status">
+        {argument()}
+      </div>
+    </div>
+  );
+};

@@ -1,0 +1,104 @@
+import { createSignal, createUniqueId, For, Show } from 'solid-js';
+import type { Problem } from '../../../shared/problem.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { isPointerDown } from '../kit/pointer.ts';
+import { useSheet } from '../state/context.ts';
+import { commitTyped } from './commit-typed.ts';
+import { EntryEditor } from './entry-editor.tsx';
+import { isOfField } from './field-path.ts';
+import { ProblemNote } from './problem-note.tsx';
+import type { EntrySpot } from './spot.ts';
+import '../kit/fields.css';
+
+export interface EntryFieldProps {
+  label: string;
+  spot: EntrySpot;
+  value: string | undefined;
+  placeholder?: string;
+  hint?: string;
+  disabled?: boolean;
+  onCommit?: (text: string) => void;
+}
+
+/** An entry or formula as a field of a form: text until it has the focus, then the editor. */
+export const EntryField = (props: EntryFieldProps) => {
+  const { sheet } = useSheet();
+  const id = createUniqueId();
+  const [editing, setEditing] = createSignal(false);
+  let rest: HTMLInputElement | undefined;
+  let resting = false;
+
+  const shown = () => writtenOut(props.value ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
+  /** Back to the text, with the focus on it but without starting anew. */
+  const settle = (byKey: boolean) => {
+    resting = byKey;
+    if (byKey) rest?.focus();
+    resting = false;
+  };
+  const commit = (typed: string, byKey: boolean) => {
+    const text = typed === shown() ? undefined : typed;
+    const leave = () => {
+      setEditing(false);
+      settle(byKey);
+    };
+    if (!props.onCommit) {
+      commitTyped(sheet, props.spot, { text, byKey, leave });
+      return;
+    }
+    leave();
+    if (text !== undefined) props.onCommit(text);
+  };
+  const problems = (): Problem[] =>
+    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter((p) =>
+      isOfField(p.field, props.spot.field),
+    );
+
+  return (
+    <div class="field">
+      <label for={id}>{props.label}</label>
+      <Show
+        when={editing()}
+        fallback={
+          <input
+            id={id}
+            ref={(element) => {
+              rest = element;
+            }}
+            value={shown()}
+            placeholder={props.placeholder}
+            disabled={props.disabled}
+            readonly
+            onFocus={() => {
+              // Under the pointer the click begins: taken away while pressed, the field would lose it.
+              if (!resting && !isPointerDown()) setEditing(true);
+            }}
+            onClick={() => setEditing(true)}
+            onKeyDown={(event) => {
+              if (event.key === 'Enter' || event.key === 'F2') {
+                event.preventDefault();
+                setEditing(true);
+              } else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
+                setEditing(true);
+              }
+            }}
+          />
+        }
+      >
+        <EntryEditor
+          spot={props.spot}
+          text={shown()}
+          label={props.label}
+          onCommit={commit}
+          onLeave={() => {
+            setEditing(false);
+            settle(true);
+          }}
+        />
+      </Show>
+      <Show when={props.hint}>
+        <span class="hint">{props.hint}</span>
+      </Show>
+      <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={props.spot.cell} />}</For>
+    </div>
+  );
+};

@@ -1,0 +1,66 @@
+import { Show } from 'solid-js';
+import { commitTyped } from '../entry/commit-typed.ts';
+import { EntryEditor } from '../entry/entry-editor.tsx';
+import type { EntrySpot } from '../entry/spot.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import './as-cut-entry.css';
+import { useSheet } from '../state/context.ts';
+
+export interface AsCutEntryProps {
+  cell: string;
+  text: string | undefined;
+  quantity: string | undefined;
+}
+
+const BLANK = 'as measured, once cut';
+
+/** What the part came out at, in the line of its plan: a box to fill once it is cut, as on paper. */
+export const AsCutEntry = (props: AsCutEntryProps) => {
+  const { cursor, sheet } = useSheet();
+  const text = () => writtenOut(props.text ?? '');
+  const label = () => `As measured: ${sheet.titleOf(props.cell)}`;
+  const spot = (): EntrySpot => ({
+    cell: props.cell,
+    field: 'measured.entry',
+    kind: 'entry',
+    quantity: props.quantity,
+  });
+  return (
+    <div class="as-cut">
+      <Show when={text() || cursor.isEditedAsCut(props.cell)}>
+        <span class="caption" aria-hidden="true">
+          as measured
+        </span>
+      </Show>
+      <Show
+        when={cursor.isEditedAsCut(props.cell)}
+        fallback={
+          <button
+            type="button"
+            tabindex={-1}
+            aria-label={text() ? `${label()}, ${text()}` : `${sheet.titleOf(props.cell)}: ${BLANK}`}
+            onClick={() => cursor.editAsCut(props.cell)}
+          >
+            <Show when={text()} fallback={<span class="blank">{BLANK}</span>}>
+              {text()}
+            </Show>
+          </button>
+        }
+      >
+        <EntryEditor
+          spot={spot()}
+          text={text()}
+          label={label()}
+          onCommit={(typed, byKey) =>
+            commitTyped(sheet, spot(), {
+              text: typed === text() ? undefined : typed,
+              byKey,
+              leave: () => cursor.leave(props.cell),
+            })
+          }
+          onLeave={() => cursor.leave(props.cell)}
+        />
+      </Show>
+    </div>
+  );
+};

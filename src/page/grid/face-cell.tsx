@@ -1,0 +1,75 @@
+import { createMemo, For, Show } from 'solid-js';
+import type { CellOutput } from '../../../cells/record/cell.ts';
+import { ProblemNote } from '../entry/problem-note.tsx';
+import { useSheet } from '../state/context.ts';
+import { moveText } from '../state/move-text.ts';
+import { standingFigure } from '../state/moves.ts';
+import { GridCell } from './grid-cell.tsx';
+import { HeldValue } from './held-note.tsx';
+import './face-cell.css';
+
+export interface FaceCellProps {
+  cell: string;
+  outputs: readonly CellOutput[];
+}
+
+/** The two or three figures of a folded library cell, each in one row of its own line. */
+export const FaceCell = (props: FaceCellProps) => {
+  const { sheet } = useSheet();
+  const line = () => sheet.line(props.cell);
+  const told = () => props.outputs.filter(({ name }) => !line()?.outline?.outputs[name]?.idle);
+  /** What keeps a figure from being there, said once. */
+  const problem = createMemo(() =>
+    told()
+      .map(({ name }) => line()?.outline?.outputs[name]?.problem)
+      .find((found) => found !== undefined),
+  );
+  return (
+    <GridCell row={props.cell} column="value" class="face" span={2}>
+      <dl class="face-figures">
+        <For each={told()}>{(output) => <FaceFigure cell={props.cell} output={output} />}</For>
+      </dl>
+      <Show when={problem()}>{(p) => <ProblemNote problem={p()} cell={props.cell} brief />}</Show>
+    </GridCell>
+  );
+};
+
+const FaceFigure = (props: { cell: string; output: CellOutput }) => {
+  const { sheet, show } = useSheet();
+  const name = () => props.output.name;
+  const outline = () => sheet.outline(props.cell, name());
+  const figure = () => standingFigure(sheet.output(props.cell, name()));
+  const at = () => show.output(props.cell, name());
+  const told = createMemo(() => {
+    const own = figure();
+    return own && at().told(own, outline()?.stands === 'measured');
+  });
+  const changed = () => {
+    const { from, to } = sheet.line(props.cell)?.moved[name()] ?? {};
+    const by = from !== undefined && to !== undefined ? to - from : undefined;
+    const like = figure();
+    return moveText(by, like, (si) => at().step(si, like));
+  };
+  return (
+    <div>
+      <dt title={props.output.label}>{props.output.label}</dt>
+      <dd>
+        <Show
+          when={standingFigure(outline())}
+          fallback={outline()?.logical === undefined ? '—' : String(outline()!.logical)}
+        >
+          <b textContent={told()?.value ?? ''} /> <small textContent={told()?.beside ?? ''} />
+          <Show when={show.other(props.cell, name())}>
+            {(other) => (
+              <small class="other-system">
+                <Show when={figure()}>{(own) => other().value(own())}</Show>
+              </small>
+            )}
+          </Show>
+        </Show>
+        <span class="moved" textContent={changed() ?? ''} />
+        <HeldValue cell={props.cell} output={name()} />
+      </dd>
+    </div>
+  );
+};

@@ -1,0 +1,236 @@
+import { createMemo, createUniqueId, For, Match, Show, Switch } from 'solid-js';
+import type { CellInput } from '../../../cells/record/cell.ts';
+import { ProblemNote } from '../entry/problem-note.tsx';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { say } from '../kit/words.ts';
+import { isLeftOpen } from '../state/asked.ts';
+import { useSheet } from '../state/context.ts';
+import { inputRow } from '../state/cursor.ts';
+import { useLibrary } from '../state/library.ts';
+import { EntryCell, Example } from './entry-cell.tsx';
+import { GridCell } from './grid-cell.tsx';
+import { GridRow, StillCell } from './grid-row.tsx';
+
+export interface InputLineProps {
+  cell: string;
+  input: CellInput;
+}
+
+/** One input: typed, chosen from a table, or one of the sheet's cells of a kind. */
+export const InputLine = (props: InputLineProps) => {
+  const { sheet } = useSheet();
+  const row = () => inputRow(props.cell, props.input.name);
+  const line = () => sheet.line(props.cell)!;
+  const text = () => line().record.inputs?.[props.input.name];
+  const field = () => `inputs.${props.input.name}`;
+  const problem = () => line().outline?.problems.find((p) => p.field === field());
+  const commit = (entry: string) => void sheet.document.setField(props.cell, field(), entry);
+  const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
+  const leftOpen = () => isLeftOpen(line().record, props.input);
+  const library = useLibrary();
+  const rowName = (table: string, key: string) =>
+    library()
+      ?.tables.get(table)
+      ?.rows.find((r) => r.key === key)?.name ?? key;
+  const example = () => line().record.examples?.[props.input.name];
+  return (
+    <GridRow row={row()} cell={props.cell} class="part input">
+      <StillCell class="number" />
+      <GridCell row={row()} column="name">
+        <span class="label">{props.input.label}</span>
+        <Show when={props.input.hint}>
+          <span class="caption hint">{props.input.hint}</span>
+        </Show>
+      </GridCell>
+      <Switch
+        fallback={
+          <EntryCell
+            row={row()}
+            spot={{
+              cell: props.cell,
+              field: field(),
+              kind: 'entry',
+              quantity: props.input.quantity,
+              role: props.input.role,
+            }}
+            text={text()}
+            label={label()}
+            blank={<Blank input={props.input} leftOpen={leftOpen()} />}
+            example={example()}
+            beside={
+              <Show when={line().outline?.echoes[field()]}>
+                {(echo) => <span class="beside">= {writtenOut(echo())}</span>}
+              </Show>
+            }
+          />
+        }
+      >
+        <Match when={props.input.choice}>
+          {(table) => (
+            <GridCell row={row()} column="entry">
+              <ChoiceField
+                {...props}
+                table={table()}
+                text={text()}
+                label={label()}
+                leftOpen={leftOpen()}
+                example={example()}
+                onCommit={commit}
+              />
+              <Show when={!text() && example()}>{(key) => <Example text={rowName(table(), key())} />}</Show>
+            </GridCell>
+          )}
+        </Match>
+        <Match when={props.input.record}>
+          {(kind) => (
+            <GridCell row={row()} column="entry">
+              <RecordField
+                {...props}
+                kind={kind()}
+                text={text()}
+                label={label()}
+                leftOpen={leftOpen()}
+                example={undefined}
+                onCommit={commit}
+              />
+            </GridCell>
+          )}
+        </Match>
+      </Switch>
+      <GridCell row={row()} column="value" class="wide">
+        <Show when={problem()}>{(p) => <ProblemNote problem={p()} cell={props.cell} brief />}</Show>
+      </GridCell>
+    </GridRow>
+  );
+};
+
+/** What a blank input asks for. One that the template left open is to be filled in, though the cell can do without. */
+const blankWords = (input: CellInput, leftOpen: boolean): string =>
+  !input.optional ? 'to be filled in' : leftOpen ? 'to be filled in where known' : 'may stay blank';
+
+const Blank = (props: { input: CellInput; leftOpen: boolean }) => (
+  <Show when={props.input.default} fallback={blankWords(props.input, props.leftOpen)}>
+    {(text) => (
+      <>
+        {props.leftOpen ? 'to be filled in; until then ' : ''}
+        <span class="default">{writtenOut(text())}</span>
+      </>
+    )}
+  </Show>
+);
+
+interface FieldProps extends InputLineProps {
+  text: string | undefined;
+  label: string;
+  leftOpen: boolean;
+  example: string | undefined;
+  onCommit: (text: string) => void;
+}
+
+const emptyWords = (input: CellInput, leftOpen: boolean): string =>
+  input.default ? `default: ${input.default}` : input.optional && !leftOpen ? 'none' : 'choose …';
+
+const ChoiceField = (props: FieldProps & { table: string }) => {
+  const library = useLibrary();
+  const table = () => library()?.tables.get(props.table);
+  const rows = () => table()?.rows ?? [];
+  const known = () => !props.text || rows().some((r) => r.key === props.text);
+  return (
+    <Show
+      when={library() && !table()}
+      fallback={
+        <select
+          aria-label={props.label}
+          value={props.text ?? ''}
+          onChange={(event) => props.onCommit(event.currentTarget.value)}
+        >
+          <option value="">{emptyWords(props.input, props.leftOpen)}</option>
+          <Show when={!known()}>
+            <option value={props.text}>{props.text}: not in the table</option>
+          </Show>
+          <For each={rows()}>
+            {(r) => (
+              <option value={r.key} selected={r.key === props.text}>
+                {r.name}
+              </option>
+            )}
+          </For>
+        </select>
+      }
+    >
+      {/* No table to choose from: the kind reads the words itself. */}
+      <input
+        type="text"
+        aria-label={props.label}
+        autocomplete="off"
+        value={props.text ?? ''}
+        placeholder={blankWords(props.input, props.leftOpen)}
+        onChange={(event) => props.onCommit(event.currentTarget.value.trim())}
+        onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
+      />
+    </Show>
+  );
+};
+
+/** Takes the name of a cell of that kind; the sheet's own are offered, and a new one can be put in above. */
+const RecordField = (props: FieldProps & { kind: string }) => {
+  const { sheet, goTo } = useSheet();
+  const library = useLibrary();
+  const list = createUniqueId();
+  const offered = createMemo(() =>
+    sheet.state.order.flatMap((id) => {
+      const record = sheet.line(id)?.record;
+      return record?.role === 'cell' && record.kind === props.kind && record.name && id !== props.cell
+        ? [{ id, name: record.name, label: record.label && say(record.label) }]
+        : [];
+    }),
+  );
+  const title = () => library()?.kinds.get(props.kind)?.title ?? props.kind;
+  const known = () => !props.text || offered().some((o) => o.name === props.text);
+  const add = () => {
+    const at = sheet.state.order.indexOf(props.cell);
+    const label = `${title()} for ${sheet.titleOf(props.cell)}`;
+    sheet.document.batch(`new line ${label}`, () => {
+      const id = sheet.document.addCell(
+        sheet.state.order[at - 1] ?? null,
+        { role: 'cell', kind: props.kind, label },
+        { nameFromLabel: true },
+      );
+      props.onCommit(sheet.document.cell(id)?.name ?? '');
+      return id;
+    });
+  };
+  return (
+    <>
+      <select
+        id={list}
+        aria-label={props.label}
+        value={props.text ?? ''}
+        onChange={(event) => {
+          if (event.currentTarget.value === '\u0000') add();
+          else props.onCommit(event.currentTarget.value);
+        }}
+      >
+        <option value="">{emptyWords(props.input, props.leftOpen)}</option>
+        <Show when={!known()}>
+          <option value={props.text}>{props.text}</option>
+        </Show>
+        <For each={offered()}>
+          {(o) => (
+            <option value={o.name} selected={o.name === props.text}>
+              {o.label || o.name}
+            </option>
+          )}
+        </For>
+        <option value={'\u0000'}>new line: {title()}</option>
+      </select>
+      <Show when={offered().find((o) => o.name === props.text)}>
+        {(o) => (
+          <button type="button" class="go" onClick={() => goTo(o().id)}>
+            go to {o().label || o().name}
+          </button>
+        )}
+      </Show>
+    </>
+  );
+};

@@ -1,0 +1,47 @@
+import { createMemo, For, Show } from 'solid-js';
+import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { useSheet } from '../state/context.ts';
+import { inputRow } from '../state/cursor.ts';
+import { keepInPlace } from '../state/in-place.ts';
+import { useLibrary } from '../state/library.ts';
+import './input-strip.css';
+
+/** What a folded library cell has been given, in a few words; a press lays the input open. */
+export const InputStrip = (props: { cell: string; kind: CellKind }) => {
+  const { sheet, cursor } = useSheet();
+  const library = useLibrary();
+  const record = () => sheet.line(props.cell)!.record;
+  const given = createMemo(() => props.kind.inputs.filter((input) => record().inputs?.[input.name]));
+  const words = (input: CellInput): string => {
+    const text = record().inputs?.[input.name] ?? '';
+    if (input.choice)
+      return (
+        library()
+          ?.tables.get(input.choice)
+          ?.rows.find((row) => row.key === text)?.name ?? text
+      );
+    const id = sheet.idOf(text.replace(/^=\s*/, ''));
+    return id ? sheet.titleOf(id) : writtenOut(text);
+  };
+  const open = (input: CellInput) =>
+    keepInPlace(props.cell, () => {
+      cursor.setUnfolded(true);
+      if (input.choice || input.record)
+        cursor.move({ row: inputRow(props.cell, input.name), column: 'entry' });
+      else cursor.edit(inputRow(props.cell, input.name));
+    });
+  return (
+    <Show when={given().length > 0}>
+      <span class="input-strip">
+        <For each={given()}>
+          {(input) => (
+            <button type="button" tabindex={-1} onClick={() => open(input)}>
+              <span class="caption">{input.label}</span> {words(input)}
+            </button>
+          )}
+        </For>
+      </span>
+    </Show>
+  );
+};

@@ -1,0 +1,161 @@
+import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
+import type { Role } from '../../../shared/sheet/format.ts';
+import { useSheet } from '../state/context.ts';
+import { type Column, cellOfRow, type Place } from '../state/cursor.ts';
+import { editEntry } from '../state/edit-entry.ts';
+import { bringIntoView, keepInPlace, rowElement } from '../state/in-place.ts';
+import { deleteLines, moveLines } from '../state/lines-commands.ts';
+import { useTools } from '../state/tools.ts';
+import { gridAction, type GridRow as KeyRow } from './grid-keys.ts';
+import { GridRow, StillCell } from './grid-row.tsx';
+import { LibraryLine } from './library-line.tsx';
+import './lines.css';
+import { PlainLine } from './plain-line.tsx';
+import { TextLine } from './text-line.tsx';
+
+const AddLine = lazy(() => import('../entry/add-line.tsx').then((module) => ({ default: module.AddLine })));
+
+const HEADS: ReadonlyArray<[Column, string]> = [
+  ['number', 'No.'],
+  ['name', 'Dimension'],
+  ['entry', 'Entry'],
+  ['value', 'Value, worst case'],
+  ['limits', 'Limits'],
+  ['check', 'Check'],
+];
+
+/** Cells from which on the browser draws only the lines in view: below, it costs nothing that can be felt. */
+const LONG = 120;
+
+/** Rows as they stand on the page, top to bottom; some columns are not there on a narrow one. */
+const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
+  [...grid.querySelectorAll<HTMLElement>('[data-row]')].map((row) => ({
+    row: row.dataset.row!,
+    columns: [...row.querySelectorAll<HTMLElement>(':scope > [data-column]')]
+      .filter((cell) => cell.checkVisibility())
+      .map((cell) => cell.dataset.column as Column),
+  }));
+
+/** The lines of the sheet as a grid. */
+export const Lines = () => {
+  const context = useSheet();
+  const { sheet, cursor, adding } = context;
+  const { selection } = useTools();
+  const role = (id: string): Role | undefined => sheet.line(id)?.record.role;
+
+  const moveTo = (place: Place) => {
+    keepInPlace(place.row, () => cursor.move(place));
+    bringIntoView(place.row);
+  };
+  const keys = (event: KeyboardEvent & { currentTarget: HTMLDivElement }) => {
+    const target = event.target as HTMLElement;
+    const place = cursor.place();
+    // Only keys of the grid's own cells: a field inside one has its own.
+    if (!place || !target.matches('[data-column]')) return;
+    const action = gridAction(rowsOnPage(event.currentTarget), place, event);
+    if (!action) return;
+    event.preventDefault();
+    const cell = cellOfRow(place.row);
+    switch (action.do) {
+      case 'move':
+        moveTo(action.to);
+        break;
+      case 'edit':
+        edit(place, action.start);
+        break;
+      case 'unfold':
+        cursor.setUnfolded(!cursor.unfolded());
+        break;
+      case 'fold':
+        // An input or output folds away with its cell: the cursor stays with what is left.
+        keepInPlace(cell, () => cursor.setUnfolded(false));
+        if (!rowElement(place.row)) moveTo({ row: cell, column: 'name' });
+        break;
+      case 'delete':
+        if (place.row === cell) deleteLines(context, selection, [cell]);
+        break;
+      case 'add':
+        adding.begin(cell);
+        break;
+      case 'carry':
+        moveLines(context, [cell], action.way);
+        break;
+    }
+  };
+  const edit = (place: Place, start: string | undefined) => {
+    const inside = rowElement(place.row)?.querySelector<HTMLElement>('[data-column="entry"] select');
+    if (inside) inside.focus();
+    else editEntry(context, place.row, start);
+  };
+
+  return (
+    <section aria-label="Lines">
+      {/* biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone */}
+      <div
+        class="lines"
+        classList={{ long: sheet.state.order.length > LONG }}
+        role="grid"
+        aria-label="Lines of the sheet"
+        aria-colcount={6}
+        aria-multiselectable="true"
+        onKeyDown={keys}
+      >
+        <GridRow class="heads">
+          <For each={HEADS}>{([column, word]) => <ColumnHead column={column} word={word} />}</For>
+        </GridRow>
+        <For each={sheet.state.order}>
+          {(id) => (
+            <>
+              <Switch fallback={<PlainLine cell={id} />}>
+                <Match when={role(id) === undefined}>{null}</Match>
+                <Match when={role(id) === 'section' || role(id) === 'remark'}>
+                  <TextLine cell={id} />
+                </Match>
+                <Match when={role(id) === 'cell'}>
+                  <LibraryLine cell={id} />
+                </Match>
+              </Switch>
+              <Show when={adding.after() === id}>
+                <GridRow class="adding">
+                  <StillCell span={6}>
+                    <Suspense>
+                      <AddLine after={id} onDone={adding.end} />
+                    </Suspense>
+                  </StillCell>
+                </GridRow>
+              </Show>
+            </>
+          )}
+        </For>
+      </div>
+      <div class="below-lines">
+        <Show when={sheet.state.order.length === 0 && adding.after() !== null}>
+          <p>
+            Nothing stands here yet. Begin with what is known: a size the maker gives, or readings off the
+            part. What is to be cut is worked out from those.
+          </p>
+        </Show>
+        <Show
+          when={adding.after() === null}
+          fallback={
+            <button type="button" onClick={() => adding.begin(null)}>
+              Add a line
+            </button>
+          }
+        >
+          <Suspense>
+            <AddLine after={sheet.state.order.at(-1) ?? null} onDone={adding.end} />
+          </Suspense>
+        </Show>
+      </div>
+    </section>
+  );
+};
+
+const ColumnHead = (props: { column: Column; word: string }) => (
+  // biome-ignore lint/a11y/useFocusableInteractive: a head only names its column
+  // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
+  <span role="columnheader" class={`head-${props.column}`}>
+    {props.word}
+  </span>
+);

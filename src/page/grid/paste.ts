@@ -1,0 +1,123 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { importText } from '../../document/files.ts';
+import { referencesIn } from '../../language/names.ts';
+import { parseEntry } from '../../language/parse.ts';
+import { commitText, entryContext } from '../entry/commit.ts';
+import { spotOfField } from '../entry/input-spot.ts';
+import type { EntrySpot } from '../entry/spot.ts';
+import { readingsFrom, readTable } from '../entry/table.ts';
+import type { SheetContext } from '../state/context.ts';
+import { cellOfRow, type Place } from '../state/cursor.ts';
+import { bringIntoView } from '../state/in-place.ts';
+import { useLibrary } from '../state/library.ts';
+import { namesOf } from '../state/lines-commands.ts';
+import type { Selection } from '../state/selection.ts';
+import { linesFromTable } from './lines-from-table.ts';
+
+/** Where an entry pasted at a place goes, and whether a list of readings may stand there. */
+const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list: boolean } | undefined => {
+  const [cell, side, name] = place.row.split('/') as [string, string?, string?];
+  const line = sheet.line(cell);
+  if (place.column !== 'entry' || !line) return undefined;
+  const library = useLibrary();
+  const spot = (field: string): EntrySpot => spotOfField(sheet, library(), cell, field);
+  if (side === 'out' && name) return { spot: spot(`outputs.${name}.measured.entry`), list: true };
+  if (side === 'in' && name) {
+    const input = spot(`inputs.${name}`);
+    return { spot: input, list: input.role === 'measured' };
+  }
+  if (line.record.locked) return undefined;
+  return { spot: spot('entry'), list: line.record.role === 'measured' };
+};
+
+/** Names the pasted lines refer to that neither they nor the sheet have. */
+const missingNames = ({ sheet }: SheetContext, cells: readonly Partial<CellRecord>[]): string[] => {
+  const own = new Set(cells.map(({ name }) => name));
+  const texts = cells.flatMap((cell) => [
+    cell.entry ?? '',
+    cell.limits?.lower ?? '',
+    cell.limits?.upper ?? '',
+    ...Object.values(cell.inputs ?? {}),
+  ]);
+  const names = texts
+    .filter((text) => text.trimStart().startsWith('='))
+    .flatMap((text) => [...referencesIn(text)].map(({ name }) => name));
+  return [...new Set(names)].filter((name) => !own.has(name) && !sheet.idOf(name));
+};
+
+const insert = (
+  context: SheetContext,
+  selection: Selection,
+  after: string | null,
+  cells: readonly Partial<CellRecord>[],
+): void => {
+  const { sheet, cursor, notices } = context;
+  const missing = missingNames(context, cells);
+  const what = cells.length === 1 ? (cells[0]!.label ?? 'one line') : `${cells.length} lines`;
+  const ids = sheet.document.insertCells(after, cells, `paste of ${what}`);
+  selection.set(ids);
+  cursor.setUnfolded(false);
+  cursor.move({ row: ids[0]!, column: 'name' });
+  bringIntoView(ids[0]!);
+  const lacking =
+    missing.length > 0
+      ? ` This sheet has no ${missing.slice(0, 3).join(', ')}${missing.length > 3 ? ' …' : ''} they refer to.`
+      : '';
+  notices.say(`Pasted ${namesOf(context, ids)}.${lacking}`, {
+    label: 'Undo',
+    run: () => sheet.document.undo(),
+  });
+};
+
+/** What a spreadsheet's rows say, as they are stored: every bare number of a length gets the sheet's unit. */
+const committed = ({ sheet }: SheetContext, record: Partial<CellRecord>): Partial<CellRecord> => {
+  if (!record.entry) return record;
+  const context = entryContext(sheet, { cell: '', field: 'entry', kind: 'entry' });
+  return {
+    ...record,
+    entry: parseEntry(record.entry, { ...context, role: record.role ?? 'given' }).committed,
+  };
+};
+
+/**
+ * Puts a pasted text where it belongs: lines of our own file format behind the present line; a column of figures into
+ * the entry under the cursor, as readings; any other table as new lines.
+ */
+export const pasteText = (context: SheetContext, selection: Selection, text: string): void => {
+  const { sheet, cursor, notices } = context;
+  const place = cursor.place();
+  const cell = place && cellOfRow(place.row);
+  const after = selection.ids().at(-1) ?? cell ?? sheet.state.order.at(-1) ?? null;
+  if (text.trim() === '') {
+    notices.say('There is nothing to paste.');
+    return;
+  }
+  if (text.trimStart().startsWith('{')) {
+    const read = importText(text);
+    if ('message' in read) notices.say(`These are no lines of a sheet: ${read.message}`);
+    else if (read.file.cells.length === 0) notices.say('There is no line in what was copied.');
+    else insert(context, selection, after, read.file.cells);
+    return;
+  }
+  const table = readTable(text);
+  const at = place && !selection.any() ? spotAt(context, place) : undefined;
+  if (at) {
+    const readings = readingsFrom(table);
+    const single = table.length === 1 && table[0]!.length === 1;
+    if (single || (readings && (at.list || readings.count === 1))) {
+      commitText(sheet, at.spot, single ? table[0]![0]! : readings!.text);
+      notices.say(
+        single || readings!.count === 1
+          ? `Pasted into ${sheet.titleOf(at.spot.cell)}.`
+          : `Pasted ${readings!.count} readings into ${sheet.titleOf(at.spot.cell)}.`,
+      );
+      return;
+    }
+    if (place?.row !== cell) {
+      notices.say('One value belongs here: what was copied holds more.');
+      return;
+    }
+  }
+  const lines = linesFromTable(table).map((record) => committed(context, record));
+  if (lines.length > 0) insert(context, selection, after, lines);
+};

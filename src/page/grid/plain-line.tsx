@@ -1,0 +1,98 @@
+import { createMemo, Show } from 'solid-js';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { writtenOut, writtenTolerance } from '../kit/decimal-mark.ts';
+import { say } from '../kit/words.ts';
+import { isReadOffPart } from '../state/as-cut.ts';
+import { isBlankLine } from '../state/asked.ts';
+import { useSheet } from '../state/context.ts';
+import { promptOf } from '../state/prompts.ts';
+import { roleWord } from '../state/role-words.ts';
+import { AsCutEntry } from './as-cut-entry.tsx';
+import { CheckCell } from './check-cell.tsx';
+import { EntryCell } from './entry-cell.tsx';
+import { GridCell } from './grid-cell.tsx';
+import { GridRow } from './grid-row.tsx';
+import { LimitsCell } from './limits-cell.tsx';
+import { LineNote } from './line-note.tsx';
+import { NumberCell } from './number-cell.tsx';
+import { SlipRemarks } from './slip-remark.tsx';
+import { UnfoldedRow } from './unfolded-row.tsx';
+import { ValueCell } from './value-cell.tsx';
+
+/** Label, name and trade word of a line. */
+export const NameCell = (props: { cell: string; record: CellRecord }) => {
+  const { cursor } = useSheet();
+  return (
+    <GridCell row={props.cell} column="name" unfolds>
+      <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
+        {roleWord(props.record)}
+      </span>
+      <span class="label">
+        {(props.record.label && say(props.record.label)) || <span class="caption">no label</span>}
+      </span>
+      <Show when={props.record.name}>
+        <span class="named">{props.record.name}</span>
+      </Show>
+      <LineNote note={props.record.note} shown={isBlankLine(props.record) && !cursor.isOpen(props.cell)} />
+    </GridCell>
+  );
+};
+
+export const PlainLine = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  const line = () => sheet.line(props.cell)!;
+  const record = () => line().record;
+  /** A set of readings reports its mean first. */
+  const main = createMemo(() => {
+    const outputs = line().outline?.outputs;
+    return outputs && !outputs.value && outputs.mean ? 'mean' : 'value';
+  });
+  /** Nothing is cut before its size is known. */
+  const takesReadings = createMemo(
+    () => (!isBlankLine(record()) || record().measured !== undefined) && isReadOffPart(sheet, record()),
+  );
+  const beside = () => {
+    const parts = [
+      record().tolerance && writtenTolerance(record().tolerance!),
+      line().outline?.echoes.entry && `= ${writtenOut(line().outline!.echoes.entry!)}`,
+      record().gauge && `by ${record().gauge}`,
+      record().issued && `issued ${writtenOut(record().issued!)}`,
+    ];
+    return parts.filter(Boolean).join(' · ');
+  };
+  return (
+    <>
+      <GridRow row={props.cell} cell={props.cell} class={isBlankLine(record()) ? 'to-fill' : ''}>
+        <NumberCell row={props.cell} cell={props.cell} />
+        <NameCell cell={props.cell} record={record()} />
+        <EntryCell
+          row={props.cell}
+          spot={{ cell: props.cell, field: 'entry', kind: 'entry', quantity: record().quantity }}
+          text={record().entry}
+          label={`Entry of ${sheet.titleOf(props.cell)}`}
+          blank={promptOf(record())}
+          example={record().example}
+          beside={
+            <>
+              <Show when={beside()}>
+                <span class="beside">{beside()}</span>
+              </Show>
+              <Show when={takesReadings()}>
+                <AsCutEntry
+                  cell={props.cell}
+                  text={record().measured?.entry}
+                  quantity={sheet.outline(props.cell, main())?.quantity ?? record().quantity}
+                />
+              </Show>
+              <SlipRemarks cell={props.cell} />
+            </>
+          }
+        />
+        <ValueCell row={props.cell} cell={props.cell} output={main()} />
+        <LimitsCell row={props.cell} cell={props.cell} output={main()} />
+        <CheckCell row={props.cell} cell={props.cell} output={main()} />
+      </GridRow>
+      <UnfoldedRow row={props.cell} />
+    </>
+  );
+};

@@ -1,0 +1,81 @@
+import { For, type JSX, Show } from 'solid-js';
+import type { Slip } from '../../engine/rows/results.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
+import { sayMessage } from '../kit/say-message.ts';
+import { sayRight, takeOffer, textAsked } from '../state/answer.ts';
+import { useSheet } from '../state/context.ts';
+import { cellOfRow } from '../state/cursor.ts';
+import { OFFER_KEY, RIGHT_KEY } from '../state/keys.ts';
+import './slips.css';
+
+/** What a cell says about itself. */
+const Remarks = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  return (
+    <For each={sheet.line(props.cell)?.outline?.remarks}>
+      {(remark) => (
+        <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
+          {sayMessage(remark.message)}
+        </span>
+      )}
+    </For>
+  );
+};
+
+/** What a line says about itself and the questions it asks, quietly below its entry. */
+export const SlipRemarks = (props: { cell: string }) => (
+  <>
+    <Questions cell={props.cell} />
+    <Remarks cell={props.cell} />
+  </>
+);
+
+/** The open questions; on the line under the cursor with what answers them by a press, the first also by a key. */
+const Questions = (props: { cell: string }) => {
+  const { sheet, cursor } = useSheet();
+  const here = () => {
+    const place = cursor.place();
+    return place !== undefined && cellOfRow(place.row) === props.cell;
+  };
+  /** Which text is meant, where it does not stand just above. */
+  const meant = (slip: Slip) =>
+    (slip.field !== 'entry' && writtenOut(textAsked(sheet, props.cell, slip))) || 'it';
+  return (
+    <For each={sheet.line(props.cell)?.outline?.slips}>
+      {(slip, i) => (
+        <span class="remark-note">
+          {sayMessage(slip.message)}
+          <Show when={here()}>
+            <span class="slip-keys">
+              <Show when={slip.offer}>
+                {(offer) => (
+                  <Answer by={i() === 0 && OFFER_KEY} onTake={() => takeOffer(sheet, props.cell, slip)}>
+                    take {writtenOut(offer())}
+                  </Answer>
+                )}
+              </Show>
+              <Answer by={i() === 0 && RIGHT_KEY} onTake={() => sayRight(sheet, props.cell, slip)}>
+                {meant(slip)} is right
+              </Answer>
+            </span>
+          </Show>
+        </span>
+      )}
+    </For>
+  );
+};
+
+const Answer = (props: { by: string | false; onTake: () => void; children: JSX.Element }) => (
+  <button
+    type="button"
+    tabindex={-1}
+    // The cell keeps the focus: the answer takes the button away.
+    onPointerDown={(event) => event.preventDefault()}
+    onClick={() => props.onTake()}
+  >
+    <Show when={props.by}>
+      <kbd>{props.by}</kbd>{' '}
+    </Show>
+    {props.children}
+  </button>
+);

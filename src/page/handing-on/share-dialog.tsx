@@ -1,0 +1,122 @@
+import { createMemo, createResource, createSignal, Show } from 'solid-js';
+import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { exportText, fileName } from '../../document/files.ts';
+import { codeOf, linkOf } from '../../document/sharing/code.ts';
+import { templateOf } from '../../document/template.ts';
+import { Dialog } from '../kit/dialog.tsx';
+import { useSheet } from '../state/context.ts';
+import { copyText } from './copy-text.ts';
+import { ForOthers } from './for-others.tsx';
+import { giveFile } from './give-file.ts';
+import { QrPart } from './qr-part.tsx';
+import { useReadInputs } from './read-inputs.ts';
+import './share-dialog.css';
+
+/** Some programs for letters cut what is longer. */
+const LONG = 2000;
+
+/** Reached by this machine alone: the link opens nowhere else. */
+const isOwnMachine = (): boolean => /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(location.hostname);
+
+/** Hands the sheet on: as a file, a code, a link, a QR code, or for other programs. */
+export default function ShareDialog(props: { onClose: () => void }) {
+  const { sheet } = useSheet();
+  const [bare, setBare] = createSignal(false);
+  const [told, setTold] = createSignal('');
+  let shown!: HTMLTextAreaElement;
+  const isRead = useReadInputs();
+  const file = createMemo(() => {
+    const whole = sheet.document.toFile();
+    return bare() ? templateOf(whole, isRead).file : whole;
+  });
+  const [made] = createResource(file, codeOf);
+  const code = () => (typeof made.latest === 'string' ? made.latest : undefined);
+  const refusal = () => (typeof made.latest === 'object' ? made.latest.message : undefined);
+  const link = () => linkOf(code() ?? '', location.href);
+  const copy = async (what: string, text: string) => {
+    if (await copyText(text)) {
+      setTold(`The ${what} is on the clipboard.`);
+      return;
+    }
+    shown.value = text;
+    shown.focus();
+    shown.select();
+    setTold(`The browser does not let the page copy. The ${what} is marked above: copy it with Ctrl+C.`);
+  };
+  return (
+    <Dialog title="Hand this sheet on" onClose={props.onClose}>
+      <p>
+        Fingerprint <strong class="fingerprint">{shortFingerprint(file())}</strong>: who opens it sees the
+        same eight characters.
+      </p>
+      <Show when={!sheet.document.template()}>
+        <div class="field check-box">
+          <input
+            id="share-bare"
+            type="checkbox"
+            checked={bare()}
+            onChange={(event) => setBare(event.currentTarget.checked)}
+          />
+          <label for="share-bare">As a template: leave out readings, names, dates and whom it is for</label>
+        </div>
+      </Show>
+      <section class="share-part">
+        <h3>As a file</h3>
+        <button
+          type="button"
+          onClick={() =>
+            giveFile(
+              new Blob([exportText(file())], { type: 'application/json' }),
+              fileName(file().title.title, file().template ? 'template' : ''),
+            )
+          }
+        >
+          Save to a file
+        </button>
+      </section>
+      <section class="share-part">
+        <h3>As a code or a link</h3>
+        <Show when={refusal()}>{(words) => <p role="alert">{words()}</p>}</Show>
+        <Show when={code()}>
+          {(text) => (
+            <>
+              <div class="field">
+                <label for="share-code">
+                  The whole sheet in {text().length.toLocaleString()} characters. This page sends it nowhere.
+                </label>
+                <textarea
+                  id="share-code"
+                  ref={shown}
+                  rows={3}
+                  readonly
+                  value={text()}
+                  onFocus={() => shown.select()}
+                />
+              </div>
+              <div class="buttons">
+                <button type="button" onClick={() => void copy('code', text())}>
+                  Copy the code
+                </button>
+                <button type="button" onClick={() => void copy('link', link())}>
+                  Copy the link
+                </button>
+              </div>
+              <p role="status">{told()}</p>
+              <Show when={isOwnMachine()}>
+                <p class="caption">
+                  The link opens on this machine only. To another shop send the code, to be pasted under “Open
+                  a code”.
+                </p>
+              </Show>
+              <Show when={text().length > LONG}>
+                <p class="caption">Some mail programs break so long a text: a file is safer then.</p>
+              </Show>
+            </>
+          )}
+        </Show>
+      </section>
+      <Show when={code()}>{(text) => <QrPart code={text()} ownMachine={isOwnMachine()} />}</Show>
+      <ForOthers />
+    </Dialog>
+  );
+}

@@ -1,0 +1,156 @@
+import { createResource, createSignal, For, Show } from 'solid-js';
+import { fieldWords } from '../../document/sharing/field-words.ts';
+import type { News } from '../../document/sharing/template-news.ts';
+import { Dialog } from '../kit/dialog.tsx';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
+import { useTools } from '../state/tools.ts';
+import { cellTitle, FieldChange } from './differences-list.tsx';
+import { originOfJob } from './origin.ts';
+import { Said } from './said.tsx';
+import './templates.css';
+
+const WHAT = { added: 'new line', gone: 'taken out', changed: '' } as const;
+
+/** The template the job came from: what it says otherwise now, to take or leave line by line, and where the job departs. */
+export default function TemplateDialog(props: { onClose: () => void }) {
+  const { sheet, notices } = useSheet();
+  const tools = useTools();
+  const [origin] = createResource(() => originOfJob(tools.shop, sheet.document.toFile()));
+  /** Lines that are left although they are ticked at first, or the other way round. */
+  const [turned, setTurned] = createSignal<ReadonlySet<string>>(new Set());
+  // What the job has changed itself is not overwritten unless somebody says so.
+  const isTicked = (news: News) => news.fields.some(({ departs }) => departs) === turned().has(news.id);
+  const turn = (id: string) => {
+    const next = new Set(turned());
+    if (!next.delete(id)) next.add(id);
+    setTurned(next);
+  };
+  const settle = async (taken: News[]) => {
+    const found = origin();
+    if (!found) return;
+    const [{ takeNews }, { keepTemplate }] = await Promise.all([
+      import('../../document/sharing/template-news.ts'),
+      import('../../document/sharing/template-of.ts'),
+    ]);
+    const { template, fingerprint } = found;
+    await keepTemplate(tools.shop, template).catch(() => undefined);
+    const job = takeNews(sheet.document.toFile(), template, taken);
+    const from = { title: template.title.title, fingerprint };
+    sheet.document.become({ ...job, from }, 'what the template changed');
+    notices.say(
+      taken.length > 0
+        ? `Taken over from the template: ${taken.length} ${taken.length === 1 ? 'line' : 'lines'}.`
+        : 'Left as it was. The job now goes by the template as it stands.',
+      { label: 'Undo', run: () => sheet.document.undo() },
+    );
+    props.onClose();
+  };
+  const ticked = () => (origin()?.news ?? []).filter(isTicked);
+  return (
+    <Dialog title="The template of this job" onClose={props.onClose}>
+      <Show
+        when={origin()}
+        fallback={
+          <p>
+            {origin.loading
+              ? 'Comparing …'
+              : sheet.document.from()
+                ? `This job came from the template “${sheet.document.from()?.title}”, which is not here any more.`
+                : 'This job came from no template.'}
+          </p>
+        }
+      >
+        {(found) => (
+          <>
+            <p>
+              From <strong>{say(found().template.title.title)}</strong>,{' '}
+              {found().current ? 'which has not changed since.' : 'which has changed since.'}
+            </p>
+            <Show when={!found().current}>
+              <Show when={!found().base && found().news.length > 0}>
+                <p class="caption">
+                  How it was when the job began is not known here: these are all the places where the two
+                  differ now.
+                </p>
+              </Show>
+              <ul class="news">
+                <For each={found().news} fallback={<li>Nothing that concerns this job.</li>}>
+                  {(news) => (
+                    <li>
+                      <label>
+                        <input type="checkbox" checked={isTicked(news)} onChange={() => turn(news.id)} />
+                        <strong>
+                          <Said text={cellTitle(news.cell)} />
+                        </strong>{' '}
+                        <span class="caption">{WHAT[news.what]}</span>
+                      </label>
+                      <ul>
+                        <For each={news.fields}>
+                          {(field) => (
+                            <>
+                              <FieldChange
+                                words={fieldWords(field.field)}
+                                field={field.field}
+                                before={field.now}
+                                after={field.after}
+                              />
+                              <Show when={field.departs}>
+                                <li class="caption">The job has gone its own way here.</li>
+                              </Show>
+                            </>
+                          )}
+                        </For>
+                      </ul>
+                    </li>
+                  )}
+                </For>
+              </ul>
+              <div class="buttons">
+                <button
+                  type="button"
+                  class="main"
+                  disabled={ticked().length === 0}
+                  onClick={() => void settle(ticked())}
+                >
+                  Take the {ticked().length} ticked, leave the rest
+                </button>
+                <button type="button" onClick={() => void settle([])}>
+                  Leave it all
+                </button>
+              </div>
+            </Show>
+            <Show when={found().departures.length > 0}>
+              <section>
+                <h3>Where the job departs from what the author locked</h3>
+                <ul class="news">
+                  <For each={found().departures}>
+                    {(news) => (
+                      <li>
+                        <strong>
+                          <Said text={cellTitle(news.cell)} />
+                        </strong>
+                        <ul>
+                          <For each={news.fields}>
+                            {(field) => (
+                              <FieldChange
+                                words={fieldWords(field.field)}
+                                field={field.field}
+                                before={field.after}
+                                after={field.now}
+                              />
+                            )}
+                          </For>
+                        </ul>
+                      </li>
+                    )}
+                  </For>
+                </ul>
+              </section>
+            </Show>
+          </>
+        )}
+      </Show>
+    </Dialog>
+  );
+}

@@ -1,0 +1,52 @@
+import type { CheckState, CheckVerdict, Verdict } from '../../../shared/checks/check.ts';
+
+/** What a state means for the work, from the one that stops it to the one that asks nothing. */
+export type Standing = 'misses' | 'doubt' | 'waiting' | 'edge' | 'holds' | 'none';
+
+const STANDING: Record<CheckState, Standing> = {
+  holds: 'holds',
+  'proven in': 'holds',
+  'holds, near the edge': 'edge',
+  'proven in, near the edge': 'edge',
+  'may miss': 'doubt',
+  'not proven': 'doubt',
+  misses: 'misses',
+  'proven out': 'misses',
+  waiting: 'waiting',
+  'no limits': 'none',
+};
+
+export const standingOf = (state: CheckState): Standing => STANDING[state];
+
+/** A check that asks for something to be done, in the order it should be looked at. */
+export const ORDER: readonly Standing[] = ['misses', 'doubt', 'waiting', 'edge', 'holds', 'none'];
+
+/** Said of the part, not of the plan. */
+export const isPartState = (state: CheckState): boolean =>
+  state.startsWith('proven') || state === 'not proven';
+
+/** One text of classes: one that changes beside a list of others would wipe those out. */
+export const verdictClass = (state: CheckState): string =>
+  `verdict ${standingOf(state)}${isPartState(state) ? ' part' : ''}`;
+
+/** The verdict a line is known by: as new; in service where it has a wear limit and nothing else. */
+export const leading = ({ asNew, inService }: CheckVerdict): Verdict =>
+  asNew.state === 'no limits' && inService ? inService : asNew;
+
+/** What else is to be said of service, once the leading verdict is said: the same word is not said twice. */
+export const serviceWords = (check: CheckVerdict): string | undefined => {
+  const { asNew, inService } = check;
+  if (!inService || asNew.state === 'waiting') return undefined;
+  if (asNew.state === 'no limits') return 'in service';
+  if (inService.state === asNew.state) return 'in service too';
+  return check.words.split('; ').at(-1);
+};
+
+/** How a number of checks of plans and parts together is said, and the sign beside it. */
+export const COUNTED: Record<Exclude<Standing, 'none'>, { one: string; many: string; sign: CheckState }> = {
+  misses: { one: 'misses', many: 'miss', sign: 'misses' },
+  doubt: { one: 'may miss', many: 'may miss', sign: 'may miss' },
+  waiting: { one: 'figure waits', many: 'figures wait', sign: 'waiting' },
+  edge: { one: 'holds near the edge', many: 'hold near the edge', sign: 'holds, near the edge' },
+  holds: { one: 'holds', many: 'hold', sign: 'holds' },
+};

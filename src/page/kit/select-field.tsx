@@ -1,0 +1,40 @@
+import { createMemo, createUniqueId, For } from 'solid-js';
+import { keepEqual } from './keep-equal.ts';
+import './fields.css';
+
+export interface SelectFieldProps {
+  label: string;
+  value: string;
+  options: ReadonlyArray<{ value: string; label: string }>;
+  onCommit: (value: string) => void;
+  disabled?: boolean;
+}
+
+export const SelectField = (props: SelectFieldProps) => {
+  const id = createUniqueId();
+  // What they are made from changes with every edit of the line; they themselves seldom do.
+  const value = createMemo(() => props.value);
+  const options = createMemo<SelectFieldProps['options']>(
+    (before) => keepEqual(before, [...props.options]),
+    [],
+  );
+  return (
+    <div class="field">
+      <label for={id}>{props.label}</label>
+      <select
+        id={id}
+        value={value()}
+        disabled={props.disabled}
+        onChange={(event) => props.onCommit(event.currentTarget.value)}
+      >
+        <For each={options()}>
+          {(option) => (
+            <option value={option.value} selected={option.value === value()}>
+              {option.label}
+            </option>
+          )}
+        </For>
+      </select>
+    </div>
+  );
+};

@@ -1,0 +1,115 @@
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import { Dialog } from '../kit/dialog.tsx';
+import type { Command } from '../state/command.ts';
+import { useSheet } from '../state/context.ts';
+import { useWholeLibrary } from '../state/library.ts';
+import { findables } from './findables.ts';
+import { type Findable, find } from './match.ts';
+import './finder.css';
+
+export interface FinderProps {
+  commands: readonly Command[];
+  onClose: () => void;
+}
+
+/** Finds a command, a line or a cell of the library by a word or two; a combobox after the WAI-ARIA pattern. */
+export default function Finder(props: FinderProps) {
+  const context = useSheet();
+  const library = useWholeLibrary();
+  const [query, setQuery] = createSignal('');
+  const [at, setAt] = createSignal(0);
+  const items = createMemo(() => findables(context, props.commands, library()));
+  const found = createMemo(() => find(items(), query()));
+  const active = () => found()[Math.min(at(), found().length - 1)];
+  /** Enter came before the library was there to be looked through. */
+  const [waits, setWaits] = createSignal(false);
+  createEffect(
+    on(query, () => {
+      setAt(0);
+      setWaits(false);
+    }),
+  );
+  createEffect(() => {
+    const id = active()?.id;
+    if (id) document.getElementById(`find-${id}`)?.scrollIntoView({ block: 'nearest' });
+  });
+  /** First closed, so that what it does can take the focus. */
+  const take = (item: Findable) => {
+    props.onClose();
+    queueMicrotask(() => item.run());
+  };
+  createEffect(() => {
+    const item = active();
+    if (waits() && library() && item) take(item);
+  });
+  const keys = (event: KeyboardEvent) => {
+    const last = found().length - 1;
+    const moves: Record<string, number> = {
+      ArrowDown: at() >= last ? 0 : at() + 1,
+      ArrowUp: at() <= 0 ? last : at() - 1,
+      PageDown: Math.min(at() + 8, last),
+      PageUp: Math.max(at() - 8, 0),
+    };
+    const to = moves[event.key];
+    if (to !== undefined) setAt(Math.max(0, to));
+    else if (event.key === 'Enter' && active()) take(active()!);
+    else if (event.key === 'Enter' && !library()) setWaits(true);
+    else return;
+    event.preventDefault();
+  };
+  return (
+    <Dialog title="Find a command or a line" class="finder" onClose={props.onClose}>
+      <input
+        type="text"
+        role="combobox"
+        aria-label="What to find"
+        aria-expanded="true"
+        aria-controls="find-list"
+        aria-autocomplete="list"
+        aria-activedescendant={active() ? `find-${active()!.id}` : undefined}
+        placeholder="a command, a line by its name or number, a cell of the library"
+        autocomplete="off"
+        spellcheck={false}
+        autofocus
+        onInput={(event) => setQuery(event.currentTarget.value)}
+        onKeyDown={keys}
+      />
+      <div id="find-list" role="listbox" class="found" aria-label="Found">
+        <For each={found()}>
+          {(item, i) => (
+            <>
+              <Show when={item.group !== found()[i() - 1]?.group}>
+                <div class="group" role="presentation">
+                  {item.group}
+                </div>
+              </Show>
+              {/* biome-ignore lint/a11y/useKeyWithClickEvents: the box above hears the keys */}
+              {/* biome-ignore lint/a11y/useFocusableInteractive: the box above keeps the focus */}
+              <div
+                id={`find-${item.id}`}
+                role="option"
+                class="option"
+                aria-selected={item === active()}
+                onClick={() => take(item)}
+              >
+                <span>{item.label}</span>
+                <Show when={item.beside}>
+                  <span class="beside">{item.beside}</span>
+                </Show>
+              </div>
+            </>
+          )}
+        </For>
+      </div>
+      <p class="caption" role="status">
+        {found().length === 0
+          ? library() === undefined
+            ? 'Opening the library …'
+            : 'Nothing holds all of these words.'
+          : query() === ''
+            ? 'Type a word or two; Enter takes the marked one.'
+            : `${found().length} found`}
+      </p>
+    </Dialog>
+  );
+}

@@ -1,0 +1,40 @@
+import { createEffect, on, Show } from 'solid-js';
+import { usesComma } from '../kit/decimal-mark.ts';
+import { useSheet } from '../state/context.ts';
+import { didHint, dueHint, noMoreHints } from '../state/hints.ts';
+import { useTools } from '../state/tools.ts';
+import './hints.css';
+
+/** One hint at a time for the first minutes; it goes by itself once it has been followed. */
+export const HintBar = () => {
+  const { sheet, cursor } = useSheet();
+  const { overlay } = useTools();
+  createEffect(
+    on(
+      () => sheet.state.undo,
+      (label, before) =>
+        label !== undefined &&
+        label !== before &&
+        /^(entry|size as measured) of /.test(label) &&
+        didHint('entry'),
+      { defer: true },
+    ),
+  );
+  createEffect(() => cursor.unfolded() && didHint('unfold'));
+  createEffect(() => overlay() === 'finder' && didHint('find'));
+  return (
+    <Show when={dueHint()} keyed>
+      {(hint) => (
+        <aside class="hint-bar" aria-label="Hint">
+          <p>{usesComma() ? hint.text.replace('2.2515', '2,2515') : hint.text}</p>
+          <button type="button" class="plain" onClick={() => didHint(hint.id)}>
+            Next hint
+          </button>
+          <button type="button" class="plain" onClick={noMoreHints}>
+            No more hints
+          </button>
+        </aside>
+      )}
+    </Show>
+  );
+};

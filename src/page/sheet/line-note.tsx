@@ -1,8 +1,0 @@
-import { Show } from 'solid-js';
-import { say } from '../preferences/words.ts';
-import './line-note.css';
-
-/** What the author says to a line, under its label: while it is to be filled in. Unfolded, the note stands below. */
-export const LineNote = (props: { note: string | undefined; shown: boolean }) => (
-  <Show when={props.shown && props.note}>{(note) => <span class="line-note">{say(note())}</span>}</Show>
-);

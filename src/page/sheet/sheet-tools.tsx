@@ -1,0 +1,62 @@
+import { lazy, Match, onCleanup, onMount, Suspense, Switch } from 'solid-js';
+import { hearSelection } from '../grid/keys.ts';
+import { listenToClipboard } from '../grid/listen.ts';
+import { whenIdle } from '../kit/idle.ts';
+import { useSheet } from '../state/context.ts';
+import { hearKeys } from '../state/hear.ts';
+import { useTools } from '../state/tools.ts';
+import { Announcer } from './announcer.tsx';
+import { commandList } from './list.ts';
+import { SelectionBar } from './selection-bar.tsx';
+
+const loadFinder = () => import('./finder.tsx');
+const Finder = lazy(loadFinder);
+const KeysDialog = lazy(() => import('./keys-dialog.tsx'));
+const ShareDialog = lazy(() => import('../handing-on/share-dialog.tsx'));
+const HistoryDialog = lazy(() => import('../handing-on/history-dialog.tsx'));
+const TemplateDialog = lazy(() => import('../handing-on/template-dialog.tsx'));
+const SaveTemplate = lazy(() => import('../handing-on/save-template.tsx'));
+const PreferencesDialog = lazy(() => import('../kit/preferences-dialog.tsx'));
+
+/** What works on the whole sheet beside its lines: keys, clipboard, chosen lines, what lies over it, what is read out. */
+export const SheetTools = () => {
+  const context = useSheet();
+  const tools = useTools();
+  const commands = commandList(context, tools);
+  // There before it is asked for: what is typed after its key must not go to the line under the cursor.
+  onMount(() => whenIdle(() => void loadFinder().catch(() => undefined)));
+  onCleanup(hearKeys(commands));
+  onCleanup(hearSelection(context, tools.selection));
+  onCleanup(listenToClipboard(context, tools.selection));
+  return (
+    <>
+      <SelectionBar />
+      <Announcer />
+      <Suspense>
+        <Switch>
+          <Match when={tools.overlay() === 'finder'}>
+            <Finder commands={commands} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'keys'}>
+            <KeysDialog commands={commands} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'preferences'}>
+            <PreferencesDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'share'}>
+            <ShareDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'history'}>
+            <HistoryDialog opened={tools.opened} shop={tools.shop} onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'template'}>
+            <TemplateDialog onClose={tools.hide} />
+          </Match>
+          <Match when={tools.overlay() === 'save-template'}>
+            <SaveTemplate onClose={tools.hide} />
+          </Match>
+        </Switch>
+      </Suspense>
+    </>
+  );
+};
