@@ -55,7 +55,9 @@ function tableOf(datum: Datum): Table | undefined {
   const rows = (datum.stations.at(-1) ?? 0) + 1;
   const columns = datum.literals.length / rows;
   const fits =
-    (rows - 1) * (columns - 1) >= 2 && datum.stations.every((one, i) => one === Math.floor(i / columns));
+    Number.isInteger(columns) &&
+    (rows - 1) * (columns - 1) >= 2 &&
+    datum.stations.every((one, i) => one === Math.floor(i / columns));
   const table = fits ? summed(datum, rows, columns) : undefined;
   tables.set(datum, { table });
   return table;
