@@ -13,7 +13,20 @@ interface Pair {
 type Message = { message: string };
 
 const MOST_PAIRS = 500;
-const numberAndUnit = /^([+]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([^\d\s.].*)$/i;
+/** `1.2`, `1,2`, `.5`, `27/64`, `1 1/2`, and what stands behind it as the unit. */
+const numberAndUnit = /^\+?((?:\d+[ -])?\d+\/\d+|(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)\s*([^\d\s.,/:].*)$/i;
+/** A depth and a force with no colon: a space, a tab or a comma behind the unit of the first. */
+const noColon = /^(\+?[\d.,][\d.,/ -]*\s*[^\d\s.,/:]+)[\s,|]+(\+?[\d.,].*)$/;
+
+/** `1,234` may be one and a bit or more than a thousand: it is asked, never guessed. */
+const inThousands = /^\d{1,3},\d{3}$/;
+
+const numberOf = (text: string): number => {
+  const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(text);
+  return fraction
+    ? Number(fraction[1] ?? 0) + Number(fraction[2]) / Number(fraction[3])
+    : Number(text.replace(',', '.'));
+};
 
 const quantity = (text: string, name: 'length' | 'force', pair: string): number | Message => {
   const read = numberAndUnit.exec(text.trim());
@@ -22,14 +35,20 @@ const quantity = (text: string, name: 'length' | 'force', pair: string): number 
     return { message: `"${pair}" is not a depth and a force, each with its unit, such as 2 mm: 1.2 kN.` };
   const unit = parseUnit(read[2] as string, { dimension });
   if (!isUnit(unit)) return { message: `"${pair}": ${unit.message}` };
+  const digits = read[1] as string;
+  if (inThousands.test(digits))
+    return {
+      message: `"${pair}": is ${digits} ${digits.replace(',', '.')} or ${digits.replace(',', '')}? Write it so.`,
+    };
+  if (!Number.isFinite(numberOf(digits))) return { message: `"${pair}": ${digits} is no number.` };
   if (!sameDimension(unit.dimension, dimension))
     return {
       message: `"${pair}": ${unit.symbol} is no unit of ${name}. Depth first, then force: 2 mm: 1.2 kN.`,
     };
-  return toSI(Number(read[1]), unit);
+  return toSI(numberOf(digits), unit);
 };
 
-/** `2 mm: 1.2 kN; 4 mm: 2.3 kN`: depth and force, a unit with each. */
+/** `2 mm: 1.2 kN; 4 mm: 2.3 kN`, or a pair a line as out of a table: depth and force, a unit with each. */
 export const readTrace = (text: string): Pair[] | Message => {
   const parts = text
     .split(/[;\n]/)
@@ -40,7 +59,9 @@ export const readTrace = (text: string): Pair[] | Message => {
   const pairs: Pair[] = [];
   for (const part of parts) {
     const shown = part.length > 40 ? `${part.slice(0, 40)}...` : part;
-    const [depthText, forceText, more] = part.split(':');
+    const [depthText, forceText, more] = part.includes(':')
+      ? part.split(':')
+      : (noColon.exec(part)?.slice(1, 3) ?? [part]);
     if (depthText === undefined || forceText === undefined || more !== undefined)
       return { message: `"${shown}" is not a depth and a force with a colon between, such as 2 mm: 1.2 kN.` };
     const depth = quantity(depthText, 'length', shown);

@@ -1,3 +1,4 @@
+import { filmCaution, filmHolds, filmInputs, filmOutputs } from '../formulas/compound-film.ts';
 import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
@@ -5,7 +6,7 @@ export default defineCell({
   edition: 1,
   title: 'Pressing home',
   purpose:
-    'Force to press a bush, sleeve, gear or pin home, what the gauge of the press at hand will show, and how long a fit it can push.',
+    'Force to press or draw a bush, sleeve, gear or pin home, what the gauge of the press will show, and whether ram, frame and draw bolt bear it.',
   group: 'bore and shaft',
   inputs: [
     { name: 'diameter', label: 'diameter of the fit', quantity: 'length', sensible: ['3 mm', '1 m'] },
@@ -26,6 +27,14 @@ export default defineCell({
       hint: 'From its plate.',
     },
     {
+      name: 'ram_rod',
+      label: 'rod of the ram, or hole through it',
+      quantity: 'length',
+      optional: true,
+      sensible: ['5 mm', '400 mm'],
+      hint: 'Of a hollow ram; or of a plain ram that pulls, when oil presses on the rod side. Blank: the whole bore pushes.',
+    },
+    {
       name: 'friction',
       label: 'friction while pressing',
       quantity: 'number',
@@ -34,20 +43,66 @@ export default defineCell({
       source:
         'DIN 7190-1 (from memory): copper alloys 0.04 to 0.07, oiled steel 0.07 to 0.08, cast iron 0.06 to 0.11; lecture notes after Ugural and Shigley: 0.15 to 0.20',
     },
+    ...filmInputs,
+    {
+      name: 'frame_capacity',
+      label: 'frame, table or puller is rated for',
+      quantity: 'force',
+      optional: true,
+      sensible: ['1 kN', '10000 kN'],
+      hint: 'As on its plate, such as 20 short_tonf. Blank: as strong as the ram.',
+    },
+    {
+      name: 'least_margin',
+      label: 'least force of the press over force to press',
+      quantity: 'number',
+      default: '1.2',
+      sensible: ['1', '3'],
+      source: 'common practice, no source',
+    },
+    {
+      name: 'draw_thread',
+      label: 'thread of a draw bolt',
+      choice: 'thread',
+      optional: true,
+      hint: 'Where the part is drawn in: 3/4-10 UNC, M20.',
+    },
+    { name: 'draw_grade', label: 'grade of the draw bolt', choice: 'bolt-grades', optional: true },
+    {
+      name: 'draw_share',
+      label: 'share of its proof strength to draw with',
+      quantity: 'number',
+      default: '0.6',
+      sensible: ['0.3', '0.9'],
+      source:
+        'common practice, no source: turning its nut twists the bolt as well, which takes a quarter to a third',
+    },
+    {
+      name: 'end_pressure',
+      label: 'gauge of the press, read when home',
+      quantity: 'pressure',
+      role: 'measured',
+      optional: true,
+      sensible: ['0.1 MPa', '100 MPa'],
+      hint: 'Less what the gauge shows while the ram travels free.',
+    },
   ],
   outputs: [
     {
       name: 'force',
       label: 'force to press home',
       quantity: 'force',
-      formula: '=friction * PI() * diameter * fit_length * contact_pressure',
+      formula: '=PI() * diameter * fit_length * (friction * contact_pressure + film_shear)',
+      basis: 'model',
       face: true,
+      limits: { upper: '=press_force' },
     },
     {
       name: 'gauge_pressure',
       label: 'gauge of the press shows',
       quantity: 'pressure',
       formula: '=force / ram_area',
+      basis: 'model',
       face: true,
       display: { in: 'psi', mm: 'bar' },
       limits: { upper: '=rated_pressure' },
@@ -56,20 +111,35 @@ export default defineCell({
       name: 'longest',
       label: 'longest fit this press pushes',
       quantity: 'length',
-      formula: '=press_force / (friction * PI() * diameter * contact_pressure)',
+      formula: '=press_force / (PI() * diameter * (friction * contact_pressure + film_shear))',
+      basis: 'model',
       face: true,
     },
     {
       name: 'press_force',
       label: 'force of the press',
       quantity: 'force',
-      formula: '=rated_pressure * ram_area',
+      formula:
+        '=IF(ISBLANK(frame_capacity); rated_pressure * ram_area; MIN(rated_pressure * ram_area; frame_capacity))',
+      basis: 'model',
+      hint: 'Of the ram at its highest pressure; of frame or puller where that bears less.',
+    },
+    {
+      name: 'margin',
+      label: 'force of the press over force to press',
+      quantity: 'number',
+      formula: '=press_force / MAX(force; press_force / 1000)',
+      basis: 'model',
+      face: true,
+      limits: { lower: '=least_margin' },
+      hint: '1000 where nothing presses.',
     },
     {
       name: 'ram_area',
-      label: 'area of the ram',
+      label: 'area the oil presses on',
       quantity: 'area',
-      formula: '=PI() / 4 * ram_bore ^ 2',
+      formula: '=PI() / 4 * (ram_bore ^ 2 - IF(ISBLANK(ram_rod); 0 m; ram_rod) ^ 2)',
+      basis: 'geometry',
       display: { in: 'in2', mm: 'mm2' },
     },
     {
@@ -77,14 +147,63 @@ export default defineCell({
       label: 'force gained for a length of travel',
       quantity: 'stiffness',
       formula: '=force / fit_length',
+      basis: 'model',
       display: { in: 'lbf/in', mm: 'N/mm' },
       hint: 'Slope of a ram trace.',
+    },
+    ...filmOutputs('0 Pa'),
+    {
+      name: 'draw_area',
+      label: 'stress area of the draw bolt',
+      quantity: 'area',
+      formula: '=STRESSAREA(draw_thread)',
+      basis: 'geometry',
+      display: { in: 'in2', mm: 'mm2' },
+    },
+    {
+      name: 'draw_proof',
+      label: 'proof strength of its grade',
+      quantity: 'pressure',
+      table: { choice: 'draw_grade', column: 'proof' },
+      basis: 'model',
+      display: { in: 'ksi', mm: 'MPa' },
+    },
+    {
+      name: 'draw_stress',
+      label: 'stress in the draw bolt',
+      quantity: 'pressure',
+      formula: '=force / draw_area',
+      basis: 'model',
+      display: { in: 'ksi', mm: 'MPa' },
+      limits: { upper: '=draw_share * draw_proof' },
+      hint: 'In tension alone, against the share of its proof strength.',
+    },
+    {
+      name: 'force_measured',
+      label: 'force by the gauge, when home',
+      quantity: 'force',
+      formula: '=end_pressure * ram_area',
+      basis: 'model',
+    },
+    {
+      name: 'friction_measured',
+      label: 'friction that force comes to',
+      quantity: 'number',
+      formula:
+        '=(force_measured / (PI() * diameter * fit_length) - film_shear) / MAX(contact_pressure; 1 Pa)',
+      basis: 'model',
+      hint: 'For the next one at this press, if the interference was measured.',
     },
   ],
   validity: [
     {
       holds: '=AND(diameter > 0 mm; fit_length > 0 mm; ram_bore > 0 mm)',
       otherwise: 'Diameter, length and ram are above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(ram_rod); 1 > 0; AND(ram_rod >= 0 mm; ram_rod < ram_bore))',
+      otherwise: 'The rod, or the hole through the ram, is smaller than its bore: look which is which.',
       grade: 'error',
     },
     {
@@ -99,7 +218,8 @@ export default defineCell({
     },
     {
       holds: '=force <= press_force',
-      otherwise: 'The press at hand is too weak for this fit: heat and cold, a shorter fit or another press.',
+      otherwise:
+        'The press at hand, or its frame, is too weak for this fit: heat and cold, a shorter fit or another press.',
       grade: 'caution',
     },
     {
@@ -113,19 +233,53 @@ export default defineCell({
       otherwise: 'The highest pressure of the press is above zero: read it off its plate.',
       grade: 'error',
     },
+    {
+      holds: '=IF(ISBLANK(frame_capacity); 1 > 0; frame_capacity > 0 N)',
+      otherwise: 'What frame or puller bears is above zero: read it off its plate.',
+      grade: 'error',
+    },
+    {
+      holds:
+        '=IF(OR(ISBLANK(draw_thread); ISBLANK(draw_grade)); 1 > 0; draw_stress <= draw_share * draw_proof)',
+      otherwise:
+        'The draw bolt is stretched past the share of its proof strength you allow: a larger bolt, a higher grade, or press it.',
+      grade: 'caution',
+    },
+    {
+      holds: '=ISBLANK(draw_thread) = ISBLANK(draw_grade)',
+      otherwise: 'Of the draw bolt, enter thread and grade: one alone says nothing of what it bears.',
+      grade: 'caution',
+    },
+    {
+      holds: '=AND(draw_share > 0; draw_share <= 1)',
+      otherwise: 'The share of the proof strength lies above 0 and not above 1.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(end_pressure); 1 > 0; AND(friction_measured > 0.02; friction_measured < 0.4))',
+      otherwise:
+        'The force read does not go with this contact pressure at any usual friction: the interference is another than planned, compound has set, or the part shaved or tilted.',
+      grade: 'caution',
+    },
+    ...filmHolds,
   ],
   assumptions: [
     'Contact pressure even over the length; force grows in step with travel and is greatest at the end.',
     'Friction is a guess between wide limits: it depends on oil, finish and speed, and steps up when a part stops on the way.',
     'No friction in the press itself and no weight on the ram.',
+    'A draw bolt is counted in tension on its stress area; its nut turns on a washer or a bearing, greased.',
   ],
   sources: [
     'F = mu pi D L p; F = p A (Lame fit, Budynas & Nisbett, Shigley 9e, 3-16)',
     'DIN 7190-1 (friction; from memory)',
+    'Area of a ram less its rod: a published page of formulas for hydraulic cylinders',
+    'Stress area and proof strength: the tables of threads and of bolt grades',
   ],
   cautions: [
     'A press stores enough to throw steel: guard or screen, eye protection, nobody in line with the ram, never above the plate’s pressure.',
     'Stop when the force leaps or falls: the part tilts, shaves or cracks.',
+    filmCaution,
+    'A draw bolt that breaks flies along its own line: stand beside it, and keep its nut on full threads.',
     'Brittle castings burst without warning: support the boss right round the bore, close under the fit.',
     'Local rules for presses, and the press maker’s own instructions, come first.',
   ],
@@ -159,6 +313,49 @@ export default defineCell({
       expect: {
         press_force: { value: '137.445 kN', within: 1e-4 },
         gauge_pressure: { value: '60.298 bar', within: 1e-4 },
+      },
+    },
+    {
+      title: 'Ram of 6 in with a 3 in rod: 50 000 lbf on the rod side',
+      source:
+        'a published page of formulas for hydraulic cylinders: rod side 21.19 in2, 2359.6 psi for 50 000 lbf, 52 975 lbf at 2500 psi (pi as 3.14)',
+      grade: 'seen',
+      inputs: {
+        diameter: '2 in',
+        fit_length: '2 in',
+        contact_pressure: '= 50000 lbf / (0.12 * PI() * 2 in * 2 in)',
+        friction: '0.12',
+        ram_bore: '6 in',
+        ram_rod: '3 in',
+        rated_pressure: '2500 psi',
+      },
+      expect: {
+        ram_area: { value: '21.19 in2', within: 1e-3 },
+        gauge_pressure: { value: '2359.6 psi', within: 1e-3 },
+        press_force: { value: '52975 lbf', within: 1e-3 },
+      },
+    },
+    {
+      title: 'Drawn in by a 3/4-10 bolt of grade 5, with compound: film and stress',
+      source:
+        'by hand: pi x 2 in x 2 in x (0.1 x 1000 psi + 0.3 x 1000 psi) = 5026.5 lbf; over 0.3345 in2, the stress area of B1.1, 15.03 ksi',
+      grade: 'recomputed',
+      inputs: {
+        diameter: '2 in',
+        fit_length: '2 in',
+        contact_pressure: '1000 psi',
+        friction: '0.1',
+        wet_compound: 'medium-strength',
+        film_share: '= 0.3 * 1000 psi / 15 MPa',
+        ram_bore: '2.5 in',
+        ram_rod: '1.25 in',
+        rated_pressure: '10000 psi',
+        draw_thread: '3/4-10 UNC',
+        draw_grade: '5',
+      },
+      expect: {
+        force: { value: '5026.5 lbf', within: 1e-4 },
+        draw_stress: { value: '15.03 ksi', within: 2e-3 },
       },
     },
   ],

@@ -1,4 +1,5 @@
 import { ringPair } from '../drawings/rings.ts';
+import { filmCaution, filmHolds, filmInputs, filmOutputs, wetByPair } from '../formulas/compound-film.ts';
 import { frictionHolds, frictionInputs, joinedFriction, joinedInput } from '../formulas/friction.ts';
 import { ringMovement } from '../formulas/ring-movement.ts';
 import { ringStrength } from '../formulas/ring-strength.ts';
@@ -56,6 +57,7 @@ export default defineCell({
     { name: 'outer_material', label: 'material of the outer part', record: 'material' },
     ...frictionInputs,
     joinedInput,
+    ...filmInputs,
     ...roughnessInputs('inner part'),
     {
       name: 'roughness_share',
@@ -105,6 +107,7 @@ export default defineCell({
       formula: '=interference / contact_diameter',
     },
     ...joinedFriction,
+    ...filmOutputs(wetByPair),
     {
       name: 'inner_give',
       label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
@@ -127,20 +130,28 @@ export default defineCell({
     ...ringStrength,
     ...ringMovement,
     {
-      name: 'axial_force',
-      label: 'force to press home, and to push out',
+      name: 'friction_force',
+      label: 'force by friction alone',
       quantity: 'force',
       formula: '=PI() * contact_diameter * length * pressure * friction_taken',
+      hint: 'To push out again dry, too: plan the hold on its low end.',
+    },
+    {
+      name: 'axial_force',
+      label: 'force to press home',
+      quantity: 'force',
+      formula: '=friction_force + PI() * contact_diameter * length * film_shear',
       face: true,
       limits: { upper: '=press_capacity' },
       hint: 'At the end of the stroke. Friction is a range: plan the press on the high end, the hold on the low end.',
     },
     {
       name: 'torque_held',
-      label: 'torque held',
+      label: 'torque held by friction',
       quantity: 'torque',
-      formula: '=axial_force * contact_diameter / 2',
+      formula: '=friction_force * contact_diameter / 2',
       limits: { lower: '=torque_needed' },
+      hint: 'What a cured compound adds is in its own cell.',
     },
   ],
   validity: [
@@ -190,6 +201,7 @@ export default defineCell({
       grade: 'error',
     },
     frictionHolds,
+    ...filmHolds,
   ],
   assumptions: [
     'Thick rings after Lame, elastic, plane stress, equal length, same temperature; both taken at the nominal diameter where they meet.',
@@ -201,10 +213,12 @@ export default defineCell({
     "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-14, 3-16, Eqs (3-56), (3-57); 5-9 (brittle Coulomb-Mohr)",
     'Friction force and torque: the same, sec. 7-8. Friction: the table of friction of interference fits; without a pair 0.04 to 0.20, the span of DIN 7190-1 (from memory) and of lecture notes after Ugural and Shigley',
     'Roughness: DIN 7190-1:2017 and DIN 7190:2001, at second hand',
+    'Film of retaining compound: its shear strength over the area, as in the worked example of a bonded joint, reference R699; the share it reaches on the way is common practice, no source',
   ],
   cautions: [
     'Pressing: a part can burst or fly out. Guard the press, keep hands clear, press square and in one stroke, and stop when the force climbs past the plan.',
     'A cracked hub gives no warning: do not press into cast iron near its limit, and keep to the press maker\u2019s data and local rules.',
+    filmCaution,
     'Leaded bronze chips and dust: keep off hands and food.',
   ],
   examples: [

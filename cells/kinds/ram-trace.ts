@@ -12,7 +12,7 @@ export default defineCell({
       name: 'trace',
       label: 'depth and force, pair by pair',
       choice: 'trace',
-      hint: 'Such as 2 mm: 1.2 kN; 4 mm: 2.3 kN. Depth of full contact: without the chamfer.',
+      hint: 'Such as 2 mm: 1.2 kN; 4 mm: 2.3 kN, or 1/2 in: 3 short_tonf. Depth of full contact: without the chamfer.',
     },
     { name: 'fit', label: 'interference fit as planned', record: 'interference-fit' },
     {
@@ -48,7 +48,7 @@ export default defineCell({
       name: 'contact_pressure',
       label: 'contact pressure there is',
       quantity: 'pressure',
-      formula: '=slope / (PI() * fit.contact_diameter * friction)',
+      formula: '=MAX(slope / (PI() * fit.contact_diameter) - fit.film_shear; 0 Pa) / friction',
     },
     {
       name: 'interference',
@@ -74,6 +74,7 @@ export default defineCell({
       quantity: 'force',
       formula: '=slope * fit.length',
       face: true,
+      display: { in: 'lbf', mm: 'kN' },
     },
     {
       name: 'to_planned',
@@ -110,6 +111,7 @@ export default defineCell({
   ],
   assumptions: [
     'F = mu pi D p x: force grows in step with depth, with even pressure and friction, from zero at full contact.',
+    'A film of retaining compound, where the planned fit has one, is taken off first: what it shears at is a guess, and so is what is left.',
     'Pressure in step with interference, as in the planned fit; metal that yields or shaves breaks the rule.',
     'Force at the bush: take off the friction of the ram and its seals, seen while it travels free.',
   ],
@@ -133,6 +135,7 @@ export default defineCell({
         fit: {
           contact_diameter: '100 mm',
           length: '100 mm',
+          film_shear: '0 MPa',
           friction_taken: '0.15',
           pressure: '21.724 MPa',
           interference: '0.05 mm',
@@ -155,6 +158,7 @@ export default defineCell({
         fit: {
           contact_diameter: '50 mm',
           length: '40 mm',
+          film_shear: '0 MPa',
           friction_taken: '0.12',
           pressure: '20 MPa',
           interference: '0.04 mm',

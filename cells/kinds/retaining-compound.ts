@@ -3,7 +3,7 @@ import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'retaining-compound',
-  edition: 1,
+  edition: 2,
   title: 'Joint with retaining compound',
   purpose: 'Force and torque a bonded bush or hub holds, cold and hot, alone or together with a press fit.',
   group: 'fits',
@@ -64,6 +64,14 @@ export default defineCell({
       optional: true,
       sensible: ['-40 degC', '200 degC'],
       hint: 'For the share kept. Blank: 100 degC.',
+    },
+    {
+      name: 'own_film_left',
+      label: 'share of the area that still has compound',
+      quantity: 'number',
+      optional: true,
+      sensible: ['0', '1'],
+      hint: 'Blank: all of it with a gap; of a press fit none to a half, since pressing wipes it off. Shrunk together it is not wiped.',
     },
     {
       name: 'press_pressure',
@@ -158,10 +166,23 @@ export default defineCell({
       formula: '=PI() * diameter * length',
     },
     {
+      name: 'film_left',
+      label: 'share of the area taken as bonded',
+      quantity: 'number',
+      formula:
+        '=IF(ISBLANK(own_film_left); IF(ISBLANK(press_pressure); IF(gap >= 0 m; 1; 0.25); 0.25); own_film_left)',
+      spread: {
+        low: '=IF(ISBLANK(own_film_left); IF(ISBLANK(press_pressure); IF(gap >= 0 m; 0; -0.25); -0.25); 0)',
+        high: '=IF(ISBLANK(own_film_left); IF(ISBLANK(press_pressure); IF(gap >= 0 m; 0; 0.25); 0.25); 0)',
+        distribution: 'rectangular',
+        label: 'compound wiped off by pressing',
+      },
+    },
+    {
       name: 'bond_force',
       label: 'force the bond holds, cold',
       quantity: 'force',
-      formula: '=bonded_area * strength_taken * joint_share',
+      formula: '=bonded_area * film_left * strength_taken * joint_share',
     },
     {
       name: 'press_force',
@@ -242,6 +263,11 @@ export default defineCell({
       grade: 'error',
     },
     {
+      holds: '=IF(ISBLANK(own_film_left); 1 > 0; AND(own_film_left >= 0; own_film_left <= 1))',
+      otherwise: 'The share of the area that has compound lies from 0 to 1.',
+      grade: 'error',
+    },
+    {
       holds:
         '=AND(joint_share > 0; joint_share <= 1; IF(ISBLANK(hot_share); 1 > 0; AND(hot_share >= 0; hot_share <= 1)))',
       otherwise: 'A share of the strength lies from 0 to 1.',
@@ -255,7 +281,7 @@ export default defineCell({
   ],
   assumptions: [
     'The bond is loaded evenly in shear, clean and fully cured; peel, shock and solvents take more.',
-    'With a press fit, bond and friction are added: a range, not a promise.',
+    'With a press fit, bond and friction are added: a range, not a promise. Pressing wipes compound off; what stays in the finish of the surfaces is taken as none to half of it (common practice, no source).',
     'A bonded bush keeps its bore: without a press nothing closes in.',
   ],
   sources: [
@@ -265,6 +291,7 @@ export default defineCell({
   cautions: [
     'Skin and eye irritant, and it sensitises: gloves, air, and the supplier\u2019s safety sheet.',
     'To come apart, heat to about 250 degC: burns and fume; ventilate, and no flame near solvent cleaners.',
+    'That heat draws the temper of hardened steel and of age-hardened aluminium, melts babbitt and ruins seals, plastics and rolling bearings: look up the material first, and press, pull or cut such a part off instead.',
   ],
   examples: [
     {
@@ -280,6 +307,20 @@ export default defineCell({
         joint_share: '0.5',
       },
       expect: { force_held: { value: '11781 N', within: 1e-4 } },
+    },
+    {
+      title: 'The same joint pressed together: a quarter of the bond, none to half',
+      source: 'F = pi d L tau f, reference R699, times 0.25 by hand: 2945 N',
+      grade: 'recomputed',
+      inputs: {
+        diameter: '25 mm',
+        length: '20 mm',
+        gap: '-0.02 mm',
+        shear_strength: '15 MPa',
+        widest_gap: '0.15 mm',
+        joint_share: '0.5',
+      },
+      expect: { force_held: { value: '2945.24 N', within: 1e-4 } },
     },
   ],
   drawing: (v) =>

@@ -1,4 +1,5 @@
 import { taperInHub } from '../drawings/taper.ts';
+import { filmHolds, filmInputs, filmOutputs, wetByPair } from '../formulas/compound-film.ts';
 import { frictionHolds, frictionInputs, frictionOutputs } from '../formulas/friction.ts';
 import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
@@ -38,6 +39,7 @@ export default defineCell({
     { name: 'inner_material', label: 'shaft material', record: 'material' },
     { name: 'outer_material', label: 'hub material', record: 'material' },
     ...frictionInputs,
+    ...filmInputs,
     ...roughnessInputs('shaft'),
     {
       name: 'torque_needed',
@@ -111,11 +113,12 @@ export default defineCell({
       limits: { lower: '=1.2' },
     },
     ...frictionOutputs('pair_friction'),
+    ...filmOutputs(wetByPair),
     {
       name: 'push_force',
       label: 'force to push it on',
       quantity: 'force',
-      formula: '=PI() * mean_diameter * length * pressure * (friction_taken + taper / 2)',
+      formula: '=PI() * mean_diameter * length * (pressure * (friction_taken + taper / 2) + film_shear)',
       face: true,
     },
     {
@@ -167,6 +170,7 @@ export default defineCell({
     },
     ...roughnessHolds,
     frictionHolds,
+    ...filmHolds,
   ],
   assumptions: [
     'Both tapers alike and blued to full contact; a difference in angle shows as contact at one end.',

@@ -12,6 +12,8 @@ export interface FrictionPair {
   name: string;
   press: Property;
   shrink: Property;
+  /** The friction is that of wet retaining compound, which may set on the way. */
+  wet?: true;
   note?: string;
 }
 
@@ -26,6 +28,8 @@ const practice = fromMemory('common practice, no source');
 
 const mu = (value: number, low: number, high: number, origin: Origin): Property =>
   property(1, value, [low, high], origin);
+
+const flag = (value: number): Property => property(1, value, [value, value], practice);
 
 export const frictionPairs: readonly FrictionPair[] = [
   {
@@ -107,7 +111,8 @@ export const frictionPairs: readonly FrictionPair[] = [
     name: 'Metal with wet retaining compound',
     press: mu(0.1, 0.05, 0.15, practice),
     shrink: mu(0.1, 0.05, 0.15, practice),
-    note: 'While it goes in; what the cured compound holds is counted apart, by its shear strength.',
+    wet: true,
+    note: 'Wet, and still wet when home: where it sets on the way it shears over the whole area, many times this. Name the compound beside it.',
   },
 ];
 
@@ -116,10 +121,10 @@ export const frictionByKey = (key: string): FrictionPair | undefined =>
 
 export const frictionTable = {
   title: 'Friction of interference fits',
-  rows: frictionPairs.map(({ key, name, press, shrink, note }) => ({
+  rows: frictionPairs.map(({ key, name, press, shrink, wet, note }) => ({
     key,
     name,
-    columns: { press, shrink },
+    columns: { press, shrink, wet: flag(wet ? 1 : 0) },
     ...(note === undefined ? {} : { note }),
   })),
 };

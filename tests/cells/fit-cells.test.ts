@@ -195,6 +195,27 @@ test('a bond holds less warm, less on stainless, and above 100 degC asks for its
   expect(held({ metals: 'light-or-stainless' }) / held({ metals: 'steel-or-iron' })).toBeCloseTo(0.6, 12);
 });
 
+test('a press fit wipes compound off: at its low end the bond holds nothing', () => {
+  const bond = (more: Record<string, string> = {}) =>
+    figure(
+      sheetWith('retaining-compound', {
+        diameter: '2 in',
+        length: '2 in',
+        gap: '-3 thou',
+        shear_strength: '1700 psi',
+        ...more,
+      }),
+      'it',
+      'force_held',
+    );
+  const whole = Math.PI * 4 * 1700 * 0.5 * 4.4482216152605;
+  expect(bond().low).toBeCloseTo(0, 6);
+  expect(bond().high / whole).toBeCloseTo(0.5, 9);
+  expect(bond({ gap: '3 thou' }).value / whole).toBeCloseTo(1, 9);
+  expect(bond({ own_film_left: '1' }).value / whole).toBeCloseTo(1, 9);
+  expect(bond({ press_pressure: '10 MPa' }).low).toBeGreaterThan(0);
+});
+
 test('a journal that is not hardened has no case to grind through', () => {
   const ground = (case_depth: string) =>
     said(
