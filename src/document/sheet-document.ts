@@ -22,6 +22,7 @@ import { Reading } from './model/reading.ts';
 import { type Origin, Replica } from './model/replica.ts';
 import { type Step, UndoStacks } from './model/undo.ts';
 import { showVariants, storeVariants, type Variants } from './model/variants.ts';
+import { uniqueId } from './unique-id.ts';
 
 /**
  * A job sheet that can be edited: a Yjs document, read with names and in order, written by commands. One command is one
@@ -36,7 +37,7 @@ export class SheetDocument {
   private step: Step | undefined;
 
   /** An empty document; it fills by {@link applyUpdate}. See {@link fromFile}. */
-  constructor(readonly id: string = crypto.randomUUID()) {
+  constructor(readonly id: string = uniqueId()) {
     watchChanges(this.replica, this.reading, (change) => {
       for (const listener of [...this.listeners]) listener(change);
     });
@@ -260,6 +261,11 @@ export class SheetDocument {
   /** One update with everything a document of that state lacks; everything there is when none is given. */
   updateSince(state?: Uint8Array): Uint8Array {
     return Y.encodeStateAsUpdate(this.replica.doc, state);
+  }
+
+  /** Holds updates that build on others which have not come: what it says is not the whole sheet. */
+  get incomplete(): boolean {
+    return this.replica.doc.store.pendingStructs !== null || this.replica.doc.store.pendingDs !== null;
   }
 
   destroy(): void {

@@ -1,4 +1,5 @@
 import type { SheetDocument } from './sheet-document.ts';
+import { uniqueId } from './unique-id.ts';
 
 type Message =
   | { type: 'hello'; from: string; state: Uint8Array }
@@ -26,7 +27,7 @@ export function joinTabs(sheet: SheetDocument, keep: (update: Uint8Array) => voi
   if (typeof BroadcastChannel === 'undefined') return { send() {}, hello() {}, close() {} };
   const channel = new BroadcastChannel(`fitwright-sheet-${sheet.id}`);
   const post = (message: Message) => channel.postMessage(message);
-  const self = crypto.randomUUID();
+  const self = uniqueId();
   const hello = () => post({ type: 'hello', from: self, state: sheet.stateVector() });
 
   const take = (update: Uint8Array, kept: boolean) => {

@@ -7,7 +7,11 @@ const VERSION = 1;
 
 /** `record` is the shop record: what finished jobs taught. */
 export interface Schema extends DBSchema {
-  updates: { key: [string, number]; value: { sheet: string; n: number; update: Uint8Array } };
+  /**
+   * Updates of a sheet, each built on those before it. `base` names the first one, which holds all the sheet said then:
+   * a tab that knows the sheet by another base must not add to this one. Absent in what older editions stored.
+   */
+  updates: { key: [string, number]; value: StoredUpdate };
   list: { key: string; value: ListRow };
   revisions: { key: [string, number]; value: Revision };
   record: { key: number; value: { id?: number; sheet: string } };
@@ -15,9 +19,19 @@ export interface Schema extends DBSchema {
 }
 
 export type Database = IDBPDatabase<Schema>;
+export interface StoredUpdate {
+  sheet: string;
+  n: number;
+  update: Uint8Array;
+  base?: string;
+}
+
 type Writing<Names extends StoreNames<Schema>> = IDBPTransaction<Schema, Names[], 'readwrite'>;
 
-/** @param lost is called when the connection is gone: closed by the browser, or given up for a newer edition. */
+/**
+ * @param lost is called when the connection is gone: closed by the browser (which may have dropped the data), or given up
+ * because the database is being deleted or is wanted by a newer edition.
+ */
 export function openDatabase(lost: () => void): Promise<Database> {
   return openDB<Schema>(DATABASE, VERSION, {
     upgrade(db) {

@@ -1,15 +1,19 @@
+import { uniqueId } from '../unique-id.ts';
 import { type Database, ofSheet, openDatabase, writing } from './database.ts';
 import type { ListRow, RowChange } from './row.ts';
-import type { Revision, Vault } from './vault.ts';
+import type { Addition, Revision, Vault } from './vault.ts';
 
 /** Keeps a shop in the browser's database. A lost connection is opened again at the next call. */
 export class DiskVault implements Vault {
   private connection: Promise<Database> | undefined;
+  private readonly listeners = new Set<() => void>();
 
   private db(): Promise<Database> {
     if (!this.connection) {
       const opening = openDatabase(() => {
-        if (this.connection === opening) this.connection = undefined;
+        if (this.connection !== opening) return;
+        this.connection = undefined;
+        for (const listener of [...this.listeners]) listener();
       });
       opening.catch(() => {
         if (this.connection === opening) this.connection = undefined;
@@ -29,18 +33,25 @@ export class DiskVault implements Vault {
 
   async updates(sheet: string) {
     const stored = await (await this.db()).getAll('updates', ofSheet(sheet));
-    return stored.map(({ update }) => update);
+    return { updates: stored.map(({ update }) => update), base: stored.at(-1)?.base };
   }
 
-  async append(sheet: string, update: Uint8Array, change: RowChange) {
+  async append(sheet: string, { update, base, whole }: Addition, change: RowChange) {
     return writing(await this.db(), ['updates', 'list'], async (tx) => {
       const updates = tx.objectStore('updates');
       // Numbered within the transaction: another tab may be writing the same sheet.
-      const last = await updates.openKeyCursor(ofSheet(sheet), 'prev');
-      const n = (last?.primaryKey[1] ?? 0) + 1;
-      await updates.add({ sheet, n, update });
+      const last = (await updates.openCursor(ofSheet(sheet), 'prev'))?.value;
+      const built = last !== undefined && last.base === base;
+      // A base of its own, never that of before: another tab must see that what it knows is gone.
+      const now = last ? last.base : uniqueId();
+      await updates.add({
+        sheet,
+        n: (last?.n ?? 0) + 1,
+        update: built ? update : whole(),
+        ...(now !== undefined && { base: now }),
+      });
       await putRow(tx.objectStore('list'), sheet, change);
-      return updates.count(ofSheet(sheet));
+      return { count: await updates.count(ofSheet(sheet)), base: now };
     });
   }
 
@@ -52,7 +63,7 @@ export class DiskVault implements Vault {
       if (!last || stored.length === 1) return;
       const update = merge(stored.map((one) => one.update));
       await updates.delete(ofSheet(sheet));
-      await updates.add({ sheet, n: last.n, update });
+      await updates.add({ ...last, update });
     });
   }
 
@@ -90,6 +101,11 @@ export class DiskVault implements Vault {
 
   async setSetting(key: string, value: unknown) {
     await writing(await this.db(), ['settings'], (tx) => tx.objectStore('settings').put(value, key));
+  }
+
+  onLoss(listener: () => void) {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
   }
 
   close() {

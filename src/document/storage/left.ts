@@ -1,3 +1,5 @@
+import { uniqueId } from '../unique-id.ts';
+
 const PREFIX = 'fitwright-left-';
 
 /** Updates of sheets that were not stored as their page went. */
@@ -14,9 +16,20 @@ export interface Left {
 export function leave(sheet: string, update: Uint8Array): void {
   try {
     const text = Array.from(update, (byte) => String.fromCharCode(byte)).join('');
-    localStorage.setItem(`${PREFIX}${sheet}-${crypto.randomUUID()}`, text);
+    localStorage.setItem(`${PREFIX}${sheet}-${uniqueId()}`, text);
   } catch {
     // Refused or full: nobody is there any more to be told.
+  }
+}
+
+/** Sheets of which something was put aside. */
+export function sheetsLeft(): Set<string> {
+  try {
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
+    // Behind the id stands a UUID of 36 characters.
+    return new Set(keys.map((key) => key.slice(PREFIX.length, -37)));
+  } catch {
+    return new Set();
   }
 }
 

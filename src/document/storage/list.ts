@@ -22,11 +22,17 @@ export class ShopList {
   private readonly channel =
     typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel('fitwright-list');
 
-  constructor(rows: readonly ListRow[]) {
+  /** @param discarded is called when another tab has deleted a sheet for good. */
+  constructor(
+    rows: readonly ListRow[],
+    private readonly discarded: (id: string) => void = () => {},
+  ) {
     for (const row of rows) this.rows.set(row.id, row);
     if (this.channel) {
-      this.channel.onmessage = ({ data }: MessageEvent<{ id: string; row?: ListRow }>) =>
+      this.channel.onmessage = ({ data }: MessageEvent<{ id: string; row?: ListRow }>) => {
         this.show(data.id, data.row);
+        if (!data.row) this.discarded(data.id);
+      };
     }
   }
 
@@ -44,8 +50,15 @@ export class ShopList {
   show(id: string, row: ListRow | undefined): void {
     if (row) this.rows.set(id, row);
     else this.rows.delete(id);
-    this.sorted.clear();
-    for (const listener of [...this.listeners]) listener();
+    this.changed();
+  }
+
+  /** Shows the rows that the database has now, and those of `open` sheets, which are in memory. */
+  replace(rows: readonly ListRow[], open: ReadonlySet<string>): void {
+    const stored = new Set(rows.map(({ id }) => id));
+    for (const id of this.rows.keys()) if (!stored.has(id) && !open.has(id)) this.rows.delete(id);
+    for (const row of rows) this.rows.set(row.id, row);
+    this.changed();
   }
 
   all(): ListRow[] {
@@ -64,6 +77,12 @@ export class ShopList {
         tags.every((tag) => row.title.tags?.includes(tag)) &&
         words.every((word) => row.search.includes(word)),
     );
+  }
+
+  /** Tells of a change of the list. */
+  changed(): void {
+    this.sorted.clear();
+    for (const listener of [...this.listeners]) listener();
   }
 
   /** Called after every change of the list. */

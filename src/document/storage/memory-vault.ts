@@ -1,5 +1,5 @@
 import type { ListRow, RowChange } from './row.ts';
-import type { Revision, Vault } from './vault.ts';
+import type { Addition, Revision, Vault } from './vault.ts';
 
 /** Keeps a shop for as long as the page is open, where the browser keeps nothing. */
 export class MemoryVault implements Vault {
@@ -20,14 +20,16 @@ export class MemoryVault implements Vault {
   }
 
   async updates(sheet: string) {
-    return [...(this.stored.get(sheet) ?? [])];
+    return { updates: [...(this.stored.get(sheet) ?? [])] };
   }
 
-  async append(sheet: string, update: Uint8Array, change: RowChange) {
-    const updates = [...(this.stored.get(sheet) ?? []), update];
+  async append(sheet: string, { update, whole }: Addition, change: RowChange) {
+    // Only what was deleted for good, in this very tab, is not there any more.
+    const before = this.stored.get(sheet);
+    const updates = before ? [...before, update] : [whole()];
     this.stored.set(sheet, updates);
     await this.changeRow(sheet, change);
-    return updates.length;
+    return { count: updates.length, base: undefined };
   }
 
   async compact(sheet: string, merge: (updates: Uint8Array[]) => Uint8Array) {
@@ -60,6 +62,10 @@ export class MemoryVault implements Vault {
 
   async setSetting(key: string, value: unknown) {
     this.kept.set(key, value);
+  }
+
+  onLoss() {
+    return () => {};
   }
 
   close() {}

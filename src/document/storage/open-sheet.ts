@@ -5,7 +5,7 @@ import { type Left, leave } from './left.ts';
 import type { ShopList } from './list.ts';
 import { type ListRow, rowOf } from './row.ts';
 import { Saver, type SaverTimes } from './saver.ts';
-import type { StorageState } from './state.ts';
+import { DISCARDED, LOST, type StorageState } from './state.ts';
 import type { Vault } from './vault.ts';
 
 /** With so many updates a sheet is put together again: opening stays quick, and what was deleted leaves the disk. */
@@ -17,16 +17,25 @@ export class OpenSheet {
   private readonly saver: Saver;
   private readonly tabs: Tabs;
   private readonly stop: () => void;
+  private base: string | undefined;
+  /** Something of it has been stored, now or by those before. */
+  private known: boolean;
 
-  /** @param release is called at each `close`. */
+  /**
+   * @param stored what the stored updates are built on; absent for a sheet that is new.
+   * @param hooks `release` is called at each `close`, `rebased` when what was stored of the sheet was gone.
+   */
   constructor(
     readonly document: SheetDocument,
     private readonly vault: Vault,
     private readonly list: ShopList,
-    done: StorageState,
-    private readonly release: () => void,
+    private readonly done: StorageState,
+    stored: { base?: string | undefined } | undefined,
+    private readonly hooks: { release: () => void; rebased: () => void },
     times?: SaverTimes,
   ) {
+    this.base = stored?.base;
+    this.known = stored !== undefined;
     this.id = document.id;
     this.saver = new Saver(
       (update) => this.store(update),
@@ -55,9 +64,20 @@ export class OpenSheet {
     return this.saver.flush();
   }
 
-  /** Tries to store what could not be stored. */
+  /** Tries to store what could not be stored; whole, where what was stored is gone. */
   retry(): Promise<void> {
-    return this.saver.flush();
+    return this.idle && this.state() !== this.done ? this.storeAll() : this.saver.flush();
+  }
+
+  /** The browser may have dropped what is stored: stores it all again, and says so until it is. */
+  secure(): Promise<void> {
+    this.saver.warn(LOST);
+    return this.storeAll();
+  }
+
+  /** The sheet was deleted for good elsewhere: stored again only when asked to, or with the next entry. */
+  discarded(): void {
+    this.saver.warn(DISCARDED);
   }
 
   /** Puts aside what is not stored yet: the page goes. */
@@ -73,6 +93,11 @@ export class OpenSheet {
     if (this.idle) left.forget();
   }
 
+  /** Stores the rest, as far as it can be; the shop goes. */
+  flush(): Promise<void> {
+    return this.saver.flush();
+  }
+
   /** Asks the other tabs for what this one missed while it was frozen. */
   catchUp(): void {
     this.tabs.hello();
@@ -86,7 +111,7 @@ export class OpenSheet {
   /** Stores the rest. What cannot be stored stays in memory: the sheet opens again with it. */
   async close(): Promise<void> {
     await this.saver.flush();
-    this.release();
+    this.hooks.release();
   }
 
   /** Lets go of everything; for the shop alone. */
@@ -99,11 +124,16 @@ export class OpenSheet {
 
   private async store(update: Uint8Array): Promise<void> {
     let stored: ListRow | undefined;
-    const count = await this.vault.append(this.id, update, (row) => {
-      stored = rowOf(this.document, Date.now(), row);
+    const addition = { update, base: this.base, whole: () => this.document.updateSince() };
+    const { count, base } = await this.vault.append(this.id, addition, (row) => {
+      stored = rowOf(this.document, Date.now(), row ?? this.list.get(this.id));
       return stored;
     });
+    const rebased = this.known && base !== this.base;
+    this.base = base;
+    this.known = true;
     this.list.put(this.id, stored);
+    if (rebased) this.hooks.rebased();
     // Failing, it leaves everything as it was; the next time is soon enough.
     if (count >= MANY) await this.vault.compact(this.id, mergeAll).catch(() => {});
   }

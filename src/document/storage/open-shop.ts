@@ -21,6 +21,7 @@ export async function openShop(options: { patience?: number } = {}): Promise<Sho
     const shop = new Shop(disk, answer, SAVED);
     // A reload right behind an entry comes before the database has taken it.
     if (typeof addEventListener === 'function') addEventListener('pagehide', () => shop.leave());
+    void shop.takeInLeft();
     return shop;
   }
   disk.close();

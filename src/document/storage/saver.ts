@@ -42,6 +42,17 @@ export class Saver {
     void this.flush();
   }
 
+  /** Says that what is stored does not stand, until something has been stored again. */
+  warn(state: StorageState): void {
+    this.state.set(state);
+  }
+
+  /** Gives up what waits. */
+  drop(): void {
+    clearTimeout(this.timer);
+    this.waiting = [];
+  }
+
   get idle(): boolean {
     return this.waiting.length === 0;
   }
@@ -65,6 +76,7 @@ export class Saver {
 
   private async run(): Promise<void> {
     clearTimeout(this.timer);
+    if (this.idle) return;
     while (this.waiting.length > 0) {
       const count = this.waiting.length;
       const update = count === 1 ? this.waiting[0]! : Y.mergeUpdates(this.waiting);

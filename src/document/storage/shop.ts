@@ -4,17 +4,29 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText } from '../files.ts';
 import { SheetDocument } from '../sheet-document.ts';
 import { backup, type Progress, type Restored, restore } from './backup.ts';
-import { type Left, leftOf } from './left.ts';
+import { Inventory, type Known } from './inventory.ts';
+import { type Left, leftOf, sheetsLeft } from './left.ts';
 import { ShopList, type Wanted } from './list.ts';
 import { OpenSheet } from './open-sheet.ts';
 import { type CheckCounts, type ListRow, rowOf } from './row.ts';
 import { type StorageState, stateOf } from './state.ts';
-import type { Revision, Vault } from './vault.ts';
+import type { Revision, Stored, Vault } from './vault.ts';
+
+/** Milliseconds until the list is asked for again that the browser did not give. */
+const AGAIN = 5_000;
+
+const INCOMPLETE =
+  'The browser has lost the beginning of this sheet: what it kept builds on something that is gone. It was left as it is: open its last revision or a saved file.';
 
 /** All jobs and templates of this browser. */
 export class Shop {
   private readonly opened = new Map<string, { sheet: OpenSheet; users: number }>();
   private readonly rows: ShopList;
+  private readonly inventory: Inventory | undefined;
+  private readonly stops: Array<() => void> = [];
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  /** When the browser was found to have dropped what it kept, while this page was open. */
+  private droppedAt: number | undefined;
 
   /** @param state `saved` where things last, else why they do not, for a warning that stays. */
   constructor(
@@ -22,7 +34,38 @@ export class Shop {
     rows: readonly ListRow[],
     readonly state: StorageState,
   ) {
-    this.rows = new ShopList(rows);
+    this.rows = new ShopList(rows, (id) => {
+      this.inventory?.forget(id);
+      this.opened.get(id)?.sheet.discarded();
+    });
+    if (state.state !== 'saved') return;
+    this.inventory = new Inventory();
+    const note = () => {
+      for (const { id, title } of this.rows.all()) this.inventory?.note({ id, title: title.title });
+    };
+    note();
+    this.stops.push(
+      this.rows.observe(note),
+      vault.onLoss(() => void this.secure()),
+    );
+  }
+
+  /** Sheets that were here, were not deleted, and are not in the database any more. */
+  missing(): Known[] {
+    const known = this.inventory?.known() ?? [];
+    return known.filter(({ id }) => !this.rows.get(id) && !this.opened.has(id));
+  }
+
+  /** The user has read which sheets are missing. */
+  forgetMissing(): void {
+    for (const { id } of this.missing()) this.inventory?.forget(id);
+    this.droppedAt = undefined;
+    this.rows.changed();
+  }
+
+  /** When the browser was found to have dropped sheets or states that it kept, while this page was open. */
+  dropped(): number | undefined {
+    return this.droppedAt;
   }
 
   /** Every sheet, archived and deleted ones too. */
@@ -47,10 +90,10 @@ export class Shop {
     const sheet = this.use(id);
     if (sheet) return sheet;
     const left = leftOf(id);
-    const document = await this.load(id, left);
-    if (!(document instanceof SheetDocument)) return document;
+    const loaded = await this.load(id, left);
+    if (!('document' in loaded)) return loaded;
     // Somebody else may have opened it meanwhile.
-    const opened = this.use(id) ?? this.register(document);
+    const opened = this.use(id) ?? this.register(loaded.document, loaded.stored);
     if (left.updates.length > 0) void opened.takeIn(left);
     return opened;
   }
@@ -59,8 +102,9 @@ export class Shop {
   async file(id: string): Promise<SheetFile | Problem> {
     const sheet = this.opened.get(id)?.sheet;
     if (sheet) return sheet.document.toFile();
-    const document = await this.load(id);
-    if (!(document instanceof SheetDocument)) return document;
+    const loaded = await this.load(id);
+    if (!('document' in loaded)) return loaded;
+    const { document } = loaded;
     const file = document.toFile();
     document.destroy();
     return file;
@@ -103,7 +147,14 @@ export class Shop {
     return this.attempt(async () => {
       await this.vault.discard(id);
       leftOf(id).forget();
+      this.inventory?.forget(id);
       this.rows.put(id, undefined);
+      const open = this.opened.get(id);
+      if (open?.users === 0) {
+        // What of it still waited would bring it back.
+        this.opened.delete(id);
+        open.sheet.end();
+      } else open?.sheet.discarded();
     });
   }
 
@@ -170,9 +221,20 @@ export class Shop {
     for (const { sheet } of this.opened.values()) sheet.leave();
   }
 
+  /** Stores what a page put aside of sheets that the database does not have at all. */
+  async takeInLeft(): Promise<void> {
+    for (const id of sheetsLeft()) {
+      if (this.rows.get(id) || this.opened.has(id)) continue;
+      const sheet = await this.open(id);
+      if ('close' in sheet) await sheet.close();
+    }
+  }
+
   /** Writes what waits, in every open sheet, and lets go of the database. */
   async close(): Promise<void> {
-    await Promise.all([...this.opened.values()].map(({ sheet }) => sheet.retry()));
+    for (const stop of this.stops) stop();
+    clearTimeout(this.timer);
+    await Promise.all([...this.opened.values()].map(({ sheet }) => sheet.flush()));
     for (const { sheet } of this.opened.values()) sheet.end();
     this.opened.clear();
     this.rows.close();
@@ -185,7 +247,30 @@ export class Shop {
     return entry?.sheet;
   }
 
-  private register(document: SheetDocument): OpenSheet {
+  /** The browser has taken the connection away: every open sheet is stored again, and the list read anew. */
+  private async secure(): Promise<void> {
+    const sheets = [...this.opened.values()].map(({ sheet }) => sheet);
+    await Promise.all(sheets.map((sheet) => sheet.secure()));
+    await this.readAnew();
+  }
+
+  /** Finds out what of the shop the database still has. */
+  private async readAnew(): Promise<void> {
+    clearTimeout(this.timer);
+    const before = this.rows.all();
+    this.inventory?.renew(before.map(({ id, title }) => ({ id, title: title.title })));
+    try {
+      const rows = await this.vault.rows();
+      const stored = new Set(rows.map(({ id }) => id));
+      const open = new Set(this.opened.keys());
+      if (before.some(({ id }) => !stored.has(id) && !open.has(id))) this.droppedAt = Date.now();
+      this.rows.replace(rows, open);
+    } catch {
+      this.timer = setTimeout(() => void this.readAnew(), AGAIN);
+    }
+  }
+
+  private register(document: SheetDocument, stored?: Stored): OpenSheet {
     const { id } = document;
     const release = () => {
       const entry = this.opened.get(id)!;
@@ -199,38 +284,33 @@ export class Shop {
       this.opened.delete(id);
       sheet.end();
     };
-    const sheet = new OpenSheet(document, this.vault, this.rows, this.state, release);
+    const sheet = new OpenSheet(document, this.vault, this.rows, this.state, stored, {
+      release,
+      rebased: () => {
+        this.droppedAt = Date.now();
+        void this.readAnew();
+      },
+    });
     sheet.observeState(letGo);
     this.opened.set(id, { sheet, users: 1 });
     return sheet;
   }
 
   /** @param left is in the document too; what of it is damaged is taken out. */
-  private async load(id: string, left: Left = leftOf(id)): Promise<SheetDocument | Problem> {
-    let updates: Uint8Array[];
+  private async load(
+    id: string,
+    left: Left = leftOf(id),
+  ): Promise<{ document: SheetDocument; stored?: Stored } | Problem> {
+    let stored: Stored;
     try {
-      updates = await this.vault.updates(id);
+      stored = await this.vault.updates(id);
     } catch (error) {
       return problem('unknown-key', `The sheet could not be read: ${stateOf(error).message}`, {
         originId: id,
       });
     }
-    if (updates.length === 0 && this.state.state !== 'saved') {
-      return problem(
-        'unknown-key',
-        'The browser does not give this page its data, so the sheet cannot be shown. That does not mean that it is lost: close the other windows of this browser and load the page again.',
-        { originId: id },
-      );
-    }
-    if (updates.length === 0) {
-      return problem(
-        'unknown-key',
-        'There is no such sheet in this browser: it was deleted, or made in another one.',
-        {
-          originId: id,
-        },
-      );
-    }
+    const { updates } = stored;
+    if (updates.length === 0 && left.updates.length === 0) return this.absent(id);
     const document = new SheetDocument(id);
     try {
       for (const update of updates) document.applyUpdate(update, 'load');
@@ -250,12 +330,28 @@ export class Shop {
         return false;
       }
     });
-    return document;
+    if (document.incomplete) {
+      document.destroy();
+      return updates.length === 0 ? this.absent(id) : problem('syntax', INCOMPLETE, { originId: id });
+    }
+    return { document, ...(updates.length > 0 && { stored }) };
+  }
+
+  private absent(id: string): Problem {
+    const message =
+      this.state.state !== 'saved'
+        ? 'The browser does not give this page its data, so the sheet cannot be shown. That does not mean that it is lost: close the other windows of this browser and load the page again.'
+        : this.inventory?.known().some((one) => one.id === id)
+          ? 'This sheet was here and is not any more: the browser has dropped it, and nobody deleted it. Bring it in again from a saved file or from a backup of the shop.'
+          : 'There is no such sheet in this browser: it was deleted, or made in another one.';
+    return problem('unknown-key', message, { originId: id });
   }
 
   private changeRow(id: string, change: (row: ListRow) => ListRow): Promise<StorageState> {
     return this.attempt(async () => {
-      this.rows.put(id, await this.vault.changeRow(id, (row) => row && change(row)));
+      const row = await this.vault.changeRow(id, (row) => row && change(row));
+      if (row) this.rows.put(id, row);
+      else await this.readAnew();
     });
   }
 

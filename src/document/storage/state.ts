@@ -17,6 +17,18 @@ export const REFUSED = {
   newer: `Another tab has opened this shop with a newer edition of Fitwright. ${FILE} Then load this page again.`,
 } as const;
 
+/** The browser may have dropped what is stored, under an open page. */
+export const LOST: StorageState = {
+  state: 'unsaved',
+  message: `The browser has closed its store for this page, and may have dropped what was in it. The sheet is being stored again, whole; it is not saved until that is done. ${FILE}`,
+};
+
+export const DISCARDED: StorageState = {
+  state: 'unsaved',
+  message:
+    'This sheet was deleted for good in another tab: what you see is here alone, and goes with this tab. Save it to a file, or try again to store it anew; the next entry does so too.',
+};
+
 const FULL: StorageState = {
   state: 'full',
   message: `The disk space for this page is full: the last entries are not saved. ${FILE}`,

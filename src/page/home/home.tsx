@@ -2,6 +2,7 @@ import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { createShop } from '../state/shop.ts';
 import './home.css';
+import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { type Offer, offers } from '../handing-on/templates.ts';
 import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
@@ -58,6 +59,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
               </button>
             </div>
           )}
+        </Show>
+        <Show when={props.shop} keyed>
+          {(shop) => <MissingSheets shop={shop} />}
         </Show>
         <div class="jobs-room" ref={(element) => reserve(element, () => props.shop !== undefined)}>
           <Show when={props.shop} keyed>

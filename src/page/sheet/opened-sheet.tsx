@@ -14,6 +14,7 @@ import type { Shop } from '../../document/storage/shop.ts';
 import type { EngineClient } from '../../engine/worker/client-types.ts';
 import { loadEditor } from '../entry/load.ts';
 import { Lines } from '../grid/lines.tsx';
+import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { whenIdle } from '../kit/idle.ts';
 import { createPrinting } from '../kit/printing.ts';
 import { addressOfSheet, createPlace, go, type SheetPart } from '../kit/router.ts';
@@ -42,6 +43,7 @@ import { Standing } from './standing.tsx';
 import { TemplateLine } from './template-line.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Toolbar } from './toolbar.tsx';
+import { TrashLine } from './trash-line.tsx';
 
 const BenchView = lazy(() => import('../bench/bench-view.tsx'));
 const ChainView = lazy(() => import('../chain/chain-view.tsx'));
@@ -137,6 +139,8 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                 </p>
               </div>
             </Show>
+            <MissingSheets shop={props.shop} />
+            <TrashLine shop={props.shop} id={props.opened.id} />
             <TemplateLine />
             <TitleBlock />
             <Standing />

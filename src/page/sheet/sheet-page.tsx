@@ -2,6 +2,7 @@ import { createResource, Match, onCleanup, Show, Switch } from 'solid-js';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { OpenedSheet } from './opened-sheet.tsx';
+import { Unopened } from './unopened.tsx';
 
 /** Opens a sheet of the shop and lets go of it with the page. */
 export const SheetPage = (props: { shop: Shop; id: string }) => {
@@ -22,13 +23,7 @@ export const SheetPage = (props: { shop: Shop; id: string }) => {
   return (
     <Switch fallback={<p class="paper">Opening the sheet …</p>}>
       <Match when={opened.error}>
-        <main class="paper">
-          <h1>The sheet does not open</h1>
-          <p>{String(opened.error)}</p>
-          <p>
-            <a href="#/">All jobs</a>
-          </p>
-        </main>
+        <Unopened shop={props.shop} id={props.id} message={String(opened.error)} />
       </Match>
       <Match when={opened()}>
         {(found) => (
@@ -36,13 +31,11 @@ export const SheetPage = (props: { shop: Shop; id: string }) => {
             when={'document' in found() ? (found() as OpenSheet) : undefined}
             keyed
             fallback={
-              <main class="paper">
-                <h1>The sheet does not open</h1>
-                <p>{'message' in found() ? (found() as { message: string }).message : ''}</p>
-                <p>
-                  <a href="#/">All jobs</a>
-                </p>
-              </main>
+              <Unopened
+                shop={props.shop}
+                id={props.id}
+                message={'message' in found() ? (found() as { message: string }).message : ''}
+              />
             }
           >
             {(sheet) => <OpenedSheet opened={sheet} shop={props.shop} />}
