@@ -96,21 +96,41 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
   };
 };
 
-/** Results by cell name and `cell.output`; a cell without a name goes by its id. What nothing was asked of is left out. */
+/**
+ * Results by cell name and `cell.output`; a cell without a name goes by its id, and one whose name or id an earlier line
+ * has already, by the number of its line besides: no line takes the place of another. What nothing was asked of is left out.
+ */
 export const jsonOf = (
-  cells: readonly { cell: CellRecord; result: CellResult }[],
+  cells: readonly { cell: CellRecord; result: CellResult; number: number }[],
 ): Record<string, JsonResult> => {
   // No prototype: a cell may be called as one of an object's own workings is.
   const all: Record<string, JsonResult> = Object.create(null);
-  for (const { cell, result } of cells) {
-    const name = cell.name ?? cell.id;
+  const titles = titlesOf(cells);
+  for (const { cell, result, number } of cells) {
+    const title = titles.get(number) as string;
     for (const [output, found] of Object.entries(result.outputs)) {
-      const key = output === 'value' && cell.role !== 'cell' ? name : `${name}.${output}`;
+      const key = output === 'value' && cell.role !== 'cell' ? title : `${title}.${output}`;
       if (!found.idle) all[key] = resultOf(found, cell.role);
     }
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)
-      all[name] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
+      all[title] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
   }
   return all;
 };
+
+/** What each line is called, by its number: names before ids, so that no id stands in for a name. */
+function titlesOf(cells: readonly { cell: CellRecord; number: number }[]): Map<number, string> {
+  const titles = new Map<number, string>();
+  const taken = new Set<string>();
+  // `journal.least` is the least of `journal`, and no id.
+  const isTaken = (title: string): boolean => taken.has(title) || taken.has(title.split('.', 1)[0] as string);
+  for (const { cell, number } of cells.toSorted((a, b) => Number(!a.cell.name) - Number(!b.cell.name))) {
+    const own = cell.name ?? cell.id;
+    let title = own;
+    for (let n = 0; isTaken(title); n++) title = `${'line '.repeat(n)}line ${number}: ${own}`;
+    taken.add(title);
+    titles.set(number, title);
+  }
+  return titles;
+}

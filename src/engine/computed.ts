@@ -2,6 +2,7 @@ import type { EngineFunction } from './network/functions.ts';
 import type { Grid } from './network/grid.ts';
 import type { Network } from './network/network.ts';
 import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
+import type { RowKey } from './rows/key.ts';
 import type { Figure } from './rows/results.ts';
 
 /** A computed sheet from within, for what evaluates the same trees elsewhere. */
@@ -10,7 +11,7 @@ export interface Computed {
   grid: Grid;
   cells: ReadonlyMap<string, AssembledCell>;
   functions: ReadonlyMap<string, EngineFunction>;
-  figure(key: string): Figure | undefined;
+  figure(key: RowKey): Figure | undefined;
   /** Row of the margin to the wear limit on the side wear leads to; undefined where there is no such limit. */
-  wearMargin(plan: OutputPlan): string | undefined;
+  wearMargin(plan: OutputPlan): RowKey | undefined;
 }

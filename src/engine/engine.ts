@@ -15,6 +15,7 @@ import { limitFigures, type Reported, reportCell, wearSide } from './report/repo
 import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
 import type { SheetChange, SheetSettings } from './rows/change.ts';
 import { faceOf } from './rows/face.ts';
+import type { RowKey } from './rows/key.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './rows/results.ts';
 import { SheetScope } from './rows/scope.ts';
@@ -40,7 +41,7 @@ export class Engine {
   private readonly cells = new Map<string, AssembledCell>();
   private readonly faces = new Map<string, string>();
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
-  private readonly wanted = new Set<string>();
+  private readonly wanted = new Set<RowKey>();
   /** What was last told of each cell. */
   private readonly reported = new Map<string, Reported>();
   private readonly inquiry = new Inquiry();
@@ -183,8 +184,8 @@ export class Engine {
   ): SheetResults {
     const alone = assembled.length === 1 ? assembled[0] : undefined;
     const upserts = alone ? alone.rows : assembled.flatMap((cell) => cell.rows);
-    const removed: string[] = [];
-    let present: ReadonlySet<string> | undefined;
+    const removed: RowKey[] = [];
+    let present: ReadonlySet<RowKey> | undefined;
     const forget = (old: AssembledCell | undefined, now: AssembledCell | undefined) => {
       if (!old || (now && hasSameKeys(old, now))) return;
       present ??= new Set(upserts.map((row) => row.key));
@@ -249,7 +250,7 @@ export class Engine {
       scope: this.scope,
       network: this.network,
       figure: this.figureAt,
-      nominal: (key: string) => {
+      nominal: (key: RowKey) => {
         const row = this.network.rows.get(key);
         const value = row ? this.grid.nominal(row.slot) : undefined;
         return typeof value === 'number' ? value : undefined;
@@ -259,7 +260,7 @@ export class Engine {
     };
   }
 
-  private readonly figureAt = (key: string): Figure | undefined => this.network.rows.get(key)?.figure;
+  private readonly figureAt = (key: RowKey): Figure | undefined => this.network.rows.get(key)?.figure;
 
   /** Of the rows touched, but the first `skip`, those whose worst case is wanted. */
   private addTargets(to: Row[], touched: Iterable<number>, skip: number): void {
@@ -289,7 +290,7 @@ export class Engine {
     this.wantRow(limits.wearBelow);
   }
 
-  private wantRow(key: string | undefined): void {
+  private wantRow(key: RowKey | undefined): void {
     if (key === undefined || this.wanted.has(key)) return;
     this.wanted.add(key);
     const row = this.network.rows.get(key);

@@ -78,6 +78,34 @@ describe('check', () => {
     expect(bush_outside).toMatchObject({ check: 'holds', stands: 'planned', unit: 'm' });
   });
 
+  it.each([
+    'c3@.least',
+    'c3/least',
+    'c3%above-lower',
+    'clearance',
+    'clearance.least',
+    'c3!',
+    '%',
+    '.',
+    '/',
+    '@',
+  ])('tells a bad clearance as bad beside a line whose id is %s, in words and as JSON', async (id) => {
+    const sheet = clearanceSheet([{ id, role: 'given', entry: '3 thou', limits: { lower: '2 thou' } }]);
+    const bad = sheet.cells.map((cell) =>
+      cell.id === 'c2' ? { ...cell, entry: '1.7508 in ± 0.0002 in' } : cell,
+    );
+    for (const cells of [bad, bad.toReversed()]) {
+      const job = { 'job.json': { ...sheet, cells } };
+      const plain = await fitwright(['check', 'job.json'], job);
+      expect(plain.exit).toBe(1);
+      const line = plain.out.split('\n').find((one) => one.includes('Running clearance'));
+      expect(line).toContain('proven out as new at the lower limit');
+      const all = JSON.parse((await fitwright(['check', 'job.json', '--json'], job)).out);
+      expect(all.clearance.check).toBe('proven out');
+      expect(Object.keys(all)).toHaveLength(9);
+    }
+  });
+
   it('keys several files by their path, an unreadable one as null', async () => {
     const { exit, out, err } = await fitwright(['check', 'job.json', 'gone.json', '--json'], files);
     const all = JSON.parse(out);

@@ -3,6 +3,7 @@ import type { End } from '../../src/engine/corners/trial.ts';
 import { isEmpty } from '../../src/engine/network/bits.ts';
 import { highColumn, lowColumn, NOMINAL } from '../../src/engine/network/grid.ts';
 import type { Row } from '../../src/engine/network/layout.ts';
+import { keyOf, type RowKey } from '../../src/engine/rows/key.ts';
 import { evaluate } from '../../src/language/compile/evaluate.ts';
 
 /** Value of a row with its sources at chosen ends, by walking the trees of all it hangs on; NaN where it is an error. */
@@ -27,11 +28,11 @@ export function valueByTrees(
     value = on(at < 0 ? lowColumn(row.source) : at > 0 ? highColumn(row.source) : NOMINAL);
   } else if (body.kind === 'formula') {
     const used = new Map(row.uses.map((one) => [one.key, one]));
-    const seen = (key: string): number | boolean => {
+    const seen = (key: RowKey): number | boolean => {
       const one = used.get(key);
       return one ? valueByTrees(sheet, one, end, known) : Number.NaN;
     };
-    const result = evaluate(body.expr, (ref) => seen(ref.name), functions);
+    const result = evaluate(body.expr, (ref) => seen(keyOf(ref)), functions);
     value = typeof result === 'object' ? Number.NaN : result;
   }
   known.set(row.key, value);

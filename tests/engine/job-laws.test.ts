@@ -5,6 +5,7 @@ import type { CellRecord } from '../../shared/sheet/format.ts';
 import { Trial } from '../../src/engine/corners/trial.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { NOMINAL } from '../../src/engine/network/grid.ts';
+import { keyOf, type RowKey } from '../../src/engine/rows/key.ts';
 import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
 import { evaluate } from '../../src/language/compile/evaluate.ts';
 import { valueByTrees } from './by-trees.ts';
@@ -118,13 +119,13 @@ describe('a sheet of every kind of cell, right and wrong', () => {
           const value = grid.value(row.slot, NOMINAL);
           if (body.kind !== 'formula' || row.ring || typeof value === 'object') continue;
           formulas++;
-          const seen = (key: string) => {
+          const seen = (key: RowKey) => {
             const used = network.rows.get(key);
             const found = used && grid.value(used.slot, NOMINAL);
             return typeof found === 'object' || found === undefined ? Number.NaN : found;
           };
           expect(
-            evaluate(body.expr, (ref) => seen(ref.name), functions),
+            evaluate(body.expr, (ref) => seen(keyOf(ref)), functions),
             row.key,
           ).toBe(value);
           // Neither a kink nor a turn inside the box lies at a corner: such rows are left to what is close by.

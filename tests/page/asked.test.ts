@@ -4,6 +4,7 @@ import type { CellRecord } from '../../shared/sheet/format.ts';
 import type { CellResult } from '../../src/engine/rows/results.ts';
 import { entriesAsked, nextAsked, waitedFor } from '../../src/page/state/asked.ts';
 import { listWords, promptOf } from '../../src/page/state/prompts.ts';
+import { inputRow, lineRow } from '../../src/page/state/row-key.ts';
 
 const records: CellRecord[] = [
   { id: 's', role: 'section', label: 'Bore' },
@@ -24,13 +25,16 @@ const records: CellRecord[] = [
   },
 ];
 
+const BORE = lineRow('bore');
+const HOUSING = inputRow('close', 'housing_outside');
+
 test('blank lines and inputs that cannot be done without are to be made; what the template left open may be', () => {
   expect(entriesAsked(records, library, new Set())).toEqual({
-    must: ['bore'],
-    may: ['close/in/housing_outside'],
+    must: [BORE],
+    may: [HOUSING],
   });
   // Without the library a cell's inputs are not known yet.
-  expect(entriesAsked(records, undefined, new Set())).toEqual({ must: ['bore'], may: [] });
+  expect(entriesAsked(records, undefined, new Set())).toEqual({ must: [BORE], may: [] });
 });
 
 test('an optional input is to be made once figures of other cells wait for its cell', () => {
@@ -38,22 +42,19 @@ test('an optional input is to be made once figures of other cells wait for its c
     id: 'press',
     outputs: { force: { problem: { kind: 'blank', message: '', originId: 'close' } } },
   } as unknown as CellResult;
-  expect(entriesAsked(records, library, waitedFor([result])).must).toEqual([
-    'bore',
-    'close/in/housing_outside',
-  ]);
+  expect(entriesAsked(records, library, waitedFor([result])).must).toEqual([BORE, HOUSING]);
   // What is idle for want of it in its own cell is no reason.
   expect(waitedFor([{ ...result, id: 'close' }])).toEqual(new Set());
 });
 
 test('the next entry lies further down, and behind the last is the first', () => {
   const order = ['s', 'bore', 'fitted', 'close'];
-  const rows = ['bore', 'close/in/housing_outside'];
-  expect(nextAsked(rows, order, undefined)).toBe('bore');
-  expect(nextAsked(rows, order, 'bore')).toBe('close/in/housing_outside');
-  expect(nextAsked(rows, order, 'close/in/bush_bore')).toBe('close/in/housing_outside');
-  expect(nextAsked(['bore'], order, 'close')).toBe('bore');
-  expect(nextAsked([], order, 'bore')).toBeUndefined();
+  const rows = [BORE, HOUSING];
+  expect(nextAsked(rows, order, undefined)).toBe(BORE);
+  expect(nextAsked(rows, order, BORE)).toBe(HOUSING);
+  expect(nextAsked(rows, order, inputRow('close', 'bush_bore'))).toBe(HOUSING);
+  expect(nextAsked([BORE], order, lineRow('close'))).toBe(BORE);
+  expect(nextAsked([], order, BORE)).toBeUndefined();
 });
 
 test('a prompt fits role and quantity, and a list says how it is written', () => {

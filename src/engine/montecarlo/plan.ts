@@ -5,11 +5,12 @@ import { dofOf } from '../network/figure.ts';
 import { highColumn, lowColumn, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
 import type { DrawnSource } from './distributions.ts';
 
 /** One row as it is simulated; references in the formula are row keys. */
-export type SimulatedRow = { key: string } & (
+export type SimulatedRow = { key: RowKey } & (
   | { kind: 'source'; source: DrawnSource }
   | { kind: 'formula'; expr: Expr }
   | { kind: 'constant'; value: number }
@@ -19,11 +20,11 @@ export type SimulatedRow = { key: string } & (
 export interface WantedOutput {
   cell: string;
   output: string;
-  key: string;
+  key: RowKey;
   figure: Figure;
-  lowerMargin?: string;
-  upperMargin?: string;
-  wearMargin?: string;
+  lowerMargin?: RowKey;
+  upperMargin?: RowKey;
+  wearMargin?: RowKey;
 }
 
 /** A computed sheet as plain data for drawing: rows in an order in which each comes after those it uses. */
@@ -55,11 +56,11 @@ export function planOf(computed: Computed): SimulationPlan {
 function marginsOf(plan: OutputPlan, computed: Computed): Partial<WantedOutput> {
   const limits = plan.limits;
   if (!limits) return {};
-  const known = (key: string | undefined): boolean => key !== undefined && computed.figure(key) !== undefined;
+  const known = (key: RowKey | undefined): boolean => key !== undefined && computed.figure(key) !== undefined;
   const wear = plan.justMade ? undefined : computed.wearMargin(plan);
   return {
-    ...(known(limits.lowerMargin) ? { lowerMargin: limits.lowerMargin as string } : {}),
-    ...(known(limits.upperMargin) ? { upperMargin: limits.upperMargin as string } : {}),
+    ...(known(limits.lowerMargin) ? { lowerMargin: limits.lowerMargin as RowKey } : {}),
+    ...(known(limits.upperMargin) ? { upperMargin: limits.upperMargin as RowKey } : {}),
     ...(wear !== undefined && known(wear) ? { wearMargin: wear } : {}),
   };
 }

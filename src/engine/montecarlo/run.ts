@@ -1,5 +1,6 @@
 import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
 import type { EngineFunction } from '../network/functions.ts';
+import { keyOf, type RowKey } from '../rows/key.ts';
 import { type Filler, fillerOf } from './distributions.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
@@ -53,7 +54,7 @@ export function runPlan(
     }
     const run: BlockFunction = compileClosure(
       row.expr,
-      (ref) => slots.get(ref.name) ?? plan.rows.length,
+      (ref) => slots.get(keyOf(ref)) ?? plan.rows.length,
       functions,
     );
     return (all, n) => {
@@ -95,7 +96,7 @@ export function runPlan(
 
 function keep(wanted: WantedOutput, drawn: Drawn, slots: ReadonlyMap<string, number>): Kept {
   const margins: Kept['margins'] = [];
-  const margin = (key: string | undefined, beyond: keyof Omit<Conformance, 'within'>): void => {
+  const margin = (key: RowKey | undefined, beyond: keyof Omit<Conformance, 'within'>): void => {
     const slot = key === undefined ? undefined : slots.get(key);
     if (slot !== undefined) margins.push({ slot, beyond });
   };

@@ -1,5 +1,6 @@
 import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
+import { keyOf, type RowKey } from '../rows/key.ts';
 import { errorOf } from './case-errors.ts';
 import type { EngineFunction } from './functions.ts';
 import { type Grid, type GridError, type GridValue, NOMINAL } from './grid.ts';
@@ -114,7 +115,7 @@ export class Cases {
 
   private compiled(expr: Expr, row: Row): Compiled {
     const slots = new Map(row.uses.map((used, i) => [used.key, i]));
-    return { expr, run: compileClosure(expr, (ref) => slots.get(ref.name) ?? slots.size, this.functions) };
+    return { expr, run: compileClosure(expr, (ref) => slots.get(keyOf(ref)) ?? slots.size, this.functions) };
   }
 
   /** Value of a row in a case; undefined where it has none there and equals its nominal. */
@@ -207,7 +208,7 @@ export class Cases {
   private explain(row: Row, cases: RowCases, expr: Expr): void {
     cases.columns.forEach((column, i) => {
       if (!Number.isNaN(cases.values[i])) return;
-      const error = errorOf(expr, row.slot, (ref) => this.seen(row, ref.name, column), this.functions);
+      const error = errorOf(expr, row.slot, (ref) => this.seen(row, keyOf(ref), column), this.functions);
       if (error) this.note(cases, column, error);
     });
   }
@@ -246,7 +247,7 @@ export class Cases {
     blocks.push(Float64Array.of(Number.NaN));
     const value = nominal + (compiled.run(blocks, 1)[0] as number);
     if (!Number.isNaN(value)) return value;
-    const seen = (ref: Reference) => this.seen(row, ref.name, NOMINAL);
+    const seen = (ref: Reference) => this.seen(row, keyOf(ref), NOMINAL);
     return errorOf(compiled.expr, row.slot, seen, this.functions) ?? { root: row.slot, message: '' };
   }
 
@@ -280,7 +281,7 @@ export class Cases {
   }
 
   /** What a formula of a row sees behind a name in a case. */
-  private seen(row: Row, key: string, column: number): GridValue | undefined {
+  private seen(row: Row, key: RowKey, column: number): GridValue | undefined {
     const used = row.uses.find((one) => one.key === key);
     if (!used) return undefined;
     return this.value(used, column) ?? this.grid.nominal(used.slot);

@@ -1,6 +1,7 @@
 import type { Problem } from '../../../shared/problem.ts';
 import type { BlockFunction } from '../../language/compile/closure.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
 import type { RowDefinition } from '../rows/row.ts';
 import type { Bits } from './bits.ts';
@@ -9,7 +10,7 @@ import type { Template } from './template.ts';
 
 /** A row laid out on the grid. */
 export interface Row {
-  key: string;
+  key: RowKey;
   owner: string;
   /** Grid row, from 0. */
   slot: number;

@@ -1,4 +1,5 @@
 import { problem } from '../../../shared/problem.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { RowBody, RowDefinition } from '../rows/row.ts';
 import { type Bits, bit, members, NO_BITS, sameBits, union } from './bits.ts';
 import { Cases } from './cases.ts';
@@ -15,7 +16,7 @@ import { compileTemplate, fillTemplate, type Template } from './template.ts';
  * it equals its nominal.
  */
 export class Network {
-  readonly rows = new Map<string, Row>();
+  readonly rows = new Map<RowKey, Row>();
   private readonly bySlot: (Row | undefined)[] = [];
   private readonly rowSlots = new SlotPool();
   /** Pairs of columns, handed out to sources and to corners alike. */
@@ -37,7 +38,7 @@ export class Network {
     private readonly grid: Grid,
     functions: ReadonlyMap<string, EngineFunction>,
     /** Name of a cell for people, for the message about a ring. */
-    private readonly nameOf: (owner: string, key: string) => string,
+    private readonly nameOf: (owner: string) => string,
   ) {
     this.cases = new Cases(grid, functions);
     grid.caseOf = (slot, column) => {
@@ -102,7 +103,7 @@ export class Network {
   }
 
   /** Takes new and changed rows in and old ones out, and writes what follows from it. Gives the rows whose layout changed. */
-  update(upserts: readonly RowDefinition[], gone: readonly string[]): Set<Row> {
+  update(upserts: readonly RowDefinition[], gone: readonly RowKey[]): Set<Row> {
     const dirty = new Set<Row>();
     for (const key of gone) this.remove(key, dirty);
     const rewire: Row[] = [];
@@ -184,7 +185,7 @@ export class Network {
     else this.doubted.delete(row);
   }
 
-  private remove(key: string, dirty: Set<Row>): void {
+  private remove(key: RowKey, dirty: Set<Row>): void {
     const row = this.rows.get(key);
     if (!row) return;
     for (const used of row.uses) without(used.usedBy, row);
@@ -233,13 +234,13 @@ export class Network {
     const { order, rings } = findRings(this.rows.values());
     const changed = new Set<Row>(dirty);
     for (const [row, ring] of rings) {
-      const round = roundTrip(ring, (member) => this.nameOf(member.owner, member.key));
+      const round = roundTrip(ring, (member) => this.nameOf(member.owner));
       const message = `These hang on each other in a ring: ${round}. Give one of them a value of its own.`;
       if (row.ring?.message !== message) {
         changed.add(row);
         this.restated.add(row);
       }
-      row.ring = problem('ring', message, { origin: this.nameOf(row.owner, row.key), originId: row.owner });
+      row.ring = problem('ring', message, { origin: this.nameOf(row.owner), originId: row.owner });
     }
     this.ranks = [];
     this.ranking++;
@@ -328,7 +329,7 @@ export class Network {
   private formula(row: Row): string {
     const template = row.template as Template;
     return `=${fillTemplate(template, (hole) => {
-      const used = this.rows.get(template.keys[hole] as string);
+      const used = this.rows.get(template.keys[hole] as RowKey);
       return used ? `$A${used.slot + 1}` : '#REF!';
     })}`;
   }
@@ -365,7 +366,7 @@ const sameStatement = (a: RowBody, b: RowBody): boolean => {
 };
 
 /** Keys of every row that the formulas of a row refer to. */
-const keysOf = (row: Pick<Row, 'template' | 'low' | 'high'>): Set<string> =>
+const keysOf = (row: Pick<Row, 'template' | 'low' | 'high'>): Set<RowKey> =>
   new Set([...(row.template?.keys ?? []), ...(row.low?.keys ?? []), ...(row.high?.keys ?? [])]);
 
 function templatesOf(definition: RowDefinition): Pick<Row, 'template' | 'low' | 'high'> {

@@ -1,4 +1,5 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { cellRow } from '../rows/key.ts';
 import type { Row } from './layout.ts';
 
 const MEASURED = 1;
@@ -39,9 +40,9 @@ export class Provenance {
   /** What a row is whatever it hangs on. */
   private itself(row: Row): number | undefined {
     // What was read, wherever it stands; a formula in its place is worked out, and is what it hangs on.
-    if (row.key.endsWith('!read')) return MEASURED;
+    if (row.definition.read) return MEASURED;
     const record = this.recordOf(row.owner);
-    if (record?.role === 'chosen' && row.key === record.id) return TO_BE_CUT;
+    if (record?.role === 'chosen' && row.key === cellRow(record.id)) return TO_BE_CUT;
     // What a library cell decides (the next undersize, so many shims) is done only once it is measured.
     const { body } = row.definition;
     return record?.role === 'cell' && body.kind === 'formula' && body.held ? TO_BE_CUT : undefined;

@@ -2,6 +2,7 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import { DIVISION, type Grid, type GridError, OVERFLOW, PROBLEM_MESSAGE } from '../network/grid.ts';
 import type { BrokenCase, Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
+import { isValidity } from '../rows/key.ts';
 
 /**
  * The problem behind an error value: that of the row where it began. Asked for another cell than that one, it says that
@@ -58,7 +59,7 @@ function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string
     if (body.kind === 'problem')
       return { ...body.problem, origin: body.problem.origin ?? place.origin, originId: root.owner };
   }
-  const kind = root.key.includes('?') ? 'range' : 'arithmetic';
+  const kind = isValidity(root.key) ? 'range' : 'arithmetic';
   return problem(kind, wordsOf(error.message), place);
 }
 

@@ -5,6 +5,7 @@ import { type Grid, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
 import { caseProblem, problemOf } from './problems.ts';
 import { steady } from './steady.ts';
@@ -15,7 +16,7 @@ export interface Reading {
   network: Network;
   grid: Grid;
   rule: DecisionRule;
-  figure(key: string): Figure | undefined;
+  figure(key: RowKey): Figure | undefined;
   nameOf(id: string): string;
   isProof(row: Row): boolean;
   slips(id: string): Slip[];
@@ -155,7 +156,7 @@ function check(
   if (!own || wanted === 0) return judge({ mode, rule });
   if (found < wanted || unknownSpread) return judge({ mode, rule, waiting: true });
   const doubts: Unstated[] = [];
-  const margin = (key: string | undefined): Margin | undefined => {
+  const margin = (key: RowKey | undefined): Margin | undefined => {
     const figure = key === undefined ? undefined : from.figure(key);
     if (!figure || key === undefined || mode === 'plan' || rule === 'simple') return figure;
     const doubt = unstatedOf(from.network, from.grid, from.network.rows.get(key));

@@ -1,18 +1,19 @@
 import type { Problem } from '../../../shared/problem.ts';
 import type { DecisionRule, KeptValue } from '../../../shared/sheet/format.ts';
+import type { RowKey } from './key.ts';
 import type { RowDefinition } from './row.ts';
 
 /** Rows that hold the limits of one output, and the margins to them, by key. */
 export interface LimitPlan {
-  lower?: string;
-  upper?: string;
-  wear?: string;
+  lower?: RowKey;
+  upper?: RowKey;
+  wear?: RowKey;
   /** value - lower, upper - value. */
-  lowerMargin?: string;
-  upperMargin?: string;
+  lowerMargin?: RowKey;
+  upperMargin?: RowKey;
   /** The wear limit above the value, and below it: which one counts is known when the limits are. */
-  wearAbove?: string;
-  wearBelow?: string;
+  wearAbove?: RowKey;
+  wearBelow?: RowKey;
   metalOn?: 'low' | 'high';
   rule?: DecisionRule;
 }
@@ -23,16 +24,16 @@ export interface OutputPlan {
   quantity?: string;
   label?: string;
   display?: string;
-  planned?: string;
-  measured?: string;
-  difference?: string;
-  replanned?: string;
+  planned?: RowKey;
+  measured?: RowKey;
+  difference?: RowKey;
+  replanned?: RowKey;
   stands: 'planned' | 'measured' | 'issued';
   limits?: LimitPlan;
   /** A part that was just made is judged as new only. */
   justMade: boolean;
   /** Source row whose ends are the tolerance the size is cut to. */
-  tolerance?: string;
+  tolerance?: RowKey;
   /** Side on which a miss while cutting can still be reworked. */
   metalOn?: 'low' | 'high';
   /** True for a set of figures that belong to the readings and are shown unfolded only. */
@@ -41,14 +42,14 @@ export interface OutputPlan {
 
 export interface ValidityPlan {
   /** Row that is TRUE while the cell may be believed, or (grade error) no error. */
-  key: string;
+  key: RowKey;
   grade: 'error' | 'caution';
   otherwise: string;
 }
 
 /** Usual range of an input: a value outside it is questioned, not refused. */
 export interface UsualRange {
-  key: string;
+  key: RowKey;
   label: string;
   low: number;
   high: number;

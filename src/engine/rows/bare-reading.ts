@@ -1,28 +1,28 @@
 import type { Literal } from '../../language/syntax/syntax.ts';
 import type { CellBuilder } from './builder.ts';
+import { inputOf, partRow, type RowKey } from './key.ts';
 import { lastFigure } from './last-figure.ts';
 import { MANY, type SourceEnds } from './row.ts';
 
 /** Keys of the sources of a set of readings: of its mean, of a single reading, of a difference of two. */
 export interface Doubt {
-  mean?: string;
-  single?: string;
-  difference?: string;
+  mean?: RowKey;
+  single?: RowKey;
+  difference?: RowKey;
 }
 
 /** A library cell may hold several readings: its input says which is meant. Undefined for a line of the sheet. */
-export const inputOf = (key: string): string | undefined =>
-  /^[^>]+>(\w+)/.exec(key)?.[1]?.replaceAll('_', ' ');
+export const inputWords = (key: RowKey): string | undefined => inputOf(key)?.replaceAll('_', ' ');
 
 /** What a reading with neither gauge nor uncertainty says of itself. */
 export function tellBare(
   build: CellBuilder,
-  base: string,
+  base: RowKey,
   n: number,
   isInput: boolean,
   isZero: boolean,
 ): void {
-  const input = inputOf(base);
+  const input = inputWords(base);
   const missing = isZero ? 'No gauge and a ± of nothing' : 'No gauge and no ±';
   const counted = n > 1 ? 'the last figure written and the scatter are' : 'the last figure written is';
   build.cell.cautions.push(
@@ -36,7 +36,7 @@ export function tellBare(
  */
 export function bareDoubt(
   build: CellBuilder,
-  base: string,
+  base: RowKey,
   stations: readonly Literal[][],
   n: number,
   deviation: number | undefined,
@@ -53,14 +53,14 @@ export function bareDoubt(
     ...(partial ? { partial } : {}),
     label: `${build.name}: ${what}`,
   });
-  const single = build.source(`${base}~s`, 0, {
+  const single = build.source(partRow(base, 'single-doubt'), 0, {
     ...ends(step, Number.POSITIVE_INFINITY, 'last figure written'),
     low: -half,
     high: half,
     distribution: 'rectangular',
   });
   const difference = build.source(
-    `${base}~d`,
+    partRow(base, 'difference-doubt'),
     0,
     ends(step * Math.SQRT2, Number.POSITIVE_INFINITY, 'last figures of two readings'),
   );
@@ -69,7 +69,7 @@ export function bareDoubt(
   // JCGM 100, G.4.1: the scatter has n - 1 degrees of freedom, the last figure any number.
   const dof = scatter > 0 ? ((n - 1) * (scatter ** 2 + step ** 2) ** 2) / scatter ** 4 : MANY;
   const mean = build.source(
-    `${base}~m`,
+    partRow(base, 'mean-doubt'),
     0,
     ends(Math.hypot(scatter, step), dof < MANY ? dof : Number.POSITIVE_INFINITY, `scatter of ${n} readings`),
   );

@@ -1,11 +1,13 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell } from './assembled.ts';
+import type { RowKey } from './key.ts';
 import type { RowBody, RowDefinition, SourceEnds } from './row.ts';
 
 /** Gathers the rows and remarks of one cell while it is being assembled. */
 export class CellBuilder {
   readonly cell: AssembledCell;
+  private readonly keys = new Set<RowKey>();
 
   constructor(
     id: string,
@@ -27,25 +29,31 @@ export class CellBuilder {
     };
   }
 
-  private add(key: string, body: RowBody): string {
-    this.cell.rows.push({ key, owner: this.cell.id, body } satisfies RowDefinition);
+  private add(key: RowKey, body: RowBody, read?: 'read'): RowKey {
+    this.keys.add(key);
+    this.cell.rows.push({
+      key,
+      owner: this.cell.id,
+      body,
+      ...(read ? { read: true } : {}),
+    } satisfies RowDefinition);
     return key;
   }
 
-  number(key: string, value: number): string {
-    return this.add(key, { kind: 'number', value });
+  number(key: RowKey, value: number, read?: 'read'): RowKey {
+    return this.add(key, { kind: 'number', value }, read);
   }
 
-  formula(key: string, expr: Expr, held = false): string {
+  formula(key: RowKey, expr: Expr, held = false): RowKey {
     return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr });
   }
 
-  source(key: string, nominal: number | Expr, ends: SourceEnds): string {
-    return this.add(key, { kind: 'source', nominal, ends });
+  source(key: RowKey, nominal: number | Expr, ends: SourceEnds, read?: 'read'): RowKey {
+    return this.add(key, { kind: 'source', nominal, ends }, read);
   }
 
   /** A row without a value, and the reason; told on the cell too when it is the cell's own text that is at fault. */
-  problem(key: string, what: Problem, field?: string): string {
+  problem(key: RowKey, what: Problem, field?: string): RowKey {
     const own: Problem = { ...what, origin: this.name, originId: this.cell.id };
     if (field) {
       own.field = field;
@@ -55,12 +63,12 @@ export class CellBuilder {
   }
 
   /** `optional`: it may stay blank, so what hangs on it inside the cell is idle, not waiting. */
-  blank(key: string, message: string, optional = false): string {
+  blank(key: RowKey, message: string, optional = false): RowKey {
     const place = { origin: this.name, originId: this.cell.id, ...(optional ? { optional } : {}) };
     return this.add(key, { kind: 'problem', problem: problem('blank', message, place) });
   }
 
-  has(key: string): boolean {
-    return this.cell.rows.some((row) => row.key === key);
+  has(key: RowKey): boolean {
+    return this.keys.has(key);
   }
 }

@@ -1,10 +1,11 @@
 import { NONE } from '../../../shared/dimension.ts';
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
+import type { RowKey } from './key.ts';
 
 const nowhere = { from: 0, to: 0 };
 
 /** Reference to a row by key. */
-export const rowRef = (key: string): Reference => ({ kind: 'ref', name: key, ...nowhere });
+export const rowRef = (key: RowKey): Reference => ({ kind: 'ref', name: key, ...nowhere });
 
 /** A plain number in SI, for expressions the engine makes itself. */
 export const constant = (value: number): Expr => ({

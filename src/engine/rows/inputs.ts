@@ -5,17 +5,18 @@ import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 import type { CellBuilder } from './builder.ts';
 import { fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { sheetFormula } from './formulas.ts';
+import { inputRow, outputRow, type RowKey } from './key.ts';
 import type { SheetScope } from './scope.ts';
 import { type ValuePlace, valueRows } from './value-rows.ts';
 
 /** What an input of a library cell turned out to be. */
 export type InputPlan =
   /** A row; `of` when it is a plain reference, so that `input.greatest` can ask the cell behind it. */
-  | { kind: 'value'; key: string; of?: { name: string; output?: string } }
+  | { kind: 'value'; key: RowKey; of?: { name: string; output?: string } }
   | { kind: 'record'; name: string }
   | { kind: 'choice'; text: string }
   /** Blank, optional or not: the key of a row that says so. */
-  | { kind: 'blank'; key: string };
+  | { kind: 'blank'; key: RowKey };
 
 /** Reads the inputs of a library cell, defaults included. An input that is a plain reference is an alias, not a row. */
 export function readInputs(
@@ -28,10 +29,10 @@ export function readInputs(
   const plans = new Map<string, InputPlan>();
   const gaugeInCell = kind.inputs.some((one) => one.record === 'gauge' && record.inputs?.[one.name]?.trim());
   const reading = { reference, ...(gaugeInCell ? { gaugeInCell } : {}) };
-  const defaults: { input: CellInput; key: string }[] = [];
+  const defaults: { input: CellInput; key: RowKey }[] = [];
   for (const input of kind.inputs) {
     const text = record.inputs?.[input.name]?.trim() ?? '';
-    const key = `${record.id}>${input.name}`;
+    const key = inputRow(record.id, input.name);
     if (text === '' && input.default !== undefined) {
       if (input.choice !== undefined)
         plans.set(input.name, choicePlan(build, scope, input, input.default, key));
@@ -64,7 +65,7 @@ function defaultRows(
   plans: ReadonlyMap<string, InputPlan>,
   isBlank: (name: string) => boolean | undefined,
   input: CellInput,
-  key: string,
+  key: RowKey,
 ): void {
   const inner = (ref: Reference): Expr => {
     const plan = plans.get(ref.name);
@@ -82,7 +83,7 @@ function defaultRows(
     }
     return plan?.kind === 'value' || plan?.kind === 'blank'
       ? rowRef(plan.key)
-      : rowRef(`${build.cell.id}.${ref.name}`);
+      : rowRef(outputRow(build.cell.id, ref.name));
   };
   const before = build.cell.echoes;
   valueRows(
@@ -100,7 +101,7 @@ function valuePlan(
   scope: SheetScope,
   input: CellInput,
   text: string,
-  key: string,
+  key: RowKey,
   readings: NonNullable<ValuePlace['readings']>,
 ): InputPlan {
   const word = wordOf(text);
@@ -145,7 +146,7 @@ function recordPlan(
   scope: SheetScope,
   input: CellInput,
   text: string,
-  key: string,
+  key: RowKey,
 ): InputPlan {
   const name = text.replace(/^=\s*/, '');
   build.cell.mentions.add(name);
@@ -178,7 +179,7 @@ function choicePlan(
   scope: SheetScope,
   input: CellInput,
   text: string,
-  key: string,
+  key: RowKey,
 ): InputPlan {
   const table = scope.library.tables.get(input.choice as string);
   if (!table) return { kind: 'choice', text };

@@ -6,10 +6,10 @@ import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { call, constant, eachRef, fold, mapRefs, minus, plus, quoted, rowRef, times } from './expr.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
+import { outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
 import { notFetched } from './library.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { sheetLimit } from './plain.ts';
-import { READING_OUTPUTS } from './readings.ts';
 import type { SheetScope } from './scope.ts';
 import { numberOf } from './texts.ts';
 import { valueRows } from './value-rows.ts';
@@ -159,10 +159,10 @@ function usualRanges(
 }
 
 /** Rows of what must hold. Gives the keys of those without which there is no result. */
-function validityRows(build: CellBuilder, kind: CellKind, inner: Inner): string[] {
-  const guards: string[] = [];
+function validityRows(build: CellBuilder, kind: CellKind, inner: Inner): RowKey[] {
+  const guards: RowKey[] = [];
   kind.validity?.forEach((validity, i) => {
-    const key = `${build.cell.id}?${i}`;
+    const key = validityRow(build.cell.id, i);
     const holds = inner.formula(validity.holds);
     let onInputsOnly = true;
     eachRef(inner.raw(validity.holds), (ref) => {
@@ -177,7 +177,7 @@ function validityRows(build: CellBuilder, kind: CellKind, inner: Inner): string[
   if (guards.length < 2) return guards;
   // One row that is 1 while all of them hold, so that an output asks a single one.
   const all = guards.map((guard): Expr => rowRef(guard)).reduce((left, right) => times(left, right));
-  return [build.formula(`${build.cell.id}?`, all)];
+  return [build.formula(validityRow(build.cell.id), all)];
 }
 
 function outputRows(
@@ -187,10 +187,10 @@ function outputRows(
   kind: CellKind,
   output: CellOutput,
   inner: Inner,
-  guards: readonly string[],
+  guards: readonly RowKey[],
   around: Surroundings,
 ): void {
-  const key = `${record.id}.${output.name}`;
+  const key = outputRow(record.id, output.name);
   const settings = record.outputs?.[output.name];
   if (output.table) tableRows(build, scope, kind, output, key, inner, around.kept);
   else if (output.formula !== undefined) {
@@ -207,7 +207,7 @@ function outputRows(
     else {
       const low = inner.formula(spread.low);
       const high = inner.formula(spread.high);
-      const own = build.source(`${key}~own`, 0, {
+      const own = build.source(partRow(key, 'spread'), 0, {
         low,
         high,
         distribution: spread.distribution,
@@ -233,7 +233,7 @@ function outputRows(
   };
   if (scope.isMeasured(record, output.name) && settings?.measured) {
     const measured = settings.measured;
-    const measuredKey = `${key}@`;
+    const measuredKey = partRow(key, 'measured');
     const field = `outputs.${output.name}.measured`;
     valueRows(build, scope, measured.entry, {
       key: measuredKey,
@@ -250,13 +250,16 @@ function outputRows(
       },
     });
     plan.measured = measuredKey;
-    plan.difference = build.formula(`${measuredKey}!difference`, minus(rowRef(measuredKey), rowRef(key)));
+    plan.difference = build.formula(
+      partRow(measuredKey, 'difference'),
+      minus(rowRef(measuredKey), rowRef(key)),
+    );
     plan.stands = 'measured';
     plan.justMade = true;
   }
   const base = scope.standing(record, output.name);
-  const judged = READING_OUTPUTS.every((name) => build.has(`${base}.${name}`))
-    ? { least: `${base}.least`, greatest: `${base}.greatest` }
+  const judged = READING_FIGURES.every((name) => build.has(partRow(base, name)))
+    ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
     : { least: base, greatest: base };
   const own = settings?.limits;
   const hasOwn = own && (own.lower?.trim() || own.upper?.trim() || own.wear?.trim());
@@ -301,7 +304,7 @@ function tableRows(
   scope: SheetScope,
   kind: CellKind,
   output: CellOutput,
-  key: string,
+  key: RowKey,
   inner: Inner,
   kept: readonly KeptValue[],
 ): void {

@@ -3,9 +3,10 @@ import type { Expr } from '../../language/syntax/syntax.ts';
 import type { LimitPlan } from './assembled.ts';
 import type { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
+import { type LimitPart, partRow, type RowKey } from './key.ts';
 
 /** Makes the row of one limit out of its text: its key, undefined where there is no such limit. */
-export type LimitReader = (text: string, key: string, field: string) => string | undefined;
+export type LimitReader = (text: string, key: RowKey, field: string) => RowKey | undefined;
 
 /**
  * Rows of the limits and of the margins to them. A check reads margins, so a limit may be a formula and carry spread
@@ -15,19 +16,19 @@ export type LimitReader = (text: string, key: string, field: string) => string |
  */
 export function limitRows(
   build: CellBuilder,
-  base: string,
+  base: RowKey,
   limits: Limits,
   field: string,
-  values: { least: string; greatest: string },
+  values: { least: RowKey; greatest: RowKey },
   read: LimitReader,
 ): LimitPlan | undefined {
   const plan: LimitPlan = {};
-  const row = (which: 'lower' | 'upper' | 'wear'): string | undefined => {
+  const row = (which: 'lower' | 'upper' | 'wear'): RowKey | undefined => {
     const text = limits[which]?.trim();
-    return text ? read(text, `${base}%${which}`, `${field}.${which}`) : undefined;
+    return text ? read(text, partRow(base, which), `${field}.${which}`) : undefined;
   };
-  const margin = (suffix: string, left: Expr, right: Expr): string =>
-    build.formula(`${base}%${suffix}`, minus(left, right));
+  const margin = (part: LimitPart, left: Expr, right: Expr): RowKey =>
+    build.formula(partRow(base, part), minus(left, right));
   const lower = row('lower');
   if (lower) {
     plan.lower = lower;

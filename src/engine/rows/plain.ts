@@ -3,9 +3,9 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
+import { cellRow, partRow, READING_FIGURES } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
-import { READING_OUTPUTS } from './readings.ts';
 import type { SheetScope } from './scope.ts';
 import { valueRows } from './value-rows.ts';
 
@@ -20,7 +20,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       : kindsOf(type.dimension, type.point === true)[0]?.name);
   // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
   const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
-  const planKey = issued ? `${record.id}!replanned` : record.id;
+  const own = cellRow(record.id);
+  const planKey = issued ? partRow(own, 'replanned') : own;
   const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
   const isOffset = entry.kind === 'offset';
 
@@ -37,7 +38,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   let cut = tolerance;
   if (issued) {
     cut = valueRows(build, scope, issued, {
-      key: record.id,
+      key: own,
       field: 'issued',
       role: 'chosen',
       quantity: record.quantity ?? quantity,
@@ -50,7 +51,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
 
   const output: OutputPlan = {
     name: 'value',
-    planned: record.id,
+    planned: own,
     stands: issued ? 'issued' : 'planned',
     justMade: false,
     ...(quantity ? { quantity } : {}),
@@ -61,7 +62,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   };
   const measured = scope.isMeasured(record, 'value') ? record.measured : undefined;
   if (measured) {
-    const key = `${record.id}@`;
+    const key = partRow(own, 'measured');
     valueRows(build, scope, measured.entry, {
       key,
       field: 'measured',
@@ -77,24 +78,23 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
         reference,
       },
     });
-    build.formula(`${record.id}@!difference`, minus(rowRef(key), rowRef(record.id)));
     output.measured = key;
-    output.difference = `${record.id}@!difference`;
+    output.difference = build.formula(partRow(key, 'difference'), minus(rowRef(key), rowRef(own)));
     output.stands = 'measured';
     output.justMade = true;
   }
 
   const base = scope.standing(record, 'value');
   const readings =
-    build.cell.rows.length > 1 ? READING_OUTPUTS.filter((name) => build.has(`${base}.${name}`)) : [];
+    build.cell.rows.length > 1 ? READING_FIGURES.filter((name) => build.has(partRow(base, name))) : [];
   const limits = record.limits
     ? limitRows(
         build,
-        record.id,
+        own,
         record.limits,
         'limits',
         readings.length > 0
-          ? { least: `${base}.least`, greatest: `${base}.greatest` }
+          ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
           : { least: base, greatest: base },
         sheetLimit(build, scope, quantity, record.display, { name: record.name, entry }),
       )
@@ -105,7 +105,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     build.cell.outputs.push({
       name,
       label: name.replaceAll('_', '-'),
-      [measured ? 'measured' : 'planned']: `${base}.${name}`,
+      [measured ? 'measured' : 'planned']: partRow(base, name),
       stands: measured ? 'measured' : 'planned',
       justMade: false,
       aside: true,

@@ -4,6 +4,7 @@ import type { Entry, Expr, Literal, Spread } from '../../language/syntax/syntax.
 import { bareDoubt, type Doubt, tellBare } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
 import { call, constant, minus, plus, rowRef, times } from './expr.ts';
+import { outputRow, partRow, type ReadingFigure, type RowKey } from './key.ts';
 import { gaugeOf, type Lost, recordOf } from './record-of.ts';
 import { MANY, type SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -23,9 +24,6 @@ export interface ReadingContext {
   reference: string;
 }
 
-/** Suffixes of the rows of a set of readings after its base key; the base itself is the mean. */
-export const READING_OUTPUTS = ['least', 'greatest', 'out_of_round', 'taper', 'range'] as const;
-
 /**
  * Rows of what was read: mean, least, greatest, out-of-round, taper. The gauge's error is a row of the gauge cell and
  * is added to each, so whatever is read with one gauge shares it; out-of-round and taper are differences, so they lose
@@ -34,7 +32,7 @@ export const READING_OUTPUTS = ['least', 'greatest', 'out_of_round', 'taper', 'r
 export function readingRows(
   build: CellBuilder,
   scope: SheetScope,
-  base: string,
+  base: RowKey,
   entry: Entry,
   context: ReadingContext,
 ): void {
@@ -54,33 +52,33 @@ export function readingRows(
       ? gaugeDoubt(build, base, gauge, figures.n, figures.deviation)
       : bareDoubt(build, base, stations, figures.n, figures.deviation, isBare);
 
-  const corrected = correction(build, scope, used === 'lost' ? undefined : used, context);
+  const corrected = correction(build, scope, base, used === 'lost' ? undefined : used, context);
   const lost = (used === 'lost' && !isStated) || corrected === 'lost';
   const unknown = lost
     ? build.source(
-        `${base}~unknown`,
+        partRow(base, 'unknown'),
         0,
         unknownEnds(build, `the gauge or the temperature of \`${build.name}\` is not settled`),
       )
     : undefined;
-  const size = (key: string, value: number, source: string | undefined): void => {
-    const raw = build.number(`${key}!read`, value);
+  const size = (key: RowKey, value: number, source: RowKey | undefined): void => {
+    const raw = build.number(partRow(key, 'read'), value, 'read');
     let expr: Expr = rowRef(raw);
-    if (gauge) expr = plus(expr, rowRef(`${gauge}.error`));
+    if (gauge) expr = plus(expr, rowRef(outputRow(gauge, 'error')));
     if (source) expr = plus(expr, rowRef(source));
     if (unknown) expr = plus(expr, rowRef(unknown));
     build.formula(key, corrected && corrected !== 'lost' ? times(expr, corrected) : expr);
   };
   size(base, figures.mean, parts.mean);
-  size(`${base}.least`, figures.least, parts.single);
-  size(`${base}.greatest`, figures.greatest, parts.single);
-  const difference = (name: string, value: number | undefined, missing: string): void => {
-    const key = `${base}.${name}`;
+  size(partRow(base, 'least'), figures.least, parts.single);
+  size(partRow(base, 'greatest'), figures.greatest, parts.single);
+  const difference = (name: ReadingFigure, value: number | undefined, missing: string): void => {
+    const key = partRow(base, name);
     if (value === undefined) {
       build.blank(key, missing, true);
       return;
     }
-    const raw = build.number(`${key}!read`, value);
+    const raw = build.number(partRow(key, 'read'), value, 'read');
     build.formula(key, parts.difference ? plus(rowRef(raw), rowRef(parts.difference)) : rowRef(raw));
   };
   const one = 'needs two readings or more';
@@ -107,7 +105,7 @@ const isNoDoubt = (spread: Spread, stations: readonly Literal[][]): boolean =>
   spread.low === 0 && spread.high === 0 && !stations.flat().every(({ dimension }) => isNone(dimension));
 
 /** Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. */
-function statedDoubt(build: CellBuilder, base: string, spread: Spread, value: number): Doubt {
+function statedDoubt(build: CellBuilder, base: RowKey, spread: Spread, value: number): Doubt {
   const scale = spread.percent ? Math.abs(value) : 1;
   const ends: SourceEnds = {
     low: spread.low * scale,
@@ -117,8 +115,8 @@ function statedDoubt(build: CellBuilder, base: string, spread: Spread, value: nu
     dof: Number.POSITIVE_INFINITY,
     label: `${build.name}: uncertainty as stated`,
   };
-  const own = build.source(`${base}~u`, 0, ends);
-  const difference = build.source(`${base}~d`, 0, {
+  const own = build.source(partRow(base, 'mean-doubt'), 0, ends);
+  const difference = build.source(partRow(base, 'difference-doubt'), 0, {
     ...ends,
     low: (ends.low as number) * Math.SQRT2,
     high: (ends.high as number) * Math.SQRT2,
@@ -130,13 +128,13 @@ function statedDoubt(build: CellBuilder, base: string, spread: Spread, value: nu
 /** From the gauge: its resolution and repeatability, and the scatter of the set. The gauge's own error comes by its row. */
 function gaugeDoubt(
   build: CellBuilder,
-  base: string,
+  base: RowKey,
   gauge: string,
   n: number,
   deviation: number | undefined,
 ): Doubt {
-  const repeatability = rowRef(`${gauge}.repeatability`);
-  const resolution = rowRef(`${gauge}.resolution`);
+  const repeatability = rowRef(outputRow(gauge, 'repeatability'));
+  const resolution = rowRef(outputRow(gauge, 'resolution'));
   const scatter = deviation === undefined ? repeatability : call('MAX', constant(deviation), repeatability);
   const square = (expr: Expr): Expr => times(expr, expr);
   const doubt = (variance: Expr, factor: number): Expr =>
@@ -162,14 +160,14 @@ function gaugeDoubt(
     );
   }
   return {
-    mean: build.source(`${base}~m`, 0, mean),
+    mean: build.source(partRow(base, 'mean-doubt'), 0, mean),
     single: build.source(
-      `${base}~s`,
+      partRow(base, 'single-doubt'),
       0,
       ends(doubt(square(repeatability), 2), Number.POSITIVE_INFINITY, 'a single reading'),
     ),
     difference: build.source(
-      `${base}~d`,
+      partRow(base, 'difference-doubt'),
       0,
       ends(
         doubt(square(repeatability), 2 * Math.SQRT2),
@@ -186,11 +184,11 @@ function gaugeDoubt(
  */
 function meanDof(
   build: CellBuilder,
-  base: string,
+  base: RowKey,
   scatter: { variance: number; n: number; deviation: number },
   repeatability: Expr,
   resolved: Expr,
-): string {
+): RowKey {
   const both = plus(constant(scatter.variance), resolved);
   const dof = times(constant((scatter.n - 1) / scatter.variance ** 2), times(both, both));
   const known: Expr = {
@@ -202,7 +200,11 @@ function meanDof(
     to: 0,
   };
   const many = constant(MANY);
-  return build.formula(`${base}~m!dof`, scatter.variance > 0 ? call('IF', known, dof, many) : many, true);
+  return build.formula(
+    partRow(partRow(base, 'mean-doubt'), 'freedom'),
+    scatter.variance > 0 ? call('IF', known, dof, many) : many,
+    true,
+  );
 }
 
 /**
@@ -212,6 +214,7 @@ function meanDof(
 function correction(
   build: CellBuilder,
   scope: SheetScope,
+  base: RowKey,
   gauge: string | undefined,
   context: ReadingContext,
 ): Expr | Lost | undefined {
@@ -247,7 +250,7 @@ function correction(
     );
     return 'lost';
   }
-  const key = `${build.cell.id}!at${context.field}`;
+  const key = partRow(base, 'temperature');
   const spread = entry.spread;
   const part = spread
     ? build.source(key, entry.value.value, {
@@ -260,9 +263,12 @@ function correction(
       })
     : build.number(key, entry.value.value);
   const zero = constant(reference.value.value);
-  const grown = times(rowRef(`${material}.alpha`), minus(rowRef(part), zero));
+  const grown = times(rowRef(outputRow(material, 'alpha')), minus(rowRef(part), zero));
   const one = minus(constant(1), grown);
   return gauge
-    ? plus(one, times(rowRef(`${gauge}.alpha`), minus(rowRef(`${gauge}.temperature`), zero)))
+    ? plus(
+        one,
+        times(rowRef(outputRow(gauge, 'alpha')), minus(rowRef(outputRow(gauge, 'temperature')), zero)),
+      )
     : one;
 }

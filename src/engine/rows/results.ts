@@ -1,5 +1,6 @@
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
 import type { Problem } from '../../../shared/problem.ts';
+import type { RowKey } from './key.ts';
 
 /** One figure with its spread, all in SI. */
 export interface Figure {
@@ -21,7 +22,7 @@ export interface Figure {
 /** Share of one source in a figure's spread. */
 export interface Contribution {
   /** Key of the source, equal wherever the same source is shared. */
-  source: string;
+  source: RowKey;
   /** For people: `micrometer 2-3 in, permissible error`. */
   label: string;
   /** Id of the cell that owns the source. */

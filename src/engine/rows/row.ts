@@ -1,19 +1,19 @@
 import type { Problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
+import type { RowKey } from './key.ts';
 
 /**
  * A row is one quantity (or logical) of the sheet in every case. Rows are what the assembler makes of cells and what
  * the network lays out on the grid. References inside a row's expressions carry the KEY of the row they mean as their
- * name and no output.
- *
- * Keys: `c5` the planned value of plain cell c5, `c5.close_in` of a library cell's output; `c5>length` an input;
- * `c5@` and `c5.close_in@` the measured value; `...!what` parts that make up a row; `...%lower` limits and margins.
+ * name and no output (`key.ts`).
  */
 export interface RowDefinition {
-  key: string;
+  key: RowKey;
   /** Id of the cell the row belongs to, for messages and for telling which cell to report. */
   owner: string;
   body: RowBody;
+  /** What was read off a part, or the doubt stated behind what was worked out from readings: it makes a proof of a plan. */
+  read?: true;
 }
 
 export type Distribution = 'rectangular' | 'normal' | 'triangular' | 'arcsine';
@@ -31,7 +31,7 @@ export interface SourceEnds {
   /** Degrees of freedom, Infinity where the doubt itself is not in doubt. */
   dof: number;
   /** Row that gives them, where they hang on what is computed. */
-  dofRow?: string;
+  dofRow?: RowKey;
   /** It is the least there can be: a reading with neither gauge nor ± may be off by far more than its figures tell. */
   partial?: true;
   /** For people. */

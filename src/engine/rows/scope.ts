@@ -4,19 +4,29 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/compile/check.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
 import { eachRef } from './expr.ts';
+import {
+  cellRow,
+  inputRow,
+  outputRow,
+  partRow,
+  READING_FIGURES,
+  type ReadingFigure,
+  type RowKey,
+} from './key.ts';
 import type { Library } from './library.ts';
 import { numberOf, type Texts } from './texts.ts';
 import { TypeBook } from './type-book.ts';
 
 /** Where a reference leads: the row that holds it, and what it is. */
 export interface Target {
-  key: string;
+  key: RowKey;
   type: ValueType;
   cell: string;
 }
 
 /** Figures a set of readings has besides its mean. A plain value answers to the first three with itself. */
-const OF_READINGS = new Set(['mean', 'least', 'greatest', 'out_of_round', 'taper', 'range']);
+const isReadingFigure = (name: string): name is ReadingFigure =>
+  (READING_FIGURES as readonly string[]).includes(name);
 const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
 
 /** Names of a sheet and what they lead to. Holds no results; asked while cells are assembled. */
@@ -78,9 +88,9 @@ export class SheetScope {
   }
 
   /** Key of the row that stands for an output: measured before planned. */
-  standing(record: CellRecord, output: string): string {
-    const base = record.role === 'cell' ? `${record.id}.${output}` : record.id;
-    return this.isMeasured(record, output) ? `${base}@` : base;
+  standing(record: CellRecord, output: string): RowKey {
+    const plan = record.role === 'cell' ? outputRow(record.id, output) : cellRow(record.id);
+    return this.isMeasured(record, output) ? partRow(plan, 'measured') : plan;
   }
 
   hasReadings(record: CellRecord): boolean {
@@ -107,12 +117,13 @@ export class SheetScope {
   }
 
   /** Row of the least, the greatest ... of an output that was measured with several readings; the output itself otherwise. */
-  readingOf(name: string, output: string, figure: string): string | undefined {
+  readingOf(name: string, output: string, figure: string): RowKey | undefined {
     const id = this.idOf(name);
     const record = id === undefined ? undefined : this.records.get(id);
-    if (!record || !OF_READINGS.has(figure) || !this.isRead(record, output)) return undefined;
-    const base = this.standing(record, output);
-    return figure === 'mean' ? base : `${base}.${figure}`;
+    if (!record || !this.isRead(record, output)) return undefined;
+    const mean = this.standing(record, output);
+    if (figure === 'mean') return mean;
+    return isReadingFigure(figure) ? partRow(mean, figure) : undefined;
   }
 
   private quantityOf(record: CellRecord, output: string): string | undefined {
@@ -138,17 +149,17 @@ export class SheetScope {
       return problem('unknown-name', `\`${called}\` is a heading or a remark: it has no value.`, span);
     if (record.role !== 'cell') {
       const type = this.typeOfPlain(record);
-      if ('message' in type) return { key: record.id, type: { kind: 'quantity' }, cell: record.id };
+      if ('message' in type) return { key: cellRow(record.id), type: { kind: 'quantity' }, cell: record.id };
       const output = ref.output ?? 'value';
       const base = this.standing(record, 'value');
       if (output === 'value' || output === 'mean') return { key: base, type, cell: record.id };
-      if (!OF_READINGS.has(output))
+      if (!isReadingFigure(output))
         return problem(
           'unknown-name',
           `\`${called}\` has no \`${output}\`: a plain cell has mean, least, greatest, out_of_round and taper.`,
           span,
         );
-      if (this.hasReadings(record)) return { key: `${base}.${output}`, type, cell: record.id };
+      if (this.hasReadings(record)) return { key: partRow(base, output), type, cell: record.id };
       if (OF_A_VALUE.has(output)) return { key: base, type, cell: record.id };
       return problem('blank', `\`${called}\` has no readings, so no ${output.replaceAll('_', ' ')}.`, span);
     }
@@ -204,7 +215,7 @@ export class SheetScope {
       /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(text)
     )
       return this.deeper({ kind: 'ref', name: cell, ...(output ? { output } : {}), from: 0, to: 0 });
-    return { key: `${record.id}>${name}`, type, cell: record.id };
+    return { key: inputRow(record.id, name), type, cell: record.id };
   }
 
   /** Where a reference to an input of a library cell leads, by input: to the cell its entry names, where it names one. */

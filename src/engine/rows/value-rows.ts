@@ -3,10 +3,11 @@ import type { Role } from '../../../shared/sheet/format.ts';
 import type { Entry, Expr, Spread } from '../../language/syntax/syntax.ts';
 import { isShare } from '../../language/values/spread.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
-import { inputOf } from './bare-reading.ts';
+import { inputWords } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
 import { call, constant, eachRef, plus, quoted, rowRef, times } from './expr.ts';
 import { sheetFormula } from './formulas.ts';
+import { partRow, type RowKey } from './key.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
 import type { SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -15,7 +16,7 @@ import { unknownEnds } from './unknown-ends.ts';
 
 /** Where a value comes from and what its spread means. */
 export interface ValuePlace {
-  key: string;
+  key: RowKey;
   field: string;
   role: Role;
   quantity?: string | undefined;
@@ -43,7 +44,7 @@ export function valueRows(
   text: string,
   place: ValuePlace,
   formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity),
-): string | undefined {
+): RowKey | undefined {
   const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role, place.display);
   if (echo) build.cell.echoes[place.field] = echo;
   if (problems[0]) {
@@ -113,7 +114,7 @@ function formulaRows(
   entry: Extract<Entry, { kind: 'formula' }>,
   place: ValuePlace,
   formula: FormulaReader,
-): string | undefined {
+): RowKey | undefined {
   const read = formula(entry.expr);
   if ('message' in read) {
     build.problem(place.key, read, place.field);
@@ -127,12 +128,15 @@ function formulaRows(
     build.formula(place.key, read.expr, held);
     return undefined;
   }
-  const nominal = held ? read.expr : rowRef(build.formula(`${place.key}!formula`, read.expr));
+  const nominal = held ? read.expr : rowRef(build.formula(partRow(place.key, 'formula'), read.expr));
   const ends =
     spread === 'unreadable' ? unknownEnds(build, unread(build)) : endsOver(build, nominal, spread, place);
   if (held) return build.source(place.key, nominal, ends);
   // A doubt stated behind a calculation over what was read makes a reading of it.
-  const own = build.source(`${place.key}!${place.role === 'measured' ? 'read' : 'cut'}`, 0, ends);
+  const own =
+    place.role === 'measured'
+      ? build.source(partRow(place.key, 'read'), 0, ends, 'read')
+      : build.source(partRow(place.key, 'cut'), 0, ends);
   build.formula(place.key, plus(nominal, rowRef(own)));
   return own;
 }
@@ -145,7 +149,7 @@ function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValueP
   });
   const gauge = readings?.gauge?.trim();
   if (isOverCells && !gauge) return;
-  const input = inputOf(key);
+  const input = inputWords(key);
   build.cell.cautions.push(
     `${input ? `The reading "${input}"` : 'This'} is a calculation and no reading${gauge ? `, so the doubt of \`${gauge}\` is not counted` : ', so it proves nothing'}: type the readings, apart by ";", or write ± behind it.`,
   );

@@ -1,11 +1,12 @@
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { Register } from './register.ts';
 import type { SlipSheet } from './sheet.ts';
 
 /** The narrowest limits among everything that hangs on a row, itself included: upper less lower, SI. */
 export function bandBelow(
-  key: string,
+  key: RowKey,
   network: Network,
   register: Register,
   sheet: Pick<SlipSheet, 'figure' | 'nameOf'>,

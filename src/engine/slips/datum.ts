@@ -1,6 +1,7 @@
 import { dimension, sameDimension } from '../../../shared/dimension.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { GaugeSetting, Literal, Spread } from '../../language/syntax/syntax.ts';
+import { cellRow, inputRow, outputRow, partRow, type RowKey } from '../rows/key.ts';
 import type { SheetScope } from '../rows/scope.ts';
 
 /** One text of a cell with the lengths that stand in it as they were written. */
@@ -11,7 +12,7 @@ export interface Datum {
   field: string;
   text: string;
   /** Row that holds its value (of a set of readings: the mean). */
-  key: string;
+  key: RowKey;
   /** Read off a part, as against given, chosen or an input. */
   read: boolean;
   /** Read off a part that was just made to a plan. */
@@ -47,13 +48,14 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
   if (record.role !== 'cell') {
     const { id, role, quantity } = record;
     const issued = record.issued?.trim();
-    const key = issued ? `${id}!replanned` : id;
+    const own = cellRow(id);
+    const key = issued ? partRow(own, 'replanned') : own;
     take(record.entry, { field: 'entry', key, role, quantity, read: role === 'measured', made: false });
-    take(issued, { field: 'issued', key: id, role: 'chosen', quantity, read: false, made: false });
+    take(issued, { field: 'issued', key: own, role: 'chosen', quantity, read: false, made: false });
     if (scope.isMeasured(record, 'value'))
       take(record.measured?.entry, {
         field: 'measured',
-        key: `${id}@`,
+        key: partRow(own, 'measured'),
         role: 'measured',
         quantity,
         read: true,
@@ -66,7 +68,7 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
     if (input.quantity === LENGTH)
       take(record.inputs?.[input.name], {
         field: `inputs.${input.name}`,
-        key: `${record.id}>${input.name}`,
+        key: inputRow(record.id, input.name),
         role: input.role ?? 'given',
         quantity: LENGTH,
         read: input.role === 'measured',
@@ -76,7 +78,7 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
     if (output.quantity === LENGTH && scope.isMeasured(record, output.name))
       take(record.outputs?.[output.name]?.measured?.entry, {
         field: `outputs.${output.name}.measured`,
-        key: `${record.id}.${output.name}@`,
+        key: partRow(outputRow(record.id, output.name), 'measured'),
         role: 'measured',
         quantity: LENGTH,
         read: true,

@@ -1,3 +1,4 @@
+import { planOf } from '../rows/key.ts';
 import type { Datum } from './datum.ts';
 import type { Pair } from './pairs.ts';
 import type { SlipSheet } from './sheet.ts';
@@ -24,7 +25,8 @@ export const supports = (x: number, expected: Expectation): boolean => outside(x
 /** What a part just made is cut to. */
 export function fromPlan(datum: Datum, sheet: SlipSheet): Expectation | undefined {
   if (!datum.made) return undefined;
-  const plan = sheet.figure(datum.key.slice(0, -1));
+  const planned = planOf(datum.key);
+  const plan = planned && sheet.figure(planned);
   if (!plan) return undefined;
   const half = (plan.high - plan.low) / 2;
   return {

@@ -2,6 +2,7 @@ import type { GaugeUse } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { findUnit, type Unit } from '../../../shared/units/units.ts';
 import { choiceIn } from '../rows/inputs.ts';
+import { cellRow, inputRow, outputRow, partRow, type RowKey } from '../rows/key.ts';
 import type { Slip } from '../rows/results.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import type { Datum } from './datum.ts';
@@ -11,13 +12,13 @@ import { written } from './written.ts';
 export interface Gauged {
   field: string;
   /** Row of what was read. */
-  key: string;
+  key: RowKey;
   /** Id of the gauge cell. */
   gauge: string;
   /** Rows of the least and the greatest, or of every size read. */
-  sizes: readonly string[];
+  sizes: readonly RowKey[];
   /** Row of what the gauge itself moved, where a size was counted from a setting in a cell of the library. */
-  travel?: string;
+  travel?: RowKey;
 }
 
 /** Measuring range of a gauge, m. */
@@ -30,7 +31,7 @@ interface GaugeRange {
 /** The sheet as far as ranges need it. */
 interface Around {
   scope: SheetScope;
-  nominal(key: string): number | undefined;
+  nominal(key: RowKey): number | undefined;
   /** System of units the sheet is shown in. */
   system: 'in' | 'mm';
 }
@@ -51,30 +52,31 @@ export const setInOf = (record: CellRecord, scope: SheetScope): string | undefin
 /** What of a cell was read with a gauge of the sheet. */
 export function gaugedOf(record: CellRecord, scope: SheetScope): Gauged[] {
   const found: Gauged[] = [];
-  const reading = (name: string | undefined, field: string, key: string): void => {
+  const reading = (name: string | undefined, field: string, key: RowKey): void => {
     const gauge = gaugeNamed(name, scope);
-    if (gauge !== undefined) found.push({ field, key, gauge, sizes: [`${key}.least`, `${key}.greatest`] });
+    if (gauge !== undefined)
+      found.push({ field, key, gauge, sizes: [partRow(key, 'least'), partRow(key, 'greatest')] });
   };
   const { id, role, measured } = record;
   if (role !== 'cell') {
-    if (role === 'measured') reading(record.gauge, 'entry', id);
+    if (role === 'measured') reading(record.gauge, 'entry', cellRow(id));
     else if (scope.isMeasured(record, 'value'))
-      reading(measured?.gauge ?? record.gauge, 'measured', `${id}@`);
+      reading(measured?.gauge ?? record.gauge, 'measured', partRow(cellRow(id), 'measured'));
     return found;
   }
   for (const [name, output] of Object.entries(record.outputs ?? {}))
     if (scope.isMeasured(record, name))
-      reading(output.measured?.gauge, `outputs.${name}.measured`, `${id}.${name}@`);
+      reading(output.measured?.gauge, `outputs.${name}.measured`, partRow(outputRow(id, name), 'measured'));
   const kind = record.kind === undefined ? undefined : scope.library.kinds.get(record.kind);
   const input = kind?.inputs.find(({ reads }) => reads !== undefined);
   const gauge = input && gaugeNamed(record.inputs?.[input.name], scope);
   if (!kind || !input?.reads || gauge === undefined) return found;
-  const rowOf = (name: string): string =>
-    kind.outputs.some((one) => one.name === name) ? `${id}.${name}` : `${id}>${name}`;
+  const rowOf = (name: string): RowKey =>
+    kind.outputs.some((one) => one.name === name) ? outputRow(id, name) : inputRow(id, name);
   const { sizes, travel } = input.reads;
   found.push({
     field: `inputs.${input.name}`,
-    key: `${id}>${input.name}`,
+    key: inputRow(id, input.name),
     gauge,
     sizes: sizes.map(rowOf),
     ...(travel ? { travel: rowOf(travel) } : {}),

@@ -2,6 +2,7 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
+import { cellRow, type RowKey, setOf } from '../rows/key.ts';
 import type { Figure, Slip } from '../rows/results.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import { bandBelow } from './band.ts';
@@ -12,7 +13,7 @@ import { fitRange } from './fit-range.ts';
 import { type Gauged, gaugeQuestion } from './gauge-range.ts';
 import { holeOrShaft } from './hole-or-shaft.ts';
 import { interferenceQuestion } from './interference.ts';
-import { baseKey, type Pair } from './pairs.ts';
+import type { Pair } from './pairs.ts';
 import { type OwnView, ownView, pairSlip, ratioSlip } from './reading-slips.ts';
 import { Register, type Sheaf } from './register.ts';
 import type { FitRange, SlipSheet } from './sheet.ts';
@@ -26,8 +27,8 @@ import { stepOf, written } from './written.ts';
 export interface Standing {
   scope: SheetScope;
   network: Network;
-  figure(key: string): Figure | undefined;
-  nominal(key: string): number | undefined;
+  figure(key: RowKey): Figure | undefined;
+  nominal(key: RowKey): number | undefined;
   /** Entry of the reference temperature. */
   reference: string;
   /** System of units the sheet is shown in. */
@@ -77,7 +78,7 @@ export class Inquiry {
 
 /** One round of questions over a sheet that stands still. */
 class Round implements SlipSheet {
-  private readonly views = new Map<string, OwnView>();
+  private readonly views = new Map<RowKey, OwnView>();
 
   constructor(
     private readonly register: Register,
@@ -171,14 +172,14 @@ class Round implements SlipSheet {
   private ofTolerance(record: CellRecord): Slip[] {
     const text = record.tolerance?.trim() ?? '';
     if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return [];
-    const part = this.surfaceOfRow(record.id, surfaceOf(wordsOf(record)), record.limits?.metalOn);
+    const part = this.surfaceOfRow(cellRow(record.id), surfaceOf(wordsOf(record)), record.limits?.metalOn);
     const slip = holeOrShaft(text, 'tolerance', text, part);
     return slip ? [slip] : [];
   }
 
   /** An interference worked out from two sizes that neither of them explains, where no library cell says so itself. */
   private ofInterference(pair: Pair): Slip | undefined {
-    const key = pair.output.planned as string;
+    const key = pair.output.planned as RowKey;
     if (pair.word !== 'interference' || pair.output.limits || this.register.ratiosOf(key).length > 0)
       return undefined;
     const value = this.nominal(key);
@@ -219,23 +220,23 @@ class Round implements SlipSheet {
     return this.hangsOn(pair.from === datum.key ? pair.taken : pair.from, datum.key);
   }
 
-  private hangsOn(key: string, on: string): boolean {
+  private hangsOn(key: RowKey, on: RowKey): boolean {
     const rows = this.standing.network.rows;
     const start = rows.get(key);
     if (!start) return false;
     const seen = new Set<Row>([start]);
     for (const row of seen) {
-      if (baseKey(row.key) === on) return true;
+      if (setOf(row.key) === on) return true;
       for (const used of row.uses) seen.add(used);
     }
     return false;
   }
 
-  figure(key: string): Figure | undefined {
+  figure(key: RowKey): Figure | undefined {
     return this.standing.figure(key);
   }
 
-  nominal(key: string): number | undefined {
+  nominal(key: RowKey): number | undefined {
     return this.standing.nominal(key);
   }
 
@@ -245,7 +246,7 @@ class Round implements SlipSheet {
   }
 
   private limitsOf(plan: OutputPlan | undefined) {
-    const at = (key: string | undefined) => (key === undefined ? undefined : this.figure(key)?.value);
+    const at = (key: RowKey | undefined) => (key === undefined ? undefined : this.figure(key)?.value);
     const limits = plan?.limits;
     return { lower: at(limits?.lower), upper: at(limits?.upper), wear: at(limits?.wear) };
   }
@@ -256,7 +257,7 @@ class Round implements SlipSheet {
   }
 
   rangeOf(pair: Pair, other: number): FitRange | undefined {
-    const key = pair.output.planned as string;
+    const key = pair.output.planned as RowKey;
     const ratio = this.register.ratiosOf(key)[0];
     const across = ratio ? this.nominal(ratio.diameter) : undefined;
     const diameter = across ?? (pair.word === 'interference' ? other : undefined);
@@ -278,7 +279,7 @@ class Round implements SlipSheet {
 
   /** Hole or shaft by the words, by the differences it stands in, by the side on which metal is still on. */
   private surfaceOfRow(
-    key: string,
+    key: RowKey,
     byWords: Surface | undefined,
     metalOn: 'low' | 'high' | undefined,
   ): Surface | undefined {
@@ -298,7 +299,7 @@ class Round implements SlipSheet {
     return stepOf(datum);
   }
 
-  nameOf(key: string): string {
+  nameOf(key: RowKey): string {
     const owner = this.standing.network.rows.get(key)?.owner;
     return owner === undefined ? 'the other part' : `\`${this.standing.scope.called(owner)}\``;
   }

@@ -1,7 +1,7 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
-import { READING_OUTPUTS } from '../rows/readings.ts';
+import { isPart, isValidity, keyOf, partRow, type RowKey, setOf } from '../rows/key.ts';
 import { type FitWord, fitWordOf, wordsOf } from './words.ts';
 
 /** Two sizes of which one is taken from the other: bore minus journal, bush outside minus bore. */
@@ -9,48 +9,44 @@ export interface Pair {
   /** Cell that subtracts, and the output. */
   cell: string;
   output: OutputPlan;
-  /** Rows of the two sizes, without `.least` and the like. */
-  from: string;
-  taken: string;
+  /** Rows of the two sizes: of the mean, where it is the least or the greatest that is taken. */
+  from: RowKey;
+  taken: RowKey;
   word: FitWord | undefined;
 }
 
 /** An interference set against its diameter. */
 export interface Ratio {
   cell: string;
-  interference: string;
-  diameter: string;
+  interference: RowKey;
+  diameter: RowKey;
 }
-
-const ASIDE = new RegExp(`\\.(${READING_OUTPUTS.join('|')})$`);
-
-/** Row of the set of readings that a row of its figures belongs to. */
-export const baseKey = (key: string): string => key.replace(ASIDE, '');
 
 /** The formula inside what assembling put round it: a guard, an own source, parentheses. */
 function core(expr: Expr): Expr {
   if (expr.kind === 'group') return core(expr.of);
   if (expr.kind === 'call' && expr.fn === 'IF' && expr.args.length === 3) {
     const test = expr.args[0] as Expr;
-    if (test.kind === 'compare' && test.left.kind === 'ref' && test.left.name.includes('?'))
+    if (test.kind === 'compare' && test.left.kind === 'ref' && isValidity(keyOf(test.left)))
       return core(expr.args[1] as Expr);
   }
   if (expr.kind === 'binary' && expr.op === '+' && expr.right.kind === 'ref') {
-    if (/(~own|!cut)$/.test(expr.right.name)) return core(expr.left);
+    const added = keyOf(expr.right);
+    if (isPart(added, 'spread') || isPart(added, 'cut')) return core(expr.left);
   }
   return expr;
 }
 
 interface Two {
-  left: string;
-  right: string;
+  left: RowKey;
+  right: RowKey;
 }
 
 const twoRefs = (expr: Expr | undefined, op: '-' | '/'): Two | undefined => {
   const inner = expr && core(expr);
   if (inner?.kind !== 'binary' || inner.op !== op) return undefined;
   const [left, right] = [core(inner.left), core(inner.right)];
-  return left.kind === 'ref' && right.kind === 'ref' ? { left: left.name, right: right.name } : undefined;
+  return left.kind === 'ref' && right.kind === 'ref' ? { left: keyOf(left), right: keyOf(right) } : undefined;
 };
 
 /** Differences and interferences per diameter that a cell works out. */
@@ -60,7 +56,7 @@ export function relationsOf(
 ): { pairs: Pair[]; ratios: Ratio[] } {
   const pairs: Pair[] = [];
   const ratios: Ratio[] = [];
-  const exprs = new Map<string, Expr>();
+  const exprs = new Map<RowKey, Expr>();
   for (const row of cell.rows) {
     if (row.body.kind === 'formula') exprs.set(row.key, row.body.expr);
     else if (row.body.kind === 'source' && typeof row.body.nominal !== 'number')
@@ -69,26 +65,26 @@ export function relationsOf(
   if (exprs.size === 0) return { pairs, ratios };
   for (const output of cell.outputs) {
     const key = output.planned;
-    if (key === undefined || output.aside === undefined ? key === undefined : false) continue;
-    const expr = exprs.get(`${key}!formula`) ?? exprs.get(key as string);
+    if (key === undefined) continue;
+    const expr = exprs.get(partRow(key, 'formula')) ?? exprs.get(key);
     const difference = twoRefs(expr, '-');
     const ratio = output.quantity === 'interference per diameter' ? twoRefs(expr, '/') : undefined;
     if (!difference && !ratio) continue;
     const own = record?.role === 'cell' ? '' : wordsOf(record);
     const words = `${own} ${output.name} ${output.label ?? ''}`.replaceAll('_', ' ').toLowerCase();
-    if (difference && baseKey(difference.left) !== baseKey(difference.right))
+    if (difference && setOf(difference.left) !== setOf(difference.right))
       pairs.push({
         cell: cell.id,
         output,
-        from: baseKey(difference.left),
-        taken: baseKey(difference.right),
+        from: setOf(difference.left),
+        taken: setOf(difference.right),
         word: fitWordOf(words),
       });
     if (ratio && fitWordOf(words) === 'interference')
       ratios.push({
         cell: cell.id,
-        interference: baseKey(ratio.left),
-        diameter: baseKey(ratio.right),
+        interference: setOf(ratio.left),
+        diameter: setOf(ratio.right),
       });
   }
   return { pairs, ratios };

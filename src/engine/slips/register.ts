@@ -1,4 +1,5 @@
 import type { AssembledCell } from '../rows/assembled.ts';
+import { cellOf, type RowKey } from '../rows/key.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import { type Datum, dataOf } from './datum.ts';
 import { type Gauged, gaugedOf, setInOf } from './gauge-range.ts';
@@ -23,16 +24,13 @@ const add = <K, V>(to: Map<K, Set<V>>, key: K, value: V): void => {
   else to.set(key, new Set([value]));
 };
 
-/** Id of the cell a row belongs to: a size by formula has a tolerance to ask about, and no entry. */
-const ownerOf = (key: string): string => (/^[^.>@!%~?]+/.exec(key) as RegExpExecArray)[0];
-
 /** The texts of a sheet that questions are about, and which differences bind them. */
 export class Register {
   readonly sheaves = new Map<string, Sheaf>();
-  private readonly byKey = new Map<string, Datum>();
-  private readonly pairsBySide = new Map<string, Set<Pair>>();
-  private readonly pairByRow = new Map<string, Pair>();
-  private readonly ratiosByKey = new Map<string, Set<Ratio>>();
+  private readonly byKey = new Map<RowKey, Datum>();
+  private readonly pairsBySide = new Map<RowKey, Set<Pair>>();
+  private readonly pairByRow = new Map<RowKey, Pair>();
+  private readonly ratiosByKey = new Map<RowKey, Set<Ratio>>();
   /** By gauge: the cells read with it, and the gauges set in it. */
   private readonly byGauge = new Map<string, Set<string>>();
   /** Cells with a temperature: their question hangs on limits anywhere downstream. */
@@ -53,7 +51,7 @@ export class Register {
       this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths, gauged, silent });
       for (const datum of data) this.byKey.set(datum.key, datum);
       for (const pair of pairs) {
-        this.pairByRow.set(pair.output.planned as string, pair);
+        this.pairByRow.set(pair.output.planned as RowKey, pair);
         for (const side of [pair.from, pair.taken]) add(this.pairsBySide, side, pair);
       }
       for (const ratio of ratios) add(this.ratiosByKey, ratio.interference, ratio);
@@ -69,7 +67,7 @@ export class Register {
     if (!old) return;
     for (const datum of old.data) this.byKey.delete(datum.key);
     for (const pair of old.pairs) {
-      this.pairByRow.delete(pair.output.planned as string);
+      this.pairByRow.delete(pair.output.planned as RowKey);
       for (const side of [pair.from, pair.taken]) this.pairsBySide.get(side)?.delete(pair);
     }
     for (const ratio of old.ratios) this.ratiosByKey.get(ratio.interference)?.delete(ratio);
@@ -78,24 +76,24 @@ export class Register {
     this.warm.delete(id);
   }
 
-  datum(key: string): Datum | undefined {
+  datum(key: RowKey): Datum | undefined {
     return this.byKey.get(key);
   }
 
   /** Differences that a size stands in, in the order of their rows. */
-  pairsOf(key: string): Pair[] {
+  pairsOf(key: RowKey): Pair[] {
     const found = this.pairsBySide.get(key);
     if (!found || found.size === 0) return [];
-    return [...found].sort((a, b) => ((a.output.planned as string) < (b.output.planned as string) ? -1 : 1));
+    return [...found].sort((a, b) => ((a.output.planned as RowKey) < (b.output.planned as RowKey) ? -1 : 1));
   }
 
   /** True where a size stands in no difference, and is no interference set against a diameter. */
-  isAlone(key: string): boolean {
+  isAlone(key: RowKey): boolean {
     return !this.pairsBySide.get(key)?.size && !this.ratiosByKey.get(key)?.size;
   }
 
   /** The diameters an interference is set against. */
-  ratiosOf(key: string): Ratio[] {
+  ratiosOf(key: RowKey): Ratio[] {
     return [...(this.ratiosByKey.get(key) ?? [])].sort((a, b) => (a.diameter < b.diameter ? -1 : 1));
   }
 
@@ -115,7 +113,7 @@ export class Register {
       }
       const bind = (pair: Pair): void => {
         all.add(pair.cell);
-        for (const side of [pair.from, pair.taken]) all.add(ownerOf(side));
+        for (const side of [pair.from, pair.taken]) all.add(cellOf(side));
       };
       for (const pair of sheaf.pairs) bind(pair);
       for (const datum of sheaf.data) for (const pair of this.pairsBySide.get(datum.key) ?? []) bind(pair);

@@ -1,3 +1,4 @@
+import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
 import type { Datum } from './datum.ts';
 import type { Pair } from './pairs.ts';
@@ -12,9 +13,9 @@ export interface FitRange {
 
 /** What a question is asked against: the sheet as it stands. */
 export interface SlipSheet {
-  figure(key: string): Figure | undefined;
+  figure(key: RowKey): Figure | undefined;
   /** Value of a row with everything at nominal; undefined where it has none. */
-  nominal(key: string): number | undefined;
+  nominal(key: RowKey): number | undefined;
   limits(datum: Datum): {
     lower?: number | undefined;
     upper?: number | undefined;
@@ -30,5 +31,5 @@ export interface SlipSheet {
   /** Worth of one step of the last figure written, SI. */
   step(datum: Datum): number;
   /** Name of the cell that owns a row, in backticks. */
-  nameOf(key: string): string;
+  nameOf(key: RowKey): string;
 }

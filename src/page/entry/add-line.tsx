@@ -7,6 +7,7 @@ import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { ROLE_MEANING } from '../state/role-words.ts';
 import './add-line.css';
+import { lineRow } from '../state/row-key.ts';
 import { findKinds } from './find-kinds.ts';
 
 export interface AddLineProps {
@@ -43,8 +44,8 @@ export const AddLine = (props: AddLineProps) => {
     const id = sheet.document.addCell(props.after, fields, { nameFromLabel: true });
     props.onDone();
     cursor.setUnfolded(true);
-    if (edit) cursor.edit(id);
-    else cursor.move({ row: id, column: 'name' });
+    if (edit) cursor.edit(lineRow(id));
+    else cursor.move({ row: lineRow(id), column: 'name' });
   };
   const addPlain = () => {
     const role = way() as Exclude<Way, 'library'>;

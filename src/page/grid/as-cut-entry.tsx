@@ -5,6 +5,7 @@ import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import './as-cut-entry.css';
 import { useSheet } from '../state/context.ts';
+import { lineRow } from '../state/row-key.ts';
 
 export interface AsCutEntryProps {
   cell: string;
@@ -27,19 +28,19 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
   });
   return (
     <div class="as-cut">
-      <Show when={text() || cursor.isEditedAsCut(props.cell)}>
+      <Show when={text() || cursor.isEditedAsCut(lineRow(props.cell))}>
         <span class="caption" aria-hidden="true">
           as measured
         </span>
       </Show>
       <Show
-        when={cursor.isEditedAsCut(props.cell)}
+        when={cursor.isEditedAsCut(lineRow(props.cell))}
         fallback={
           <button
             type="button"
             tabindex={-1}
             aria-label={text() ? `${label()}, ${text()}` : `${sheet.titleOf(props.cell)}: ${BLANK}`}
-            onClick={() => cursor.editAsCut(props.cell)}
+            onClick={() => cursor.editAsCut(lineRow(props.cell))}
           >
             <Show when={text()} fallback={<span class="blank">{BLANK}</span>}>
               {text()}
@@ -55,10 +56,10 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
             commitTyped(sheet, spot(), {
               text: typed === text() ? undefined : typed,
               byKey,
-              leave: () => cursor.leave(props.cell),
+              leave: () => cursor.leave(lineRow(props.cell)),
             })
           }
-          onLeave={() => cursor.leave(props.cell)}
+          onLeave={() => cursor.leave(lineRow(props.cell))}
         />
       </Show>
     </div>

@@ -4,8 +4,8 @@ import { ProblemNote } from '../entry/problem-note.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
 import { leading, serviceWords } from '../kit/check-words.ts';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
 import { standingFigure } from '../state/moves.ts';
+import type { RowKey } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 import { HeldCheck } from './held-note.tsx';
 

@@ -4,7 +4,7 @@ import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
+import type { RowKey } from '../state/row-key.ts';
 import './example.css';
 import { listWords } from '../state/prompts.ts';
 import { GridCell } from './grid-cell.tsx';

@@ -7,6 +7,7 @@ import { standingFigure } from '../state/moves.ts';
 import { GridCell } from './grid-cell.tsx';
 import { HeldValue } from './held-note.tsx';
 import './face-cell.css';
+import { lineRow } from '../state/row-key.ts';
 
 export interface FaceCellProps {
   cell: string;
@@ -25,7 +26,7 @@ export const FaceCell = (props: FaceCellProps) => {
       .find((found) => found !== undefined),
   );
   return (
-    <GridCell row={props.cell} column="value" class="face" span={2}>
+    <GridCell row={lineRow(props.cell)} column="value" class="face" span={2}>
       <dl class="face-figures">
         <For each={told()}>{(output) => <FaceFigure cell={props.cell} output={output} />}</For>
       </dl>

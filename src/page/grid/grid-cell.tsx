@@ -1,9 +1,10 @@
 import { createEffect, type JSX } from 'solid-js';
 import { isPointerDown } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
-import type { Column, RowKey } from '../state/cursor.ts';
+import type { Column } from '../state/cursor.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { keepInPlace, revealBelow } from '../state/in-place.ts';
+import type { RowKey } from '../state/row-key.ts';
 
 export interface GridCellProps {
   row: RowKey;

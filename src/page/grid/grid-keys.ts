@@ -1,4 +1,5 @@
-import type { Column, Place, RowKey } from '../state/cursor.ts';
+import type { Column, Place } from '../state/cursor.ts';
+import type { RowKey } from '../state/row-key.ts';
 
 /** What a key does in the grid; the WAI-ARIA grid pattern, with Enter and F2 for editing and Alt with arrows for moving. */
 export type GridAction =

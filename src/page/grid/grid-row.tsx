@@ -1,6 +1,6 @@
 import type { JSX } from 'solid-js';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
+import type { RowKey } from '../state/row-key.ts';
 import { useTools } from '../state/tools.ts';
 
 export interface GridRowProps {

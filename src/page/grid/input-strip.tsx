@@ -2,9 +2,9 @@ import { createMemo, For, Show } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
-import { inputRow } from '../state/cursor.ts';
 import { keepInPlace } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
+import { inputRow, lineRow } from '../state/row-key.ts';
 import './input-strip.css';
 
 /** What a folded library cell has been given, in a few words; a press lays the input open. */
@@ -25,7 +25,7 @@ export const InputStrip = (props: { cell: string; kind: CellKind }) => {
     return id ? sheet.titleOf(id) : writtenOut(text);
   };
   const open = (input: CellInput) =>
-    keepInPlace(props.cell, () => {
+    keepInPlace(lineRow(props.cell), () => {
       cursor.setUnfolded(true);
       if (input.choice || input.record)
         cursor.move({ row: inputRow(props.cell, input.name), column: 'entry' });

@@ -1,7 +1,7 @@
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
 import { bringIntoView } from '../state/in-place.ts';
 import { deleteLines, moveLines } from '../state/lines-commands.ts';
+import { cellOfRow, lineRow } from '../state/row-key.ts';
 import type { Selection } from '../state/selection.ts';
 
 const onLine = (event: Event): boolean =>
@@ -22,10 +22,11 @@ export const hearSelection = (context: SheetContext, selection: Selection): (() 
     }
     cursor.setUnfolded(false);
     selection.extend(from, to);
-    cursor.move({ row: to, column: cursor.place()?.column ?? 'name' });
-    if (!document.activeElement?.matches(`[data-row="${CSS.escape(to)}"] [data-column]`))
-      cursor.move({ row: to, column: 'name' });
-    bringIntoView(to);
+    const row = lineRow(to);
+    cursor.move({ row, column: cursor.place()?.column ?? 'name' });
+    if (!document.activeElement?.matches(`[data-row="${CSS.escape(row)}"] [data-column]`))
+      cursor.move({ row, column: 'name' });
+    bringIntoView(row);
   };
   /** @returns true where the key was about choosing or about what is chosen. */
   const take = (event: KeyboardEvent, cell: string): boolean => {
@@ -59,7 +60,7 @@ export const hearSelection = (context: SheetContext, selection: Selection): (() 
       event.stopPropagation();
       cursor.setUnfolded(false);
       selection.extend(cellOfRow(place.row), cell);
-      cursor.move({ row: cell, column: 'name' });
+      cursor.move({ row: lineRow(cell), column: 'name' });
       getSelection()?.removeAllRanges();
     } else if (selection.any() && !selection.ticking() && !(event.target as Element).closest('button'))
       selection.clear();

@@ -7,6 +7,7 @@ import { say } from '../kit/words.ts';
 import { isWanting } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { lineRow } from '../state/row-key.ts';
 import { FaceCell } from './face-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow, StillCell } from './grid-row.tsx';
@@ -49,9 +50,9 @@ export const LibraryLine = (props: { cell: string }) => {
   const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class={open() ? 'library' : 'library folded'}>
-        <NumberCell row={props.cell} cell={props.cell} />
-        <GridCell row={props.cell} column="name" unfolds span={open() ? 4 : 2}>
+      <GridRow row={lineRow(props.cell)} cell={props.cell} class={open() ? 'library' : 'library folded'}>
+        <NumberCell row={lineRow(props.cell)} cell={props.cell} />
+        <GridCell row={lineRow(props.cell)} column="name" unfolds span={open() ? 4 : 2}>
           <span class="role">{kind()?.title ?? record().kind}</span>
           <span class="label">
             {(record().label && say(record().label!)) || kind()?.title || record().kind}
@@ -76,7 +77,7 @@ export const LibraryLine = (props: { cell: string }) => {
         <Show when={!open()}>
           <FaceCell cell={props.cell} outputs={face()} />
         </Show>
-        <GridCell row={props.cell} column="check">
+        <GridCell row={lineRow(props.cell)} column="check">
           <Show when={worst() && worst() !== 'no limits'}>
             <CheckMark state={worst()!} />
           </Show>
@@ -95,7 +96,7 @@ export const LibraryLine = (props: { cell: string }) => {
       </Show>
       <For each={inputs()}>{(input) => <InputLine cell={props.cell} input={input} />}</For>
       <For each={outputs()}>{(output) => <OutputLine cell={props.cell} output={output} />}</For>
-      <UnfoldedRow row={props.cell} open={open()} />
+      <UnfoldedRow row={lineRow(props.cell)} open={open()} />
     </>
   );
 };

@@ -1,8 +1,8 @@
 import { Show } from 'solid-js';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
 import { standingFigure } from '../state/moves.ts';
+import type { RowKey } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 
 export interface LimitsCellProps {

@@ -1,10 +1,11 @@
 import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { useSheet } from '../state/context.ts';
-import { type Column, cellOfRow, type Place } from '../state/cursor.ts';
+import type { Column, Place } from '../state/cursor.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { bringIntoView, keepInPlace, rowElement } from '../state/in-place.ts';
 import { deleteLines, moveLines } from '../state/lines-commands.ts';
+import { cellOfRow, isLineRow, lineRow, rowOf } from '../state/row-key.ts';
 import { useTools } from '../state/tools.ts';
 import { gridAction, type GridRow as KeyRow } from './grid-keys.ts';
 import { GridRow, StillCell } from './grid-row.tsx';
@@ -30,7 +31,7 @@ const LONG = 120;
 /** Rows as they stand on the page, top to bottom; some columns are not there on a narrow one. */
 const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
   [...grid.querySelectorAll<HTMLElement>('[data-row]')].map((row) => ({
-    row: row.dataset.row!,
+    row: rowOf(row),
     columns: [...row.querySelectorAll<HTMLElement>(':scope > [data-column]')]
       .filter((cell) => cell.checkVisibility())
       .map((cell) => cell.dataset.column as Column),
@@ -68,11 +69,11 @@ export const Lines = () => {
         break;
       case 'fold':
         // An input or output folds away with its cell: the cursor stays with what is left.
-        keepInPlace(cell, () => cursor.setUnfolded(false));
-        if (!rowElement(place.row)) moveTo({ row: cell, column: 'name' });
+        keepInPlace(lineRow(cell), () => cursor.setUnfolded(false));
+        if (!rowElement(place.row)) moveTo({ row: lineRow(cell), column: 'name' });
         break;
       case 'delete':
-        if (place.row === cell) deleteLines(context, selection, [cell]);
+        if (isLineRow(place.row)) deleteLines(context, selection, [cell]);
         break;
       case 'add':
         adding.begin(cell);

@@ -1,8 +1,8 @@
 import { readingsFrom, readTable, writeTable } from '../entry/table.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow, outputOfRow } from '../state/cursor.ts';
 import { deleteLines, namesOf } from '../state/lines-commands.ts';
 import { standingFigure } from '../state/moves.ts';
+import { cellOfRow, outputOfRow } from '../state/row-key.ts';
 import type { Selection } from '../state/selection.ts';
 import { asHtml, linesAsFile, linesAsTable } from './copied.ts';
 

@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
+import type { RowKey } from '../state/row-key.ts';
 import { useTools } from '../state/tools.ts';
 import { carry } from './carry.ts';
 import { GridCell } from './grid-cell.tsx';

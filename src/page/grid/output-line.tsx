@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
 import type { CellOutput } from '../../../cells/record/cell.ts';
 import { useSheet } from '../state/context.ts';
-import { outputRow } from '../state/cursor.ts';
+import { outputRow } from '../state/row-key.ts';
 import { CheckCell } from './check-cell.tsx';
 import { EntryCell } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';

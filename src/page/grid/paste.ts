@@ -7,24 +7,25 @@ import { spotOfField } from '../entry/input-spot.ts';
 import type { EntrySpot } from '../entry/spot.ts';
 import { readingsFrom, readTable } from '../entry/table.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow, type Place } from '../state/cursor.ts';
+import type { Place } from '../state/cursor.ts';
 import { bringIntoView } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { namesOf } from '../state/lines-commands.ts';
+import { cellOfRow, isLineRow, lineRow, partsOfRow } from '../state/row-key.ts';
 import type { Selection } from '../state/selection.ts';
 import { linesFromTable } from './lines-from-table.ts';
 
 /** Where an entry pasted at a place goes, and whether a list of readings may stand there. */
 const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list: boolean } | undefined => {
-  const [cell, side, name] = place.row.split('/') as [string, string?, string?];
+  const { cell, input, output } = partsOfRow(place.row);
   const line = sheet.line(cell);
   if (place.column !== 'entry' || !line) return undefined;
   const library = useLibrary();
   const spot = (field: string): EntrySpot => spotOfField(sheet, library(), cell, field);
-  if (side === 'out' && name) return { spot: spot(`outputs.${name}.measured.entry`), list: true };
-  if (side === 'in' && name) {
-    const input = spot(`inputs.${name}`);
-    return { spot: input, list: input.role === 'measured' };
+  if (output !== undefined) return { spot: spot(`outputs.${output}.measured.entry`), list: true };
+  if (input !== undefined) {
+    const at = spot(`inputs.${input}`);
+    return { spot: at, list: at.role === 'measured' };
   }
   if (line.record.locked) return undefined;
   return { spot: spot('entry'), list: line.record.role === 'measured' };
@@ -57,8 +58,8 @@ const insert = (
   const ids = sheet.document.insertCells(after, cells, `paste of ${what}`);
   selection.set(ids);
   cursor.setUnfolded(false);
-  cursor.move({ row: ids[0]!, column: 'name' });
-  bringIntoView(ids[0]!);
+  cursor.move({ row: lineRow(ids[0]!), column: 'name' });
+  bringIntoView(lineRow(ids[0]!));
   const lacking =
     missing.length > 0
       ? ` This sheet has no ${missing.slice(0, 3).join(', ')}${missing.length > 3 ? ' …' : ''} they refer to.`
@@ -113,7 +114,7 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
       );
       return;
     }
-    if (place?.row !== cell) {
+    if (place && !isLineRow(place.row)) {
       notices.say('One value belongs here: what was copied holds more.');
       return;
     }

@@ -7,6 +7,7 @@ import { isBlankLine } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { promptOf } from '../state/prompts.ts';
 import { roleWord } from '../state/role-words.ts';
+import { lineRow } from '../state/row-key.ts';
 import { AsCutEntry } from './as-cut-entry.tsx';
 import { CheckCell } from './check-cell.tsx';
 import { EntryCell } from './entry-cell.tsx';
@@ -23,7 +24,7 @@ import { ValueCell } from './value-cell.tsx';
 export const NameCell = (props: { cell: string; record: CellRecord }) => {
   const { cursor } = useSheet();
   return (
-    <GridCell row={props.cell} column="name" unfolds>
+    <GridCell row={lineRow(props.cell)} column="name" unfolds>
       <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
         {roleWord(props.record)}
       </span>
@@ -33,7 +34,10 @@ export const NameCell = (props: { cell: string; record: CellRecord }) => {
       <Show when={props.record.name}>
         <span class="named">{props.record.name}</span>
       </Show>
-      <LineNote note={props.record.note} shown={isBlankLine(props.record) && !cursor.isOpen(props.cell)} />
+      <LineNote
+        note={props.record.note}
+        shown={isBlankLine(props.record) && !cursor.isOpen(lineRow(props.cell))}
+      />
     </GridCell>
   );
 };
@@ -62,11 +66,11 @@ export const PlainLine = (props: { cell: string }) => {
   };
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class={isBlankLine(record()) ? 'to-fill' : ''}>
-        <NumberCell row={props.cell} cell={props.cell} />
+      <GridRow row={lineRow(props.cell)} cell={props.cell} class={isBlankLine(record()) ? 'to-fill' : ''}>
+        <NumberCell row={lineRow(props.cell)} cell={props.cell} />
         <NameCell cell={props.cell} record={record()} />
         <EntryCell
-          row={props.cell}
+          row={lineRow(props.cell)}
           spot={{ cell: props.cell, field: 'entry', kind: 'entry', quantity: record().quantity }}
           text={record().entry}
           label={`Entry of ${sheet.titleOf(props.cell)}`}
@@ -88,11 +92,11 @@ export const PlainLine = (props: { cell: string }) => {
             </>
           }
         />
-        <ValueCell row={props.cell} cell={props.cell} output={main()} />
-        <LimitsCell row={props.cell} cell={props.cell} output={main()} />
-        <CheckCell row={props.cell} cell={props.cell} output={main()} />
+        <ValueCell row={lineRow(props.cell)} cell={props.cell} output={main()} />
+        <LimitsCell row={lineRow(props.cell)} cell={props.cell} output={main()} />
+        <CheckCell row={lineRow(props.cell)} cell={props.cell} output={main()} />
       </GridRow>
-      <UnfoldedRow row={props.cell} />
+      <UnfoldedRow row={lineRow(props.cell)} />
     </>
   );
 };

@@ -4,8 +4,8 @@ import { writtenOut } from '../kit/decimal-mark.ts';
 import { sayMessage } from '../kit/say-message.ts';
 import { sayRight, takeOffer, textAsked } from '../state/answer.ts';
 import { useSheet } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
 import { OFFER_KEY, RIGHT_KEY } from '../state/keys.ts';
+import { cellOfRow } from '../state/row-key.ts';
 import './slips.css';
 
 /** What a cell says about itself. */

@@ -1,5 +1,6 @@
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
+import { lineRow } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow } from './grid-row.tsx';
 import { NumberCell } from './number-cell.tsx';
@@ -12,13 +13,13 @@ export const TextLine = (props: { cell: string }) => {
   const text = () => say((record().role === 'remark' && record().note) || record().label || '');
   return (
     <>
-      <GridRow row={props.cell} cell={props.cell} class={record().role}>
-        <NumberCell row={props.cell} cell={props.cell} />
-        <GridCell row={props.cell} column="name" unfolds span={5}>
+      <GridRow row={lineRow(props.cell)} cell={props.cell} class={record().role}>
+        <NumberCell row={lineRow(props.cell)} cell={props.cell} />
+        <GridCell row={lineRow(props.cell)} column="name" unfolds span={5}>
           {text() || <span class="caption">empty {record().role === 'remark' ? 'remark' : 'heading'}</span>}
         </GridCell>
       </GridRow>
-      <UnfoldedRow row={props.cell} />
+      <UnfoldedRow row={lineRow(props.cell)} />
     </>
   );
 };

@@ -1,6 +1,6 @@
 import { lazy, Show, Suspense } from 'solid-js';
 import { useSheet } from '../state/context.ts';
-import { cellOfRow, type RowKey } from '../state/cursor.ts';
+import { cellOfRow, type RowKey } from '../state/row-key.ts';
 import { GridRow, StillCell } from './grid-row.tsx';
 
 const Unfolded = lazy(() => import('../unfolded/unfolded.tsx'));

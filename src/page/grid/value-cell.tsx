@@ -4,10 +4,10 @@ import { HeldValue } from './held-note.tsx';
 import './amount.css';
 import { createText } from '../kit/text.ts';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/cursor.ts';
 import type { Figures } from '../state/lines.ts';
 import { moveText } from '../state/move-text.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
+import type { RowKey } from '../state/row-key.ts';
 import type { OutputShow } from '../state/show.ts';
 import { GridCell } from './grid-cell.tsx';
 

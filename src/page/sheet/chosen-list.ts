@@ -1,7 +1,7 @@
 import { copyLines, pasteByButton, wantedLines } from '../grid/listen.ts';
 import type { Command } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
+import { cellOfRow } from '../state/row-key.ts';
 import type { Tools } from '../state/tools.ts';
 
 /** Commands on lines chosen together, and how to choose them. */

@@ -1,8 +1,8 @@
 import type { Library } from '../../engine/rows/library.ts';
 import { type Command, isRunnable } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
 import { standingFigure } from '../state/moves.ts';
+import { cellOfRow, lineRow } from '../state/row-key.ts';
 import type { Findable } from './match.ts';
 
 const ofCommands = (commands: readonly Command[]): Findable[] =>
@@ -54,7 +54,7 @@ const ofLibrary = ({ sheet, cursor }: SheetContext, library: Library | undefined
         { nameFromLabel: true },
       );
       cursor.setUnfolded(true);
-      cursor.move({ row: id, column: 'name' });
+      cursor.move({ row: lineRow(id), column: 'name' });
     },
   }));
 

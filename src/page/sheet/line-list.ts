@@ -2,9 +2,9 @@ import { wantedLines } from '../grid/listen.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import type { Command } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
+import { cellOfRow, isLineRow, lineRow } from '../state/row-key.ts';
 import type { Tools } from '../state/tools.ts';
 
 /** Commands on the line under the cursor. */
@@ -36,9 +36,12 @@ export const lineCommands = (context: SheetContext, { selection }: Tools): Comma
       also: 'as measured readings actual size',
       can: () => {
         const record = sheet.line(cell() ?? '')?.record;
-        return cursor.place()?.row === cell() && record !== undefined && isReadOffPart(sheet, record);
+        const place = cursor.place();
+        return (
+          place !== undefined && isLineRow(place.row) && record !== undefined && isReadOffPart(sheet, record)
+        );
       },
-      run: () => cursor.editAsCut(cell()!),
+      run: () => cursor.editAsCut(lineRow(cell()!)),
     },
     {
       id: 'line.unfold',

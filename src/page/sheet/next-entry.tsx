@@ -1,10 +1,10 @@
 import { createMemo, Show } from 'solid-js';
 import { type EntriesAsked, entriesAsked, nextAsked, waitedFor } from '../state/asked.ts';
 import { type SheetContext, useSheet } from '../state/context.ts';
-import { cellOfRow, type RowKey } from '../state/cursor.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
+import { cellOfRow, isLineRow, type RowKey } from '../state/row-key.ts';
 import './next-entry.css';
 
 /** Entries that are still to be made. */
@@ -29,7 +29,7 @@ export const toNextEntry = (context: SheetContext): void => {
   if (!row) return;
   goTo(cellOfRow(row));
   // A plain line says under its label what is wanted: unfolded, all that can be set about it would be in the way.
-  if (row === cellOfRow(row)) cursor.setUnfolded(false);
+  if (isLineRow(row)) cursor.setUnfolded(false);
   // One that is chosen from a list is opened by its own key.
   if (rowElement(row)?.querySelector('[data-column="entry"] select')) cursor.move({ row, column: 'entry' });
   else editEntry(context, row);

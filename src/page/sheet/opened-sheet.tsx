@@ -24,10 +24,11 @@ import { createAdding } from '../state/adding.ts';
 import { takeArrival } from '../state/arrival.ts';
 import { createChain } from '../state/chain.ts';
 import { SheetProvider } from '../state/context.ts';
-import { createCursor, outputRow, type RowKey } from '../state/cursor.ts';
+import { createCursor } from '../state/cursor.ts';
 import { bringIntoView, rowElement } from '../state/in-place.ts';
 import { noteChecks } from '../state/note-checks.ts';
 import { createNotices } from '../state/notices.ts';
+import { lineRow, outputRow } from '../state/row-key.ts';
 import { saveToFile } from '../state/save-file.ts';
 import { createSheet } from '../state/sheet.ts';
 import { createShow } from '../state/show.ts';
@@ -73,7 +74,7 @@ interface WorkingSheetProps {
 const WorkingSheet = (props: WorkingSheetProps) => {
   const sheet = createSheet(props.opened.document, props.engine);
   const first = sheet.state.order[0];
-  const cursor = createCursor(first ? { row: first, column: 'name' } : undefined);
+  const cursor = createCursor(first ? { row: lineRow(first), column: 'name' } : undefined);
   const notices = createNotices();
   const show = createShow(sheet);
   const chain = createChain(sheet, cursor);
@@ -95,9 +96,10 @@ const WorkingSheet = (props: WorkingSheetProps) => {
       addEventListener('hashchange', () => requestAnimationFrame(() => goTo(cell, output)), { once: true });
       return;
     }
-    const row: RowKey = output && output !== 'value' ? outputRow(cell, output) : cell;
+    const line = lineRow(cell);
+    const row = output && output !== 'value' ? outputRow(cell, output) : line;
     cursor.setUnfolded(true);
-    cursor.move({ row: cell, column: 'name' });
+    cursor.move({ row: line, column: 'name' });
     if (rowElement(row)) cursor.move({ row, column: 'name' });
     bringIntoView(row);
     rowElement(row)?.querySelector<HTMLElement>('[data-column="name"]')?.focus({ preventScroll: true });

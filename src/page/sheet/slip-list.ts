@@ -1,8 +1,8 @@
 import { nextAsked, sayRight, takeOffer } from '../state/answer.ts';
 import type { Command } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
-import { cellOfRow } from '../state/cursor.ts';
 import { OFFER_KEY, RIGHT_KEY } from '../state/keys.ts';
+import { cellOfRow } from '../state/row-key.ts';
 
 /** Answers to the question about the entry of the line under the cursor, and the way to the next one. */
 export const slipCommands = (context: SheetContext): Command[] => {

@@ -2,7 +2,7 @@ import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import type { CellResult } from '../../engine/rows/results.ts';
-import { cellOfRow, inputRow, type RowKey } from './cursor.ts';
+import { cellOfRow, inputRow, lineRow, type RowKey } from './row-key.ts';
 
 /** The author of the template left this input to be filled in. */
 export const isLeftOpen = (record: CellRecord, input: CellInput): boolean =>
@@ -36,7 +36,7 @@ export const entriesAsked = (
   const must: RowKey[] = [];
   const may: RowKey[] = [];
   for (const record of records) {
-    if (isBlankLine(record)) must.push(record.id);
+    if (isBlankLine(record)) must.push(lineRow(record.id));
     if (record.role !== 'cell') continue;
     for (const input of library?.kinds.get(record.kind ?? '')?.inputs ?? []) {
       if (!isWanting(record, input)) continue;

@@ -1,6 +1,7 @@
 import { createEffect, createSignal, onCleanup } from 'solid-js';
 import { sameEntries } from '../kit/same-entries.ts';
-import { type Cursor, cellOfRow } from './cursor.ts';
+import type { Cursor } from './cursor.ts';
+import { cellOfRow } from './row-key.ts';
 import type { Sheet } from './sheet.ts';
 
 type Sides = ReadonlyMap<string, 'up' | 'down'>;

@@ -1,19 +1,6 @@
 import { createSelector, createSignal } from 'solid-js';
 
-/**
- * A row of the sheet's grid: a line by its cell's id, or one input or output of a library cell by `id/in/name` and
- * `id/out/name`.
- */
-export type RowKey = string;
-
-export const cellOfRow = (row: RowKey): string => row.split('/', 1)[0]!;
-export const inputRow = (cell: string, name: string): RowKey => `${cell}/in/${name}`;
-export const outputRow = (cell: string, name: string): RowKey => `${cell}/out/${name}`;
-/** @returns the output a row shows: `value` for a plain line. */
-export const outputOfRow = (row: RowKey): string | undefined => {
-  const [, kind, name] = row.split('/');
-  return kind === undefined ? 'value' : kind === 'out' ? name : undefined;
-};
+import { cellOfRow, type RowKey } from './row-key.ts';
 
 export type Column = 'number' | 'name' | 'entry' | 'value' | 'limits' | 'check';
 

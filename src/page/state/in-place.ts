@@ -1,9 +1,11 @@
+import type { RowKey } from './row-key.ts';
+
 /** The row's element in the grid. */
-export const rowElement = (row: string): HTMLElement | undefined =>
+export const rowElement = (row: RowKey): HTMLElement | undefined =>
   document.querySelector<HTMLElement>(`[data-row="${CSS.escape(row)}"]`) ?? undefined;
 
 /** Runs a change that folds and unfolds lines, and scrolls so that `row` stays where it is on the screen. */
-export const keepInPlace = (row: string, change: () => void): void => {
+export const keepInPlace = (row: RowKey, change: () => void): void => {
   const before = rowElement(row)?.getBoundingClientRect().top;
   change();
   const after = rowElement(row)?.getBoundingClientRect().top;
@@ -11,7 +13,7 @@ export const keepInPlace = (row: string, change: () => void): void => {
 };
 
 /** Scrolls the least that brings a row between the bars at the top and the bottom edge. */
-export const bringIntoView = (row: string): void => {
+export const bringIntoView = (row: RowKey): void => {
   const element = rowElement(row);
   if (!element) return;
   const box = element.getBoundingClientRect();
@@ -24,12 +26,12 @@ export const bringIntoView = (row: string): void => {
 const SETTLED = 250;
 
 /** Scrolls a row to the upper part of the screen, with what stands above it still in view; again once all has unfolded. */
-export const bringUp = (row: string): void => {
+export const bringUp = (row: RowKey): void => {
   scrollUp(row);
   setTimeout(() => scrollUp(row), SETTLED);
 };
 
-const scrollUp = (row: string): void => {
+const scrollUp = (row: RowKey): void => {
   const box = rowElement(row)?.getBoundingClientRect();
   if (!box) return;
   const top = document.querySelector('.toolbar')?.getBoundingClientRect().bottom ?? 0;
@@ -40,7 +42,7 @@ const scrollUp = (row: string): void => {
 const GLIMPSE = 260;
 
 /** Scrolls so far that some of what unfolds below a row is seen, the row itself staying on the screen. */
-export const revealBelow = (row: string): void => {
+export const revealBelow = (row: RowKey): void => {
   requestAnimationFrame(() => {
     const box = rowElement(row)?.getBoundingClientRect();
     if (!box) return;
@@ -51,6 +53,6 @@ export const revealBelow = (row: string): void => {
 };
 
 /** Gives the focus back to a cell of the grid whose element was taken out and put in elsewhere. */
-export const focusCell = (row: string, column: string): void => {
+export const focusCell = (row: RowKey, column: string): void => {
   rowElement(row)?.querySelector<HTMLElement>(`[data-column="${column}"]`)?.focus({ preventScroll: true });
 };

@@ -1,5 +1,6 @@
 import type { SheetContext } from './context.ts';
 import { focusCell, keepInPlace } from './in-place.ts';
+import { lineRow } from './row-key.ts';
 import type { Selection } from './selection.ts';
 
 /** `Bush outside diameter`, or `3 lines`. */
@@ -24,7 +25,7 @@ export const deleteLines = (
   selection.clear();
   if (what === 'Deleted') sheet.document.deleteCells(ids);
   else sheet.document.batch(`${what.toLowerCase()} of ${names}`, () => sheet.document.deleteCells(ids));
-  if (next) cursor.move({ row: next, column: 'name' });
+  if (next) cursor.move({ row: lineRow(next), column: 'name' });
   notices.say(`${what} ${names}.`, { label: 'Undo', run: () => sheet.document.undo() });
 };
 
@@ -36,7 +37,7 @@ export const duplicateLines = (
   const copies = sheet.document.duplicateCells(ids);
   if (copies.length === 0) return;
   selection.set(copies);
-  cursor.move({ row: copies[0]!, column: 'name' });
+  cursor.move({ row: lineRow(copies[0]!), column: 'name' });
   notices.say(`Copied ${namesOf({ sheet }, ids)} below.`);
 };
 
@@ -54,7 +55,7 @@ export const moveLines = (
   const to = way === -1 ? before - 1 : between ? before : before + 1;
   if (to < 0 || to > rest.length) return;
   const focused = document.activeElement?.closest('[role="grid"]');
-  keepInPlace(ids[0]!, () => sheet.document.moveCells(ids, rest[to - 1] ?? null));
+  keepInPlace(lineRow(ids[0]!), () => sheet.document.moveCells(ids, rest[to - 1] ?? null));
   const place = cursor.place();
   if (focused && place) focusCell(place.row, place.column);
   notices.say(`Moved ${namesOf({ sheet }, ids)} ${way === -1 ? 'up' : 'down'}.`);

@@ -1,7 +1,7 @@
 import { For, Show } from 'solid-js';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { useSheet } from '../state/context.ts';
-import { cellOfRow, outputOfRow, type RowKey } from '../state/cursor.ts';
+import { cellOfRow, isLineRow, outputOfRow, type RowKey } from '../state/row-key.ts';
 import { Actions } from './actions.tsx';
 import { Budget } from './budget.tsx';
 import { FeedLinks } from './feed-links.tsx';
@@ -23,7 +23,7 @@ export default function Unfolded(props: { row: RowKey }) {
   const line = () => sheet.line(cell())!;
   const role = () => line().record.role;
   const isText = () => role() === 'section' || role() === 'remark';
-  const isHead = () => role() === 'cell' && !props.row.includes('/');
+  const isHead = () => role() === 'cell' && isLineRow(props.row);
   /** A size that is cut: what it came out at is what its line is opened for. */
   const isPlanned = () => role() === 'chosen' || role() === 'worked';
   const output = () => outputOfRow(props.row) ?? 'value';
@@ -34,7 +34,7 @@ export default function Unfolded(props: { row: RowKey }) {
     );
   return (
     <div class="unfold">
-      <Show when={!props.row.includes('/')}>
+      <Show when={isLineRow(props.row)}>
         <Show when={!isText() && !isHead()}>
           <NotePart cell={cell()} />
         </Show>
@@ -72,7 +72,7 @@ export default function Unfolded(props: { row: RowKey }) {
           <Budget cell={cell()} output={line().result?.outputs[output()] ? output() : 'mean'} />
         </div>
       </Show>
-      <Show when={!props.row.includes('/')}>
+      <Show when={isLineRow(props.row)}>
         <Actions cell={cell()} />
       </Show>
     </div>
