@@ -1,11 +1,11 @@
 import { canonical } from './canonical.ts';
+import { CELL_FIELDS } from './cell-fields.ts';
 import { wellFormed } from './characters.ts';
+import { isField, type Part, partAt } from './field.ts';
 import type { SheetFile } from './format.ts';
 import { isObject } from './schema.ts';
 import { sha256 } from './sha256.ts';
-
-/** Settings that change how a sheet looks and no value in it. */
-const SHOWN_ONLY = new Set(['length', 'temperature', 'both']);
+import { SHEET_FIELDS } from './sheet-fields.ts';
 
 /** An absent field and an empty one say the same. */
 const isEmpty = (value: unknown): boolean =>
@@ -14,9 +14,16 @@ const isEmpty = (value: unknown): boolean =>
   value === false ||
   (Array.isArray(value) ? value.length === 0 : isObject(value) && Object.keys(value).length === 0);
 
-const without = (value: unknown, drop: ReadonlySet<string>): unknown => {
-  if (!isObject(value)) return value;
-  return Object.fromEntries(Object.entries(value).filter(([key]) => !drop.has(key)));
+/** Without the fields that only say how values are shown. */
+const withoutShown = (value: unknown, of: Part): unknown => {
+  if (isField(of) || !isObject(value)) return value;
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, member]) => {
+      const part = partAt(of, key);
+      if (isField(part) && part.shown) return [];
+      return [[key, part ? withoutShown(member, part) : member]];
+    }),
+  );
 };
 
 const pruned = (value: unknown): unknown => {
@@ -30,19 +37,11 @@ const pruned = (value: unknown): unknown => {
   );
 };
 
-const DISPLAY = new Set(['display', 'displayOther']);
-
 /** What the fingerprint is taken of: the sheet without units of display, and without fields that say nothing. */
 const essence = (file: SheetFile): unknown =>
   pruned({
-    ...file,
-    units: without(file.units, SHOWN_ONLY),
-    cells: file.cells.map((cell) => {
-      const kept = without(cell, DISPLAY) as typeof cell;
-      if (!kept.outputs) return kept;
-      const outputs = Object.entries(kept.outputs).map(([name, output]) => [name, without(output, DISPLAY)]);
-      return { ...kept, outputs: Object.fromEntries(outputs) };
-    }),
+    ...(withoutShown(file, SHEET_FIELDS) as SheetFile),
+    cells: file.cells.map((cell) => withoutShown(cell, CELL_FIELDS)),
   });
 
 /**

@@ -2,6 +2,7 @@ import { type Problem, problem } from '../problem.ts';
 import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
 import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
 import { faultsOf, isObject, type JsonObject } from './schema.ts';
+import { sheetSchema } from './sheet-schema.ts';
 
 export interface ReadSheet {
   file: SheetFile;
@@ -157,7 +158,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
 
   const found = { dropped: [] as string[], unseen: [] as string[] };
   const value = cleaned(parsed.value, '', found);
-  const faults = faultsOf(value);
+  const faults = faultsOf(value, sheetSchema());
   const [first] = faults;
   if (first) {
     const words = some(faults.map((fault) => `${fault.path || 'the file'} ${fault.message}`));

@@ -1,10 +1,9 @@
-import schemaFile from './sheet.schema.json' with { type: 'json' };
-
 /**
- * The part of JSON Schema 2020-12 that the sheet's schema uses, interpreted. The schema is the one description of the
- * file: the reader checks by it and the writer takes its order from it.
+ * The part of JSON Schema 2020-12 that the sheet's schema uses, interpreted: the reader checks by it and the writer takes
+ * its order from it.
  */
 export interface Schema {
+  description?: string;
   $ref?: string;
   type?: string;
   const?: unknown;
@@ -18,7 +17,13 @@ export interface Schema {
   minimum?: number;
 }
 
-export const sheetSchema = schemaFile as Schema & { $defs: Readonly<Record<string, Schema>> };
+/** A schema with the definitions that it refers to. */
+export interface RootSchema extends Schema {
+  $schema: string;
+  $id: string;
+  title: string;
+  $defs: Readonly<Record<string, Schema>>;
+}
 
 /** Where a file departs from the schema. */
 export interface Fault {
@@ -28,9 +33,9 @@ export interface Fault {
   message: string;
 }
 
-export const resolve = (schema: Schema): Schema => {
+export const resolve = (schema: Schema, root: RootSchema): Schema => {
   const name = schema.$ref?.replace('#/$defs/', '');
-  return name === undefined ? schema : (sheetSchema.$defs[name] as Schema);
+  return name === undefined ? schema : (root.$defs[name] as Schema);
 };
 
 export type JsonObject = Record<string, unknown>;
@@ -63,7 +68,7 @@ const shown = (value: unknown): string => {
 const MAX_FAULTS = 20;
 
 /** Faults of `value`, at most twenty; none when it is as the schema says. */
-export const faultsOf = (value: unknown, schema: Schema = sheetSchema): Fault[] => {
+export const faultsOf = (value: unknown, root: RootSchema): Fault[] => {
   const faults: Fault[] = [];
   const add = (path: string, message: string): void => {
     if (faults.length < MAX_FAULTS) faults.push({ path, message });
@@ -71,7 +76,7 @@ export const faultsOf = (value: unknown, schema: Schema = sheetSchema): Fault[] 
 
   const visit = (here: unknown, reference: Schema, path: string): void => {
     if (faults.length >= MAX_FAULTS) return;
-    const s = resolve(reference);
+    const s = resolve(reference, root);
     const type = typeOf(here);
     if (s.type && s.type !== type && !(s.type === 'number' && type === 'integer')) {
       add(path, `is ${WORDS[type] ?? type}; it must be ${WORDS[s.type] ?? s.type}`);
@@ -100,6 +105,6 @@ export const faultsOf = (value: unknown, schema: Schema = sheetSchema): Fault[] 
     for (const key of s.required ?? []) if (!Object.hasOwn(here, key)) add(below(key), 'is missing');
   };
 
-  visit(value, schema, '');
+  visit(value, root, '');
   return faults;
 };

@@ -1,3 +1,4 @@
+import { fieldWords } from '../../shared/sheet/field-words.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import type { CellResult } from '../engine/rows/results.ts';
 import { EXIT, type Exit, isSettled } from './exit.ts';
@@ -9,17 +10,6 @@ export interface Finding {
   where: string;
   message: string;
 }
-
-const FIELDS: Readonly<Record<string, string>> = { at: 'part temperature', measured: 'as measured' };
-
-/** `inputs.length` as people say it: `input length`. */
-const fieldWords = (field: string): string =>
-  FIELDS[field] ??
-  field
-    .replace(/^inputs\.(.+)$/, 'input $1')
-    .replace(/^outputs\.(\w+)\.(.+)$/, '$1, $2')
-    .replace(/^limits\.(\w+)$/, '$1 limit')
-    .replace('measured', 'as measured');
 
 /** How a cell is named in messages: number in the sheet, name, label. */
 export const cellWords = (cell: CellRecord, number: number | undefined): string => {

@@ -1,5 +1,7 @@
+import { CELL_FIELDS } from '../../shared/sheet/cell-fields.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
-import { CELL_SHAPE, flatten, SHEET_SHAPE, sameValue } from './model/fields.ts';
+import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
+import { flatten, sameValue } from './model/fields.ts';
 import { toStored } from './model/references.ts';
 import { textKind } from './model/texts.ts';
 import { mapVariants } from './model/variants.ts';
@@ -40,7 +42,7 @@ export function differences(before: SheetFile, after: SheetFile): Differences {
     const was = old.get(id);
     if (!was) cells.push({ id, what: 'added', cell, fields: [] });
     else {
-      const fields = compare(flatten(was, CELL_SHAPE), flatten(cell, CELL_SHAPE), told, tnow);
+      const fields = compare(flatten(was, CELL_FIELDS), flatten(cell, CELL_FIELDS), told, tnow);
       if (fields.length > 0) cells.push({ id, what: 'changed', cell, fields });
     }
   }
@@ -85,7 +87,7 @@ function settings({
   cells: _cells,
   ...rest
 }: SheetFile): Map<string, unknown> {
-  return flatten(rest, SHEET_SHAPE);
+  return flatten(rest, SHEET_FIELDS);
 }
 
 function compare(

@@ -1,5 +1,6 @@
 import * as Y from 'yjs';
 import type { Problem } from '../../shared/problem.ts';
+import { sheetFieldWords } from '../../shared/sheet/field-words.ts';
 import {
   type CellRecord,
   type DecisionRule,
@@ -12,7 +13,7 @@ import {
 } from '../../shared/sheet/format.ts';
 import { become } from './commands/become.ts';
 import { setField } from './commands/field.ts';
-import { fieldLabel, linesLabel, titleLabel } from './commands/labels.ts';
+import { fieldLabel, linesLabel } from './commands/labels.ts';
 import { addCell, deleteCells, duplicateCells, insertCells, moveCells } from './commands/lines.ts';
 import { renameCell } from './commands/name.ts';
 import { type Change, watchChanges } from './model/change.ts';
@@ -130,7 +131,7 @@ export class SheetDocument {
   }
 
   /**
-   * @param path field in the file form: `limits.lower`, `inputs.housing`, `outputs.close_in.measured`, `note` ...
+   * @param path field in the file form: `limits.lower`, `inputs.housing`, `outputs.close_in.measured.entry`, `note` ...
    * @param value text, flag, list or record; `undefined` or `''` takes the field away.
    */
   setField(id: string, path: string, value: unknown): Problem | undefined {
@@ -177,36 +178,44 @@ export class SheetDocument {
 
   setTitle<K extends keyof TitleBlock>(field: K, value: TitleBlock[K]): void {
     const gone = value === undefined || (value === '' && field !== 'title');
-    this.run(titleLabel(field), () =>
+    this.run(sheetFieldWords(`title.${field}`), () =>
       this.editing.set(undefined, `title.${field}`, gone ? undefined : value),
     );
   }
 
   setUnits(units: Partial<SheetUnits>): void {
-    this.run('units of the sheet', () => {
-      for (const [name, value] of Object.entries(units)) this.editing.set(undefined, `units.${name}`, value);
-    });
+    this.run(
+      Object.keys(units)
+        .map((name) => sheetFieldWords(`units.${name}`))
+        .join(', '),
+      () => {
+        for (const [name, value] of Object.entries(units))
+          this.editing.set(undefined, `units.${name}`, value);
+      },
+    );
   }
 
   setRule(rule: DecisionRule): void {
-    this.run('decision rule of the sheet', () => this.editing.set(undefined, 'rule', rule));
+    this.run(sheetFieldWords('rule'), () => this.editing.set(undefined, 'rule', rule));
   }
 
   setTemplate(template: boolean): void {
-    this.run('use as template', () => this.editing.set(undefined, 'template', template || undefined));
+    this.run(sheetFieldWords('template'), () =>
+      this.editing.set(undefined, 'template', template || undefined),
+    );
   }
 
   setFrom(from: SheetFile['from']): void {
-    this.run('template of the job', () => this.editing.set(undefined, 'from', from));
+    this.run(sheetFieldWords('from'), () => this.editing.set(undefined, 'from', from));
   }
 
   setVariants(variants: Variants): void {
     const stored = variants.length > 0 ? storeVariants(variants, this.reading) : undefined;
-    this.run('variants', () => this.editing.set(undefined, 'variants', stored));
+    this.run(sheetFieldWords('variants'), () => this.editing.set(undefined, 'variants', stored));
   }
 
   setTables(tables: readonly KeptValue[]): void {
-    this.run('table values kept', () =>
+    this.run(sheetFieldWords('tables'), () =>
       this.editing.set(undefined, 'tables', tables.length > 0 ? tables : undefined),
     );
   }

@@ -1,21 +1,22 @@
+import { CELL_FIELDS } from '../../shared/sheet/cell-fields.ts';
+import { isField, isGroup, type Part, partAt } from '../../shared/sheet/field.ts';
 import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile, TitleBlock } from '../../shared/sheet/format.ts';
+import { isObject } from '../../shared/sheet/schema.ts';
+import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
 
 /** A text that a template does not take over from the job. */
 export interface Emptied {
-  /** Of the cell; absent for a field of the title block. */
+  /** Of the cell; absent for a field of the sheet. */
   id?: string;
-  /** Field in the file form: `entry`, `measured.entry`, `outputs.close_in.measured.entry`, `customer`. */
+  /** Path in the file form: `entry`, `outputs.close_in.measured.entry`, `title.customer`. */
   field: string;
   text: string;
 }
 
-/** What belongs to the one job and the people in it. */
-const PERSONAL = ['customer', 'drawnBy', 'checkedBy', 'revision', 'date', 'number'] as const;
-
 /**
  * A template from a job: labels, formulas, limits, choices, sources and notes stay; readings, sizes as cut and issued
- * and the personal fields go. An emptied reading is marked to fill in and stays as the example. The job is not changed.
+ * and the personal fields go (see `template` in `shared/sheet/field.ts`). An emptied reading is marked to fill in and stays as the example. The job is not changed.
  *
  * @param isRead tells which inputs of a kind of library cell are read off the part.
  * @returns the template and the list of what it leaves out, to be shown before it is saved.
@@ -24,18 +25,13 @@ export function templateOf(
   job: SheetFile,
   isRead: (kind: string, input: string) => boolean,
 ): { file: SheetFile; emptied: Emptied[] } {
-  const { from: _from, tables: _tables, variants, ...sheet } = structuredClone(job);
+  const { variants, ...whole } = structuredClone(job);
   const emptied: Emptied[] = [];
-  const title: TitleBlock = { ...sheet.title };
-  for (const field of PERSONAL) {
-    const text = title[field];
-    if (text) emptied.push({ field, text });
-    delete title[field];
-  }
+  const sheet = withoutEmptied(whole, SHEET_FIELDS, emptied) as typeof whole;
   const cells = sheet.cells.map((cell) =>
     withAnswers(emptyInputs(emptyCell(cell, emptied), isRead, emptied), cell.dismissed),
   );
-  const file: SheetFile = { ...sheet, template: true, title, cells };
+  const file: SheetFile = { ...sheet, template: true, cells };
   // A variant that sets what the template leaves to be filled in would set it behind the next user's back.
   const read = new Set(cells.filter((cell) => cell.fill && cell.name).map((cell) => cell.name));
   if (variants) {
@@ -47,29 +43,43 @@ export function templateOf(
   return { file, emptied };
 }
 
+/**
+ * A record without the fields that belong to the one job; their texts go to `emptied`. A group that loses a field it must
+ * have goes as a whole.
+ */
+function withoutEmptied(
+  record: object,
+  of: Part,
+  emptied: Emptied[],
+  cell: { id?: string } = {},
+  prefix = '',
+): object | undefined {
+  const kept: Array<[string, unknown]> = [];
+  const lost = new Set<string>();
+  for (const [key, value] of Object.entries(record)) {
+    const part = partAt(of, key);
+    const field = prefix + key;
+    if (isField(part) && part.template === 'emptied') {
+      if (typeof value === 'string' && value !== '') emptied.push({ ...cell, field, text: value });
+      lost.add(key);
+    } else if (part && !isField(part) && isObject(value)) {
+      const inner = withoutEmptied(value, part, emptied, cell, `${field}.`);
+      if (inner) kept.push([key, inner]);
+    } else kept.push([key, value]);
+  }
+  if (isGroup(of) && of.required?.some((key) => lost.has(key))) return undefined;
+  return Object.fromEntries(kept);
+}
+
 function emptyCell(cell: CellRecord, emptied: Emptied[]): CellRecord {
-  const { measured, issued, dismissed: _dismissed, ...kept } = cell;
-  const { id } = cell;
-  if (measured?.entry) emptied.push({ id, field: 'measured.entry', text: measured.entry });
-  if (issued) emptied.push({ id, field: 'issued', text: issued });
-  if (cell.role === 'measured') {
-    if (cell.entry) {
-      emptied.push({ id, field: 'entry', text: cell.entry });
-      kept.example = cell.entry;
-    }
-    delete kept.entry;
-    delete kept.at;
-    kept.fill = true;
-  }
-  if (cell.outputs) {
-    kept.outputs = Object.fromEntries(
-      Object.entries(cell.outputs).map(([name, { measured: read, ...output }]) => {
-        if (read?.entry) emptied.push({ id, field: `outputs.${name}.measured.entry`, text: read.entry });
-        return [name, output];
-      }),
-    );
-  }
-  return kept;
+  const { dismissed: _dismissed, ...rest } = cell;
+  const { id, entry } = rest;
+  const isReading = cell.role === 'measured';
+  if (isReading && entry) emptied.push({ id, field: 'entry', text: entry });
+  const kept = withoutEmptied(rest, CELL_FIELDS, emptied, { id }) as CellRecord;
+  if (!isReading) return kept;
+  delete kept.entry;
+  return { ...kept, ...(entry && { example: entry }), fill: true };
 }
 
 /** The answers to questions about sizes that still stand there; those about readings, and what hangs on them, go with them. */

@@ -48,7 +48,7 @@ describe('fields', () => {
   it('sets one field of a record and leaves its neighbours', () => {
     const sheet = open();
     sheet.setField('c4', 'limits.lower', '=bore');
-    sheet.setField('c5', 'outputs.close_in.measured', '1.9 thou');
+    sheet.setField('c5', 'outputs.close_in.measured.entry', '1.9 thou');
     sheet.setField('c5', 'inputs.length', '2 in');
     expect(sheet.cell('c4')!.limits).toEqual({ lower: '=bore', upper: '=bore + 0.004 in', metalOn: 'high' });
     expect(sheet.cell('c5')!.outputs!.close_in!.measured).toEqual({ entry: '1.9 thou' });

@@ -46,10 +46,12 @@ it('a template keeps the thinking and leaves out readings and people, and says w
     cells: [section, gauge, { ...boreKept, fill: true, example }, odKept, pressKept, pressed],
   });
   expect(emptied).toEqual([
-    { field: 'customer', text: 'the mill' },
-    { field: 'drawnBy', text: 'me' },
+    { field: 'title.customer', text: 'the mill' },
+    { field: 'title.drawnBy', text: 'me' },
     { id: 'c3', field: 'entry', text: '2.2512; 2.2514 in' },
+    { id: 'c3', field: 'at', text: '68 degF' },
     { id: 'c4', field: 'measured.entry', text: '2.2541 in' },
+    { id: 'c4', field: 'measured.gauge', text: 'bore_gauge' },
     { id: 'c4', field: 'issued', text: '2.2540 in' },
     { id: 'c5', field: 'outputs.close_in.measured.entry', text: '1.9 thou' },
   ]);

@@ -4,14 +4,14 @@ import { library } from '../../cells/catalogue.ts';
 import { gauges as allGauges } from '../../cells/tables/gauges/gauges.ts';
 import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
-import { sheetSchema } from '../../shared/sheet/schema.ts';
+import { sheetSchema } from '../../shared/sheet/sheet-schema.ts';
 import { writeSheet } from '../../shared/sheet/write.ts';
 import { withExamples } from '../../src/command/example.ts';
 import { findingsOf } from '../../src/command/findings.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
 import { jobs, sheetOf, templates, textOf } from './shelf.ts';
 
-const validate = new Ajv2020({ strict: false }).compile(sheetSchema);
+const validate = new Ajv2020({ strict: false }).compile(sheetSchema());
 
 describe.each([...templates, ...jobs])('%s', (name) => {
   it('is a sheet by the JSON Schema and for the reader, without a warning', () => {

@@ -1,6 +1,7 @@
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
+import { SHEET_FIELDS } from '../../../shared/sheet/sheet-fields.ts';
 import { type Editing, freshId } from '../model/editing.ts';
-import { flatten, SHEET_SHAPE } from '../model/fields.ts';
+import { flatten } from '../model/fields.ts';
 import { spread } from '../model/order.ts';
 import { GONE, ORDER } from '../model/replica.ts';
 import { storeVariants } from '../model/variants.ts';
@@ -45,7 +46,7 @@ export function become(e: Editing, file: SheetFile): void {
     for (const [path, value] of fields) e.set(id, path, value);
   });
 
-  const sheet = flatten({ ...settings, variants }, SHEET_SHAPE);
+  const sheet = flatten({ ...settings, variants }, SHEET_FIELDS);
   for (const path of [...e.replica.sheet.keys()]) if (!sheet.has(path)) e.set(undefined, path, undefined);
   for (const [path, value] of sheet) e.set(undefined, path, value);
 }

@@ -1,6 +1,8 @@
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { isField, type Part, partAtPath } from '../../../shared/sheet/field.ts';
 import type { Dismissal } from '../../../shared/sheet/format.ts';
 import type { Editing } from '../model/editing.ts';
-import { CELL_SHAPE, flatten, isPlain, shapeAt, storedPath } from '../model/fields.ts';
+import { flatten, isPlain, storedPath } from '../model/fields.ts';
 import { textKind } from '../model/texts.ts';
 
 /** Fields of a record as stored: flat, with ids in the texts. `self` is the cell they belong to. */
@@ -8,10 +10,10 @@ export function storedFields(
   e: Editing,
   self: string,
   record: object,
-  shape = CELL_SHAPE,
+  of: Part = CELL_FIELDS,
   prefix = '',
 ): Map<string, unknown> {
-  const fields = flatten(record, shape, prefix);
+  const fields = flatten(record, of, prefix);
   for (const [path, value] of fields) fields.set(path, storedValue(e, self, path, value));
   return fields;
 }
@@ -27,18 +29,14 @@ function storedValue(e: Editing, self: string, path: string, value: unknown): un
 
 /**
  * Sets a field by its path in the file form. An empty text or `undefined` takes it away, a record replaces everything
- * below its path; text at `measured` is its entry.
+ * below its path.
  */
 export function setField(e: Editing, id: string, path: string, value: unknown): void {
   if (!e.replica.has(id)) return;
-  if (/(^|\.)measured$/.test(path) && typeof value === 'string' && value !== '') {
-    setField(e, id, `${path}.entry`, value);
-    return;
-  }
   const key = storedPath(path);
-  const shape = shapeAt(path, CELL_SHAPE);
+  const part = partAtPath(CELL_FIELDS, path);
   let fields = new Map<string, unknown>();
-  if (shape && isPlain(value)) fields = storedFields(e, id, value, shape, `${key}.`);
+  if (part && !isField(part) && isPlain(value)) fields = storedFields(e, id, value, part, `${key}.`);
   else if (value !== undefined && value !== '') fields.set(key, storedValue(e, id, key, value));
   for (const [old] of [...e.replica.fields(id)]) {
     if ((old === key || old.startsWith(`${key}.`)) && !fields.has(old)) e.set(id, old, undefined);

@@ -1,25 +1,9 @@
+import { isField, type Part, partAt } from '../../../shared/sheet/field.ts';
+
 /**
  * A cell lies in the document as flat fields, `limits.lower` or `outputs.close_in.measured.entry`, so that two people
  * who edit different fields of one cell both keep their edit. Records the format does not know stay whole.
  */
-
-/** Which records are taken apart; `*` stands for every key of a record. */
-export interface Shape {
-  [key: string]: Shape;
-}
-
-const MEASURED: Shape = {};
-const LIMITS: Shape = {};
-
-export const CELL_SHAPE: Shape = {
-  limits: LIMITS,
-  measured: MEASURED,
-  inputs: {},
-  examples: {},
-  outputs: { '*': { limits: LIMITS, measured: MEASURED } },
-};
-
-export const SHEET_SHAPE: Shape = { title: {}, units: {} };
 
 type Plain = Record<string, unknown>;
 
@@ -41,17 +25,14 @@ export function storable(value: unknown): unknown {
   return JSON.parse(JSON.stringify(value).replace(/\\u[dD][89a-fA-F][0-9a-fA-F]{2}/g, '\\ufffd'));
 }
 
-const shapeOf = (shape: Shape | undefined, key: string): Shape | undefined =>
-  shape && (Object.hasOwn(shape, key) ? shape[key] : shape['*']);
-
-/** Flat fields of a record. An empty record is kept as such, so that export gives back what import read. */
-export function flatten(record: object, shape: Shape, prefix = ''): Map<string, unknown> {
+/** Flat fields of a record, taken apart where the format has groups. An empty record is kept as such, so that export gives back what import read. */
+export function flatten(record: object, of: Part, prefix = ''): Map<string, unknown> {
   const fields = new Map<string, unknown>();
   for (const [key, value] of Object.entries(record)) {
     if (value === undefined) continue;
     const path = prefix + escapeKey(key);
-    const inner = shapeOf(shape, key);
-    if (inner && isPlain(value) && Object.keys(value).length > 0) {
+    const inner = partAt(of, key);
+    if (inner && !isField(inner) && isPlain(value) && Object.keys(value).length > 0) {
       for (const [at, leaf] of flatten(value, inner, `${path}.`)) fields.set(at, leaf);
     } else {
       fields.set(path, storable(value));
@@ -91,13 +72,6 @@ export function unflatten(fields: Iterable<[string, unknown]>): Plain {
  */
 export function storedPath(path: string): string {
   return path.split('.').map(escapeKey).join('.');
-}
-
-/** Shape of what stands at a path of a cell; undefined for a plain value. */
-export function shapeAt(path: string, shape: Shape): Shape | undefined {
-  let at: Shape | undefined = shape;
-  for (const key of path.split('.')) at = shapeOf(at, key);
-  return at;
 }
 
 export const sameValue = (a: unknown, b: unknown): boolean =>

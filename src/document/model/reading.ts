@@ -1,10 +1,11 @@
+import type { TextKind } from '../../../shared/sheet/field.ts';
 import type { CellRecord, Dismissal } from '../../../shared/sheet/format.ts';
 import { unflatten } from './fields.ts';
 import { type Named, shownNames } from './names.ts';
 import { byPlace } from './order.ts';
 import { idsIn, toNames, toStored } from './references.ts';
 import { GONE, ORDER, type Replica } from './replica.ts';
-import { type TextKind, textKind } from './texts.ts';
+import { textKind } from './texts.ts';
 
 /** The sheet as people see it: in order, with names. Keeps what it worked out until a field is touched. */
 export class Reading {

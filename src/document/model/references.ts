@@ -1,5 +1,5 @@
+import type { TextKind } from '../../../shared/sheet/field.ts';
 import { referencesIn } from '../../language/names.ts';
-import type { TextKind } from './texts.ts';
 
 /**
  * Stored text holds cells by id, `=({c12} + 2 in) / 2`, so that a rename is one field and cannot bend a formula that

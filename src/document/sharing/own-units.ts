@@ -1,3 +1,5 @@
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { fieldsIn, type ReadAs } from '../../../shared/sheet/field.ts';
 import type { CellRecord, SheetFile, SheetUnits } from '../../../shared/sheet/format.ts';
 import {
   type EntryContext,
@@ -16,57 +18,38 @@ export type QuantityAt = (cell: CellRecord, field: string) => string | undefined
 interface Text {
   cell: CellRecord;
   field: string;
-  text: string | undefined;
+  text: string;
   quantity: string | undefined;
+  role: ReadAs['role'];
 }
 
-/** Every text of a cell whose meaning may hang on the units of its sheet. */
+/** Every text of a cell that is read as an entry: what it means may depend on the units of its sheet. */
 function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
-  const at = (field: string, text: string | undefined, quantity: string | undefined): Text => ({
-    cell,
-    field,
-    text,
-    quantity,
-  });
-  const settings = (prefix: string, of: Pick<CellRecord, 'limits' | 'measured'>, quantity?: string) => [
-    at(`${prefix}limits.lower`, of.limits?.lower, quantity),
-    at(`${prefix}limits.upper`, of.limits?.upper, quantity),
-    at(`${prefix}limits.wear`, of.limits?.wear, quantity),
-    at(`${prefix}measured.entry`, of.measured?.entry, quantity),
-    at(`${prefix}measured.at`, of.measured?.at, 'temperature'),
-  ];
   const own = cell.quantity ?? quantityAt(cell, 'entry');
-  return [
-    at('entry', cell.entry, own),
-    at('example', cell.example, own),
-    at('tolerance', cell.tolerance, own),
-    at('issued', cell.issued, own),
-    at('at', cell.at, 'temperature'),
-    ...settings('', cell, own),
-    ...Object.entries(cell.inputs ?? {}).map(([name, text]) =>
-      at(`inputs.${name}`, text, quantityAt(cell, `inputs.${name}`)),
-    ),
-    ...Object.entries(cell.examples ?? {}).map(([name, text]) =>
-      at(`examples.${name}`, text, quantityAt(cell, `inputs.${name}`)),
-    ),
-    ...Object.entries(cell.outputs ?? {}).flatMap(([name, output]) =>
-      settings(`outputs.${name}.`, output, quantityAt(cell, `outputs.${name}`)),
-    ),
-  ];
+  const quantityOf = (path: string): string | undefined => {
+    const [head, name] = path.split('.');
+    if (head === 'outputs') return quantityAt(cell, `outputs.${name}`);
+    return head === 'inputs' || head === 'examples' ? quantityAt(cell, `inputs.${name}`) : own;
+  };
+  return [...fieldsIn(cell, CELL_FIELDS)].flatMap(([path, { reads }, text]) => {
+    if (!reads || typeof text !== 'string') return [];
+    const quantity = reads.quantity === 'own' ? quantityOf(path) : reads.quantity;
+    return [{ cell, field: path, text, quantity, role: reads.role }];
+  });
 }
 
-function readIn({ cell, field, text, quantity }: Text, units: SheetUnits, handbook: Handbook) {
+function readIn({ cell, field, text, quantity, role: as }: Text, units: SheetUnits, handbook: Handbook) {
   // An input of a library cell may take a list of readings or a tolerance: its kind says which, and the units do not.
-  const role = field.endsWith('measured.entry') ? 'measured' : cell.role === 'cell' ? undefined : cell.role;
+  const role = as !== 'own' ? as : cell.role === 'cell' ? undefined : cell.role;
   const context: EntryContext = {
     ...(quantity && { quantity }),
     ...(role && { role }),
     units: { ...units },
     handbook,
   };
-  if (field !== 'tolerance') return parseEntry(text ?? '', context);
+  if (field !== 'tolerance') return parseEntry(text, context);
   const sizeUnit = unitOfSize(parseEntry(cell.entry ?? '', context).entry);
-  return parseTolerance(text ?? '', sizeUnit === undefined ? context : { ...context, sizeUnit });
+  return parseTolerance(text, sizeUnit === undefined ? context : { ...context, sizeUnit });
 }
 
 /** Whether a text reads otherwise in a sheet of other units: it holds a number without one. */

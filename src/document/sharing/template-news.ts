@@ -1,6 +1,8 @@
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { fieldAtPath } from '../../../shared/sheet/field.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { type CellDifference, differences } from '../differences.ts';
-import { CELL_SHAPE, flatten, sameValue, unflatten } from '../model/fields.ts';
+import { flatten, sameValue, unflatten } from '../model/fields.ts';
 import { freeName } from '../model/names.ts';
 import { toNames, toStored } from '../model/references.ts';
 import { textKind } from '../model/texts.ts';
@@ -25,12 +27,10 @@ export interface News {
   fields: NewsField[];
 }
 
-/** Fields that are the job's own, whatever the template holds there; its names too, since its formulas hold them. */
-const OWN =
-  /^(?:name|issued|at|dismissed|display(?:Other)?|fill|example|(?:outputs\.[^.]+\.)?measured(?:\..*)?|examples\..*)$/;
-
+/** Whether the template has a say in a field of the job; a field that the format does not know is the template's too. */
 const governed = (cell: CellRecord, field: string): boolean =>
-  !OWN.test(field) && !(field === 'entry' && cell.role === 'measured');
+  (fieldAtPath(CELL_FIELDS, field)?.template ?? 'kept') === 'kept' &&
+  !(field === 'entry' && cell.role === 'measured');
 
 /**
  * What a job could take over from its template. Where the template as it was is known, only what changed since; else
@@ -49,7 +49,7 @@ export function newsOf(job: SheetFile, template: SheetFile, base?: SheetFile): N
     } else if (change.what === 'gone') {
       if (base && here) found.push({ ...change, cell: here, fields: [] });
     } else if (here) {
-      const own = flatten(here, CELL_SHAPE);
+      const own = flatten(here, CELL_FIELDS);
       const fields = change.fields.flatMap(({ field, before, after }): NewsField[] => {
         const now = own.get(field);
         const then = said(field, after);
@@ -74,8 +74,8 @@ const push = (found: News[], cell: CellRecord, fields: NewsField[]): void => {
 };
 
 function fieldsFrom(cell: CellRecord, here: CellRecord, said: Said): NewsField[] {
-  const own = flatten(here, CELL_SHAPE);
-  return [...flatten(cell, CELL_SHAPE)].flatMap(([field, value]) => {
+  const own = flatten(here, CELL_FIELDS);
+  return [...flatten(cell, CELL_FIELDS)].flatMap(([field, value]) => {
     const [now, after] = [own.get(field), said(field, value)];
     return !governed(here, field) || sameValue(now, after) ? [] : [{ field, now, after, departs: true }];
   });
@@ -111,7 +111,7 @@ export function takeNews(job: SheetFile, template: SheetFile, taken: readonly Ne
   const used = new Set(cells.map(({ name }) => name));
   template.cells.forEach((cell, k) => {
     if (wanted.get(cell.id)?.what !== 'added') return;
-    const own = Object.fromEntries(flatten(cell, CELL_SHAPE)) as Record<string, unknown>;
+    const own = Object.fromEntries(flatten(cell, CELL_FIELDS)) as Record<string, unknown>;
     const record = unflatten(
       Object.entries(own).map(([field, value]) => [field, said(field, value)]),
     ) as unknown as CellRecord;
@@ -132,7 +132,7 @@ function placeAfter(cells: readonly CellRecord[], above: readonly CellRecord[]):
 }
 
 function withFields(cell: CellRecord, fields: readonly NewsField[]): CellRecord {
-  const all = flatten(cell, CELL_SHAPE);
+  const all = flatten(cell, CELL_FIELDS);
   for (const { field, after } of fields) {
     if (after === undefined) all.delete(field);
     else all.set(field, after);

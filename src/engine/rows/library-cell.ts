@@ -234,7 +234,7 @@ function outputRows(
   if (scope.isMeasured(record, output.name) && settings?.measured) {
     const measured = settings.measured;
     const measuredKey = partRow(key, 'measured');
-    const field = `outputs.${output.name}.measured`;
+    const field = `outputs.${output.name}.measured.entry`;
     valueRows(build, scope, measured.entry, {
       key: measuredKey,
       field,

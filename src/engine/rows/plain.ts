@@ -65,7 +65,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     const key = partRow(own, 'measured');
     valueRows(build, scope, measured.entry, {
       key,
-      field: 'measured',
+      field: 'measured.entry',
       role: 'measured',
       quantity: record.quantity ?? quantity,
       display: record.display,

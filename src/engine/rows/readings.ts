@@ -211,6 +211,9 @@ function meanDof(
  * Factor that brings a reading to reference temperature: 1 - alpha (t - t0) of the part + alpha (t - t0) of the gauge
  * (first order, as in JCGM 100 H.1). Undefined where no part temperature is given, lost where what it needs is not to be had.
  */
+/** The field beside the text of a reading: `measured.at` beside `measured.entry`. */
+const beside = (field: string, name: 'at' | 'material'): string => field.replace(/entry$/, name);
+
 function correction(
   build: CellBuilder,
   scope: SheetScope,
@@ -220,14 +223,8 @@ function correction(
 ): Expr | Lost | undefined {
   const text = context.at?.trim();
   if (!text) return undefined;
-  const field = context.field === 'entry' ? 'at' : `${context.field}.at`;
-  const material = recordOf(
-    build,
-    scope,
-    context.material,
-    'material',
-    context.field === 'entry' ? 'material' : `${context.field}.material`,
-  );
+  const field = beside(context.field, 'at');
+  const material = recordOf(build, scope, context.material, 'material', beside(context.field, 'material'));
   const { entry, problems } = scope.texts.entry(text, 'temperature', 'measured');
   const reference = scope.texts.entry(context.reference, 'temperature', 'given').entry;
   if (problems[0] || entry.kind !== 'value' || reference.kind !== 'value') {
@@ -243,9 +240,7 @@ function correction(
       problem(
         'blank',
         'The part was read away from reference temperature: name its material cell, so that the reading can be corrected.',
-        {
-          field: context.field === 'entry' ? 'material' : `${context.field}.material`,
-        },
+        { field: beside(context.field, 'material') },
       ),
     );
     return 'lost';

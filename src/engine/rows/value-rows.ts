@@ -1,4 +1,5 @@
 import { problem } from '../../../shared/problem.ts';
+import { fieldWords } from '../../../shared/sheet/field-words.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
 import type { Entry, Expr, Spread } from '../../language/syntax/syntax.ts';
 import { isShare } from '../../language/values/spread.ts';
@@ -185,7 +186,7 @@ function rectangular(
   const field =
     place.field === 'entry' || place.field === 'issued'
       ? ''
-      : ` ${place.field.replace(/^inputs\./, '').replaceAll('_', ' ')}`;
+      : ` ${fieldWords(place.field).replaceAll('_', ' ')}`;
   return {
     low,
     high,

@@ -8,7 +8,7 @@ import type { SheetScope } from '../rows/scope.ts';
 export interface Datum {
   /** Id of the cell. */
   cell: string;
-  /** Field the text stands in, as problems name fields: `entry`, `measured`, `inputs.bore`, `outputs.bore.measured`. */
+  /** Field the text is in, by its path in the file form. */
   field: string;
   text: string;
   /** Row that holds its value (of a set of readings: the mean). */
@@ -54,7 +54,7 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
     take(issued, { field: 'issued', key: own, role: 'chosen', quantity, read: false, made: false });
     if (scope.isMeasured(record, 'value'))
       take(record.measured?.entry, {
-        field: 'measured',
+        field: 'measured.entry',
         key: partRow(own, 'measured'),
         role: 'measured',
         quantity,
@@ -77,7 +77,7 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
   for (const output of kind?.outputs ?? [])
     if (output.quantity === LENGTH && scope.isMeasured(record, output.name))
       take(record.outputs?.[output.name]?.measured?.entry, {
-        field: `outputs.${output.name}.measured`,
+        field: `outputs.${output.name}.measured.entry`,
         key: partRow(outputRow(record.id, output.name), 'measured'),
         role: 'measured',
         quantity: LENGTH,

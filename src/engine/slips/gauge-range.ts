@@ -61,12 +61,16 @@ export function gaugedOf(record: CellRecord, scope: SheetScope): Gauged[] {
   if (role !== 'cell') {
     if (role === 'measured') reading(record.gauge, 'entry', cellRow(id));
     else if (scope.isMeasured(record, 'value'))
-      reading(measured?.gauge ?? record.gauge, 'measured', partRow(cellRow(id), 'measured'));
+      reading(measured?.gauge ?? record.gauge, 'measured.entry', partRow(cellRow(id), 'measured'));
     return found;
   }
   for (const [name, output] of Object.entries(record.outputs ?? {}))
     if (scope.isMeasured(record, name))
-      reading(output.measured?.gauge, `outputs.${name}.measured`, partRow(outputRow(id, name), 'measured'));
+      reading(
+        output.measured?.gauge,
+        `outputs.${name}.measured.entry`,
+        partRow(outputRow(id, name), 'measured'),
+      );
   const kind = record.kind === undefined ? undefined : scope.library.kinds.get(record.kind);
   const input = kind?.inputs.find(({ reads }) => reads !== undefined);
   const gauge = input && gaugeNamed(record.inputs?.[input.name], scope);

@@ -1,5 +1,4 @@
 import { For, Show } from 'solid-js';
-import { isOfField } from '../entry/field-path.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { SlipNote } from '../grid/slip-note.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
@@ -20,10 +19,9 @@ export const Outcome = (props: { stop: Stop }) => {
     props.stop.entry === '' ? undefined : read() ? output()?.planned : output()?.measured;
   /** Before anything is read: the size that is to come out. */
   const due = () => (props.stop.entry === '' && !read() ? output()?.planned : undefined);
-  const slips = () =>
-    (line()?.result?.slips ?? []).filter(({ field }) => isOfField(field, props.stop.spot.field));
+  const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
   const problems = () =>
-    (line()?.result?.problems ?? []).filter(({ field }) => isOfField(field, props.stop.spot.field));
+    (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
   const verdict = () => output() && leading(output()!.check);
   const state = () => verdict()?.state;
   return (

@@ -1,5 +1,8 @@
 import type { Remedy } from '../../../shared/problem.ts';
 import { kindsOf } from '../../../shared/quantities/quantities.ts';
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { fieldAtPath } from '../../../shared/sheet/field.ts';
+import { fieldWords } from '../../../shared/sheet/field-words.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
@@ -12,20 +15,17 @@ import type { EntrySpot } from './spot.ts';
 
 /** The role an entry of a field is read in: what a `±` in it means. */
 const roleOf = (field: string, record: CellRecord | undefined): Role => {
-  if (field === 'entry') return record?.role ?? 'given';
-  return /(^|\.)measured(\.entry)?$/.test(field) ? 'measured' : 'given';
+  const role = fieldAtPath(CELL_FIELDS, field)?.reads?.role ?? 'given';
+  if (role !== 'own') return role;
+  return record === undefined || record.role === 'cell' ? 'given' : record.role;
 };
 
 /** The unit its value is shown in, where that is not the sheet's own: a bare figure may be in either. */
 const displayOf = (sheet: Sheet, { cell, field }: EntrySpot): { display: string } | undefined => {
   const line = sheet.line(cell);
   const [part, name = ''] = field.split('.');
-  const display =
-    part === 'outputs'
-      ? line?.result?.outputs[name]?.display
-      : /^(entry|issued|measured|limits)$/.test(part ?? '')
-        ? line?.record.display
-        : undefined;
+  if (part === 'inputs' || fieldAtPath(CELL_FIELDS, field)?.reads?.quantity !== 'own') return undefined;
+  const display = part === 'outputs' ? line?.result?.outputs[name]?.display : line?.record.display;
   return display === undefined ? undefined : { display };
 };
 
@@ -98,7 +98,7 @@ const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContex
     document.setField(spot.cell, spot.field, parsed.committed);
     return;
   }
-  document.batch(`entry of ${sheet.titleOf(spot.cell)}`, () => {
+  document.batch(`${fieldWords(spot.field)} of ${sheet.titleOf(spot.cell)}`, () => {
     document.setField(spot.cell, spot.field, parsed.committed);
     document.setField(spot.cell, 'quantity', kind);
   });

@@ -5,7 +5,6 @@ import { isPointerDown } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped } from './commit-typed.ts';
 import { EntryEditor } from './entry-editor.tsx';
-import { isOfField } from './field-path.ts';
 import { ProblemNote } from './problem-note.tsx';
 import type { EntrySpot } from './spot.ts';
 import '../kit/fields.css';
@@ -49,9 +48,7 @@ export const EntryField = (props: EntryFieldProps) => {
     if (text !== undefined) props.onCommit(text);
   };
   const problems = (): Problem[] =>
-    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter((p) =>
-      isOfField(p.field, props.spot.field),
-    );
+    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter(({ field }) => field === props.spot.field);
 
   return (
     <div class="field">

@@ -1,7 +1,12 @@
 import { For, Show } from 'solid-js';
+import {
+  cellValueWords,
+  fieldWords,
+  sheetFieldWords,
+  sheetValueWords,
+} from '../../../shared/sheet/field-words.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellDifference, Differences, FieldDifference } from '../../document/differences.ts';
-import { fieldWords, sheetFieldWords, valueWords } from '../../document/sharing/field-words.ts';
 import { Said } from './said.tsx';
 import './differences-list.css';
 
@@ -11,19 +16,23 @@ export const cellTitle = (cell: CellRecord): string => cell.label || cell.name |
 
 const WHAT = { added: 'new', gone: 'gone', changed: 'changed' } as const;
 
-/** One field, before and after. */
-export const FieldChange = (props: { words: string; field: string; before: unknown; after: unknown }) => (
-  <li>
-    {props.words}:{' '}
-    <del>
-      <Said text={valueWords(props.before, props.field)} />
-    </del>{' '}
-    <span aria-hidden="true">→</span>{' '}
-    <ins>
-      <Said text={valueWords(props.after, props.field)} />
-    </ins>
-  </li>
-);
+/** One field of a line, or of the sheet itself, before and after. */
+export const FieldChange = (props: { field: string; before: unknown; after: unknown; ofSheet?: boolean }) => {
+  const words = () => (props.ofSheet ? sheetFieldWords : fieldWords)(props.field);
+  const said = (value: unknown) => (props.ofSheet ? sheetValueWords : cellValueWords)(props.field, value);
+  return (
+    <li>
+      {words()}:{' '}
+      <del>
+        <Said text={said(props.before)} />
+      </del>{' '}
+      <span aria-hidden="true">→</span>{' '}
+      <ins>
+        <Said text={said(props.after)} />
+      </ins>
+    </li>
+  );
+};
 
 const CellChange = (props: { change: CellDifference }) => (
   <li class="difference">
@@ -44,14 +53,7 @@ const CellChange = (props: { change: CellDifference }) => (
     <Show when={props.change.fields.length > 0}>
       <ul>
         <For each={props.change.fields}>
-          {(field) => (
-            <FieldChange
-              words={fieldWords(field.field)}
-              field={field.field}
-              before={field.before}
-              after={field.after}
-            />
-          )}
+          {(field) => <FieldChange field={field.field} before={field.before} after={field.after} />}
         </For>
       </ul>
     </Show>
@@ -67,12 +69,7 @@ export const DifferencesList = (props: { differences: Differences; none: string 
       <ul class="differences">
         <For each={all().sheet}>
           {(field: FieldDifference) => (
-            <FieldChange
-              words={sheetFieldWords(field.field)}
-              field={field.field}
-              before={field.before}
-              after={field.after}
-            />
+            <FieldChange ofSheet field={field.field} before={field.before} after={field.after} />
           )}
         </For>
         <For each={all().cells.slice(0, SHOWN)}>{(change) => <CellChange change={change} />}</For>

@@ -1,5 +1,5 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
-import { fieldWords, sheetFieldWords } from '../../document/sharing/field-words.ts';
+import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
 import { type Mark, markable, markOf, withMarks } from '../../document/sharing/template-marks.ts';
 import { type Emptied, templateOf } from '../../document/template.ts';
 import { Dialog } from '../kit/dialog.tsx';
@@ -43,7 +43,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   };
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
-    return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(`title.${field}`);
+    return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(field);
   };
   const file = () => {
     const all = withMarks(made().file, marks());

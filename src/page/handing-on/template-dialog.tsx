@@ -1,5 +1,4 @@
 import { createResource, createSignal, For, Show } from 'solid-js';
-import { fieldWords } from '../../document/sharing/field-words.ts';
 import type { News } from '../../document/sharing/template-news.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { say } from '../kit/words.ts';
@@ -89,12 +88,7 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                         <For each={news.fields}>
                           {(field) => (
                             <>
-                              <FieldChange
-                                words={fieldWords(field.field)}
-                                field={field.field}
-                                before={field.now}
-                                after={field.after}
-                              />
+                              <FieldChange field={field.field} before={field.now} after={field.after} />
                               <Show when={field.departs}>
                                 <li class="caption">The job has gone its own way here.</li>
                               </Show>
@@ -133,12 +127,7 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                         <ul>
                           <For each={news.fields}>
                             {(field) => (
-                              <FieldChange
-                                words={fieldWords(field.field)}
-                                field={field.field}
-                                before={field.after}
-                                after={field.now}
-                              />
+                              <FieldChange field={field.field} before={field.after} after={field.now} />
                             )}
                           </For>
                         </ul>

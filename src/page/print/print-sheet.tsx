@@ -8,9 +8,11 @@ import { sayMessage } from '../kit/say-message.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { titleBoxes } from '../state/title-boxes.ts';
 import './print.css';
 import { CutTable } from './cut-table.tsx';
 import { checkedOutputs, cutLines, knownLines } from './paper-lines.ts';
+import { paperNotes } from './paper-notes.ts';
 
 /** Rows, and characters of running text, that leave room for larger type on one sheet. */
 const ROOMY = { rows: 11, characters: 2200 };
@@ -30,14 +32,7 @@ export default function PrintSheet() {
   ];
   const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
-  const notes = () => [
-    ...(title().note ? [say(title().note!)] : []),
-    ...sheet.state.order.flatMap((id) => {
-      const note = sheet.line(id)?.record.note;
-      if (!note) return [];
-      return sheet.numberOf(id) ? `${sheet.numberOf(id)} ${sheet.titleOf(id)}: ${say(note)}` : say(note);
-    }),
-  ];
+  const notes = () => paperNotes(sheet);
   /** What may have been written down wrong, and nobody has answered. */
   const questions = () =>
     sheet.state.order.flatMap((id) =>
@@ -53,15 +48,7 @@ export default function PrintSheet() {
     );
   };
   const boxes = (): Array<[string, string | undefined]> => [
-    ['Part', title().part],
-    ['Machine', title().machine],
-    ['For whom', title().customer],
-    ['Material', title().material],
-    ['Drawn by', title().drawnBy],
-    ['Checked by', title().checkedBy],
-    ['Date', title().date],
-    ['Revision', title().revision],
-    ['Sheet number', title().number],
+    ...titleBoxes().map(({ field, label }): [string, string | undefined] => [label, title()[field]]),
     ['Reference temperature', title().referenceTemperature ?? '20 °C (ISO 1)'],
     ['Checks follow', RULE_WORDS[sheet.state.rule]],
     ['Fingerprint', shortFingerprint(sheet.document.toFile())],

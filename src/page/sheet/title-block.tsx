@@ -1,35 +1,19 @@
 import { createSignal, For, Show } from 'solid-js';
 import { RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
-import type { DecisionRule, TitleBlock as Title } from '../../../shared/sheet/format.ts';
+import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
+import { type TitleBox, titleBoxes } from '../state/title-boxes.ts';
 import './title-block.css';
-
-type Field = Exclude<keyof Title, 'tags' | 'title' | 'referenceTemperature'>;
-
-/** Data fields of ISO 7200, in the words of a repair shop. The first ones are shown always. */
-const FIRST: ReadonlyArray<[Field, string]> = [
-  ['part', 'Part'],
-  ['machine', 'Machine'],
-  ['customer', 'For whom'],
-];
-const REST: ReadonlyArray<[Field, string, string?]> = [
-  ['material', 'Material'],
-  ['drawnBy', 'Drawn by'],
-  ['checkedBy', 'Checked by'],
-  ['date', 'Date'],
-  ['revision', 'Revision'],
-  ['number', 'Sheet number'],
-];
 
 /** The title block: what the job is, for whom, and under which rules the sheet stands. */
 export const TitleBlock = () => {
   const { sheet } = useSheet();
   const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);
   const title = () => sheet.state.title;
-  const box = (field: Field, label: string, wide = false) => (
-    <div class="box" classList={{ wide }}>
+  const box = ({ field, label }: TitleBox) => (
+    <div class="box">
       <TextField
         label={label}
         value={title()[field]}
@@ -48,7 +32,7 @@ export const TitleBlock = () => {
           onCommit={(text) => sheet.document.setTitle('title', text)}
         />
       </div>
-      <For each={FIRST}>{([field, label]) => box(field, label)}</For>
+      <For each={titleBoxes().filter(({ first }) => first)}>{box}</For>
       <Show
         when={all()}
         fallback={
@@ -59,7 +43,7 @@ export const TitleBlock = () => {
           </div>
         }
       >
-        <For each={REST}>{([field, label]) => box(field, label)}</For>
+        <For each={titleBoxes().filter(({ first }) => !first)}>{box}</For>
         <div class="box">
           <TextField
             label="Reference temperature"

@@ -1,5 +1,7 @@
 import { batch, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import { createStore, reconcile } from 'solid-js/store';
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { fieldsIn } from '../../../shared/sheet/field.ts';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
 import type { Change } from '../../document/model/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
@@ -24,29 +26,16 @@ interface State {
   rev: number;
 }
 
-/** Fields that say something about a cell without entering into any value: changing them moves no figure. */
-const BESIDE = new Set([
-  'label',
-  'name',
-  'note',
-  'locked',
-  'display',
-  'dismissed',
-  'example',
-  'fill',
-  'examples',
-]);
+/** What of a cell the figures depend on. */
+const computedPart = (record: CellRecord): string =>
+  JSON.stringify(
+    [...fieldsIn(record, CELL_FIELDS)]
+      .flatMap(([path, { computed }, value]) => (computed ? [[path, value] as const] : []))
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
+  );
 
-const computesAlike = (a: CellRecord | undefined, b: CellRecord): boolean => {
-  if (!a) return b.role === 'section' || b.role === 'remark';
-  const strip = (record: CellRecord) =>
-    JSON.stringify(
-      Object.entries(record)
-        .filter(([key]) => !BESIDE.has(key))
-        .sort(([x], [y]) => (x < y ? -1 : 1)),
-    );
-  return strip(a) === strip(b);
-};
+const computesAlike = (a: CellRecord | undefined, b: CellRecord): boolean =>
+  a ? computedPart(a) === computedPart(b) : b.role === 'section' || b.role === 'remark';
 
 /** One line as it stood when it was asked for. */
 export type LineNow = Pick<Line, 'record' | 'result'>;

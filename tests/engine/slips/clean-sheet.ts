@@ -5,7 +5,7 @@ import type { Draw } from './draw.ts';
 export interface Site {
   cell: string;
   /** Part of the cell it stands in. */
-  field: 'entry' | 'measured';
+  field: 'entry' | 'measured.entry';
   /** Readings in the unit of the sheet, by station; rounded as they are written. */
   stations: number[][];
   /** Written as divisions of a gauge about this setting. */
@@ -258,7 +258,13 @@ export class SheetMaker {
   private cut(cell: CellRecord, aim: number, tolerance: number): void {
     const value = Number((aim + tolerance * this.habits.cut(this.draw)).toFixed(this.system.places));
     cell.measured = { entry: '' };
-    cell.measured.entry = this.read(cell, 'measured', [[value]], 'plan', (2 * tolerance) / this.system.scale);
+    cell.measured.entry = this.read(
+      cell,
+      'measured.entry',
+      [[value]],
+      'plan',
+      (2 * tolerance) / this.system.scale,
+    );
   }
 
   /** Sizes typed as a shop writes them: a fraction, an undersize, a class, a cut to a plain size. */

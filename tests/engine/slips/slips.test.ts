@@ -33,7 +33,7 @@ describe('a reading is asked about', () => {
       'turn:entry#3',
       '2.2489; 2.2488 | 2.2489; 2.2489 in',
     ],
-    ['one turn out against its plan', cut('1.7266 in'), 'turn:measured', '1.7516 in'],
+    ['one turn out against its plan', cut('1.7266 in'), 'turn:measured.entry', '1.7516 in'],
     ['half a millimetre out', journal('57.61 mm'), 'turn:entry', '57.11 mm'],
     ['with the wrong frame', journal('3.2486 in'), 'frame:entry', '2.2486 in'],
     ['a radius', journal('1.1243 in'), 'radius:entry', '2.2486 in'],
@@ -43,16 +43,16 @@ describe('a reading is asked about', () => {
     [
       'tenths for thousandths on a gauge',
       cut('set 1.7500 in, +14 div of .001 in'),
-      'decimal:measured',
+      'decimal:measured.entry',
       'set 1.7500 in, +14 div of 0.0001 in',
     ],
     [
       'mirrored about the setting',
       cut('set 1.7500 in, -14 div of .0001 in'),
-      'mirrored:measured',
+      'mirrored:measured.entry',
       'set 1.7500 in, +14 div of .0001 in',
     ],
-    ['two digits changed over', cut('1.7551 in'), 'swapped-digits:measured', '1.7515 in'],
+    ['two digits changed over', cut('1.7551 in'), 'swapped-digits:measured.entry', '1.7515 in'],
     [
       'two digits changed over in a list',
       journal('2.2484; 2.2485; 2.2845; 2.2486 in'),
@@ -68,7 +68,7 @@ describe('a reading is asked about', () => {
     [
       'a nought that came to stand in front and was left out',
       cell('length', 'chosen', '100.597 mm', { tolerance: '± 0.02 mm', measured: { entry: '10.597 mm' } }),
-      'swapped-digits:measured',
+      'swapped-digits:measured.entry',
       '100.597 mm',
     ],
     [
@@ -223,6 +223,15 @@ describe('an entry is asked about', () => {
     expect(at('100.4 degF')[0]?.message).toMatch(/^Read at 100\.4 degF, 32\.4 °F above reference/);
     expect(at('20.5 degC')).toEqual([]);
   });
+});
+
+it('an answer of an older sheet, which names the size as measured by its group, still holds', () => {
+  const measured = { entry: '1.7266 in' };
+  const asked = slipsOf([cut(measured.entry)]);
+  const key = Object.values(asked)[0]?.[0]?.key as string;
+  expect(key).toBe('turn:measured.entry');
+  const dismissed = [{ slip: 'turn:measured', text: measured.entry }];
+  expect(Object.values(slipsOf([{ ...cut(measured.entry), dismissed }]))[0]).toEqual([]);
 });
 
 it('is not asked again once dismissed, until the text changes', () => {

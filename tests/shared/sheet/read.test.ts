@@ -2,8 +2,9 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type ReadSheet, readSheet } from '../../../shared/sheet/read.ts';
-import { faultsOf, isObject, type Schema, sheetSchema } from '../../../shared/sheet/schema.ts';
+import { faultsOf, isObject, type Schema } from '../../../shared/sheet/schema.ts';
 import schemaText from '../../../shared/sheet/sheet.schema.json' with { type: 'json' };
+import { sheetSchema } from '../../../shared/sheet/sheet-schema.ts';
 import { writeSheet } from '../../../shared/sheet/write.ts';
 import { sample } from './sample.ts';
 
@@ -47,7 +48,7 @@ describe('the schema', () => {
     const unused: string[] = [];
     const visit = (value: unknown[], reference: Schema, path: string): void => {
       const s = reference.$ref
-        ? (sheetSchema.$defs[reference.$ref.replace('#/$defs/', '')] as Schema)
+        ? (sheetSchema().$defs[reference.$ref.replace('#/$defs/', '')] as Schema)
         : reference;
       for (const [key, below] of Object.entries(s.properties ?? {})) {
         const values = value
@@ -68,7 +69,7 @@ describe('the schema', () => {
           `${path}.*`,
         );
     };
-    visit([sample()], sheetSchema, 'sheet');
+    visit([sample()], sheetSchema(), 'sheet');
     // Limits and measured of an output are the same definitions as those of a cell, used in full there.
     expect(unused.filter((path) => !path.includes('outputs.*'))).toEqual([]);
   });
@@ -121,7 +122,7 @@ describe('the schema', () => {
         const changed = replaced(sample(), path, by);
         const valid = ajvSays(changed);
         if (!valid) refused += 1;
-        expect(faultsOf(changed).length === 0).toBe(valid);
+        expect(faultsOf(changed, sheetSchema()).length === 0).toBe(valid);
       }),
       { seed: 6, numRuns: 3000 },
     );
