@@ -3,11 +3,11 @@ import { lezer } from '@lezer/generator/rollup';
 import unocss from 'unocss/vite';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { hyperformulaParts } from './src/setup/hyperformula-parts.mjs';
 import { offline } from './src/setup/offline.mjs';
 import { sharedWorkers } from './src/setup/shared-workers.mjs';
 import { sheetHeads } from './src/setup/sheet-heads.mjs';
 import { slimEditor } from './src/setup/slim-editor.mjs';
-import { slimHyperformula } from './src/setup/slim-hyperformula.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const testing = process.env.VITEST !== undefined;
@@ -19,7 +19,7 @@ export default defineConfig({
   publicDir: here('src/page/public'),
   plugins: [
     sharedWorkers(),
-    slimHyperformula(),
+    hyperformulaParts(),
     slimEditor(),
     lezer(),
     sheetHeads(),
