@@ -175,6 +175,28 @@ export interface ChoiceTable {
   rows: readonly ChoiceRow[];
 }
 
+/** How a function moves with one of its numbers, the others standing still: `either way` where they decide which. */
+export type Motion = 'rising' | 'falling' | 'either way';
+
+/**
+ * What the worst case goes by: how a function of the trade moves with its numbers. One that says nothing has no bounds once
+ * a number in it has a spread.
+ */
+export interface Movement {
+  /**
+   * By argument. `either way`: it rises all along or falls all along, and which of the two shows at the corners of any box.
+   */
+  moves?: Readonly<Record<string, Motion>>;
+  /** Of a function of one number, by its texts: where it may jump, SI; between two of these it moves as said. */
+  jumps?: (...texts: string[]) => readonly number[];
+  /** It moves by steps. */
+  steps?: true;
+  /** Bounds of its own, in place of all that: from the ends of each number, and its texts. */
+  bounds?: (
+    ...args: readonly (readonly [number, number] | string)[]
+  ) => readonly [number, number] | { message: string };
+}
+
 /** A pure function of SI numbers offered to formulas beside the general ones. Never throws; gives a message instead of a number. */
 export interface TradeFunction {
   name: string;
@@ -184,6 +206,8 @@ export interface TradeFunction {
   gives: string;
   /** Numbers in SI; a `text` argument arrives as a string (a literal in quotes, or the value of a choice input). */
   compute: (...args: readonly (number | string)[]) => number | { message: string };
+  /** Of a function that takes numbers. */
+  movement?: Movement;
   source: string;
 }
 

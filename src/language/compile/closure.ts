@@ -4,7 +4,8 @@
  */
 
 import type { BinaryOperator, Expr, Reference } from '../syntax/syntax.ts';
-import { applyComparison, type Computable } from './evaluate.ts';
+import type { Computable } from './evaluate.ts';
+import { argumentsOf, comparison, scaleOfBoth } from './ties.ts';
 
 /** Values of one quantity, one for each draw; logical values are 1 and 0. */
 export type Block = Float64Array;
@@ -51,15 +52,25 @@ const eachDraw = (a: Node, of: (x: number) => number): Node => {
   };
 };
 
-/** Each draw on its own, both sides as blocks. */
-const pairwise = (a: Node, b: Node, of: (x: number, y: number) => number): Node => {
-  const [left, right, take] = [asRun(a), asRun(b), buffer()];
+/** Each draw on its own: 1 where the comparison holds, 0 where it does not. */
+const compared = (
+  holds: (x: number, y: number, scale: number) => boolean,
+  a: Node,
+  b: Node,
+  largest: Node,
+): Node => {
+  const [left, right, scale, take] = [asRun(a), asRun(b), asRun(largest), buffer()];
   return {
     run: (blocks, n) => {
       const x = left(blocks, n);
       const y = right(blocks, n);
+      const most = scale(blocks, n);
       const out = take(n);
-      for (let i = 0; i < n; i += 1) out[i] = of(x[i]!, y[i]!);
+      for (let i = 0; i < n; i += 1) {
+        const apart = x[i]! - y[i]! - most[i]!;
+        out[i] = holds(x[i]!, y[i]!, most[i]!) ? 1 : 0;
+        if (Number.isNaN(apart)) out[i] = Number.NaN;
+      }
       return out;
     },
   };
@@ -144,12 +155,13 @@ class Builder {
       }
       case 'negate':
         return eachDraw(this.node(expr.of), (x) => 0 - x);
-      case 'compare': {
-        const { op } = expr;
-        return pairwise(this.node(expr.left), this.node(expr.right), (x, y) =>
-          Number.isNaN(x) || Number.isNaN(y) ? Number.NaN : Number(applyComparison(op, x, y)),
+      case 'compare':
+        return compared(
+          comparison(expr.op),
+          this.node(expr.left),
+          this.node(expr.right),
+          this.node(scaleOfBoth(expr.left, expr.right)),
         );
-      }
       case 'binary': {
         const [left, right] = [this.node(expr.left), this.node(expr.right)];
         return expr.op === '^' ? this.computed('POWER', [left, right]) : binary(expr.op, left, right);
@@ -159,7 +171,7 @@ class Builder {
           ? this.choice(expr)
           : this.computed(
               expr.fn,
-              expr.args.map((arg) => this.node(arg)),
+              argumentsOf(expr).map((arg) => this.node(arg)),
             );
     }
   }

@@ -7,6 +7,7 @@
 import { continues } from '../syntax/size.ts';
 import type { Expr, Reference, Scope } from '../syntax/syntax.ts';
 import { settledTest } from './check.ts';
+import { argumentsOf, scaleOfBoth } from './ties.ts';
 
 /** Put before the name of each of our functions in the grid, so that none is taken for one of its own. */
 export const FUNCTION_PREFIX = 'FW_';
@@ -43,7 +44,7 @@ export const toEngine = (
       case 'negate':
         return `-${inner(of.of)}`;
       case 'compare':
-        return `${inner(of.left)}${of.op}${inner(of.right)}`;
+        return `${FUNCTION_PREFIX}COMPARE("${of.op}",${write(of.left)},${write(of.right)},${write(scaleOfBoth(of.left, of.right))})`;
       case 'binary': {
         if (of.op === '^') return `${FUNCTION_PREFIX}POWER(${write(of.left)},${write(of.right)})`;
         const left = continues(of, of.left) ? write(of.left) : inner(of.left);
@@ -61,7 +62,7 @@ export const toEngine = (
       if (test !== undefined) return write(of.args[test ? 1 : 2] as Expr);
     }
     const name = NATIVE.has(of.fn) ? of.fn : FUNCTION_PREFIX + of.fn;
-    return `${name}(${of.args.map(write).join(',')})`;
+    return `${name}(${argumentsOf(of).map(write).join(',')})`;
   };
   return write(expr);
 };

@@ -4,8 +4,9 @@
  */
 import { type Problem, problem } from '../../../shared/problem.ts';
 import { printExpr } from '../syntax/print.ts';
-import type { BinaryOperator, CompareOperator, Expr, Reference } from '../syntax/syntax.ts';
+import type { BinaryOperator, Expr, Reference } from '../syntax/syntax.ts';
 import { short } from '../syntax/wording.ts';
+import { argumentsOf, comparison, scaleOfBoth } from './ties.ts';
 
 /** What a reference or an argument can be: text only for the choices and keys a trade function takes. */
 export type Value = number | boolean | string;
@@ -29,14 +30,6 @@ export const applyOperator = (op: BinaryOperator, a: number, b: number): number 
   if (op === '-') return a - b;
   if (op === '*') return a * b;
   return a / b;
-};
-
-export const applyComparison = (op: CompareOperator, a: Value, b: Value): boolean => {
-  if (op === '<') return a < b;
-  if (op === '<=') return a <= b;
-  if (op === '>') return a > b;
-  if (op === '>=') return a >= b;
-  return op === '=' ? a === b : a !== b;
 };
 
 /** The grid has no negative zero; neither do we. */
@@ -65,7 +58,10 @@ class Evaluation {
       case 'compare': {
         const sides = this.pair(expr);
         if (!Array.isArray(sides)) return sides;
-        return unknown(sides[0]) || unknown(sides[1]) ? Number.NaN : applyComparison(expr.op, ...sides);
+        const scale = this.value(scaleOfBoth(expr.left, expr.right));
+        if (isProblem(scale)) return scale;
+        const [left, right] = sides.map(Number) as [number, number];
+        return unknown(left) || unknown(right) ? Number.NaN : comparison(expr.op)(left, right, Number(scale));
       }
       case 'binary':
         return this.binary(expr);
@@ -102,7 +98,7 @@ class Evaluation {
       return this.value(expr.args[test ? 1 : 2] as Expr);
     }
     const values: Value[] = [];
-    for (const arg of expr.args) {
+    for (const arg of argumentsOf(expr)) {
       const value = this.value(arg);
       if (isProblem(value)) return value;
       values.push(value);

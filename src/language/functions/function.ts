@@ -1,3 +1,4 @@
+import type { Movement } from '../../../cells/record/cell.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import type { Span, ValueType } from '../syntax/syntax.ts';
 
@@ -27,6 +28,8 @@ export interface SheetFunction {
   args: { min: number; max: number };
   type: (args: readonly ArgType[]) => ValueType | Problem;
   compute: (...args: Scalar[]) => Outcome;
+  /** Of a function of the trade: how it moves with its numbers. */
+  movement?: Movement | undefined;
 }
 
 /** Numbers in, number out; logical arguments do not reach these, the check has refused them. */

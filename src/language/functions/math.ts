@@ -1,6 +1,7 @@
 import { powerDimension } from '../../../shared/dimension.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
 import { powerType } from './power.ts';
+import { settled } from './settled.ts';
 import {
   dimensionOf,
   NUMBER,
@@ -98,7 +99,11 @@ export const math: readonly SheetFunction[] = [
         .find((found) => found);
       return wrong ?? unify(args, 'MOD needs two of one kind');
     },
-    compute: numeric((x, y) => (y === 0 ? { message: 'MOD divides by zero' } : x - y * Math.floor(x / y))),
+    compute: numeric((x, y, scale = 0) => {
+      if (y === 0) return { message: 'MOD divides by zero' };
+      const quotient = settled(x / y, scale / Math.abs(y));
+      return Number.isInteger(quotient) ? 0 : x - y * Math.floor(quotient);
+    }),
   },
 ];
 

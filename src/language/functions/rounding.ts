@@ -2,6 +2,7 @@ import { isNone } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
 import { describeType } from '../syntax/wording.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
+import { settled } from './settled.ts';
 import { dimensionOf, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
 
 /**
@@ -16,35 +17,40 @@ const shift = (x: number, places: number): number => {
 const MAX_PLACES = 300;
 
 const decimals =
-  (round: (x: number) => number) =>
-  (x: number, places = 0) => {
+  (round: (x: number, scale: number) => number) =>
+  (x: number, places = 0, scale = 0) => {
     if (!Number.isFinite(x)) return x;
     const whole = Math.trunc(places);
     if (Math.abs(whole) > MAX_PLACES)
       return { message: `${places} decimal places are more than can be kept` };
-    return Math.sign(x) * shift(round(shift(Math.abs(x), whole)), -whole) || 0;
+    const shifted = shift(Math.abs(x), whole);
+    return Math.sign(x) * shift(round(shifted, scale * 10 ** whole), -whole) || 0;
   };
-
-/** Doubles make 0.3 / 0.1 a hair less than 3: a quotient that close to a whole number is taken for it. */
-const CLOSE = 1e-12;
 
 const multiple =
-  (name: string, round: (x: number) => number) =>
-  (x: number, step = 1) => {
+  (name: string, round: (x: number, scale: number) => number) =>
+  (x: number, step = 1, scale = 0) => {
     if (step === 0) return x === 0 ? 0 : { message: `${name} needs a step other than 0` };
     const size = Math.abs(step);
-    const quotient = x / size;
-    const near = Math.round(quotient);
-    const whole = Math.abs(quotient - near) <= CLOSE * Math.max(1, Math.abs(near)) ? near : round(quotient);
-    return whole * size || 0;
+    // A quotient that lies within a trillionth of a step of a whole one is taken for it.
+    return round(x / size, Math.max(1, scale / size)) * size || 0;
   };
+
+const up = (x: number, scale: number): number => Math.ceil(settled(x, scale));
+const down = (x: number, scale: number): number => Math.floor(settled(x, scale));
+const toNearest = (x: number, scale: number): number =>
+  Math.sign(x) * Math.floor(settled(Math.abs(x) + 0.5, scale));
 
 const dimensioned = (arg: ArgType): boolean => {
   const dim = dimensionOf(arg.type);
   return dim !== undefined && !isNone(dim);
 };
 
-const toPlaces = (name: string, purpose: string, round: (x: number) => number): SheetFunction => ({
+const toPlaces = (
+  name: string,
+  purpose: string,
+  round: (x: number, scale: number) => number,
+): SheetFunction => ({
   name,
   purpose,
   takes: ['number', 'places'],
@@ -65,7 +71,7 @@ const toPlaces = (name: string, purpose: string, round: (x: number) => number): 
 const toMultiple = (
   name: string,
   purpose: string,
-  round: (x: number) => number,
+  round: (x: number, scale: number) => number,
   min: number,
 ): SheetFunction => ({
   name,
@@ -88,23 +94,18 @@ const toMultiple = (
 
 /** As OASIS OpenFormula 1.3 has them, CEILING and FLOOR without a mode: up and down, with either sign of the value. */
 export const rounding: readonly SheetFunction[] = [
-  toPlaces('ROUND', 'to decimal places, halves away from zero', (x) => Math.floor(x + 0.5)),
-  toPlaces('ROUNDUP', 'to decimal places, away from zero', Math.ceil),
-  toPlaces('ROUNDDOWN', 'to decimal places, toward zero', Math.floor),
-  toMultiple('CEILING', 'up to a multiple of the step', Math.ceil, 1),
-  toMultiple('FLOOR', 'down to a multiple of the step', Math.floor, 1),
-  toMultiple(
-    'MROUND',
-    'to the nearest multiple of the step',
-    (x) => Math.sign(x) * Math.floor(Math.abs(x) + 0.5),
-    2,
-  ),
+  toPlaces('ROUND', 'to decimal places, halves away from zero', toNearest),
+  toPlaces('ROUNDUP', 'to decimal places, away from zero', up),
+  toPlaces('ROUNDDOWN', 'to decimal places, toward zero', down),
+  toMultiple('CEILING', 'up to a multiple of the step', up, 1),
+  toMultiple('FLOOR', 'down to a multiple of the step', down, 1),
+  toMultiple('MROUND', 'to the nearest multiple of the step', toNearest, 2),
   {
     name: 'INT',
     purpose: 'down to a whole number',
     takes: ['number'],
     args: { min: 1, max: 1 },
     type: ([arg]) => needPlain(arg!, 'INT') ?? NUMBER,
-    compute: numeric((x) => Math.floor(x)),
+    compute: numeric((x, scale = 0) => down(x, scale)),
   },
 ];

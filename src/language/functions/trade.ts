@@ -52,4 +52,5 @@ export const fromTrade = (fn: TradeFunction): SheetFunction => ({
   type: (args) =>
     args.map((arg, i) => misfit(fn, fn.takes[i]!, arg)).find((wrong) => wrong) ?? typeOfKind(fn.gives),
   compute: fn.compute as SheetFunction['compute'],
+  movement: fn.movement,
 });
