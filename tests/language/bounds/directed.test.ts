@@ -1,0 +1,95 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  addDown,
+  addUp,
+  divDown,
+  divUp,
+  mulDown,
+  mulUp,
+  productDown,
+  productUp,
+  quotientDown,
+  quotientUp,
+} from '../../../src/language/bounds/directed.ts';
+
+/** A double as a fraction of whole numbers, exactly. */
+const exact = (x: number): { top: bigint; bottom: bigint } => {
+  let bottom = 1n;
+  let scaled = x;
+  while (!Number.isInteger(scaled)) {
+    scaled *= 2;
+    bottom *= 2n;
+  }
+  return { top: BigInt(scaled), bottom };
+};
+
+const compare = (a: { top: bigint; bottom: bigint }, b: { top: bigint; bottom: bigint }): number => {
+  const apart = a.top * b.bottom - b.top * a.bottom;
+  return apart < 0n ? -1 : apart > 0n ? 1 : 0;
+};
+
+const number = fc.oneof(
+  fc
+    .double({ min: -1e12, max: 1e12, noNaN: true, noDefaultInfinity: true })
+    .filter((x) => x === 0 || Math.abs(x) > 1e-30),
+  fc.integer({ min: -50, max: 50 }).map((x) => x / 8),
+  fc.constantFrom(0.1, 0.2, 0.3, -0.1, 1 / 3, 1e-9, 0.0254),
+);
+
+/** How far apart two neighbours among doubles may lie that enclose what no double is. */
+const isTight = (low: number, high: number): boolean =>
+  high - low <= 4.5e-16 * Math.max(Math.abs(low), Math.abs(high)) + 1e-300;
+
+describe('directed rounding', () => {
+  it('encloses the exact result of each operation, and is it where a double holds it', () => {
+    fc.assert(
+      fc.property(number, number, (a, b) => {
+        const [x, y] = [exact(a), exact(b)];
+        const cases: [number, number, { top: bigint; bottom: bigint }][] = [
+          [
+            addDown(a, b),
+            addUp(a, b),
+            { top: x.top * y.bottom + y.top * x.bottom, bottom: x.bottom * y.bottom },
+          ],
+          [mulDown(a, b), mulUp(a, b), { top: x.top * y.top, bottom: x.bottom * y.bottom }],
+        ];
+        if (b !== 0) {
+          const sign = y.top < 0n ? -1n : 1n;
+          cases.push([
+            divDown(a, b),
+            divUp(a, b),
+            { top: sign * x.top * y.bottom, bottom: sign * x.bottom * y.top },
+          ]);
+        }
+        for (const [low, high, truth] of cases) {
+          expect(compare(exact(low), truth)).toBeLessThanOrEqual(0);
+          expect(compare(exact(high), truth)).toBeGreaterThanOrEqual(0);
+          expect(isTight(low, high)).toBe(true);
+          if (compare(exact(low), truth) === 0 || compare(exact(high), truth) === 0) expect(low).toBe(high);
+        }
+      }),
+      { seed: 12, numRuns: 3000 },
+    );
+  });
+
+  // IEEE Std 1788-2015, clause 10 (set-based intervals, table 9.1 of the arithmetic operations); examples from memory.
+  it.each([
+    ['[1, 2] + [5, ∞]', addDown(1, 5), addUp(2, Infinity), 6, Infinity],
+    ['[-∞, 2] + [-∞, 4]', addDown(-Infinity, -Infinity), addUp(2, 4), -Infinity, 6],
+    ['[1, ∞] - [1, ∞]', addDown(1, -Infinity), addUp(Infinity, -1), -Infinity, Infinity],
+    ['[1, 3] × [-5, 3]', productDown(1, 3, -5, 3), productUp(1, 3, -5, 3), -15, 9],
+    ['[-1, 5] × [-5, 3]', productDown(-1, 5, -5, 3), productUp(-1, 5, -5, 3), -25, 15],
+    ['[-10, -5] × [-5, -1]', productDown(-10, -5, -5, -1), productUp(-10, -5, -5, -1), 5, 50],
+    ['[0, 0] × [-∞, ∞]', productDown(0, 0, -Infinity, Infinity), productUp(0, 0, -Infinity, Infinity), 0, 0],
+    ['[-1, 5] × [1, ∞]', productDown(-1, 5, 1, Infinity), productUp(-1, 5, 1, Infinity), -Infinity, Infinity],
+    ['[-30, -15] / [-5, -3]', quotientDown(-30, -15, -5, -3), quotientUp(-30, -15, -5, -3), 3, 10],
+    ['[-30, 15] / [3, 5]', quotientDown(-30, 15, 3, 5), quotientUp(-30, 15, 3, 5), -10, 5],
+    ['[15, 30] / [0, 3]', quotientDown(15, 30, 0, 3), quotientUp(15, 30, 0, 3), 5, Infinity],
+    ['[-30, -15] / [0, 3]', quotientDown(-30, -15, 0, 3), quotientUp(-30, -15, 0, 3), -Infinity, -5],
+    ['[15, 30] / [-3, 0]', quotientDown(15, 30, -3, 0), quotientUp(15, 30, -3, 0), -Infinity, -5],
+    ['[15, 30] / [3, ∞]', quotientDown(15, 30, 3, Infinity), quotientUp(15, 30, 3, Infinity), 0, 10],
+  ])('%s', (_, low, high, wantedLow, wantedHigh) => {
+    expect([low, high]).toEqual([wantedLow, wantedHigh]);
+  });
+});
