@@ -23,8 +23,9 @@ export default defineConfig({
     slimEditor(),
     lezer(),
     sheetHeads(),
-    solid(),
+    // Before Solid's compiler, which writes a class that stands alone without its quotes, where it is not found.
     unocss(here('uno.config.ts')),
+    solid(),
     offline(here('src/page/app/service-worker.js')),
   ],
   build: {

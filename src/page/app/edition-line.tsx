@@ -1,12 +1,11 @@
 import { Show } from 'solid-js';
 import { edition, takeEdition } from './editions.ts';
-import './edition-line.css';
 
 /** One quiet line when there is a newer edition; it comes when the user takes it. */
 export const EditionLine = () => (
   <div role="status">
     <Show when={edition() !== 'present'}>
-      <div class="edition-line">
+      <div class="edition-line along justify-center gap-x-3 min-h-target px-3 py-1 bg-tint lined-b-rule text-small print:hidden">
         <Show
           when={edition() === 'waiting'}
           fallback={

@@ -1,11 +1,7 @@
 import { render } from 'solid-js/web';
 import { App } from './app.tsx';
 import '../kit/type.css';
-import '../kit/tokens.css';
 import '../kit/base.css';
-import '../kit/link-button.css';
-import '../kit/frame.css';
-import '../kit/sheet.css';
 import 'virtual:uno.css';
 import { watchAppearance } from '../kit/appearance.ts';
 import { whenIdle } from '../kit/idle.ts';

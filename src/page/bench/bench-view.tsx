@@ -10,7 +10,6 @@ import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
 import { type Stop, stopsOf } from './stops.ts';
 import { waysOf, wayTaken } from './ways.ts';
-import './bench.css';
 
 /** At the machine: one dimension and one reading at a time, for one hand. */
 export default function BenchView() {
@@ -65,16 +64,21 @@ export default function BenchView() {
     return id ? sheet.titleOf(id) : name;
   };
   return (
-    <main class="bench" classList={{ waits: sheet.waits() }}>
-      <header>
-        <a href={addressOfSheet(sheetId)}>Back to the sheet</a>
+    <main
+      class="bench flex flex-col gap-1 min-h-[100dvh] max-w-30rem mx-auto p-2 bg-paper"
+      classList={{ waits: sheet.waits() }}
+    >
+      <header class="flex items-center justify-between">
+        <a class="inline-flex items-center min-h-44px" href={addressOfSheet(sheetId)}>
+          Back to the sheet
+        </a>
         <span class="caption">{stops().length === 0 ? '' : count()}</span>
       </header>
       <h1 class="unseen">At the machine</h1>
       <Show
         when={stop()}
         fallback={
-          <p class="nothing">
+          <p class="p-3">
             Nothing on this sheet is read off a part yet. Add a measured line, or a size to cut, on the sheet.
           </p>
         }
@@ -87,6 +91,7 @@ export default function BenchView() {
               </label>
               <select
                 id="bench-stop"
+                class="min-h-key text-figure font-bold"
                 value={keyOf(now())}
                 onChange={(event) => setKey(event.currentTarget.value)}
               >
@@ -99,26 +104,26 @@ export default function BenchView() {
                   )}
                 </For>
               </select>
-              <Show when={gauge()} fallback={<p class="caption">No gauge is named for it.</p>}>
-                <p>
+              <Show when={gauge()} fallback={<p class="caption py-2px">No gauge is named for it.</p>}>
+                <p class="py-2px">
                   <span class="caption">with</span> {gauge()}
                 </p>
               </Show>
-              <Show when={wayNote()}>{(words) => <p class="bench-way">{words()}</p>}</Show>
+              <Show when={wayNote()}>{(words) => <p class="py-2px font-bold">{words()}</p>}</Show>
               <Show when={now().note}>
                 {(note) => (
-                  <p class="caption note" tabindex={0}>
+                  <p class="caption note clamp-2 hover:clamp-12 focus-visible:clamp-12" tabindex={0}>
                     {say(note())}
                   </p>
                 )}
               </Show>
             </div>
             <Outcome stop={now()} />
-            <div class="bench-pad">
+            <div class="grid gap-2 mt-auto">
               <Show
                 when={splitReadings(now().entry)}
                 fallback={
-                  <p class="nothing">
+                  <p class="p-3">
                     It stands as {writtenOut(now().entry)}, which is no plain list of readings.{' '}
                     <button type="button" class="go" onClick={() => goTo(now().cell)}>
                       Change it on the sheet
@@ -128,7 +133,10 @@ export default function BenchView() {
               >
                 <ReadingPad stop={now()} />
               </Show>
-              <nav class="bench-ways" aria-label="Dimensions">
+              <nav
+                class="bench-ways grid grid-cols-[1fr_1fr] gap-2 [&>button]:(min-h-key text-figure)"
+                aria-label="Dimensions"
+              >
                 <button type="button" disabled={!beside(-1)} onClick={() => move(-1)}>
                   Back
                 </button>

@@ -25,11 +25,15 @@ export const Outcome = (props: { stop: Stop }) => {
   const verdict = () => output() && leading(output()!.check);
   const state = () => verdict()?.state;
   return (
-    <section class="bench-outcome" aria-label="What it comes to" aria-live="polite">
+    <section
+      class="grid grid-cols-[1.25fr_1fr] gap-x-2 items-center [&>:is(.problem,.slip)]:col-span-full"
+      aria-label="What it comes to"
+      aria-live="polite"
+    >
       <Show when={figure()}>
         {(f) => (
-          <p class="bench-figure">
-            <b>{at().value(f())}</b> {at().beside(f(), true)}
+          <p>
+            <b class="text-head">{at().value(f())}</b> {at().beside(f(), true)}
             <Show when={output()?.difference}>
               {(d) => <span class="caption"> {at().change(d().value, d())} from plan</span>}
             </Show>
@@ -38,9 +42,9 @@ export const Outcome = (props: { stop: Stop }) => {
       </Show>
       <Show when={due()}>
         {(f) => (
-          <p class="bench-figure">
+          <p>
             <span class="caption">planned </span>
-            <b>{at().value(f())}</b> {at().beside(f(), false)}
+            <b class="text-head">{at().value(f())}</b> {at().beside(f(), false)}
           </p>
         )}
       </Show>

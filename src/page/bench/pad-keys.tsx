@@ -27,12 +27,13 @@ export interface PadKeysProps {
 export const PadKeys = (props: PadKeysProps) => {
   const face = (key: PadKey) => (key === '.' ? (usesComma() ? ',' : '.') : key);
   return (
-    <fieldset class="pad">
+    <fieldset class="pad grid grid-cols-[repeat(4,1fr)] gap-1">
       <legend class="unseen">Keypad</legend>
       <For each={KEYS.flat()}>
         {(key) => (
           <button
             type="button"
+            class="min-h-key p-0 text-head"
             aria-label={key === '.' ? 'Decimal mark' : NAMES[key]}
             // The box of the reading keeps the focus, so that a keyboard goes on too.
             onPointerDown={(event) => event.preventDefault()}
@@ -44,7 +45,7 @@ export const PadKeys = (props: PadKeysProps) => {
       </For>
       <button
         type="button"
-        class="main take"
+        class="main min-h-key p-0 text-figure font-bold disabled:(bg-paper text-soft)"
         disabled={!props.canTake}
         onPointerDown={(event) => event.preventDefault()}
         onClick={() => props.onTake()}

@@ -71,8 +71,9 @@ export const ReadingPad = (props: { stop: Stop }) => {
         <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} round={props.stop.round} />
       </Show>
       <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
-      <div class="bench-entry">
+      <div class="bench-entry flex items-center gap-2">
         <input
+          class="flex-1 min-w-0 min-h-key lined-wide text-title font-bold placeholder:(text-plain font-normal)"
           ref={box}
           inputmode="none"
           autocomplete="off"
@@ -83,11 +84,13 @@ export const ReadingPad = (props: { stop: Stop }) => {
           onInput={(event) => typed(event.currentTarget.value)}
           onKeyDown={(event) => event.key === 'Enter' && take()}
         />
-        <Show when={unit()}>{(word) => <span class="bench-unit">{word()}</span>}</Show>
+        <Show when={unit()}>
+          {(word) => <span class="bench-unit self-center text-figure">{word()}</span>}
+        </Show>
         <Show when={text() !== '' && text() === kept()}>
           <span class="caption">from the last one</span>
         </Show>
-        <button type="button" disabled={text() === ''} onClick={() => setText('')}>
+        <button type="button" class="min-h-key" disabled={text() === ''} onClick={() => setText('')}>
           Clear
         </button>
       </div>
@@ -96,7 +99,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
           “{text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.
         </p>
       </Show>
-      <div class="bench-more">
+      <div class="grid grid-flow-col auto-cols-[1fr] gap-2 [&>button]:(min-h-44px px-1)">
         <button
           type="button"
           onClick={() => setChosen(further(split().places, lastSlot(split().places), 'round'))}

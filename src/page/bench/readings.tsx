@@ -18,15 +18,16 @@ export const Readings = (props: ReadingsProps) => {
     ),
   );
   return (
-    <ol ref={list} class="bench-readings" aria-label="Readings">
+    <ol ref={list} class="flex gap-1 overflow-x-auto" aria-label="Readings">
       <For each={props.slots}>
         {(slot) => {
           const text = () => readingAt(props.places, slot);
           const name = `place ${slot.place + 1}, direction ${slot.direction + 1}`;
           return (
-            <li classList={{ first: slot.direction === 0 && slot.place > 0 }}>
+            <li classList={{ 'pl-1 lined-l-wide': slot.direction === 0 && slot.place > 0 }}>
               <button
                 type="button"
+                class="min-w-56px min-h-44px px-2"
                 aria-pressed={sameSlot(slot, props.at)}
                 aria-label={text() ? `${writtenOut(text())}, ${name}: read again` : `not read yet, ${name}`}
                 onClick={() => props.onChoose(slot)}

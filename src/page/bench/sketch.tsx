@@ -1,3 +1,4 @@
+import './sketch.css';
 import { For, Show } from 'solid-js';
 import type { Slot } from './slots.ts';
 
@@ -27,8 +28,8 @@ export const Sketch = (props: SketchProps) => {
     return !isRound() ? place : `${place} along, direction ${at.direction + 1} of ${round()} round`;
   };
   return (
-    <figure class="bench-sketch">
-      <svg viewBox="0 0 300 96" role="img" aria-label={words()}>
+    <figure class="bench-sketch grid grid-cols-[1.7fr_1fr] gap-2 items-center">
+      <svg class="block w-full h-auto" viewBox="0 0 300 96" role="img" aria-label={words()}>
         <rect class="body" {...BODY} />
         <Show when={isRound()}>
           <line class="centre" x1="2" x2={BODY.x + BODY.width + 10} y1="48" y2="48" />

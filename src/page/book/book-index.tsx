@@ -21,15 +21,19 @@ export const BookIndex = (props: { library: Library }) => {
   });
   return (
     <>
-      <header class="head">
-        <h1>Cell book</h1>
-        <nav>
-          <a href="#/">All jobs</a>
+      <header class="flex flex-wrap items-baseline justify-between gap-x-4 gap-y-2 lined-b-wide">
+        <h1 class="text-title">Cell book</h1>
+        <nav class="flex gap-4">
+          <a class="tall-link" href="#/">
+            All jobs
+          </a>
         </nav>
       </header>
-      <search class="find">
+      <search class="grid grid-cols-[minmax(12rem,2fr)_repeat(2,minmax(10rem,1fr))_auto] gap-x-3 gap-y-2 items-end phone:grid-cols-[minmax(0,1fr)]">
         <div class="field">
-          <label for="book-words">Words</label>
+          <label for="book-words" class="caption">
+            Words
+          </label>
           <input
             id="book-words"
             type="search"
@@ -64,12 +68,14 @@ export const BookIndex = (props: { library: Library }) => {
         <For each={grouped(found())}>
           {({ group, kinds: own }) => (
             <section class="group">
-              <h2>{group}</h2>
+              <h2 class="book-head first-letter:uppercase">{group}</h2>
               <ul>
                 <For each={own}>
                   {(kind) => (
-                    <li>
-                      <a href={addressInBook(kind.key)}>{kind.title}</a>
+                    <li class="grid grid-cols-[minmax(14rem,1fr)_2fr] gap-x-3 gap-y-1 items-center py-1 lined-b-rule phone:grid-cols-[minmax(0,1fr)]">
+                      <a class="flex items-center min-h-target font-bold" href={addressInBook(kind.key)}>
+                        {kind.title}
+                      </a>
                       <span>{kind.purpose}</span>
                     </li>
                   )}

@@ -17,12 +17,12 @@ export interface ExamplePartProps {
 export const ExamplePart = (props: ExamplePartProps) => {
   const [worked] = createResource(() => props.workOut());
   return (
-    <article class="example">
-      <h3>{props.example.title}</h3>
+    <article class="stacked gap-2 mb-3 p-3 lined">
+      <h3 class="text-figure">{props.example.title}</h3>
       <p class="caption">
         {props.example.source} ({GRADE_WORDS[props.example.grade]})
       </p>
-      <ul class="entered">
+      <ul class="flex flex-wrap gap-x-4 gap-y-1">
         <For each={entered(props)}>
           {([label, text]) => (
             <li>
@@ -62,7 +62,7 @@ const Outcome = (props: { kind: CellKind; example: WorkedExample; worked: Worked
   const number = (name: string) => numberOf({ name }, props.worked, props.example) ?? '';
   return (
     <>
-      <table class="outcome">
+      <table class="rows phone:([&_:is(td,th)]:p-1 text-small)">
         <thead>
           <tr>
             <th scope="col">worked out now</th>
@@ -73,9 +73,9 @@ const Outcome = (props: { kind: CellKind; example: WorkedExample; worked: Worked
         <tbody>
           <For each={outputs()}>
             {({ output, result }) => (
-              <tr classList={{ face: output.face === true }}>
+              <tr>
                 <th scope="row">{output.label}</th>
-                <td>{outputText(result, props.worked)}</td>
+                <td classList={{ 'font-bold!': output.face === true }}>{outputText(result, props.worked)}</td>
                 <td>
                   <Show when={expected(output.name)}>
                     {(one) => (
@@ -105,7 +105,7 @@ const Outcome = (props: { kind: CellKind; example: WorkedExample; worked: Worked
         )}
       </Show>
       <details>
-        <summary>The working, with its numbers</summary>
+        <summary class="min-h-target py-2 text-pencil cursor-pointer">The working, with its numbers</summary>
         <For each={outputs()}>
           {({ output, result }) => (
             <Show when={output.formula}>

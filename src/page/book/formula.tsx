@@ -1,3 +1,4 @@
+import './formula.css';
 import { createSignal, onCleanup, onMount } from 'solid-js';
 import { type MathOptions, toMathRow } from '../../language/display/mathml.ts';
 import { symbolOf } from '../../language/display/symbols.ts';
@@ -39,7 +40,7 @@ export const Formula = (props: FormulaProps) => {
   return (
     <figure
       ref={box}
-      class="set"
+      class="overflow-x-auto py-2"
       aria-label={props.label}
       tabindex={wide() ? 0 : undefined}
       innerHTML={mathOf(props)}

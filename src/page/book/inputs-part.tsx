@@ -7,11 +7,11 @@ import { NameSymbol } from './formula.tsx';
 /** What goes in: the symbol of the formulas, what it is, what stands for it while it is blank. */
 export const InputsPart = (props: { library: Library; kind: CellKind }) => (
   <section>
-    <h2>What goes in</h2>
-    <ul class="entries">
+    <h2 class="book-head">What goes in</h2>
+    <ul>
       <For each={props.kind.inputs}>
         {(input) => (
-          <li>
+          <li class="grid grid-cols-[minmax(8rem,14rem)_1fr] gap-x-3 gap-y-1 py-2 lined-b-rule phone:grid-cols-[minmax(0,1fr)]">
             <NameSymbol name={input.name} />
             <div>
               <b>{input.label}</b>

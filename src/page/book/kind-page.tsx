@@ -19,11 +19,15 @@ export const KindPage = (props: { library: Library; kindKey: string }) => {
   });
   return (
     <>
-      <header class="head">
-        <h1>{kind()?.title ?? 'The book has no such cell'}</h1>
-        <nav>
-          <a href={addressOfBook()}>Cell book</a>
-          <a href="#/">All jobs</a>
+      <header class="flex flex-wrap items-baseline justify-between gap-x-4 gap-y-2 lined-b-wide">
+        <h1 class="text-title">{kind()?.title ?? 'The book has no such cell'}</h1>
+        <nav class="flex gap-4">
+          <a class="tall-link" href={addressOfBook()}>
+            Cell book
+          </a>
+          <a class="tall-link" href="#/">
+            All jobs
+          </a>
         </nav>
       </header>
       <Show when={kind()}>{(found) => <Laid library={props.library} kind={found()} />}</Show>
@@ -46,13 +50,13 @@ const Laid = (props: { library: Library; kind: CellKind }) => {
   ];
   return (
     <>
-      <p class="purpose">{props.kind.purpose}</p>
+      <p class="max-w-60rem text-figure">{props.kind.purpose}</p>
       <p class="caption">
         {props.kind.group} · cell <code>{props.kind.key}</code>, edition {props.kind.edition}
       </p>
       <Show when={props.kind.cautions.length > 0}>
         <section class="caution">
-          <h2>Mind</h2>
+          <h2 class="text-head text-doubt">Mind</h2>
           <TextList texts={props.kind.cautions} />
         </section>
       </Show>
@@ -60,15 +64,15 @@ const Laid = (props: { library: Library; kind: CellKind }) => {
       <OutputsPart kind={props.kind} />
       <Show when={functions().length > 0}>
         <section>
-          <h2>Look-ups the formulas use</h2>
+          <h2 class="book-head">Look-ups the formulas use</h2>
           <dl>
             <For each={functions()}>
               {(one) => (
                 <>
-                  <dt>
+                  <dt class="font-bold">
                     <code>{one.name.toLowerCase()}</code>
                   </dt>
-                  <dd>
+                  <dd class="mb-2">
                     {one.purpose} <span class="caption">{one.source}</span>
                   </dd>
                 </>
@@ -79,15 +83,15 @@ const Laid = (props: { library: Library; kind: CellKind }) => {
       </Show>
       <ValidityPart kind={props.kind} />
       <section>
-        <h2>Taken for granted</h2>
+        <h2 class="book-head">Taken for granted</h2>
         <TextList texts={props.kind.assumptions} />
       </section>
       <section>
-        <h2>Sources</h2>
+        <h2 class="book-head">Sources</h2>
         <TextList texts={sources()} />
       </section>
       <section>
-        <h2>Worked examples</h2>
+        <h2 class="book-head">Worked examples</h2>
         <For each={props.kind.examples}>
           {(example, at) => <ExamplePart kind={props.kind} example={example} workOut={() => workOut(at())} />}
         </For>

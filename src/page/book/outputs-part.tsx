@@ -5,8 +5,8 @@ import { Formula } from './formula.tsx';
 /** What comes out, each with its formula as mathematics and the limits it is held to. */
 export const OutputsPart = (props: { kind: CellKind }) => (
   <section>
-    <h2>What comes out</h2>
-    <ul class="outputs">
+    <h2 class="book-head">What comes out</h2>
+    <ul>
       <For each={props.kind.outputs}>{(output) => <Output kind={props.kind} output={output} />}</For>
     </ul>
   </section>
@@ -26,10 +26,10 @@ const limitsText = ({ limits }: CellOutput): string =>
 const Output = (props: { kind: CellKind; output: CellOutput }) => {
   const tableName = () => props.kind.inputs.find((one) => one.name === props.output.table?.choice)?.label;
   return (
-    <li classList={{ face: props.output.face === true }}>
-      <h3>
+    <li class="py-2 lined-b-rule" classList={{ 'pl-3 lined-l-wide': props.output.face === true }}>
+      <h3 class="text-figure">
         {props.output.label}{' '}
-        <span class="caption">
+        <span class="caption font-normal">
           {props.output.quantity}
           {props.output.face ? ', on the face' : ''}
         </span>
@@ -51,7 +51,7 @@ const Output = (props: { kind: CellKind; output: CellOutput }) => {
       </Show>
       <Show when={props.output.spread}>
         {(spread) => (
-          <div class="spread">
+          <div class="pl-4">
             <p class="caption">
               with a spread of its own, {spread().label} ({spread().distribution}), from and to:
             </p>

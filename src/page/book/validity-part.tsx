@@ -6,11 +6,11 @@ import { Formula } from './formula.tsx';
 export const ValidityPart = (props: { kind: CellKind }) => (
   <Show when={props.kind.validity?.length}>
     <section>
-      <h2>What must hold</h2>
-      <ul class="outputs">
+      <h2 class="book-head">What must hold</h2>
+      <ul>
         <For each={props.kind.validity}>
           {(one) => (
-            <li>
+            <li class="py-2 lined-b-rule">
               <Formula text={one.holds} label={`What must hold, or else: ${one.otherwise}`} />
               <p>
                 <b>{one.grade === 'error' ? 'Otherwise no result:' : 'Otherwise a caution:'}</b>{' '}

@@ -45,18 +45,20 @@ export default function ChainView() {
           <a class="to-jobs" href={addressOfSheet(sheetId)}>
             Back to the sheet
           </a>
-          <span class="grow" />
-          <label class="tick-field">
+          <span class="flex-1" />
+          <label class="tall-link gap-2">
             <input
               type="checkbox"
+              class="tickable"
               checked={behind()}
               onChange={(event) => setBehind(event.currentTarget.checked)}
             />
             with gauges and materials
           </label>
-          <label class="tick-field wide-only">
+          <label class="tall-link gap-2 phone:hidden">
             <input
               type="checkbox"
+              class="tickable"
               checked={wholeWidth()}
               onChange={(event) => setSaid(event.currentTarget.checked)}
             />
@@ -73,17 +75,23 @@ export default function ChainView() {
             Print
           </button>
         </div>
-        <h1>{title()}: the chain</h1>
-        <p class="caption">
+        <h1 class="px-3 pt-3 text-head">{title()}: the chain</h1>
+        <p class="caption px-3">
           {narrow()
             ? 'In the order of the sheet, each line with what hangs on it. A press on a line goes to it.'
             : 'From left to right: what each line hangs on, and what hangs on it. A press on a line goes to it.'}
         </p>
         <Show
           when={placed().nodes.length > 0}
-          fallback={<p class="caption">There is no line to draw yet.</p>}
+          fallback={<p class="caption px-3">There is no line to draw yet.</p>}
         >
-          <section class="chain-scroll" classList={{ fit: wholeWidth() }} aria-label="Drawing" tabindex={0}>
+          {/* What is as wide as the window is gone through as any page is, without a window of its own; so is all on a phone. */}
+          <section
+            class="chain-scroll overflow-auto m-2 phone:(m-1 max-h-none) print:(overflow-visible max-h-none)"
+            classList={{ fit: wholeWidth(), 'max-h-[calc(100dvh-9rem)]': !wholeWidth() }}
+            aria-label="Drawing"
+            tabindex={0}
+          >
             <ChainDrawing
               ref={(element) => {
                 svg = element;

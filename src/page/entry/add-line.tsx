@@ -6,7 +6,6 @@ import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { ROLE_MEANING } from '../state/role-words.ts';
-import './add-line.css';
 import { lineRow } from '../state/row-key.ts';
 import { findKinds } from './find-kinds.ts';
 
@@ -66,11 +65,11 @@ export const AddLine = (props: AddLineProps) => {
   return (
     <section
       ref={form}
-      class="add-line"
+      class="add-line grid gap-3 p-3 lined-wide-pencil bg-paper"
       aria-label="New line"
       onKeyDown={(event) => event.key === 'Escape' && props.onDone()}
     >
-      <fieldset class="ways">
+      <fieldset class="buttons">
         <legend class="unseen">How its value comes about</legend>
         <For each={WAYS}>
           {([value, word]) => (
@@ -94,14 +93,16 @@ export const AddLine = (props: AddLineProps) => {
           <p class="caption">{ROLE_MEANING[way() as 'given']}</p>
         </Show>
         <form
-          class="row"
+          class="grid grid-cols-[repeat(auto-fit,minmax(11rem,1fr))] gap-2 items-end"
           onSubmit={(event) => {
             event.preventDefault();
             addPlain();
           }}
         >
           <div class="field">
-            <label for="new-line-label">{text() ? 'Text' : 'What it is'}</label>
+            <label for="new-line-label" class="caption">
+              {text() ? 'Text' : 'What it is'}
+            </label>
             <input
               id="new-line-label"
               ref={label}
@@ -145,7 +146,9 @@ const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
   return (
     <div>
       <div class="field">
-        <label for="kind-search">What is it for?</label>
+        <label for="kind-search" class="caption">
+          What is it for?
+        </label>
         <input
           id="kind-search"
           autocomplete="off"
@@ -153,7 +156,7 @@ const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
           onInput={(event) => setQuery(event.currentTarget.value)}
         />
       </div>
-      <div class="kinds">
+      <div class="max-h-22rem overflow-y-auto lined-rule">
         <For
           each={groups()}
           fallback={
@@ -162,11 +165,15 @@ const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
         >
           {({ group, kinds }) => (
             <>
-              <h4>{group}</h4>
+              <h4 class="px-2 py-1 bg-tint text-small">{group}</h4>
               <For each={kinds}>
                 {(kind) => (
-                  <button type="button" onClick={() => props.onChoose(kind)}>
-                    <b>{kind.title}</b>
+                  <button
+                    type="button"
+                    class="block w-full px-2 py-1 lined-none lined-b-rule text-left"
+                    onClick={() => props.onChoose(kind)}
+                  >
+                    <b class="block">{kind.title}</b>
                     <span class="caption">{kind.purpose}</span>
                   </button>
                 )}

@@ -1,7 +1,7 @@
 import { createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { afterPointer } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
-import './entry-editor.css';
+
 import { commitAtHand, loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
@@ -82,10 +82,11 @@ export const EntryEditor = (props: EntryEditorProps) => {
   });
 
   return (
-    <div class="editor">
-      <div ref={host} />
+    <div class="editor block min-h-target bg-paper lined-wide-pencil">
+      <div ref={host} class="min-w-0" />
       <Show when={!ready()}>
         <input
+          class="lined-none"
           ref={(element) => {
             input = element;
           }}
@@ -105,7 +106,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
           }}
         />
       </Show>
-      <div class="said" role="status">
+      <div class="px-6px pb-4px text-small empty:p-0" role="status">
         {said()}
       </div>
       <div class="unseen" role="status">

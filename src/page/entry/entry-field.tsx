@@ -7,7 +7,6 @@ import { commitTyped } from './commit-typed.ts';
 import { EntryEditor } from './entry-editor.tsx';
 import { ProblemNote } from './problem-note.tsx';
 import type { EntrySpot } from './spot.ts';
-import '../kit/fields.css';
 
 export interface EntryFieldProps {
   label: string;
@@ -52,7 +51,9 @@ export const EntryField = (props: EntryFieldProps) => {
 
   return (
     <div class="field">
-      <label for={id}>{props.label}</label>
+      <label for={id} class="caption">
+        {props.label}
+      </label>
       <Show
         when={editing()}
         fallback={
@@ -93,7 +94,7 @@ export const EntryField = (props: EntryFieldProps) => {
         />
       </Show>
       <Show when={props.hint}>
-        <span class="hint">{props.hint}</span>
+        <span class="hint caption">{props.hint}</span>
       </Show>
       <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={props.spot.cell} />}</For>
     </div>

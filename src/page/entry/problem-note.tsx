@@ -6,7 +6,9 @@ import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { spotOfField } from './input-spot.ts';
 import { loadCommit } from './load.ts';
-import './problem-note.css';
+
+/** The colour at its side, by what is to be done about it. */
+const BAR = { stops: 'barred-misses', asks: 'barred-doubt', waits: 'barred-soft' } as const;
 
 export interface ProblemNoteProps {
   problem: Problem;
@@ -32,12 +34,12 @@ export const ProblemNote = (props: ProblemNoteProps) => {
       ? 'waits'
       : props.problem.kind === 'ask'
         ? 'asks'
-        : '';
+        : 'stops';
   return (
-    <div class={`problem ${grade()}${props.brief ? ' brief' : ''}`}>
+    <div class={`problem ${BAR[grade()]} ${props.brief ? 'brief pl-2 text-small' : 'pl-3 text-plain'}`}>
       <span>{sayMessage(props.problem.message)}</span>
       <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
-        <div class="actions">
+        <div class="buttons mt-1">
           <Show when={elsewhere()}>
             {(id) => (
               <button type="button" class="go" onClick={() => goTo(id())}>

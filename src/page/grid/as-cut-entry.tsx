@@ -3,7 +3,7 @@ import { commitTyped } from '../entry/commit-typed.ts';
 import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
-import './as-cut-entry.css';
+
 import { useSheet } from '../state/context.ts';
 import { lineRow } from '../state/row-key.ts';
 
@@ -27,7 +27,7 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
     quantity: props.quantity,
   });
   return (
-    <div class="as-cut">
+    <div class="mt-1">
       <Show when={text() || cursor.isEditedAsCut(lineRow(props.cell))}>
         <span class="caption" aria-hidden="true">
           as measured
@@ -38,11 +38,15 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
         fallback={
           <button
             type="button"
+            class="block w-full min-h-28px px-6px lined-rule text-left wrap-anywhere cursor-text touch:min-h-target [.line:is(:hover,.here)_&]:border-ink"
             tabindex={-1}
             aria-label={text() ? `${label()}, ${text()}` : `${sheet.titleOf(props.cell)}: ${BLANK}`}
             onClick={() => cursor.editAsCut(lineRow(props.cell))}
           >
-            <Show when={text()} fallback={<span class="blank">{BLANK}</span>}>
+            <Show
+              when={text()}
+              fallback={<span class="blank text-soft [font-style:oblique] touch:text-small">{BLANK}</span>}
+            >
               {text()}
             </Show>
           </button>

@@ -4,9 +4,8 @@ import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
-import type { RowKey } from '../state/row-key.ts';
-import './example.css';
 import { listWords } from '../state/prompts.ts';
+import type { RowKey } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 
 export interface EntryCellProps {
@@ -42,12 +41,21 @@ export const EntryCell = (props: EntryCellProps) => {
     commitTyped(sheet, spot, { text: typed === text() ? undefined : typed, byKey, leave });
   };
   return (
-    <GridCell row={props.row} column="entry" class="can-type" editable description={description()}>
+    <GridCell
+      row={props.row}
+      column="entry"
+      class="can-type cursor-text"
+      editable
+      description={description()}
+    >
       <Show
         when={cursor.isEdited(props.row)}
         fallback={
-          <Show when={props.text} fallback={<span class="blank">{props.blank}</span>}>
-            <span class="typed">{text()}</span>
+          <Show
+            when={props.text}
+            fallback={<span class="blank text-soft [font-style:oblique]">{props.blank}</span>}
+          >
+            <span class="typed whitespace-pre-wrap">{text()}</span>
           </Show>
         }
       >
@@ -67,8 +75,11 @@ export const EntryCell = (props: EntryCellProps) => {
 
 /** Read out as the description of its cell, so that it is never taken for what stands there. */
 export const Example = (props: { text: string }) => (
-  <span class="example" aria-hidden="true">
+  <span class="example block caption italic" aria-hidden="true">
     e.g. {writtenOut(props.text)}
-    <Show when={listWords(props.text)}>{(words) => <span class="lists">{words()}</span>}</Show>
+    {/* How a list is written is told where it is being written. */}
+    <Show when={listWords(props.text)}>
+      {(words) => <span class="hidden [.line.here_&]:block">{words()}</span>}
+    </Show>
   </span>
 );

@@ -4,10 +4,9 @@ import { ProblemNote } from '../entry/problem-note.tsx';
 import { useSheet } from '../state/context.ts';
 import { moveText } from '../state/move-text.ts';
 import { standingFigure } from '../state/moves.ts';
+import { lineRow } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 import { HeldValue } from './held-note.tsx';
-import './face-cell.css';
-import { lineRow } from '../state/row-key.ts';
 
 export interface FaceCellProps {
   cell: string;
@@ -52,23 +51,26 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
     return moveText(by, like, (si) => at().step(si, like));
   };
   return (
-    <div>
-      <dt title={props.output.label}>{props.output.label}</dt>
+    <div class="grid grid-cols-[minmax(0,1fr)_minmax(11rem,auto)] gap-2 items-baseline leading-[1.25] not-first:lined-t-dotted-rule narrow:(grid-cols-[1fr] gap-0) phone:(grid-cols-[minmax(0,1fr)_auto] gap-2)">
+      <dt class="caption" title={props.output.label}>
+        {props.output.label}
+      </dt>
       <dd>
         <Show
           when={standingFigure(outline())}
           fallback={outline()?.logical === undefined ? '—' : String(outline()!.logical)}
         >
-          <b textContent={told()?.value ?? ''} /> <small textContent={told()?.beside ?? ''} />
+          <b class="whitespace-nowrap" textContent={told()?.value ?? ''} />{' '}
+          <small class="caption" textContent={told()?.beside ?? ''} />
           <Show when={show.other(props.cell, name())}>
             {(other) => (
-              <small class="other-system">
+              <small class="other-system block caption whitespace-nowrap">
                 <Show when={figure()}>{(own) => other().value(own())}</Show>
               </small>
             )}
           </Show>
         </Show>
-        <span class="moved" textContent={changed() ?? ''} />
+        <span class="block text-moved text-small empty:hidden" textContent={changed() ?? ''} />
         <HeldValue cell={props.cell} output={name()} />
       </dd>
     </div>

@@ -2,7 +2,6 @@ import { Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import { useTools } from '../state/tools.ts';
-import '../kit/held.css';
 
 interface HeldNoteProps {
   cell: string;

@@ -39,7 +39,8 @@ export const InputLine = (props: InputLineProps) => {
       <GridCell row={row()} column="name">
         <span class="label">{props.input.label}</span>
         <Show when={props.input.hint}>
-          <span class="caption hint">{props.input.hint}</span>
+          {/* What an input is for is said while it is being looked at. */}
+          <span class="caption hint block [.line.input:not(.here)_&]:hidden">{props.input.hint}</span>
         </Show>
       </GridCell>
       <Switch
@@ -59,7 +60,7 @@ export const InputLine = (props: InputLineProps) => {
             example={example()}
             beside={
               <Show when={line().outline?.echoes[field()]}>
-                {(echo) => <span class="beside">= {writtenOut(echo())}</span>}
+                {(echo) => <span class="beside block caption">= {writtenOut(echo())}</span>}
               </Show>
             }
           />
@@ -113,7 +114,7 @@ const Blank = (props: { input: CellInput; leftOpen: boolean }) => (
     {(text) => (
       <>
         {props.leftOpen ? 'to be filled in; until then ' : ''}
-        <span class="default">{writtenOut(text())}</span>
+        <span class="default text-soft">{writtenOut(text())}</span>
       </>
     )}
   </Show>

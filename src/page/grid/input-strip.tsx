@@ -5,7 +5,6 @@ import { useSheet } from '../state/context.ts';
 import { keepInPlace } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { inputRow, lineRow } from '../state/row-key.ts';
-import './input-strip.css';
 
 /** What a folded library cell has been given, in a few words; a press lays the input open. */
 export const InputStrip = (props: { cell: string; kind: CellKind }) => {
@@ -33,10 +32,16 @@ export const InputStrip = (props: { cell: string; kind: CellKind }) => {
     });
   return (
     <Show when={given().length > 0}>
-      <span class="input-strip">
+      {/* One row of what it has been given: the rest is seen when the cell is unfolded. */}
+      <span class="flex flex-wrap gap-x-3 gap-y-2px max-h-24px overflow-hidden touch:max-h-44px">
         <For each={given()}>
           {(input) => (
-            <button type="button" tabindex={-1} onClick={() => open(input)}>
+            <button
+              type="button"
+              class="min-h-24px p-0 lined-none lined-b-dotted-rule bg-transparent text-left cursor-text touch:min-h-44px"
+              tabindex={-1}
+              onClick={() => open(input)}
+            >
               <span class="caption">{input.label}</span> {words(input)}
             </button>
           )}

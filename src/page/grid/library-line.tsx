@@ -53,12 +53,14 @@ export const LibraryLine = (props: { cell: string }) => {
       <GridRow row={lineRow(props.cell)} cell={props.cell} class={open() ? 'library' : 'library folded'}>
         <NumberCell row={lineRow(props.cell)} cell={props.cell} />
         <GridCell row={lineRow(props.cell)} column="name" unfolds span={open() ? 4 : 2}>
-          <span class="role">{kind()?.title ?? record().kind}</span>
-          <span class="label">
+          <span class="role float-right ml-2 caption whitespace-nowrap">
+            {kind()?.title ?? record().kind}
+          </span>
+          <span class="label font-bold">
             {(record().label && say(record().label!)) || kind()?.title || record().kind}
           </span>
           <Show when={record().name}>
-            <span class="named">{record().name}</span>
+            <span class="named ml-1 caption">{record().name}</span>
           </Show>
           <LineNote note={record().note} shown={!open() && (kind()?.inputs ?? []).some(wanting)} />
           <Show when={!open() && kind()}>{(k) => <InputStrip cell={props.cell} kind={k()} />}</Show>

@@ -1,6 +1,5 @@
 import { Show } from 'solid-js';
 import { say } from '../kit/words.ts';
-import '../kit/line-note.css';
 
 /** What the author says to a line, under its label: while it is to be filled in. Unfolded, the note stands below. */
 export const LineNote = (props: { note: string | undefined; shown: boolean }) => (

@@ -129,9 +129,9 @@ export const Lines = () => {
           )}
         </For>
       </div>
-      <div class="below-lines">
+      <div class="p-3 lined-t-rule">
         <Show when={sheet.state.order.length === 0 && adding.after() !== null}>
-          <p>
+          <p class="mb-3">
             Nothing stands here yet. Begin with what is known: a size the maker gives, or readings off the
             part. What is to be cut is worked out from those.
           </p>

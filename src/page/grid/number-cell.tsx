@@ -24,7 +24,7 @@ export const NumberCell = (props: NumberCellProps) => {
       <Show when={chain.sideOf(props.cell)}>
         {(side) => (
           <span
-            class="chain"
+            class="order-1 basis-full text-center whitespace-nowrap text-small font-normal text-pencil"
             title={side() === 'up' ? 'feeds the line under the cursor' : 'follows the line under the cursor'}
           >
             {side() === 'up' ? 'feeds' : 'follows'}
@@ -33,7 +33,7 @@ export const NumberCell = (props: NumberCellProps) => {
       </Show>
       <button
         type="button"
-        class="handle"
+        class="handle inline-flex justify-center items-center w-24px min-h-20px p-0 lined-none bg-transparent text-soft cursor-grab [touch-action:none] opacity-0 focus-visible:opacity-100 [.line:is(:hover,.here)_&]:opacity-100 phone:(w-44px min-h-44px) [.line:not(.here)_&]:phone:hidden"
         tabindex={-1}
         aria-label={`Move ${title()}: drag, or Alt with the arrow keys`}
         onPointerDown={(event) =>

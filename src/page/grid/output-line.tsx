@@ -29,7 +29,7 @@ export const OutputLine = (props: OutputLineProps) => {
         <StillCell class="number" />
         <GridCell row={row()} column="name" unfolds>
           <span class="label">{props.output.label}</span>
-          <span class="named">{named()}</span>
+          <span class="named ml-1 caption">{named()}</span>
         </GridCell>
         <EntryCell
           row={row()}
@@ -44,7 +44,7 @@ export const OutputLine = (props: OutputLineProps) => {
           blank="as measured"
           beside={
             <Show when={settings()?.measured?.gauge}>
-              {(gauge) => <span class="beside">by {gauge()}</span>}
+              {(gauge) => <span class="beside block caption">by {gauge()}</span>}
             </Show>
           }
         />

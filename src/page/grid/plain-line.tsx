@@ -25,14 +25,17 @@ export const NameCell = (props: { cell: string; record: CellRecord }) => {
   const { cursor } = useSheet();
   return (
     <GridCell row={lineRow(props.cell)} column="name" unfolds>
-      <span class="role" classList={{ issued: Boolean(props.record.issued) }}>
+      <span
+        class="role float-right ml-2 caption whitespace-nowrap"
+        classList={{ 'text-ink lined-current px-1': Boolean(props.record.issued) }}
+      >
         {roleWord(props.record)}
       </span>
       <span class="label">
         {(props.record.label && say(props.record.label)) || <span class="caption">no label</span>}
       </span>
       <Show when={props.record.name}>
-        <span class="named">{props.record.name}</span>
+        <span class="named ml-1 caption">{props.record.name}</span>
       </Show>
       <LineNote
         note={props.record.note}
@@ -79,7 +82,7 @@ export const PlainLine = (props: { cell: string }) => {
           beside={
             <>
               <Show when={beside()}>
-                <span class="beside">{beside()}</span>
+                <span class="beside block caption">{beside()}</span>
               </Show>
               <Show when={takesReadings()}>
                 <AsCutEntry

@@ -10,9 +10,9 @@ export const SlipNote = (props: { slip: Slip; cell: string }) => {
   const { sheet } = useSheet();
   const text = () => textAsked(sheet, props.cell, props.slip);
   return (
-    <div class="slip" role="note">
+    <div class="slip pl-3 barred-doubt" role="note">
       <span>{sayMessage(props.slip.message)}</span>
-      <div class="actions">
+      <div class="buttons mt-1">
         <Show when={props.slip.offer}>
           {(offer) => (
             <button type="button" onClick={() => takeOffer(sheet, props.cell, props.slip)}>

@@ -6,7 +6,6 @@ import { sayRight, takeOffer, textAsked } from '../state/answer.ts';
 import { useSheet } from '../state/context.ts';
 import { OFFER_KEY, RIGHT_KEY } from '../state/keys.ts';
 import { cellOfRow } from '../state/row-key.ts';
-import './slips.css';
 
 /** What a cell says about itself. */
 const Remarks = (props: { cell: string }) => {
@@ -14,7 +13,13 @@ const Remarks = (props: { cell: string }) => {
   return (
     <For each={sheet.line(props.cell)?.outline?.remarks}>
       {(remark) => (
-        <span class="remark-note" classList={{ error: remark.grade === 'error' }}>
+        <span
+          class="remark-note block pl-2 text-small"
+          classList={{
+            'barred-misses': remark.grade === 'error',
+            'barred-doubt': remark.grade !== 'error',
+          }}
+        >
           {sayMessage(remark.message)}
         </span>
       )}
@@ -43,10 +48,10 @@ const Questions = (props: { cell: string }) => {
   return (
     <For each={sheet.line(props.cell)?.outline?.slips}>
       {(slip, i) => (
-        <span class="remark-note">
+        <span class="remark-note block pl-2 barred-doubt text-small">
           {sayMessage(slip.message)}
           <Show when={here()}>
-            <span class="slip-keys">
+            <span class="flex flex-wrap gap-x-2 gap-y-1 pt-1 print:hidden">
               <Show when={slip.offer}>
                 {(offer) => (
                   <Answer by={i() === 0 && OFFER_KEY} onTake={() => takeOffer(sheet, props.cell, slip)}>
@@ -68,13 +73,14 @@ const Questions = (props: { cell: string }) => {
 const Answer = (props: { by: string | false; onTake: () => void; children: JSX.Element }) => (
   <button
     type="button"
+    class="px-2 min-h-28px text-left touch:min-h-target"
     tabindex={-1}
     // The cell keeps the focus: the answer takes the button away.
     onPointerDown={(event) => event.preventDefault()}
     onClick={() => props.onTake()}
   >
     <Show when={props.by}>
-      <kbd>{props.by}</kbd>{' '}
+      <kbd class="[font:inherit] mr-1 text-soft touch:hidden">{props.by}</kbd>{' '}
     </Show>
     {props.children}
   </button>

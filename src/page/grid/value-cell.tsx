@@ -1,7 +1,5 @@
 import { createMemo, createRenderEffect, onCleanup, Show, untrack } from 'solid-js';
 import type { OutputResult } from '../../engine/rows/results.ts';
-import { HeldValue } from './held-note.tsx';
-import './amount.css';
 import { createText } from '../kit/text.ts';
 import { useSheet } from '../state/context.ts';
 import type { Figures } from '../state/lines.ts';
@@ -10,6 +8,7 @@ import { type Move, standingFigure } from '../state/moves.ts';
 import type { RowKey } from '../state/row-key.ts';
 import type { OutputShow } from '../state/show.ts';
 import { GridCell } from './grid-cell.tsx';
+import { HeldValue } from './held-note.tsx';
 
 export interface ValueCellProps {
   row: RowKey;
@@ -70,8 +69,8 @@ export const ValueCell = (props: ValueCellProps) => {
   }
   const Told = () => (
     <>
-      <b>{value.node}</b>
-      <small>{spread.node}</small>
+      <b class="mr-2 text-figure whitespace-nowrap">{value.node}</b>
+      <small class="inline-block mr-2 caption empty:hidden">{spread.node}</small>
       <Show when={show.other(props.cell, props.output)}>
         {(other) => {
           const text = () => {
@@ -80,7 +79,12 @@ export const ValueCell = (props: ValueCellProps) => {
             if (!figure) return '';
             return `${other().value(figure)} ${other().beside(figure, measured !== undefined || read())}`;
           };
-          return <small class="other-system" textContent={text()} />;
+          return (
+            <small
+              class="other-system block mr-2 caption whitespace-nowrap empty:hidden"
+              textContent={text()}
+            />
+          );
         }}
       </Show>
     </>
@@ -96,22 +100,22 @@ export const ValueCell = (props: ValueCellProps) => {
         when={outline()?.measured}
         fallback={
           <Show when={outline()?.planned}>
-            <span class="amount">
+            <span class="amount block">
               <Told />
               <Show when={outline()?.planned?.aim !== undefined}>
-                <small textContent={aim()} />
+                <small class="inline-block mr-2 caption empty:hidden" textContent={aim()} />
               </Show>
             </span>
           </Show>
         }
       >
-        <span class="amount actual">
+        <span class="amount actual block">
           <Told />
         </span>
         <Show when={outline()?.planned}>
-          <span class="amount">
+          <span class="amount block">
             <small
-              class="plan"
+              class="block caption empty:hidden"
               title="planned size, and by how much it came out from it"
               textContent={planText(result(), read(), at())}
             />
@@ -127,7 +131,7 @@ export const ValueCell = (props: ValueCellProps) => {
       <Show when={outline()?.logical !== undefined}>
         <b>{outline()?.logical ? 'true' : 'false'}</b>
       </Show>
-      <span class="moved">{moved.node}</span>
+      <span class="block text-moved text-small empty:hidden">{moved.node}</span>
       <HeldValue cell={props.cell} output={props.output} />
     </GridCell>
   );

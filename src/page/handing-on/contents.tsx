@@ -3,7 +3,6 @@ import type { CellRecord, Limits } from '../../../shared/sheet/format.ts';
 import { numberLines } from '../state/numbering.ts';
 import { roleWord } from '../state/role-words.ts';
 import { Said } from './said.tsx';
-import './contents.css';
 
 const FIRST = 200;
 
@@ -26,7 +25,7 @@ const Label = (props: { cell: CellRecord }) => (
   <>
     <Said text={props.cell.label} />{' '}
     <Show when={props.cell.name}>
-      <code>
+      <code class="[font-family:inherit] text-pencil">
         <Said text={props.cell.name} />
       </code>
     </Show>
@@ -52,17 +51,21 @@ export const Contents = (props: {
   const shown = () => (all() ? props.cells : props.cells.slice(0, FIRST));
   return (
     <section
-      class="contents"
-      classList={{ figured: props.figures !== undefined }}
+      class="contents rows-box phone:max-h-none"
+      classList={{ 'phone:[&>table]:min-w-38rem': props.figures !== undefined }}
       aria-label="Lines of the sheet"
       tabindex={0}
     >
-      <table>
+      <table class="long-rows">
         <thead>
           <tr>
             <th scope="col">No.</th>
             <th scope="col">What</th>
-            <th scope="col" class="how">
+            <th
+              scope="col"
+              class="whitespace-nowrap"
+              classList={{ 'phone:hidden': props.figures === undefined }}
+            >
               Comes by
             </th>
             <th scope="col">Entry</th>
@@ -79,7 +82,7 @@ export const Contents = (props: {
               <Show
                 when={cell.role !== 'section' && cell.role !== 'remark'}
                 fallback={
-                  <tr classList={{ heading: cell.role === 'section' }}>
+                  <tr classList={{ '[&>td]:(font-bold bg-tint)': cell.role === 'section' }}>
                     <td />
                     <td colspan={props.figures ? 6 : 4}>
                       <Label cell={cell} />
@@ -92,7 +95,10 @@ export const Contents = (props: {
                   <td>
                     <Label cell={cell} />
                   </td>
-                  <td class="how">{roleWord(cell)}</td>
+                  {/* Without figures it is as wide as the page: how a line comes by its value shows in its entry. */}
+                  <td class="whitespace-nowrap" classList={{ 'phone:hidden': props.figures === undefined }}>
+                    {roleWord(cell)}
+                  </td>
                   <td>
                     <Said text={entryText(cell)} />
                     <Show when={cell.measured?.entry}>

@@ -8,7 +8,6 @@ import {
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellDifference, Differences, FieldDifference } from '../../document/differences.ts';
 import { Said } from './said.tsx';
-import './differences-list.css';
 
 const SHOWN = 60;
 
@@ -23,11 +22,11 @@ export const FieldChange = (props: { field: string; before: unknown; after: unkn
   return (
     <li>
       {words()}:{' '}
-      <del>
+      <del class="text-soft">
         <Said text={said(props.before)} />
       </del>{' '}
       <span aria-hidden="true">→</span>{' '}
-      <ins>
+      <ins class="font-bold decoration-none">
         <Said text={said(props.after)} />
       </ins>
     </li>
@@ -51,7 +50,7 @@ const CellChange = (props: { change: CellDifference }) => (
       </Show>
     </p>
     <Show when={props.change.fields.length > 0}>
-      <ul>
+      <ul class="pl-4 lined-l-wide-rule">
         <For each={props.change.fields}>
           {(field) => <FieldChange field={field.field} before={field.before} after={field.after} />}
         </For>
@@ -66,7 +65,7 @@ export const DifferencesList = (props: { differences: Differences; none: string 
   const nothing = () => all().cells.length === 0 && all().sheet.length === 0 && !all().moved;
   return (
     <Show when={!nothing()} fallback={<p>{props.none}</p>}>
-      <ul class="differences">
+      <ul class="differences grid gap-2 max-h-22rem overflow-auto [&_li]:wrap-anywhere">
         <For each={all().sheet}>
           {(field: FieldDifference) => (
             <FieldChange ofSheet field={field.field} before={field.before} after={field.after} />

@@ -33,7 +33,7 @@ export const ForOthers = () => {
   };
   return (
     <section class="share-part">
-      <h3>For other programs, and on paper</h3>
+      <h3 class="text-figure">For other programs, and on paper</h3>
       <div class="buttons">
         <button type="button" onClick={() => give('csv', table)}>
           Table (CSV)
@@ -49,7 +49,9 @@ export const ForOthers = () => {
         In the workbook plain arithmetic stays live; what cells of the library give is a value. It holds the
         job as it stands, readings and names too.
       </p>
-      <p role="alert">{trouble()}</p>
+      <p role="alert" class="empty:hidden">
+        {trouble()}
+      </p>
     </section>
   );
 };

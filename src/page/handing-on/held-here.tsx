@@ -25,8 +25,8 @@ export const HeldHere = (props: {
   const one = () => props.held[chosen()] ?? props.held[0]!;
   const name = (held: Held) => `${held.title || 'without a title'}, ${when.format(held.changed)}`;
   return (
-    <section class="held">
-      <h3>Beside what is here</h3>
+    <section class="held grid gap-2 justify-items-start p-3 lined [&>:is(.differences,.field)]:w-full">
+      <h3 class="text-figure mb-1">Beside what is here</h3>
       <Show when={props.held.length > 1} fallback={<p>{name(one())}</p>}>
         <SelectField
           label="Compared with"

@@ -7,7 +7,6 @@ import { Dialog } from '../kit/dialog.tsx';
 import { useSheet } from '../state/context.ts';
 import { Changes } from './changes.tsx';
 import { fileOf } from './file-of.ts';
-import './history.css';
 
 const LookBack = lazy(() => import('./look-back.tsx'));
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
@@ -47,7 +46,11 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
   };
 
   return (
-    <Dialog title="History of this sheet" class="history" onClose={props.onClose}>
+    <Dialog
+      title="History of this sheet"
+      class="history w-[min(60rem,calc(100vw-2*var(--s2)))]"
+      onClose={props.onClose}
+    >
       <Show
         when={!looked()}
         fallback={
@@ -67,7 +70,7 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
         }
       >
         <form
-          class="keep-state"
+          class="keep-state buttons items-end"
           onSubmit={(event) => {
             event.preventDefault();
             void keep(label().trim() || 'kept by hand').then(() => {
@@ -76,8 +79,10 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
             });
           }}
         >
-          <div class="field">
-            <label for="keep-state">Keep the sheet as it stands, under these words</label>
+          <div class="field flex-[1_1_16rem]">
+            <label for="keep-state" class="caption">
+              Keep the sheet as it stands, under these words
+            </label>
             <input
               id="keep-state"
               value={label()}
@@ -88,18 +93,20 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
           </div>
           <button type="submit">Keep</button>
         </form>
-        <p role="alert">{trouble()}</p>
+        <p role="alert" class="empty:hidden">
+          {trouble()}
+        </p>
         <ol class="revisions">
           <For
             each={entries()}
             fallback={
-              <li class="caption">
+              <li class="caption py-2 lined-t-rule">
                 {revisions.loading ? 'Reading …' : 'No earlier state has been kept yet.'}
               </li>
             }
           >
             {({ revision, before }) => (
-              <li>
+              <li class="grid gap-1 justify-items-start py-2 lined-t-rule">
                 <p>
                   <strong>{when.format(revision.time)}</strong> {revision.label}{' '}
                   <span class="caption">{shortFingerprint(revision.fingerprint)}</span>

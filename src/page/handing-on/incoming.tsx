@@ -29,15 +29,15 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
       .catch((error: unknown) => setTrouble(String(error)));
 
   return (
-    <article class="incoming" aria-label="The sheet that came in">
+    <article class="incoming stacked gap-3" aria-label="The sheet that came in">
       <p class="caption">
         {file().template ? 'A template' : 'A job sheet'} from {props.arrival.source}. Nothing of it has been
         taken over yet.
       </p>
-      <h2>
+      <h2 class="heading wrap-anywhere">
         <Said text={title().title || 'without a title'} />
       </h2>
-      <dl class="facts">
+      <dl class="grid grid-cols-[repeat(auto-fill,minmax(min(16rem,100%),1fr))] gap-x-4 gap-y-2">
         <For
           each={
             [
@@ -54,8 +54,8 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
           {([label, text]) => (
             <Show when={text}>
               <div>
-                <dt>{label}</dt>
-                <dd>
+                <dt class="caption">{label}</dt>
+                <dd class="wrap-anywhere">
                   <Said text={text} />
                 </dd>
               </div>
@@ -63,8 +63,8 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
           )}
         </For>
         <div>
-          <dt>Who wrote it</dt>
-          <dd>
+          <dt class="caption">Who wrote it</dt>
+          <dd class="wrap-anywhere">
             <Show when={title().drawnBy || title().checkedBy} fallback="The sheet does not say.">
               The sheet says:{' '}
               <Show when={title().drawnBy}>
@@ -78,20 +78,20 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
           </dd>
         </div>
         <div>
-          <dt>Fingerprint</dt>
-          <dd>
-            <strong class="fingerprint">{shortFingerprint(print())}</strong> Whoever sent it sees the same
-            eight characters, if this is the same sheet.
+          <dt class="caption">Fingerprint</dt>
+          <dd class="wrap-anywhere">
+            <strong class="fingerprint text-figure tracking-[0.06em]">{shortFingerprint(print())}</strong>{' '}
+            Whoever sent it sees the same eight characters, if this is the same sheet.
           </dd>
         </div>
         <div>
-          <dt>Lengths in</dt>
-          <dd>{file().units.length === 'in' ? 'inches' : 'millimetres'}</dd>
+          <dt class="caption">Lengths in</dt>
+          <dd class="wrap-anywhere">{file().units.length === 'in' ? 'inches' : 'millimetres'}</dd>
         </div>
       </dl>
       <Show when={props.arrival.warnings.length > 0 || unknown().length > 0}>
-        <section class="warnings">
-          <h3>Look at this first</h3>
+        <section class="warnings px-3 py-2 lined-wide-doubt [&_li]:(ml-4 [list-style:square])">
+          <h3 class="text-figure mb-1">Look at this first</h3>
           <ul>
             <For each={props.arrival.warnings}>
               {(warning) => (
@@ -111,14 +111,14 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
       </Show>
       <Show when={cautions().length > 0}>
         <section>
-          <h3>Cautions that come with its cells</h3>
-          <ul class="cautions">
+          <h3 class="text-figure mb-1">Cautions that come with its cells</h3>
+          <ul class="cautions [&>li]:(ml-4 [list-style:square])">
             <For each={cautions()}>{(caution) => <li>{caution}</li>}</For>
           </ul>
         </section>
       </Show>
       <section>
-        <h3>
+        <h3 class="text-figure mb-1">
           {lines()} {lines() === 1 ? 'line' : 'lines'}
         </h3>
         <Contents cells={file().cells} />
@@ -133,7 +133,8 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
           </p>
         )}
       </Show>
-      <div class="buttons">
+      {/* At hand from the first line on, however long the sheet is. */}
+      <div class="buttons sticky bottom-0 z-1 py-2 bg-paper lined-t">
         <Show
           when={same()}
           fallback={

@@ -60,7 +60,7 @@ export default function LookBack(props: { revision: Revision; when: string }) {
       fallback={<p role="alert">This state cannot be read any more; it stays where it is.</p>}
     >
       {(of) => (
-        <section class="look-back">
+        <section class="look-back grid gap-2 min-w-0">
           <h3>
             As it stood on {props.when}: {of().title.title}
           </h3>

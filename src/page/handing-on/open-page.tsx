@@ -5,7 +5,6 @@ import { type Arrival, arrival, readFile, readPasted, setArrival } from './arriv
 import { Incoming } from './incoming.tsx';
 import { JsonPicker } from './json-picker.tsx';
 import type { Partly } from './parts-kept.ts';
-import './open-page.css';
 
 /** A sheet from elsewhere: by file, code or link. It is looked at first. */
 export const OpenPage = (props: { code: string | undefined }) => {
@@ -51,10 +50,12 @@ export const OpenPage = (props: { code: string | undefined }) => {
         files(event.dataTransfer?.files);
       }}
     >
-      <div class="frame open-page">
-        <div class="head">
-          <h1>A sheet from elsewhere</h1>
-          <a href="#/">All jobs</a>
+      <div class="frame stacked gap-4 p-4">
+        <div class="along justify-between gap-3">
+          <h1 class="text-title">A sheet from elsewhere</h1>
+          <a class="tall-link" href="#/">
+            All jobs
+          </a>
         </div>
         <Show when={trouble()}>
           {(words) => (
@@ -63,13 +64,13 @@ export const OpenPage = (props: { code: string | undefined }) => {
             </p>
           )}
         </Show>
-        <p class="waits" role="status">
+        <p class="empty:hidden" role="status">
           {waits()}
         </p>
         <Show
           when={arrival()}
           fallback={
-            <div class="sources">
+            <div class="stacked gap-3">
               <p>
                 It is read and shown first. Nothing runs in it, nothing is sent anywhere, and nothing is taken
                 over before you say so.
@@ -81,13 +82,16 @@ export const OpenPage = (props: { code: string | undefined }) => {
                 <JsonPicker ref={picker} label="Choose a file" onFiles={files} />
               </div>
               <form
+                class="stacked gap-3 justify-items-start"
                 onSubmit={(event) => {
                   event.preventDefault();
                   void readPasted(text()).then(take);
                 }}
               >
-                <div class="field">
-                  <label for="pasted-code">Or paste a code or a link</label>
+                <div class="field w-full">
+                  <label for="pasted-code" class="caption">
+                    Or paste a code or a link
+                  </label>
                   <textarea
                     id="pasted-code"
                     ref={box}

@@ -23,7 +23,7 @@ export default function QrCode(props: { text: string; name: string }) {
   const code = () => encode(props.text, { border: QUIET, boostEcc: true });
   return (
     <svg
-      class="qr-code"
+      class="w-[min(100%,24rem)]"
       viewBox={`0 0 ${code().size} ${code().size}`}
       role="img"
       aria-label={props.name}

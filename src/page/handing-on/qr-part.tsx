@@ -26,7 +26,7 @@ export const QrPart = (props: QrPartProps) => {
   const several = () => parts().length > 1;
   return (
     <section class="share-part">
-      <h3>{several() ? `As ${parts().length} QR codes` : 'As a QR code'}</h3>
+      <h3 class="text-figure">{several() ? `As ${parts().length} QR codes` : 'As a QR code'}</h3>
       <Show
         when={parts().length > 0}
         fallback={
@@ -57,7 +57,7 @@ export const QrPart = (props: QrPartProps) => {
             <button type="button" disabled={at() === parts().length - 1} onClick={() => setAt(at() + 1)}>
               Next code
             </button>
-            <span class="count" role="status">
+            <span class="self-center" role="status">
               {at() + 1} of {parts().length}
             </span>
           </div>

@@ -8,9 +8,8 @@ import { useSheet } from '../state/context.ts';
 import { numberLines } from '../state/numbering.ts';
 import { useTools } from '../state/tools.ts';
 import { cellTitle } from './differences-list.tsx';
-import './contents.css';
+
 import { useReadInputs } from './read-inputs.ts';
-import './templates.css';
 
 /** A template from this job: what it leaves out is shown first, and its author says what the next one fills in. */
 export default function SaveTemplate(props: { onClose: () => void }) {
@@ -70,10 +69,16 @@ export default function SaveTemplate(props: { onClose: () => void }) {
     props.onClose();
   };
   return (
-    <Dialog title="Save as a template" class="save-template" onClose={props.onClose}>
+    <Dialog
+      title="Save as a template"
+      class="save-template w-[min(56rem,calc(100vw-2*var(--s2)))]"
+      onClose={props.onClose}
+    >
       <p>Labels, formulas, limits, sources and notes are kept. This job stays as it is.</p>
       <div class="field">
-        <label for="template-title">Title of the template</label>
+        <label for="template-title" class="caption">
+          Title of the template
+        </label>
         <input
           id="template-title"
           value={title()}
@@ -82,7 +87,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
         />
       </div>
       <section>
-        <h3>
+        <h3 class="text-figure">
           Left out:{' '}
           {made().emptied.length === 0
             ? 'nothing'
@@ -91,7 +96,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
               : `${made().emptied.length} entries`}
         </h3>
         <Show when={made().emptied.length > 0}>
-          <ul class="left-out">
+          <ul class="max-h-12rem overflow-auto [columns:2_18rem] [&>li]:(wrap-anywhere [break-inside:avoid]) phone:max-h-none">
             <For each={made().emptied}>
               {(one) => (
                 <li>
@@ -106,16 +111,17 @@ export default function SaveTemplate(props: { onClose: () => void }) {
         </Show>
       </section>
       <section>
-        <h3>What the next user fills in, and what is locked</h3>
-        <div class="contents to-mark">
-          <table>
+        <h3 class="text-figure">What the next user fills in, and what is locked</h3>
+        {/* The dialog scrolls on a phone: lists in it are whole. */}
+        <div class="rows-box phone:max-h-none">
+          <table class="long-rows">
             <thead>
               <tr>
                 <th scope="col">No.</th>
                 <th scope="col">To fill in</th>
                 <th scope="col">Locked</th>
                 <th scope="col">Line</th>
-                <th scope="col" class="more">
+                <th scope="col" class="phone:hidden">
                   Entry
                 </th>
               </tr>
@@ -140,7 +146,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                       )}
                     </For>
                     <td>{cellTitle(cell)}</td>
-                    <td class="more">
+                    <td class="phone:hidden">
                       {cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}
                     </td>
                   </tr>

@@ -10,7 +10,6 @@ import { ForOthers } from './for-others.tsx';
 import { giveFile } from './give-file.ts';
 import { QrPart } from './qr-part.tsx';
 import { useReadInputs } from './read-inputs.ts';
-import './share-dialog.css';
 
 /** Some programs for letters cut what is longer. */
 const LONG = 2000;
@@ -46,13 +45,15 @@ export default function ShareDialog(props: { onClose: () => void }) {
   return (
     <Dialog title="Hand this sheet on" onClose={props.onClose}>
       <p>
-        Fingerprint <strong class="fingerprint">{shortFingerprint(file())}</strong>: who opens it sees the
-        same eight characters.
+        Fingerprint{' '}
+        <strong class="fingerprint text-figure tracking-[0.06em]">{shortFingerprint(file())}</strong>: who
+        opens it sees the same eight characters.
       </p>
       <Show when={!sheet.document.template()}>
-        <div class="field check-box">
+        <div class="flex items-center gap-2 min-h-target">
           <input
             id="share-bare"
+            class="tickable"
             type="checkbox"
             checked={bare()}
             onChange={(event) => setBare(event.currentTarget.checked)}
@@ -61,7 +62,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
         </div>
       </Show>
       <section class="share-part">
-        <h3>As a file</h3>
+        <h3 class="text-figure">As a file</h3>
         <button
           type="button"
           onClick={() =>
@@ -75,16 +76,17 @@ export default function ShareDialog(props: { onClose: () => void }) {
         </button>
       </section>
       <section class="share-part">
-        <h3>As a code or a link</h3>
+        <h3 class="text-figure">As a code or a link</h3>
         <Show when={refusal()}>{(words) => <p role="alert">{words()}</p>}</Show>
         <Show when={code()}>
           {(text) => (
             <>
-              <div class="field">
-                <label for="share-code">
+              <div class="field w-full">
+                <label for="share-code" class="caption">
                   The whole sheet in {text().length.toLocaleString()} characters. This page sends it nowhere.
                 </label>
                 <textarea
+                  class="text-small wrap-anywhere"
                   id="share-code"
                   ref={shown}
                   rows={3}
@@ -101,7 +103,9 @@ export default function ShareDialog(props: { onClose: () => void }) {
                   Copy the link
                 </button>
               </div>
-              <p role="status">{told()}</p>
+              <p role="status" class="empty:hidden">
+                {told()}
+              </p>
               <Show when={isOwnMachine()}>
                 <p class="caption">
                   The link opens on this machine only. To another shop send the code, to be pasted under “Open

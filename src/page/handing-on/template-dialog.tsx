@@ -7,7 +7,6 @@ import { useTools } from '../state/tools.ts';
 import { cellTitle, FieldChange } from './differences-list.tsx';
 import { originOfJob } from './origin.ts';
 import { Said } from './said.tsx';
-import './templates.css';
 
 const WHAT = { added: 'new line', gone: 'taken out', changed: '' } as const;
 
@@ -73,18 +72,26 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                   differ now.
                 </p>
               </Show>
-              <ul class="news">
-                <For each={found().news} fallback={<li>Nothing that concerns this job.</li>}>
+              <ul>
+                <For
+                  each={found().news}
+                  fallback={<li class="py-1 lined-t-rule">Nothing that concerns this job.</li>}
+                >
                   {(news) => (
-                    <li>
-                      <label>
-                        <input type="checkbox" checked={isTicked(news)} onChange={() => turn(news.id)} />
+                    <li class="py-1 lined-t-rule">
+                      <label class="along min-h-target">
+                        <input
+                          class="tickable"
+                          type="checkbox"
+                          checked={isTicked(news)}
+                          onChange={() => turn(news.id)}
+                        />
                         <strong>
                           <Said text={cellTitle(news.cell)} />
                         </strong>{' '}
                         <span class="caption">{WHAT[news.what]}</span>
                       </label>
-                      <ul>
+                      <ul class="pl-5">
                         <For each={news.fields}>
                           {(field) => (
                             <>
@@ -116,15 +123,15 @@ export default function TemplateDialog(props: { onClose: () => void }) {
             </Show>
             <Show when={found().departures.length > 0}>
               <section>
-                <h3>Where the job departs from what the author locked</h3>
-                <ul class="news">
+                <h3 class="text-figure">Where the job departs from what the author locked</h3>
+                <ul>
                   <For each={found().departures}>
                     {(news) => (
-                      <li>
+                      <li class="py-1 lined-t-rule">
                         <strong>
                           <Said text={cellTitle(news.cell)} />
                         </strong>
-                        <ul>
+                        <ul class="pl-5">
                           <For each={news.fields}>
                             {(field) => (
                               <FieldChange field={field.field} before={field.after} after={field.now} />

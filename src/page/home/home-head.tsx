@@ -15,22 +15,27 @@ export const HomeHead = (props: HomeHeadProps) => {
   const [open, setOpen] = createSignal(false);
   let file!: HTMLInputElement;
   return (
-    <div class="head">
-      <div class="what">
-        <h1>Fitwright</h1>
-        <p>
+    <div class="head flex flex-wrap items-end justify-between gap-3 phone:(grid grid-cols-[1fr_auto] items-center)">
+      <div class="what phone:[display:contents]">
+        <h1 class="text-title">Fitwright</h1>
+        <p class="phone:col-span-full">
           Bring a worn machine back to size: every dimension worked out before it is cut, and proven after.
         </p>
       </div>
       <JsonPicker ref={file} label="Open a file" onFiles={(files) => props.onFile(files)} />
       <Show when={narrow()}>
-        <button type="button" class="ways-in" aria-expanded={open()} onClick={() => setOpen(!open())}>
+        <button
+          type="button"
+          class="ways-in phone:[grid-area:1/2]"
+          aria-expanded={open()}
+          onClick={() => setOpen(!open())}
+        >
           Open a file and more
         </button>
       </Show>
       <Show when={!narrow() || open()}>
-        <div class="buttons">
-          <a class="to-book" href={addressOfBook()}>
+        <div class="buttons phone:col-span-full">
+          <a class="tall-link px-2" href={addressOfBook()}>
             Cell book
           </a>
           <button type="button" onClick={() => file.click()}>

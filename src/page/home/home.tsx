@@ -1,9 +1,8 @@
 import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { createShop } from '../state/shop.ts';
-import './home.css';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { type Offer, offers } from '../handing-on/templates.ts';
+import { createShop } from '../state/shop.ts';
 import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
 import { LengthsQuestion } from './lengths-question.tsx';
@@ -44,7 +43,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         void take(event.dataTransfer?.files ?? null);
       }}
     >
-      <div class="frame home">
+      <div class="frame home stacked gap-5 p-4 phone:(gap-4 p-3 pb-4)">
         <HomeHead
           onFile={(list) => void take(list)}
           onEmpty={(length) => void startEmpty(length).catch(failed)}
@@ -63,19 +62,22 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         <Show when={props.shop} keyed>
           {(shop) => <MissingSheets shop={shop} />}
         </Show>
-        <div class="jobs-room" ref={(element) => reserve(element, () => props.shop !== undefined)}>
+        <div
+          class="jobs-room [&:empty:not(.kept)]:hidden"
+          ref={(element) => reserve(element, () => props.shop !== undefined)}
+        >
           <Show when={props.shop} keyed>
             {(shop) => <JobList shop={createShop(shop)} />}
           </Show>
         </div>
         <section>
-          <h2>A filled job to look at</h2>
+          <h2 class="heading mb-3">A filled job to look at</h2>
           <For each={offers.filter(({ template }) => !template)}>
             {(offer) => <OfferBox offer={offer} word="Open a copy to play with" onTake={begin} filled />}
           </For>
         </section>
         <section>
-          <h2>What is worn?</h2>
+          <h2 class="heading mb-3">What is worn?</h2>
           <LengthsQuestion />
           <OfferList onTake={begin} />
         </section>

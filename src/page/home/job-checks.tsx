@@ -20,7 +20,7 @@ export const JobChecks = (props: { row: ListRow }) => {
   };
   const waits = () => counts().some((count) => count.standing === 'waiting');
   return (
-    <span class="job-checks" classList={{ waits: waits(), sheet: true }}>
+    <span class="job-checks flex flex-wrap gap-x-2 gap-y-1" classList={{ waits: waits() }}>
       <Show when={counts().length > 0} fallback={<span class="caption">no checks yet</span>}>
         <For each={counts()}>
           {(count) => (

@@ -35,10 +35,12 @@ export const JobList = (props: { shop: ShopState }) => {
   return (
     <Show when={props.shop.any()}>
       <section>
-        <h2>Jobs</h2>
-        <div class="filters">
-          <div class="field">
-            <label for="job-search">Search</label>
+        <h2 class="heading mb-3">Jobs</h2>
+        <div class="filters grid grid-cols-[minmax(12rem,3fr)_repeat(2,minmax(9rem,1fr))] gap-3 items-end mb-3 column:grid-cols-[1fr_1fr]">
+          <div class="field column:col-span-full">
+            <label for="job-search" class="caption">
+              Search
+            </label>
             <input id="job-search" type="search" onInput={(event) => setQuery(event.currentTarget.value)} />
           </div>
           <SelectField
@@ -58,11 +60,13 @@ export const JobList = (props: { shop: ShopState }) => {
         <p class="caption" role="status">
           {rows().length.toLocaleString()} {rows().length === 1 ? 'sheet' : 'sheets'}
         </p>
-        <ul class="jobs">
+        <ul class="lined-t">
           <For
             each={growing.shown()}
             fallback={
-              <li class="job caption">{query() ? 'No job holds all of these words.' : 'None here.'}</li>
+              <li class="caption p-2 lined-b-rule">
+                {query() ? 'No job holds all of these words.' : 'None here.'}
+              </li>
             }
           >
             {(row) => <Job row={row} shop={props.shop} notices={notices} />}

@@ -51,14 +51,17 @@ export const Job = (props: { row: ListRow; shop: ShopState; notices: Notices }) 
     await startFromTemplate(file).catch((error: unknown) => props.notices.say(String(error)));
   };
   return (
-    <li class="job">
-      <a href={addressOfSheet(props.row.id)}>
+    <li class="job grid grid-cols-[minmax(0,2fr)_minmax(0,1.5fr)_6.5rem_10rem_16rem] gap-x-3 gap-y-2 items-center p-2 lined-b-rule [content-visibility:auto] [contain-intrinsic-size:auto_3.5rem] column:(grid-cols-1 gap-1)">
+      <a
+        class="flex items-center min-h-target text-figure font-bold wrap-anywhere"
+        href={addressOfSheet(props.row.id)}
+      >
         <bdi>{title()}</bdi>
       </a>
       <span>{what()}</span>
       <span class="caption">{when.format(props.row.changed)}</span>
       <JobChecks row={props.row} />
-      <fieldset class="buttons">
+      <fieldset class="buttons gap-1 justify-end column:justify-start">
         <legend class="unseen">{title()}</legend>
         <Show
           when={props.row.removed === undefined}

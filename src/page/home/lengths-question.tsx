@@ -14,12 +14,15 @@ export const LengthsQuestion = () => {
   const words = { in: 'Inches', mm: 'Millimetres', sheet: 'As each sheet' };
   return (
     <Show when={!asked() && preferences().length === 'sheet'}>
-      <section class="question" aria-label="Which lengths does this shop work in?">
+      <section
+        class="along justify-between gap-x-3 mb-3 px-3 py-2 bg-tint lined-rule"
+        aria-label="Which lengths does this shop work in?"
+      >
         <span>
           Which lengths does this shop work in?{' '}
-          <span class="wide-only">Templates and sheets from elsewhere are then shown so.</span>
+          <span class="phone:hidden">Templates and sheets from elsewhere are then shown so.</span>
         </span>
-        <span class="buttons">
+        <span class="buttons phone:flex-nowrap">
           <For each={offers}>
             {(offer) => (
               <button

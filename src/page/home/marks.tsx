@@ -19,11 +19,16 @@ export const Marks = (props: {
     );
   return (
     <Show when={props.all.length > 0}>
-      <fieldset class="mark-row">
-        <legend class="caption">Marked</legend>
+      <fieldset class="mark-row buttons gap-x-2 gap-y-1 mb-2 phone:(flex-nowrap overflow-x-auto)">
+        <legend class="caption float-left mr-2 leading-target">Marked</legend>
         <For each={shown()}>
           {(tag) => (
-            <button type="button" aria-pressed={props.chosen.includes(tag)} onClick={() => turn(tag)}>
+            <button
+              type="button"
+              class="phone:flex-none"
+              aria-pressed={props.chosen.includes(tag)}
+              onClick={() => turn(tag)}
+            >
               {say(tag)}
             </button>
           )}

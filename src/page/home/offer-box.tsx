@@ -11,14 +11,20 @@ export const OfferBox = (props: {
 }) => {
   const title = () => say(props.offer.title.title);
   return (
-    <article class="offer" classList={{ filled: props.filled === true }}>
+    <article
+      class="offer flex p-3 lined"
+      classList={{
+        'flex-wrap items-center gap-x-4 gap-y-2': props.filled === true,
+        'flex-col gap-2': !props.filled,
+      }}
+    >
       <Show when={!props.filled}>
-        <span class="caption">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
+        <span class="caption phone:hidden">{(props.offer.title.tags ?? []).map(say).join(', ')}</span>
       </Show>
-      <Show when={props.filled} fallback={<h4>{title()}</h4>}>
-        <h3>{title()}</h3>
+      <Show when={props.filled} fallback={<h4 class="text-figure">{title()}</h4>}>
+        <h3 class="text-figure">{title()}</h3>
       </Show>
-      <p>
+      <p class={props.filled ? 'flex-[1_1_24rem] phone:hidden' : 'flex-1'}>
         {props.filled
           ? 'Filled in from the first reading on. Change a reading in your copy and see what follows.'
           : say(props.offer.title.note ?? '')}

@@ -24,12 +24,13 @@ export const OfferList = (props: { onTake: (offer: Offer) => void }) => {
   const labels = [...REPAIR_LABELS, REST].filter((label) => of(label).length > 0);
   return (
     <>
-      <fieldset class="repairs" ref={buttons}>
+      <fieldset class="repairs buttons" ref={buttons}>
         <legend class="unseen">Only the templates for</legend>
         <For each={labels}>
           {(label) => (
             <button
               type="button"
+              class="phone:px-2"
               aria-pressed={chosen() === label}
               onClick={() => setChosen(chosen() === label ? undefined : label)}
             >
@@ -41,8 +42,12 @@ export const OfferList = (props: { onTake: (offer: Offer) => void }) => {
       <For each={chosen() === undefined ? labels : [chosen()!]}>
         {(label) => (
           <>
-            <h3 class="repair">{say(label)}</h3>
-            <div class="offers" classList={{ whole: chosen() !== undefined }}>
+            <h3 class="mt-3 mb-2 text-head">{say(label)}</h3>
+            {/* In the long list the beginning of each note; whole among those of one repair, and on the sheet. */}
+            <div
+              class="grid grid-cols-[repeat(auto-fill,minmax(min(19rem,100%),1fr))] gap-3"
+              classList={{ 'phone:[&_p]:clamp-2': chosen() === undefined }}
+            >
               <For each={of(label)}>
                 {(offer) => <OfferBox offer={offer} word="Begin this job" onTake={props.onTake} />}
               </For>
@@ -51,7 +56,7 @@ export const OfferList = (props: { onTake: (offer: Offer) => void }) => {
         )}
       </For>
       <Show when={chosen()}>
-        <button type="button" class="all-repairs" onClick={showAll}>
+        <button type="button" class="mt-3" onClick={showAll}>
           Show all {templates.length}
         </button>
       </Show>

@@ -51,8 +51,8 @@ export const WholeShop = (props: { shop: Shop }) => {
       ];
     });
   return (
-    <section class="whole-shop">
-      <h2>The whole shop</h2>
+    <section class="grid gap-2">
+      <h2 class="heading mb-3">The whole shop</h2>
       <p>
         Jobs and templates are kept in this browser, on this machine, and nowhere else. A file of all of them,
         put somewhere safe, is the way back when the machine is lost.
@@ -72,9 +72,9 @@ export const WholeShop = (props: { shop: Shop }) => {
       </div>
       <Show when={done()}>
         {(progress) => (
-          <label class="progress">
+          <label class="grid gap-1 max-w-24rem">
             {progress().what} {progress().n} of {progress().of}
-            <progress value={progress().n} max={Math.max(progress().of, 1)} />
+            <progress class="w-full accent-pencil" value={progress().n} max={Math.max(progress().of, 1)} />
           </label>
         )}
       </Show>

@@ -1,6 +1,5 @@
 import { createEffect, createRoot, createSignal } from 'solid-js';
 import { preferences } from './preferences.ts';
-import './text-size.css';
 
 /** Puts the chosen paper and text size on the document, where the style sheets look. To be called once, at the start. */
 export const watchAppearance = (): void => {

@@ -14,7 +14,7 @@ const SIGN: Record<Standing, string> = {
 
 /** Ring for a plan, filled square for a part; the sign inside differs for every standing. */
 export const CheckSign = (props: { state: CheckState }) => (
-  <svg viewBox="0 0 20 20" aria-hidden="true">
+  <svg class="flex-none w-20px h-20px" viewBox="0 0 20 20" aria-hidden="true">
     <SignShapes state={props.state} />
   </svg>
 );
@@ -43,13 +43,15 @@ export const CheckMark = (props: CheckMarkProps) => (
       <CheckSign state={props.state} />
     </span>
     <span>
-      <span class="word tone">{props.state}</span>
+      <span class="word tone" classList={{ 'font-bold': standingOf(props.state) !== 'none' }}>
+        {props.state}
+      </span>
       <Show when={props.more}>
-        <small>{props.more}</small>
+        <small class="block caption">{props.more}</small>
       </Show>
       {/* A line without limits had no verdict to tell of. */}
       <Show when={props.before && props.before !== 'no limits' && props.before !== props.state}>
-        <small class="was">was {props.before}</small>
+        <small class="was block caption">was {props.before}</small>
       </Show>
     </span>
   </span>

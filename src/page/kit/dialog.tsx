@@ -1,5 +1,4 @@
 import { createUniqueId, type JSX, onCleanup, onMount } from 'solid-js';
-import './dialog.css';
 
 export interface DialogProps {
   title: string;
@@ -32,9 +31,11 @@ export const Dialog = (props: DialogProps) => {
         if (event.target === element) element.close();
       }}
     >
-      <div class="dialog-paper">
-        <header>
-          <h2 id={id}>{props.title}</h2>
+      <div class="stacked gap-3 p-3">
+        <header class="flex items-center justify-between gap-3">
+          <h2 id={id} class="text-head">
+            {props.title}
+          </h2>
           <button type="button" onClick={() => element.close()}>
             Close
           </button>

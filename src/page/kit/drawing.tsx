@@ -94,8 +94,13 @@ export const CellDrawing = (props: DrawingProps) => {
     }
   };
   return (
-    <figure class="drawing">
-      <svg viewBox={`0 0 ${props.drawing.width} ${props.drawing.height}`} role="img" aria-label={props.title}>
+    <figure class="drawing max-w-40rem">
+      <svg
+        class="block w-full h-auto max-h-18rem"
+        viewBox={`0 0 ${props.drawing.width} ${props.drawing.height}`}
+        role="img"
+        aria-label={props.title}
+      >
         <defs>
           {hatch('section-a', 45, 0.7)}
           {hatch('section-b', -45, 0.7)}
@@ -104,7 +109,7 @@ export const CellDrawing = (props: DrawingProps) => {
         <For each={props.drawing.shapes}>{draw}</For>
       </svg>
       <Show when={props.drawing.exaggeration}>
-        <figcaption>{props.drawing.exaggeration}</figcaption>
+        <figcaption class="caption">{props.drawing.exaggeration}</figcaption>
       </Show>
     </figure>
   );

@@ -33,7 +33,12 @@ export const LimitBar = (props: LimitBarProps) => {
   return (
     <Show when={scale()}>
       {(s) => (
-        <svg class="limit-bar" viewBox={`0 0 ${LENGTH} 32`} role="img" aria-label={props.words}>
+        <svg
+          class="limit-bar block w-full h-32px overflow-visible"
+          viewBox={`0 0 ${LENGTH} 32`}
+          role="img"
+          aria-label={props.words}
+        >
           <defs>
             <pattern
               id={hatch}

@@ -1,6 +1,5 @@
 import { type JSX, Show } from 'solid-js';
 import { createNarrow } from './narrow.ts';
-import './part.css';
 
 export interface PartProps {
   title: string;
@@ -17,14 +16,14 @@ export const Part = (props: PartProps) => {
       when={narrow()}
       fallback={
         <section>
-          <h3>{props.title}</h3>
+          <h3 class="part-head">{props.title}</h3>
           {props.children}
         </section>
       }
     >
-      <details class="part-fold" open={props.open === true}>
-        <summary>
-          <h3>{props.title}</h3>
+      <details class="group" open={props.open === true}>
+        <summary class="min-h-target cursor-pointer lined-b-rule leading-target group-open:(lined-b mb-2)">
+          <h3 class="inline text-plain">{props.title}</h3>
         </summary>
         {props.children}
       </details>

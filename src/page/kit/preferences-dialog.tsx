@@ -2,7 +2,6 @@ import { For } from 'solid-js';
 import { ABOUT, CHOICES, NAMES, type PreferenceName } from './choices.ts';
 import { Dialog } from './dialog.tsx';
 import { prefer, preferences } from './preferences.ts';
-import './preferences.css';
 
 const HINTS: Partial<Record<PreferenceName, string>> = {
   length: 'For templates and sheets that come in. No entry is changed: a size typed in inches stays one.',
@@ -17,16 +16,17 @@ export default function PreferencesDialog(props: { onClose: () => void }) {
       <p class="caption">
         Kept in this browser, and in a file of the whole shop; no sheet is changed by them.
       </p>
-      <div class="preferences">
+      <div class="preferences grid grid-cols-[repeat(auto-fit,minmax(min(17rem,100%),1fr))] gap-x-5 gap-y-4">
         <For each={NAMES}>
           {(name) => (
             <fieldset>
-              <legend>{ABOUT[name]}</legend>
+              <legend class="w-full mb-1 font-bold lined-b">{ABOUT[name]}</legend>
               <For each={CHOICES[name] as ReadonlyArray<readonly [string, string]>}>
                 {([value, label]) => (
-                  <label>
+                  <label class="flex items-center gap-2 min-h-target">
                     <input
                       type="radio"
+                      class="w-18px h-18px accent-pencil"
                       name={`preference-${name}`}
                       value={value}
                       checked={preferences()[name] === value}

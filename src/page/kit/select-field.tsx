@@ -1,6 +1,5 @@
 import { createMemo, createUniqueId, For } from 'solid-js';
 import { keepEqual } from './keep-equal.ts';
-import './fields.css';
 
 export interface SelectFieldProps {
   label: string;
@@ -20,7 +19,9 @@ export const SelectField = (props: SelectFieldProps) => {
   );
   return (
     <div class="field">
-      <label for={id}>{props.label}</label>
+      <label for={id} class="caption">
+        {props.label}
+      </label>
       <select
         id={id}
         value={value()}

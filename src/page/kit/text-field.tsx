@@ -1,5 +1,4 @@
 import { createUniqueId, Show, untrack } from 'solid-js';
-import './fields.css';
 
 export interface TextFieldProps {
   label: string;
@@ -55,7 +54,9 @@ export const TextField = (props: TextFieldProps) => {
   };
   return (
     <div class="field">
-      <label for={id}>{props.label}</label>
+      <label for={id} class="caption">
+        {props.label}
+      </label>
       <Show
         when={props.lines}
         fallback={
@@ -86,9 +87,14 @@ export const TextField = (props: TextFieldProps) => {
         />
       </Show>
       <Show when={props.hint}>
-        <span class="hint">{props.hint}</span>
+        <span class="hint caption">{props.hint}</span>
       </Show>
-      <span id={`${id}-note`} ref={note} class="hint refusal" role="status">
+      <span
+        id={`${id}-note`}
+        ref={note}
+        class="hint refusal caption [.title-block_&]:empty:hidden"
+        role="status"
+      >
         {untrack(draft)?.why}
       </span>
     </div>

@@ -5,7 +5,6 @@ import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { findables } from './findables.ts';
 import { type Findable, find } from './match.ts';
-import './finder.css';
 
 export interface FinderProps {
   commands: readonly Command[];
@@ -58,7 +57,7 @@ export default function Finder(props: FinderProps) {
     event.preventDefault();
   };
   return (
-    <Dialog title="Find a command or a line" class="finder" onClose={props.onClose}>
+    <Dialog title="Find a command or a line" class="finder mt-[8vh]" onClose={props.onClose}>
       <input
         type="text"
         role="combobox"
@@ -74,12 +73,17 @@ export default function Finder(props: FinderProps) {
         onInput={(event) => setQuery(event.currentTarget.value)}
         onKeyDown={keys}
       />
-      <div id="find-list" role="listbox" class="found" aria-label="Found">
+      <div
+        id="find-list"
+        role="listbox"
+        class="max-h-[min(26rem,56dvh)] overflow-y-auto lined-rule"
+        aria-label="Found"
+      >
         <For each={found()}>
           {(item, i) => (
             <>
               <Show when={item.group !== found()[i() - 1]?.group}>
-                <div class="group" role="presentation">
+                <div class="sticky top-0 px-2 py-2px bg-tint caption" role="presentation">
                   {item.group}
                 </div>
               </Show>
@@ -88,13 +92,13 @@ export default function Finder(props: FinderProps) {
               <div
                 id={`find-${item.id}`}
                 role="option"
-                class="option"
+                class="group option flex flex-wrap items-center justify-between gap-x-3 min-h-target px-2 py-1 lined-t-rule cursor-pointer [scroll-margin-top:1.5rem] aria-[selected=true]:(bg-ink text-paper)"
                 aria-selected={item === active()}
                 onClick={() => take(item)}
               >
                 <span>{item.label}</span>
                 <Show when={item.beside}>
-                  <span class="beside">{item.beside}</span>
+                  <span class="caption group-aria-[selected=true]:text-paper">{item.beside}</span>
                 </Show>
               </div>
             </>

@@ -1,7 +1,6 @@
 import { Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
-import '../kit/held.css';
 
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -13,8 +12,8 @@ export const HeldBar = () => {
   return (
     <Show when={held.held()}>
       {(figures) => (
-        <section class="held-bar" aria-label="Held figures">
-          <p>
+        <section class="strip gap-x-2 gap-y-1 py-1 lined-b" aria-label="Held figures">
+          <p class="flex-[1_1_16rem]">
             Compared with the figures held {when.format(figures().at)}:{' '}
             {changed().length === 0
               ? 'no line differs.'

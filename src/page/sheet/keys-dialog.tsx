@@ -1,7 +1,6 @@
 import { For } from 'solid-js';
 import { Dialog } from '../kit/dialog.tsx';
 import type { Command } from '../state/command.ts';
-import './keys-dialog.css';
 
 /** Every key there is, under what it is about; read from the list of commands. */
 export default function KeysDialog(props: { commands: readonly Command[]; onClose: () => void }) {
@@ -12,13 +11,15 @@ export default function KeysDialog(props: { commands: readonly Command[]; onClos
       <For each={groups()}>
         {(group) => (
           <section>
-            <h3>{group}</h3>
+            <h3 class="text-plain lined-b">{group}</h3>
             <dl>
               <For each={keyed().filter((command) => command.group === group)}>
                 {(command) => (
-                  <div>
-                    <dt>
-                      <For each={command.keys}>{(key) => <kbd>{key}</kbd>}</For>
+                  <div class="grid grid-cols-[minmax(9rem,1fr)_2fr] gap-3 py-2px lined-b-rule">
+                    <dt class="flex flex-wrap gap-x-1 gap-y-2px">
+                      <For each={command.keys}>
+                        {(key) => <kbd class="[font:inherit] text-small px-1 lined">{key}</kbd>}
+                      </For>
                     </dt>
                     <dd>{command.label}</dd>
                   </div>

@@ -6,7 +6,7 @@ export const LengthPair = () => {
   const { sheet } = useSheet();
   const units = (length: 'in' | 'mm') => () => void switchLength(sheet, length);
   return (
-    <fieldset class="pair">
+    <fieldset class="pair flex [&>button+button]:lined-l-none">
       <legend class="unseen">Lengths in</legend>
       <button type="button" aria-pressed={sheet.state.units.length === 'in'} onClick={units('in')}>
         inch

@@ -5,7 +5,6 @@ import { editEntry } from '../state/edit-entry.ts';
 import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { cellOfRow, isLineRow, type RowKey } from '../state/row-key.ts';
-import './next-entry.css';
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
@@ -42,9 +41,9 @@ export const NextEntry = () => {
   const left = createMemo(() => askedOf(context).must.length);
   return (
     <Show when={left() > 0}>
-      <div class="next-entry">
+      <div class="next-entry sticky bottom-0 z-3 flex items-center justify-end gap-3 px-3 py-1 bg-paper lined-t phone:bottom-[var(--notice,0)]">
         <span class="caption">
-          {left()} to make<span class="keys-only">; F8 goes on</span>
+          {left()} to make<span class="touch:hidden">; F8 goes on</span>
         </span>
         <button type="button" class="main" title="F8" onClick={() => toNextEntry(context)}>
           Next entry

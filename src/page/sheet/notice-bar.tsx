@@ -1,6 +1,5 @@
 import { onCleanup, Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
-import './notice-bar.css';
 
 /** Tells the page how much of its lower end the message takes, so that what stands there can be reached above it. */
 const makeRoom = (element: HTMLElement): void => {
@@ -20,12 +19,17 @@ export const NoticeBar = () => {
     <div role="status" aria-live="polite">
       <Show when={notices.notice()} keyed>
         {(notice) => (
-          <div class="notice" ref={makeRoom}>
-            <span>{notice.text}</span>
+          // As wide as a phone it would lie on what stands at the foot: that moves up, and the page ends below it.
+          <div
+            class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~[role=status]_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0)"
+            ref={makeRoom}
+          >
+            <span class="phone:flex-1">{notice.text}</span>
             <Show when={notice.action}>
               {(action) => (
                 <button
                   type="button"
+                  class="notice-button flex-none"
                   onClick={() => {
                     notices.close();
                     action().run();
@@ -35,7 +39,12 @@ export const NoticeBar = () => {
                 </button>
               )}
             </Show>
-            <button type="button" aria-label="Close the message" onClick={() => notices.close()}>
+            <button
+              type="button"
+              class="notice-button flex-none"
+              aria-label="Close the message"
+              onClick={() => notices.close()}
+            >
               <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
                 <path d="M3 3l10 10M13 3L3 13" stroke="currentColor" stroke-width="2" />
               </svg>

@@ -152,7 +152,8 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             </Show>
             <Lines />
             <NextEntry />
-            <div class="foot">
+            {/* On a narrow page the rare commands stand at the foot. */}
+            <div class="foot hidden flex-wrap gap-2 p-3 lined-t-rule phone:flex">
               <LengthPair />
               <a class="button" href={addressOfSheet(props.opened.id, 'chain')}>
                 Chain

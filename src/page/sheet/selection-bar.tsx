@@ -3,7 +3,6 @@ import { copyLines } from '../grid/listen.ts';
 import { useSheet } from '../state/context.ts';
 import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
 import { useTools } from '../state/tools.ts';
-import './selection.css';
 
 /** What can be done with the chosen lines, at the foot of the window while there are any. */
 export const SelectionBar = () => {
@@ -12,7 +11,12 @@ export const SelectionBar = () => {
   const ids = () => selection.ids();
   return (
     <Show when={selection.any() || selection.ticking()}>
-      <div class="selection-bar" role="toolbar" aria-label="Chosen lines">
+      {/* Lines are chosen on the sheet: beside its chain or at the machine the bar would lie on what is there. */}
+      <div
+        class="selection-bar fixed inset-x-0 bottom-0 z-4 along justify-center px-3 py-2 bg-paper lined-t-wide phone:bottom-[var(--notice,0)] [main:not(.sheet)~&]:hidden"
+        role="toolbar"
+        aria-label="Chosen lines"
+      >
         <strong role="status">
           {ids().length === 0 ? 'Tick the lines' : ids().length === 1 ? '1 line' : `${ids().length} lines`}
         </strong>

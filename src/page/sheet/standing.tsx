@@ -3,7 +3,6 @@ import { CheckSign } from '../kit/check-mark.tsx';
 import { COUNTED, type Standing as Kind, ORDER } from '../kit/check-words.ts';
 import { useSheet } from '../state/context.ts';
 import { askedOf, toNextEntry } from './next-entry.tsx';
-import './standing.css';
 
 /** How the sheet stands as a whole, and the way to the first check that does not hold. */
 export const Standing = () => {
@@ -19,21 +18,21 @@ export const Standing = () => {
   const kinds = () =>
     ORDER.filter((kind): kind is Exclude<Kind, 'none'> => kind !== 'none' && counts().of[kind] > 0);
   return (
-    <section class="standing" aria-label="How the checks stand">
+    <section class="strip gap-x-4 gap-y-2 min-h-target py-2 lined-b" aria-label="How the checks stand">
       <Show when={sheet.state.rev > 0} fallback={<span class="caption">Working it out …</span>}>
         <Show when={must() + may() > 0}>
-          <span class="to-enter">
+          <span>
             <Show
               when={must() > 0}
               fallback={
                 <>
-                  <strong>{may()}</strong> more to enter where known
+                  <strong class="text-figure">{may()}</strong> more to enter where known
                 </>
               }
             >
-              <strong>{must()}</strong> {must() === 1 ? 'entry' : 'entries'} to make
+              <strong class="text-figure">{must()}</strong> {must() === 1 ? 'entry' : 'entries'} to make
               <Show when={may() > 0}>
-                <small>, {may()} more where known</small>
+                <small class="caption">, {may()} more where known</small>
               </Show>
             </Show>
           </span>
@@ -54,8 +53,8 @@ export const Standing = () => {
                 <span class="tone">
                   <CheckSign state={COUNTED[kind].sign} />
                 </span>
-                <span class="word tone">
-                  <strong>{counts().of[kind]}</strong>{' '}
+                <span class="tone">
+                  <strong class="text-figure">{counts().of[kind]}</strong>{' '}
                   {counts().of[kind] === 1 ? COUNTED[kind].one : COUNTED[kind].many}
                 </span>
               </span>

@@ -5,7 +5,6 @@ import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
-import './template-line.css';
 
 /** One quiet line: that this is a template, or that the job's template has moved on, or that the job departs from it. */
 export const TemplateLine = () => {
@@ -33,7 +32,7 @@ export const TemplateLine = () => {
     <Show
       when={!sheet.document.template()}
       fallback={
-        <div class="template-line">
+        <div class="strip gap-x-3 gap-y-2 py-1 bg-tint lined-b">
           <span>This is a template.</span>
           <button
             type="button"
@@ -45,7 +44,7 @@ export const TemplateLine = () => {
       }
     >
       <Show when={news() > 0 || departures() > 0}>
-        <div class="template-line">
+        <div class="strip gap-x-3 gap-y-2 py-1 bg-tint lined-b">
           <Show when={news() > 0}>
             <span>
               The template “{say(origin.latest?.template.title.title ?? '')}” has changed since: {news()}{' '}

@@ -5,7 +5,6 @@ import { SelectField } from '../kit/select-field.tsx';
 import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { type TitleBox, titleBoxes } from '../state/title-boxes.ts';
-import './title-block.css';
 
 /** The title block: what the job is, for whom, and under which rules the sheet stands. */
 export const TitleBlock = () => {
@@ -13,7 +12,7 @@ export const TitleBlock = () => {
   const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);
   const title = () => sheet.state.title;
   const box = ({ field, label }: TitleBox) => (
-    <div class="box">
+    <div class="title-box col-span-2">
       <TextField
         label={label}
         value={title()[field]}
@@ -23,8 +22,11 @@ export const TitleBlock = () => {
     </div>
   );
   return (
-    <section class="title-block" aria-label="Title block">
-      <div class="box title">
+    <section
+      class="title-block grid grid-cols-[repeat(12,1fr)] lined-b-wide [&_:is(input,select,textarea)]:(min-h-28px p-0 lined-none lined-b-dotted-rule bg-transparent) [&_:is(input,select)]:touch:min-h-44px [&_textarea]:(block resize-none [field-sizing:content])"
+      aria-label="Title block"
+    >
+      <div class="title-box col-span-6 max-[900px]:col-span-full [&_textarea]:(text-head font-bold)">
         <TextField
           label="Title"
           lines={1}
@@ -36,7 +38,7 @@ export const TitleBlock = () => {
       <Show
         when={all()}
         fallback={
-          <div class="box whole">
+          <div class="title-box col-span-full">
             <button type="button" class="plain" aria-expanded={false} onClick={() => setAll(true)}>
               More of the title block
             </button>
@@ -44,7 +46,7 @@ export const TitleBlock = () => {
         }
       >
         <For each={titleBoxes().filter(({ first }) => !first)}>{box}</For>
-        <div class="box">
+        <div class="title-box col-span-2">
           <TextField
             label="Reference temperature"
             value={title().referenceTemperature}
@@ -56,7 +58,7 @@ export const TitleBlock = () => {
             }
           />
         </div>
-        <div class="box wide">
+        <div class="title-box col-span-4">
           <SelectField
             label="Checks follow"
             value={sheet.state.rule}
@@ -67,7 +69,7 @@ export const TitleBlock = () => {
             onCommit={(rule) => sheet.document.setRule(rule as DecisionRule)}
           />
         </div>
-        <div class="box marks">
+        <div class="title-box col-span-6">
           <TextField
             label="Marks, with commas"
             value={title().tags?.join(', ')}
@@ -76,7 +78,7 @@ export const TitleBlock = () => {
             }
           />
         </div>
-        <div class="box whole">
+        <div class="title-box col-span-full">
           <TextField
             label="Note"
             value={title().note}

@@ -4,10 +4,9 @@ import { addressOfSheet } from '../kit/router.ts';
 import { printSheet } from '../print/load.ts';
 import { useSheet } from '../state/context.ts';
 import { saveToFile } from '../state/save-file.ts';
+import { createStorageState } from '../state/storage-state.ts';
 import { useTools } from '../state/tools.ts';
 import { LengthPair } from './length-pair.tsx';
-import './toolbar.css';
-import { createStorageState } from '../state/storage-state.ts';
 
 const WORDS = {
   saved: 'saved',
@@ -23,14 +22,15 @@ const StepButton = (props: { word: string; keys: string; step: string | undefine
   return (
     <button
       type="button"
-      class="undo"
+      class="undo max-w-16rem overflow-hidden text-ellipsis whitespace-nowrap phone:max-w-7.5rem [.undo+&]:disabled:phone:hidden"
       disabled={!props.step}
       title={props.keys}
       aria-label={props.word + which()}
       onClick={() => props.onClick()}
     >
       {props.word}
-      <span class="rare">{which()}</span>
+      {/* What it takes back is said when it has been; where there is room, before. */}
+      <span class="bars:hidden">{which()}</span>
     </button>
   );
 };
@@ -62,37 +62,41 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <button type="button" title="F9" onClick={() => show('finder')}>
           Find
         </button>
-        <a class="part-link" href={addressOfSheet(props.opened.id, 'bench')}>
+        <a class="tall-link" href={addressOfSheet(props.opened.id, 'bench')}>
           At the machine
         </a>
-        <a class="rare part-link" href={addressOfSheet(props.opened.id, 'chain')}>
+        <a class="tall-link phone:hidden" href={addressOfSheet(props.opened.id, 'chain')}>
           Chain
         </a>
-        <span class="grow" />
-        <span class="saved-state" classList={{ amiss: WORDS[storage().state] === 'not saved' }} role="status">
+        <span class="flex-1" />
+        <span
+          class="saved-state caption"
+          classList={{ 'text-misses font-bold': WORDS[storage().state] === 'not saved' }}
+          role="status"
+        >
           {WORDS[storage().state]}
         </span>
-        <div class="rare">
+        <div class="phone:hidden">
           <LengthPair />
         </div>
-        <button type="button" class="rare" onClick={() => saveToFile(sheet.document)}>
+        <button type="button" class="phone:hidden" onClick={() => saveToFile(sheet.document)}>
           Save to a file
         </button>
-        <button type="button" class="rare" onClick={() => show('share')}>
+        <button type="button" class="phone:hidden" onClick={() => show('share')}>
           Hand on
         </button>
-        <button type="button" class="rare" onClick={() => show('history')}>
+        <button type="button" class="phone:hidden" onClick={() => show('history')}>
           History
         </button>
         <Show when={!sheet.document.template()}>
-          <button type="button" class="rare" onClick={() => show('save-template')}>
+          <button type="button" class="phone:hidden" onClick={() => show('save-template')}>
             Make a template
           </button>
         </Show>
-        <button type="button" class="rare" onClick={printSheet}>
+        <button type="button" class="phone:hidden" onClick={printSheet}>
           Print
         </button>
-        <button type="button" class="rare" onClick={() => show('preferences')}>
+        <button type="button" class="phone:hidden" onClick={() => show('preferences')}>
           Preferences
         </button>
       </div>

@@ -13,7 +13,7 @@ export const Actions = (props: { cell: string }) => {
   const record = () => sheet.line(props.cell)!.record;
   return (
     <>
-      <div class="actions-bar">
+      <div class="buttons">
         <button type="button" aria-expanded={adding()} onClick={() => setAdding(!adding())}>
           Add a line below
         </button>

@@ -18,7 +18,7 @@ export const AgainstPlan = (props: { cell: string; output: string }) => {
     <Show when={both()}>
       {(figures) => (
         <section>
-          <h3>Planned and measured</h3>
+          <h3 class="part-head">Planned and measured</h3>
           <table class="budget">
             <tbody>
               <tr>

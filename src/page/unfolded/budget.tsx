@@ -1,11 +1,10 @@
 import { createResource, For, Show } from 'solid-js';
 import type { Contribution } from '../../engine/rows/results.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
+import { Part } from '../kit/part.tsx';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import { dofWords, uncertaintyText } from './uncertainty.tsx';
-import './budget.css';
-import { Part } from '../kit/part.tsx';
 
 export interface BudgetProps {
   cell: string;
@@ -56,8 +55,8 @@ export const Budget = (props: BudgetProps) => {
                     </Show>
                   </td>
                   <td>
-                    <svg viewBox="0 0 64 12" aria-hidden="true">
-                      <rect x="0" y="2" width={Math.max(1, 64 * part(share))} height="8" />
+                    <svg class="block w-4rem h-12px" viewBox="0 0 64 12" aria-hidden="true">
+                      <rect class="fill-ink" x="0" y="2" width={Math.max(1, 64 * part(share))} height="8" />
                     </svg>
                     {Math.round(100 * part(share))} %
                   </td>

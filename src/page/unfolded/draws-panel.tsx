@@ -25,12 +25,17 @@ export default function DrawsPanel(props: { cell: string; output: string }) {
   const stale = () => there() !== undefined && there()!.rev !== sheet.state.rev;
   return (
     <section class="draws">
-      <h3>Simulated</h3>
+      <h3 class="part-head">Simulated</h3>
       <Switch>
         <Match when={running()}>
           {(state) => (
-            <div class="draws-progress">
-              <progress max={state().of} value={state().done} aria-label="Draws done" />
+            <div class="along">
+              <progress
+                class="flex-[1_1_10rem] accent-pencil"
+                max={state().of}
+                value={state().done}
+                aria-label="Draws done"
+              />
               <span class="caption">
                 {grouped(state().done)} of {grouped(state().of)}
               </span>

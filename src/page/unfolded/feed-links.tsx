@@ -12,7 +12,7 @@ export const FeedLinks = (props: { cell: string }) => {
   const users = createMemo(() => sheet.usersOf(props.cell));
   return (
     <Show when={feeds().length + users().length > 0}>
-      <div class="stack">
+      <div class="grid gap-2">
         <Show when={feeds().length > 0}>
           <Part title="Hangs on">
             <Links cells={feeds()} />

@@ -62,9 +62,9 @@ export const FormulaPart = (props: FormulaPartProps) => {
     <Show when={expr()}>
       {(e) => (
         <section>
-          <h3>How it is worked out</h3>
-          <div class="formula" innerHTML={toMathML(e())} />
-          <div class="formula" innerHTML={toMathML(e(), { number: numberOf })} />
+          <h3 class="part-head">How it is worked out</h3>
+          <div class="overflow-x-auto py-1" innerHTML={toMathML(e())} />
+          <div class="overflow-x-auto py-1" innerHTML={toMathML(e(), { number: numberOf })} />
           <Show when={result()}>
             <p>
               = <b>{result()}</b>

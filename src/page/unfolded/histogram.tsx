@@ -33,7 +33,12 @@ export const Histogram = (props: HistogramProps) => {
   const binWidth = () => span() / props.drawn.histogram.counts.length;
   const clamp = (value: number) => Math.min(WIDTH, Math.max(0, x(value)));
   return (
-    <svg class="histogram" viewBox={`0 0 ${WIDTH} ${HEIGHT + 62}`} role="img" aria-label={props.words}>
+    <svg
+      class="histogram block w-full max-w-34rem h-auto"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT + 62}`}
+      role="img"
+      aria-label={props.words}
+    >
       <For each={props.drawn.histogram.counts}>
         {(count, i) => {
           const left = () => x(props.drawn.histogram.from + i() * binWidth());

@@ -13,7 +13,7 @@ export const KindPart = (props: { cell: string }) => {
   const record = () => sheet.line(props.cell)!.record;
   const kind = () => library()?.kinds.get(record().kind ?? '');
   return (
-    <div class="columns">
+    <div class="parts">
       <Part title="The line">
         <div class="fields">
           <TextField
@@ -32,14 +32,14 @@ export const KindPart = (props: { cell: string }) => {
       <FeedLinks cell={props.cell} />
       <Show when={kind()}>
         {(k) => (
-          <div class="stack">
+          <div class="grid gap-2">
             <Part title="Taken for granted">
-              <ul class="plain-list">
+              <ul class="dash-list">
                 <For each={k().assumptions}>{(text) => <li>{text}</li>}</For>
               </ul>
             </Part>
             <Part title="Sources">
-              <ul class="plain-list">
+              <ul class="dash-list">
                 <For each={k().sources}>{(text) => <li>{text}</li>}</For>
                 <For each={k().inputs.filter((input) => input.source)}>
                   {(input) => (

@@ -7,7 +7,6 @@ import { standingFigure } from '../state/moves.ts';
 import { referred } from '../state/referred.ts';
 import { drawingValues } from './drawing-values.ts';
 import { NotePart } from './note-part.tsx';
-import './unfolded.css';
 
 /** What a library cell is for, its picture with the sheet's numbers, and what to mind: above its lines. */
 export default function KindTop(props: { cell: string }) {
@@ -29,14 +28,14 @@ export default function KindTop(props: { cell: string }) {
   return (
     <Show when={kind()}>
       {(k) => (
-        <div class="unfold kind-top">
-          <div class="stack">
+        <div class="unfold grid-cols-[minmax(16rem,1fr)_minmax(16rem,1.4fr)] items-start pb-3 column:grid-cols-[minmax(0,1fr)]">
+          <div class="grid gap-2">
             <NotePart cell={props.cell} />
             <p>{k().purpose}</p>
             <Show when={k().cautions.length > 0}>
               <section class="caution">
-                <strong>Mind</strong>
-                <ul class="plain-list">
+                <strong class="text-doubt">Mind</strong>
+                <ul class="dash-list">
                   <For each={k().cautions}>{(text) => <li>{text}</li>}</For>
                 </ul>
               </section>

@@ -41,7 +41,7 @@ export const LineFields = (props: { cell: string }) => {
   const spot = spotIn(sheet, props.cell);
   const measured = () => record().role === 'measured';
   return (
-    <div class="stack">
+    <div class="grid gap-2">
       <Part title="The line">
         <div class="fields">
           <TextField label="Label" value={record().label} onCommit={(text) => set('label', text)?.message} />
@@ -101,7 +101,7 @@ export const LineLimits = (props: { cell: string }) => {
   const spot = spotIn(sheet, props.cell);
   const cut = () => record().role === 'chosen' || record().role === 'worked';
   return (
-    <div class="stack">
+    <div class="grid gap-2">
       <Show when={cut()}>
         <MeasuredFields
           cell={props.cell}

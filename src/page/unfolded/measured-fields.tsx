@@ -16,7 +16,7 @@ export interface MeasuredFieldsProps {
 /** What was read off the part. From then on everything below follows the part and not the plan. */
 export const MeasuredFields = (props: MeasuredFieldsProps) => (
   <section>
-    <h3>As measured</h3>
+    <h3 class="part-head">As measured</h3>
     <div class="fields">
       <EntryField
         label="Size as measured"

@@ -2,7 +2,6 @@ import { createSignal, Show } from 'solid-js';
 import { TextField } from '../kit/text-field.tsx';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
-import '../kit/line-note.css';
 
 /** The note of a line as text to be read; a field for it on request. */
 export const NotePart = (props: { cell: string }) => {
@@ -10,7 +9,7 @@ export const NotePart = (props: { cell: string }) => {
   const [edited, setEdited] = createSignal(false);
   const note = () => sheet.line(props.cell)?.record.note;
   return (
-    <div class="note-part">
+    <div class="note-part along gap-x-3 gap-y-1 [&>p]:flex-[0_1_46rem] [&>.field]:(flex-[1_1_16rem] max-w-46rem)">
       <Show
         when={edited()}
         fallback={

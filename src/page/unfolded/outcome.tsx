@@ -58,7 +58,7 @@ export const DrawsOutcome = (props: DrawsOutcomeProps) => {
   const optional = (word: string, of: number | undefined): Array<[string, string]> =>
     of === undefined ? [] : [[word, share(of)]];
   return (
-    <div class="draws-outcome">
+    <div class="draws-outcome grid gap-2 mt-2">
       <Histogram
         drawn={props.drawn}
         limits={limits()}

@@ -15,7 +15,7 @@ export const OutputFields = (props: { cell: string; output: string }) => {
     quantity: sheet.outline(props.cell, props.output)?.quantity,
   });
   return (
-    <div class="stack">
+    <div class="grid gap-2">
       <div class="fields">
         <UnitField cell={props.cell} output={props.output} path={`${path()}.display`} />
       </div>

@@ -3,7 +3,6 @@ import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import { AgainstPlan } from './against-plan.tsx';
 import { StackUp } from './stack-up.tsx';
-import './proof.css';
 import { Uncertainty } from './uncertainty.tsx';
 
 const DrawsPanel = lazy(() => import('./draws-panel.tsx'));
@@ -16,7 +15,7 @@ export const ProofParts = (props: { cell: string; output: string }) => {
   const spreads = () => (standingFigure(sheet.line(props.cell)?.result?.outputs[output()])?.u ?? 0) > 0;
   return (
     <Show when={sheet.line(props.cell)?.result?.outputs[output()]}>
-      <div class="proof">
+      <div class="proof grid gap-4 empty:hidden min-[760px]:col-span-2">
         <AgainstPlan cell={props.cell} output={output()} />
         <StackUp cell={props.cell} output={output()} />
         <Show when={spreads()}>

@@ -14,7 +14,7 @@ export const ReadingsPart = (props: { cell: string }) => {
   return (
     <Show when={outputs().length > 0}>
       <section>
-        <h3>The readings</h3>
+        <h3 class="part-head">The readings</h3>
         <table class="budget">
           <tbody>
             <For each={outputs()}>

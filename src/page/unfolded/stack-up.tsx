@@ -46,9 +46,14 @@ export const StackUp = (props: { cell: string; output: string }) => {
     <Show when={drawn()}>
       {(d) => (
         <section class="stack-up">
-          <h3>How the sizes stack up</h3>
-          <div class="stack-rows">
-            <svg viewBox={`0 0 ${LENGTH} ${height()}`} role="img" aria-label={words()}>
+          <h3 class="part-head">How the sizes stack up</h3>
+          <div class="grid grid-cols-[minmax(8rem,1fr)_minmax(10rem,1fr)] gap-3 phone:grid-cols-[1fr]">
+            <svg
+              class="block w-full h-auto"
+              viewBox={`0 0 ${LENGTH} ${height()}`}
+              role="img"
+              aria-label={words()}
+            >
               <line class="zero" x1={d().total.from} x2={d().total.from} y1="0" y2={height()} />
               <For each={d().bars}>
                 {(bar, i) => (
@@ -84,7 +89,7 @@ export const StackUp = (props: { cell: string; output: string }) => {
                 {(gap) => <path class="break" d={breakMark(gap.at + gap.length / 2, height())} />}
               </For>
             </svg>
-            <ol>
+            <ol class="grid content-around">
               <For each={d().items}>
                 {(term) => (
                   <li>

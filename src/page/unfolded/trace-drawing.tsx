@@ -66,8 +66,8 @@ export const TraceDrawing = (props: { cell: string }) => {
     <Show when={drawn()}>
       {(d) => (
         <section class="trace">
-          <h3>The trace</h3>
-          <svg viewBox="0 0 340 206" role="img" aria-label={words()}>
+          <h3 class="part-head">The trace</h3>
+          <svg class="block w-full max-w-28rem h-auto" viewBox="0 0 340 206" role="img" aria-label={words()}>
             <For each={d().depths}>
               {(tick) => (
                 <g>

@@ -14,7 +14,6 @@ import { ProofParts } from './proof-parts.tsx';
 import { ReadingsPart } from './readings-part.tsx';
 import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
-import './unfolded.css';
 
 /** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */
 export default function Unfolded(props: { row: RowKey }) {
@@ -48,7 +47,7 @@ export default function Unfolded(props: { row: RowKey }) {
         <KindPart cell={cell()} />
       </Show>
       <Show when={!isText() && !isHead()}>
-        <div class="columns">
+        <div class="parts">
           <Show when={role() === 'cell'}>
             <OutputFields cell={cell()} output={output()} />
           </Show>
@@ -61,7 +60,7 @@ export default function Unfolded(props: { row: RowKey }) {
           <Show when={role() !== 'cell' && !isPlanned()}>
             <LineLimits cell={cell()} />
           </Show>
-          <div class="stack">
+          <div class="grid gap-2">
             <FormulaPart cell={cell()} output={output()} />
             <Show when={role() !== 'cell'}>
               <ReadingsPart cell={cell()} />
