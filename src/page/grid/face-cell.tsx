@@ -70,7 +70,7 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
             )}
           </Show>
         </Show>
-        <span class="block text-moved text-small empty:hidden" textContent={changed() ?? ''} />
+        <span class="moved block text-moved text-small empty:hidden" textContent={changed() ?? ''} />
         <HeldValue cell={props.cell} output={name()} />
       </dd>
     </div>

@@ -131,7 +131,7 @@ export const ValueCell = (props: ValueCellProps) => {
       <Show when={outline()?.logical !== undefined}>
         <b>{outline()?.logical ? 'true' : 'false'}</b>
       </Show>
-      <span class="block text-moved text-small empty:hidden">{moved.node}</span>
+      <span class="moved block text-moved text-small empty:hidden">{moved.node}</span>
       <HeldValue cell={props.cell} output={props.output} />
     </GridCell>
   );
