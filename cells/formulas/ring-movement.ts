@@ -4,7 +4,7 @@ import { boreClosesIn } from './rings.ts';
 const display = { in: 'thou', mm: 'um' } as const;
 
 /**
- * How far two rings move under `pressure`. Over `contact_diameter`, `inner_bore`, `outer_diameter`, `inner_material`,
+ * How far two rings move under `pressure`. Over `contact_diameter`, `inner_bore`, `housing_fill`, `inner_material`,
  * `outer_material`, `inner_give` and `outer_give`.
  */
 export const ringMovement: readonly CellOutput[] = [
@@ -35,7 +35,7 @@ export const ringMovement: readonly CellOutput[] = [
     label: 'outside of the outer part grows by',
     quantity: 'length',
     formula:
-      '=2 * pressure * contact_diameter^2 * outer_diameter / (outer_material.E * (outer_diameter^2 - contact_diameter^2))',
+      '=2 * pressure * contact_diameter * SQRT(housing_fill) / (outer_material.E * (1 - housing_fill))',
     display,
   },
 ];

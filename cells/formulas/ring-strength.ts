@@ -1,7 +1,8 @@
 import type { CellOutput } from '../record/cell.ts';
+import { marginWanted } from './casting.ts';
 
 /**
- * Stress in two rings under `pressure`, and what they bear over it. Over `contact_diameter`, `inner_bore`, `outer_diameter`,
+ * Stress in two rings under `pressure`, and what they bear over it. Over `contact_diameter`, `inner_bore`, `housing_fill`,
  * `inner_material`, `outer_material` and `least_margin`.
  */
 export const ringStrength: readonly CellOutput[] = [
@@ -23,13 +24,13 @@ export const ringStrength: readonly CellOutput[] = [
     name: 'hoop_outer_bore',
     label: 'hoop stress at the bore of the outer part',
     quantity: 'pressure',
-    formula: '=pressure * (outer_diameter^2 + contact_diameter^2) / (outer_diameter^2 - contact_diameter^2)',
+    formula: '=pressure * (1 + housing_fill) / (1 - housing_fill)',
   },
   {
     name: 'hoop_outer_outside',
     label: 'hoop stress at the outside of the outer part',
     quantity: 'pressure',
-    formula: '=2 * pressure * contact_diameter^2 / (outer_diameter^2 - contact_diameter^2)',
+    formula: '=2 * pressure * housing_fill / (1 - housing_fill)',
   },
   {
     name: 'inner_stress',
@@ -47,11 +48,14 @@ export const ringStrength: readonly CellOutput[] = [
       '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT(hoop_outer_bore^2 + hoop_outer_bore * pressure + pressure^2))',
     hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure, against tensile strength.',
   },
+  marginWanted('inner_material', 'inner_wanted', 'inner part'),
+  marginWanted('outer_material', 'outer_wanted', 'outer part'),
   {
     name: 'inner_margin',
     label: 'strength over stress, inner part',
     quantity: 'number',
     formula: '=inner_material.yield / MAX(inner_stress; inner_material.yield / 1000)',
+    limits: { lower: '=inner_wanted' },
     hint: '1000 where nothing presses.',
   },
   {
@@ -59,6 +63,7 @@ export const ringStrength: readonly CellOutput[] = [
     label: 'strength over stress, outer part',
     quantity: 'number',
     formula: '=outer_material.yield / MAX(outer_stress; outer_material.yield / 1000)',
+    limits: { lower: '=outer_wanted' },
     hint: '1000 where nothing presses.',
   },
   {
@@ -67,6 +72,6 @@ export const ringStrength: readonly CellOutput[] = [
     quantity: 'number',
     formula: '=MIN(inner_margin; outer_margin)',
     face: true,
-    limits: { lower: '=least_margin' },
+    limits: { lower: '=IF(outer_margin < inner_margin; outer_wanted; inner_wanted)' },
   },
 ];

@@ -28,6 +28,10 @@ const deviation = (
   gives: 'length',
   compute: (make, nominal) => {
     if (!fits(String(make))) return { message: `There are no bushes "${String(make)}": wrapped or turned.` };
+    const size = Math.round(Number(nominal) * 1e9) / 1e6;
+    // ISO 4379 lists bores of 6 to 200 mm; the outside of the largest is 230 mm.
+    if (make === 'turned' && (size < 6 || size > 230))
+      return { message: `ISO 4379 has bushes of 6 to 200 mm bore; ${size} mm is outside it.` };
     const found = read(String(make), Number(nominal));
     return isProblem(found) ? { message: found.problem } : found[end];
   },

@@ -8,13 +8,22 @@ interface KeyAndSeat {
   /** Below the crown of the shaft, and above the crown of the bore. */
   shaftDepth: number;
   hubDepth: number;
+  /** For a taper key at its thick end. */
+  taperHubDepth?: number;
 }
 
 const inch = (shaft: number, form: 'square' | 'rectangular'): KeyAndSeat | TableProblem => {
   const key = inchKey(shaft, form);
   if (isProblem(key)) return key;
   const depths = inchKeyDepths(shaft, key);
-  return isProblem(depths) ? depths : { ...key, shaftDepth: shaft - depths.S, hubDepth: depths.T - shaft };
+  return isProblem(depths)
+    ? depths
+    : {
+        ...key,
+        shaftDepth: shaft - depths.S,
+        hubDepth: depths.T - shaft,
+        taperHubDepth: depths.taper - shaft,
+      };
 };
 
 const keyFor = (system: string, shaft: number): KeyAndSeat | TableProblem => {
@@ -24,9 +33,13 @@ const keyFor = (system: string, shaft: number): KeyAndSeat | TableProblem => {
   return { problem: `There are no keys "${system}": inch-square, inch-rectangular or metric.` };
 };
 
-const source = 'ANSI/ASME B17.1-1967 (R2013); DIN 6885-1: the table of keys';
+const source = 'ANSI/ASME B17.1-1967 (R2013); DIN 6885-1, DIN 6886: the table of keys';
 
-const ofKey = (name: string, purpose: string, read: (key: KeyAndSeat) => number): TradeFunction => ({
+const ofKey = (
+  name: string,
+  purpose: string,
+  read: (key: KeyAndSeat) => number | { message: string },
+): TradeFunction => ({
   name,
   purpose,
   takes: [
@@ -46,6 +59,11 @@ const functions: readonly TradeFunction[] = [
   ofKey('KEYHEIGHT', 'Height of the standard key of a shaft.', (key) => key.height),
   ofKey('KEYSEAT', 'Depth of the keyseat below the crown of the shaft.', (key) => key.shaftDepth),
   ofKey('KEYWAY', 'Depth of the keyway above the crown of the bore.', (key) => key.hubDepth),
+  ofKey(
+    'KEYWAYTAPER',
+    'Depth of the keyway for a taper key at its thick end, above the crown of the bore.',
+    (key) => key.taperHubDepth ?? { message: 'DIN 6886 has no taper key of that width: up to 50 mm.' },
+  ),
 ];
 
 export default functions;

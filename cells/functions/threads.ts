@@ -102,6 +102,21 @@ const functions: readonly TradeFunction[] = [
     (limits) => crestOf(limits)?.max,
   ),
   {
+    name: 'HOLEOVERCLASS',
+    purpose:
+      'How far a hole is over the greatest minor diameter of a class of nut thread; under the least, below zero; 0 inside its limits, and for a class of bolts.',
+    takes: [...takes, { name: 'class', text: true }, { name: 'hole', quantity: 'length' }],
+    gives: 'length',
+    compute: (designation, asked, hole) => {
+      const found = withClass(String(designation), String(asked));
+      if (isProblem(found)) return { message: found.problem };
+      const minor = found.limits?.internal ? found.limits.minor : undefined;
+      if (!minor) return 0;
+      return Math.max(Number(hole) - minor.max, 0) + Math.min(Number(hole) - minor.min, 0);
+    },
+    source: `${unified}; ${metric}`,
+  },
+  {
     name: 'THREADSHARE',
     purpose:
       'Share of the full thread height that a hole leaves: 100 % is 0.64952 of the pitch on each side.',

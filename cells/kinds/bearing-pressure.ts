@@ -2,7 +2,7 @@ import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: 'bearing-pressure',
-  edition: 1,
+  edition: 2,
   title: 'Bearing pressure, speed and pV',
   purpose:
     'Mean pressure, surface speed and their product for a plain bearing, against what its material stands.',
@@ -103,7 +103,22 @@ export default defineCell({
       quantity: 'pressure times speed',
       formula: '=pressure * speed',
       face: true,
-      limits: { upper: '=IF(ISBLANK(own_pv); usual_pv; own_pv)' },
+      limits: { upper: '=own_pv' },
+    },
+    {
+      name: 'greatest_pv',
+      label: 'greatest pV, taken',
+      quantity: 'pressure times speed',
+      formula: '=IF(ISBLANK(own_pv); usual_pv; own_pv)',
+    },
+    {
+      name: 'pv_share',
+      label: 'pressure times speed over the greatest',
+      quantity: 'number',
+      formula: '=pv / greatest_pv',
+      face: true,
+      limits: { upper: '=1' },
+      hint: 'Where the table has no pV for a material it says so here: it runs on a full film, see the cell on film thickness.',
     },
     {
       name: 'temperature',

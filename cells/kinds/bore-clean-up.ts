@@ -110,6 +110,7 @@ export default defineCell({
     'Boring about the worn bore instead of the true axis takes less metal and leaves the centre shifted: see the cell on line-bored housings.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'Geometry: a circle about the true axis covers one of diameter D, e off, from D + 2 e up',
     'The table of oversizes',
   ],

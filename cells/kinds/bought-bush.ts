@@ -2,6 +2,16 @@ import { defineCell } from '../record/cell.ts';
 
 const um = { in: 'tenth_in', mm: 'um' } as const;
 
+/** Limits the seller prints for his own bush, least and greatest. */
+const soldBy = (part: string, label: string, when: string) =>
+  (['least', 'greatest'] as const).map((end) => ({
+    name: `sold_${part}_${end}`,
+    label: `${label} ${when}, ${end}, by the seller`,
+    quantity: 'length',
+    optional: true,
+    sensible: ['3 mm', '250 mm'] as const,
+  }));
+
 export default defineCell({
   key: 'bought-bush',
   edition: 1,
@@ -10,7 +20,13 @@ export default defineCell({
     'Limits of a wrapped or turned bush as it is sold, the housing to bore for it, and the clearance it leaves when pressed in.',
   group: 'fits',
   inputs: [
-    { name: 'make', label: 'make of bush', choice: 'bought-bushes' },
+    {
+      name: 'make',
+      label: 'make of bush',
+      choice: 'bought-bushes',
+      optional: true,
+      hint: 'Blank for one that is sold by its own limits, as inch bushes are: enter them below.',
+    },
     { name: 'bore', label: 'bore, nominal', quantity: 'length', sensible: ['3 mm', '200 mm'] },
     { name: 'outside', label: 'outside diameter, nominal', quantity: 'length', sensible: ['5 mm', '230 mm'] },
     {
@@ -29,6 +45,9 @@ export default defineCell({
       sensible: ['3 mm', '200 mm'],
       hint: 'Comes before the class.',
     },
+    ...soldBy('outside', 'outside of the bush', 'as sold'),
+    ...soldBy('fitted', 'bore', 'when fitted, or as sold less what the press closes it in'),
+    ...soldBy('housing', 'housing bore', 'for it'),
     {
       name: 'least_wanted',
       label: 'least clearance wanted',
@@ -49,26 +68,30 @@ export default defineCell({
       name: 'outside_least',
       label: 'outside of the bush, least',
       quantity: 'length',
-      formula: '=outside + BUSHOUTSIDELOWER(make; outside)',
+      formula:
+        '=IF(ISBLANK(sold_outside_least); outside + BUSHOUTSIDELOWER(make; outside); sold_outside_least)',
     },
     {
       name: 'outside_greatest',
       label: 'outside of the bush, greatest',
       quantity: 'length',
-      formula: '=outside + BUSHOUTSIDEUPPER(make; outside)',
+      formula:
+        '=IF(ISBLANK(sold_outside_greatest); outside + BUSHOUTSIDEUPPER(make; outside); sold_outside_greatest)',
     },
     {
       name: 'housing_least',
-      label: 'housing bore H7, least',
+      label: 'housing bore, least: H7, or the seller’s',
       quantity: 'length',
-      formula: '=outside + LOWERDEVIATION(outside; "H7")',
+      formula:
+        '=IF(ISBLANK(sold_housing_least); outside + LOWERDEVIATION(outside; "H7"); sold_housing_least)',
       face: true,
     },
     {
       name: 'housing_greatest',
-      label: 'housing bore H7, greatest',
+      label: 'housing bore, greatest: H7, or the seller’s',
       quantity: 'length',
-      formula: '=outside + UPPERDEVIATION(outside; "H7")',
+      formula:
+        '=IF(ISBLANK(sold_housing_greatest); outside + UPPERDEVIATION(outside; "H7"); sold_housing_greatest)',
       face: true,
     },
     {
@@ -89,13 +112,13 @@ export default defineCell({
       name: 'fitted_least',
       label: 'bore when fitted, least',
       quantity: 'length',
-      formula: '=bore + BUSHBORELOWER(make; bore)',
+      formula: '=IF(ISBLANK(sold_fitted_least); bore + BUSHBORELOWER(make; bore); sold_fitted_least)',
     },
     {
       name: 'fitted_greatest',
       label: 'bore when fitted, greatest',
       quantity: 'length',
-      formula: '=bore + BUSHBOREUPPER(make; bore)',
+      formula: '=IF(ISBLANK(sold_fitted_greatest); bore + BUSHBOREUPPER(make; bore); sold_fitted_greatest)',
       hint: 'In a stiff housing bored to H7, and about so: measure it.',
     },
     {
@@ -131,6 +154,23 @@ export default defineCell({
   ],
   validity: [
     {
+      holds:
+        '=AND(ISBLANK(sold_outside_least) = ISBLANK(sold_outside_greatest); ISBLANK(sold_fitted_least) = ISBLANK(sold_fitted_greatest); ISBLANK(sold_housing_least) = ISBLANK(sold_housing_greatest))',
+      otherwise: 'Of the limits of the seller one is entered without the other: enter both.',
+      grade: 'caution',
+    },
+    {
+      holds:
+        '=AND(IF(OR(ISBLANK(sold_outside_least); ISBLANK(sold_outside_greatest)); 1 > 0; sold_outside_least <= sold_outside_greatest); IF(OR(ISBLANK(sold_fitted_least); ISBLANK(sold_fitted_greatest)); 1 > 0; sold_fitted_least <= sold_fitted_greatest); IF(OR(ISBLANK(sold_housing_least); ISBLANK(sold_housing_greatest)); 1 > 0; sold_housing_least <= sold_housing_greatest))',
+      otherwise: 'A least limit is above its greatest: change them over.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(make); 1 > 0; bore >= 3 mm)',
+      otherwise: 'The standards of bought bushes begin at 3 mm.',
+      grade: 'caution',
+    },
+    {
       holds: '=AND(bore > 0 mm; outside > bore)',
       otherwise: 'Bore and outside must rise in this order, from above zero.',
       grade: 'error',
@@ -165,6 +205,29 @@ export default defineCell({
     'Lined bushes: no flame, and no machining of the lining; PTFE gives poisonous fumes above about 260 degC, and some linings hold lead.',
   ],
   examples: [
+    {
+      title: 'Inch bush 1 x 1 1/4 in by the limits of its seller, on a shaft as it is',
+      source:
+        'by hand: 1.2520 - 1.2505 = 0.0015 in, 1.2530 - 1.2495 = 0.0035 in; 1.0005 - 0.9985 and 1.0015 - 0.9985 in',
+      grade: 'recomputed',
+      inputs: {
+        bore: '1 in',
+        outside: '1 1/4 in',
+        journal: '0.9985 in',
+        sold_outside_least: '1.2520 in',
+        sold_outside_greatest: '1.2530 in',
+        sold_fitted_least: '1.0005 in',
+        sold_fitted_greatest: '1.0015 in',
+        sold_housing_least: '1.2495 in',
+        sold_housing_greatest: '1.2505 in',
+      },
+      expect: {
+        least_interference: { value: '0.0015 in', within: '1e-9 in' },
+        greatest_interference: { value: '0.0035 in', within: '1e-9 in' },
+        least_clearance: { value: '0.0020 in', within: '1e-9 in' },
+        greatest_clearance: { value: '0.0030 in', within: '1e-9 in' },
+      },
+    },
     {
       title: 'Wrapped bush 35 x 39 mm: 45 to 85 um over its nominal outside',
       source:

@@ -113,7 +113,10 @@ export default defineCell({
     'Straight stiff shaft and straight bores; bending of the shaft under load comes on top.',
     'Offset and lean are taken in one plane, the worst case.',
   ],
-  sources: ['Geometry of a straight shaft in a leaning bore: clearance used up = length x tan(lean)'],
+  sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
+    'Geometry of a straight shaft in a leaning bore: clearance used up = length x tan(lean)',
+  ],
   cautions: [
     'A shaft that binds heats at the bush ends: feel both ends after the first minutes of running, power off.',
   ],

@@ -53,6 +53,14 @@ export default defineCell({
     },
     ...makersLimits('end float'),
     {
+      name: 'float_wanted',
+      label: 'end float to cut part 1 for',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '5 mm'],
+      hint: 'Cold. Blank: no width is worked out.',
+    },
+    {
       name: 'space_running',
       label: 'running temperature of what the space is measured on',
       quantity: 'temperature',
@@ -98,6 +106,22 @@ export default defineCell({
       face: true,
       limits: { lower: '=new_least', upper: '=new_greatest', wear: '=wear_limit', metalOn: 'low' },
       display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'width_to_cut',
+      label: 'width to cut part 1 to',
+      quantity: 'length',
+      formula: '=width_1 + end_float - float_wanted',
+      face: true,
+      hint: 'With all the others as they are. Wider than it is now: make it anew, or shim it.',
+    },
+    {
+      name: 'to_take_off',
+      label: 'to take off part 1',
+      quantity: 'length',
+      formula: '=float_wanted - end_float',
+      display: { in: 'thou', mm: 'mm' },
+      hint: 'Below zero it is too narrow by that.',
     },
     {
       name: 'runout_total',
@@ -197,6 +221,20 @@ export default defineCell({
         width_3: '0.875 in ± 0.001 in',
       },
       expect: { end_float: { value: '0.005 in', within: '1e-9 in' } },
+    },
+    {
+      title: 'The same: first sleeve cut for a float of 0.008 in',
+      source:
+        "Shigley's Mechanical Engineering Design, 9e, Example 1-3 (reference R644), and by hand 1.750 - 0.120 - 0.875 - 0.008 = 0.747 in",
+      grade: 'recomputed',
+      inputs: {
+        space: '1.750 in',
+        width_1: '0.750 in',
+        width_2: '0.120 in',
+        width_3: '0.875 in',
+        float_wanted: '0.008 in',
+      },
+      expect: { width_to_cut: { value: '0.747 in', within: '1e-9 in' } },
     },
   ],
   drawing: (v) => {

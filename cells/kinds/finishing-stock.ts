@@ -90,7 +90,7 @@ export default defineCell({
   sources: ['Bore after pressing = bore before - close-in', 'Both routes: common practice, no source'],
   cautions: [
     'Porous and filled bushes are usually sized by a burnisher and not cut: their maker’s word comes first.',
-    'Leaded and beryllium bronzes: no dry grinding or polishing; keep dust out of the air and wash before eating.',
+    'Where the metal holds lead or beryllium (its cell says so): no dry grinding or polishing; keep dust out of the air and wash before eating.',
   ],
   examples: [
     {

@@ -243,6 +243,7 @@ export default defineCell({
     'A gauge is set or zeroed as well as is usual for its kind; one set in another reads that one to half a division.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'JCGM 100:2008, 4.3.3 to 4.3.7 (certificates and limits), 5.2 (shared errors)',
     'ISO 1:2022 (20 degC)',
   ],

@@ -1,4 +1,5 @@
 import { zones } from '../drawings/zones.ts';
+import { asItIs, asItIsHolds, greatestClearance, leastClearance } from '../formulas/as-it-is.ts';
 import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
@@ -15,6 +16,7 @@ export default defineCell({
       choice: 'inch-fits',
       hint: 'RC running, LC LT LN locating, FN force',
     },
+    ...asItIs,
   ],
   outputs: [
     {
@@ -63,7 +65,7 @@ export default defineCell({
       name: 'least_clearance',
       label: 'least clearance',
       quantity: 'length',
-      formula: '=hole_lower - shaft_upper',
+      formula: leastClearance,
       face: true,
       display: { in: 'thou', mm: 'um' },
       hint: 'Below zero it is the greatest interference.',
@@ -72,7 +74,7 @@ export default defineCell({
       name: 'greatest_clearance',
       label: 'greatest clearance',
       quantity: 'length',
-      formula: '=hole_upper - shaft_lower',
+      formula: greatestClearance,
       face: true,
       display: { in: 'thou', mm: 'um' },
       hint: 'Below zero it is the least interference.',
@@ -93,6 +95,7 @@ export default defineCell({
     },
   ],
   validity: [
+    ...asItIsHolds,
     {
       holds: '=AND(basic_size > 0 m; basic_size <= 9.85 in)',
       otherwise: 'The table reaches from above 0 to 9.85 in.',

@@ -1,9 +1,16 @@
 import { ringPair } from '../drawings/rings.ts';
+import {
+  castingFill,
+  castingHolds,
+  leastMargin,
+  outerGiveByFill,
+  thinnestCasting,
+} from '../formulas/casting.ts';
 import { filmCaution, filmHolds, filmInputs, filmOutputs, wetByPair } from '../formulas/compound-film.ts';
 import { frictionHolds, frictionInputs, joinedFriction, joinedInput } from '../formulas/friction.ts';
 import { ringMovement } from '../formulas/ring-movement.ts';
 import { ringStrength } from '../formulas/ring-strength.ts';
-import { innerGive, outerGive } from '../formulas/rings.ts';
+import { innerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 import { defineCell } from '../record/cell.ts';
 
@@ -51,7 +58,10 @@ export default defineCell({
       label: 'outside of the outer part',
       quantity: 'length',
       sensible: ['5 mm', '3 m'],
+      optional: true,
+      hint: 'Blank where it cannot be known, as in a casting: every result is then a band from a thin one to an endless one.',
     },
+    thinnestCasting('outer part'),
     { name: 'length', label: 'length in contact', quantity: 'length', sensible: ['1 mm', '1 m'] },
     { name: 'inner_material', label: 'material of the inner part', record: 'material' },
     { name: 'outer_material', label: 'material of the outer part', record: 'material' },
@@ -68,14 +78,7 @@ export default defineCell({
       source:
         'DIN 7190-1:2017: interference lost = 0.4 (Rz inner + Rz outer); DIN 7190:2001 took 0.8. Both at second hand, from a published calculation manual',
     },
-    {
-      name: 'least_margin',
-      label: 'least strength over stress you accept',
-      quantity: 'number',
-      default: '1.2',
-      sensible: ['1', '4'],
-      source: 'common practice, no source',
-    },
+    leastMargin,
     {
       name: 'press_capacity',
       label: 'force your press can give',
@@ -92,7 +95,7 @@ export default defineCell({
     },
   ],
   outputs: [
-    interferenceLost('roughness_share'),
+    ...interferenceLost('roughness_share'),
     {
       name: 'effective_interference',
       label: 'interference that presses',
@@ -108,6 +111,7 @@ export default defineCell({
     },
     ...joinedFriction,
     ...filmOutputs(wetByPair),
+    castingFill('outer_diameter', 'contact_diameter'),
     {
       name: 'inner_give',
       label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
@@ -118,7 +122,7 @@ export default defineCell({
       name: 'outer_give',
       label: 'give of the outer part: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: outerGive('outer_diameter', 'contact_diameter', 'outer_material'),
+      formula: outerGiveByFill('outer_material'),
     },
     {
       name: 'pressure',
@@ -161,11 +165,11 @@ export default defineCell({
         'The bore of the inner part must be smaller than the diameter where they meet, and not below zero: check that neither is a radius.',
       grade: 'error',
     },
-    {
-      holds: '=outer_diameter > contact_diameter',
-      otherwise: 'The outside of the outer part must be larger than the diameter where they meet.',
-      grade: 'error',
-    },
+    castingHolds(
+      'outer_diameter',
+      'contact_diameter',
+      'The outside of the outer part must be larger than the diameter where they meet.',
+    ),
     {
       holds: '=interference > 0 m',
       otherwise:
@@ -207,6 +211,7 @@ export default defineCell({
     'Thick rings after Lame, elastic, plane stress, equal length, same temperature; both taken at the nominal diameter where they meet.',
     'Long or overhanging housings, flanges, keyways, oil holes and thin sections are outside it; edges of a hub carry more stress.',
     'Brittle metal is taken to bear three times its tensile strength in compression (Coulomb-Mohr).',
+    'Where the outside of the outer part is not known, it is taken anywhere between the thinnest likely and endless, with equal chance of the squared ratio.',
     'Stress from turning, load or heat is not included.',
   ],
   sources: [
@@ -219,7 +224,6 @@ export default defineCell({
     'Pressing: a part can burst or fly out. Guard the press, keep hands clear, press square and in one stroke, and stop when the force climbs past the plan.',
     'A cracked hub gives no warning: do not press into cast iron near its limit, and keep to the press maker\u2019s data and local rules.',
     filmCaution,
-    'Leaded bronze chips and dust: keep off hands and food.',
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { zones } from '../drawings/zones.ts';
+import { asItIs, asItIsHolds, greatestClearance, leastClearance } from '../formulas/as-it-is.ts';
 import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
@@ -9,8 +10,21 @@ export default defineCell({
   group: 'fits',
   inputs: [
     { name: 'nominal', label: 'nominal size', quantity: 'length', sensible: ['0.5 mm', '500 mm'] },
-    { name: 'hole_class', label: 'hole', choice: 'hole-classes', hint: 'Capital letter: H7' },
-    { name: 'shaft_class', label: 'shaft', choice: 'shaft-classes', hint: 'Small letter: g6' },
+    {
+      name: 'hole_class',
+      label: 'hole',
+      choice: 'hole-classes',
+      optional: true,
+      hint: 'Capital letter: H7. Blank: the shaft alone, or a hole as it is.',
+    },
+    {
+      name: 'shaft_class',
+      label: 'shaft',
+      choice: 'shaft-classes',
+      optional: true,
+      hint: 'Small letter: g6. Blank: the hole alone, or a shaft as it is.',
+    },
+    ...asItIs,
   ],
   outputs: [
     {
@@ -54,7 +68,7 @@ export default defineCell({
       name: 'least_clearance',
       label: 'least clearance',
       quantity: 'length',
-      formula: '=hole_lower - shaft_upper',
+      formula: leastClearance,
       face: true,
       display: { in: 'thou', mm: 'um' },
       hint: 'Below zero it is the greatest interference.',
@@ -63,7 +77,7 @@ export default defineCell({
       name: 'greatest_clearance',
       label: 'greatest clearance',
       quantity: 'length',
-      formula: '=hole_upper - shaft_lower',
+      formula: greatestClearance,
       face: true,
       display: { in: 'thou', mm: 'um' },
       hint: 'Below zero it is the least interference.',
@@ -84,13 +98,15 @@ export default defineCell({
     },
   ],
   validity: [
+    ...asItIsHolds,
     {
       holds: '=AND(nominal > 0 m; nominal <= 0.5 m)',
       otherwise: 'The tables reach from above 0 to 500 mm.',
       grade: 'error',
     },
     {
-      holds: '=OR(least_clearance >= 0 m; greatest_clearance <= 0 m)',
+      holds:
+        '=IF(OR(AND(ISBLANK(hole_class); ISBLANK(hole_is)); AND(ISBLANK(shaft_class); ISBLANK(shaft_is))); 1 > 0; OR(least_clearance >= 0 m; greatest_clearance <= 0 m))',
       otherwise: 'A transition fit: parts within their limits may come out loose or tight.',
       grade: 'caution',
     },
@@ -112,6 +128,16 @@ export default defineCell({
       expect: {
         greatest_clearance: { value: '75 um', within: '1e-6 um' },
         least_clearance: { value: '25 um', within: '1e-6 um' },
+      },
+    },
+    {
+      title: 'Hole 50 H7 alone, on a shaft that measures 49.960 mm',
+      source: 'ISO 286-2 limits of 50 H7: 0 to 25 um (reference R340), and by subtraction',
+      grade: 'computed',
+      inputs: { nominal: '50 mm', hole_class: 'H7', shaft_is: '49.960 mm' },
+      expect: {
+        least_clearance: { value: '40 um', within: '1e-6 um' },
+        greatest_clearance: { value: '65 um', within: '1e-6 um' },
       },
     },
     {

@@ -25,6 +25,21 @@ export default defineCell({
       sensible: ['0.1 N.m', '100000 N.m'],
       optional: true,
     },
+    {
+      name: 'key_material',
+      label: 'material of the key',
+      record: 'material',
+      optional: true,
+      hint: 'Softer than shaft and hub, so that the key gives first.',
+    },
+    {
+      name: 'least_margin',
+      label: 'least strength over stress you accept',
+      quantity: 'number',
+      default: '2',
+      sensible: ['1', '5'],
+      source: 'common practice, no source; with shock or reversing load more',
+    },
   ],
   outputs: [
     {
@@ -39,7 +54,6 @@ export default defineCell({
       label: 'key height',
       quantity: 'length',
       formula: '=KEYHEIGHT(system; shaft)',
-      face: true,
     },
     {
       name: 'seat_depth',
@@ -69,6 +83,13 @@ export default defineCell({
       hint: 'For a bore of the size of the shaft.',
     },
     {
+      name: 'over_way_taper',
+      label: 'the same for a taper key, at its thick end',
+      quantity: 'length',
+      formula: '=shaft + KEYWAYTAPER(system; shaft)',
+      hint: 'Taper 1 in 100 along the keyway (inch: 1/8 in a foot); cut, then fit the key to it.',
+    },
+    {
       name: 'key_force',
       label: 'force at the side of the key',
       quantity: 'force',
@@ -86,6 +107,27 @@ export default defineCell({
       quantity: 'pressure',
       formula: '=2 * key_force / (height * key_length)',
       hint: 'Half of the height in the shaft, half in the hub.',
+    },
+    {
+      name: 'shear_margin',
+      label: 'strength over stress, key in shear',
+      quantity: 'number',
+      formula: '=0.577 * key_material.yield / MAX(shear; key_material.yield / 1000)',
+      hint: 'Shear strength as 0.577 of the yield strength.',
+    },
+    {
+      name: 'side_margin',
+      label: 'strength over stress, sides of the key',
+      quantity: 'number',
+      formula: '=key_material.yield / MAX(side_pressure; key_material.yield / 1000)',
+    },
+    {
+      name: 'margin',
+      label: 'strength over stress, the weaker of both',
+      quantity: 'number',
+      formula: '=MIN(shear_margin; side_margin)',
+      face: true,
+      limits: { lower: '=least_margin' },
     },
   ],
   validity: [
@@ -114,6 +156,7 @@ export default defineCell({
   sources: [
     'ANSI/ASME B17.1-1967 (R2013): sections, and S = (D - H + sqrt(D^2 - W^2)) / 2, T = (D + H + sqrt(D^2 - W^2)) / 2 + 0.005 in',
     'DIN 6885-1, form A (table of keys; in part from memory)',
+    'Taper keys: T for a taper key of B17.1 is 0.025 in less than that of a parallel one; DIN 6886 (from memory)',
     "Shear and side pressure: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 7-7",
   ],
   cautions: [
@@ -129,6 +172,31 @@ export default defineCell({
         width: { value: '0.25 in', within: 1e-9 },
         over_seat: { value: '0.859 in', within: '6e-4 in' },
         over_way: { value: '1.114 in', within: '6e-4 in' },
+      },
+    },
+    {
+      title: 'Taper key of a 1 in shaft',
+      source: 'ANSI/ASME B17.1-1967 (R2013) Table 2: T 1.089 in for a taper key (reference R543)',
+      grade: 'seen',
+      inputs: { shaft: '1 in', system: 'inch-square' },
+      expect: { over_way_taper: { value: '1.089 in', within: '6e-4 in' } },
+    },
+    {
+      title: 'Square key of a 1 7/16 in shaft, 5850 lbf at its side, 1.34 in long',
+      source:
+        "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e, Example 7-6: 3/8 in square key, yield 65 ksi, 2.80 against crushing",
+      grade: 'memory',
+      inputs: {
+        shaft: '1.4375 in',
+        system: 'inch-square',
+        key_length: '1.34 in',
+        torque: '4200 lbf.in',
+        key_material: { yield: '65 ksi', brittle: '0' },
+      },
+      expect: {
+        width: { value: '0.375 in', within: 1e-9 },
+        key_force: { value: '5850 lbf', within: 2e-3 },
+        side_margin: { value: '2.80', within: 5e-3 },
       },
     },
     {

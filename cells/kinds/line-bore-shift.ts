@@ -56,9 +56,24 @@ export default defineCell({
       name: 'pressure_angle',
       label: 'pressure angle',
       quantity: 'angle',
-      default: '20 deg',
       sensible: ['14.5 deg', '30 deg'],
-      source: 'ISO 53:1998: 20 degrees; old gears often 14.5 degrees',
+      hint: 'Of the gears: 20 degrees by ISO 53, in old ones often 14.5. Ask, or measure over pins; a wrong one is a wrong backlash.',
+    },
+    {
+      name: 'backlash',
+      label: 'backlash there is, before boring',
+      quantity: 'length',
+      role: 'measured',
+      optional: true,
+      sensible: ['0 mm', '2 mm'],
+      hint: 'At the pitch circle, least over a turn.',
+    },
+    {
+      name: 'least_backlash',
+      label: 'least backlash wanted',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0 mm', '2 mm'],
     },
   ],
   outputs: [
@@ -109,8 +124,36 @@ export default defineCell({
       display: { in: 'thou', mm: 'mm' },
       hint: 'Below zero: the teeth come closer.',
     },
+    {
+      name: 'backlash_left',
+      label: 'backlash after boring',
+      quantity: 'length',
+      formula: '=backlash + backlash_change',
+      face: true,
+      limits: { lower: '=least_backlash', metalOn: 'low' },
+      display: { in: 'thou', mm: 'mm' },
+    },
   ],
   validity: [
+    {
+      holds:
+        '=AND(ABS(toward_near) <= 0 m; ABS(toward_far) <= 0 m; ABS(across_near) <= 0 m; ABS(across_far) <= 0 m)',
+      otherwise:
+        'The bores stand elsewhere than they were made: whatever meshes, mates or lines up with this shaft moves with it. Say so on the part.',
+      grade: 'caution',
+    },
+    {
+      holds: '=NOT(ISBLANK(backlash))',
+      otherwise:
+        'The backlash there is now is not entered: nothing says whether the teeth keep any. Measure it before boring.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(ISBLANK(backlash); 1 > 0; backlash_left > 0 m)',
+      otherwise:
+        'No backlash is left: gears without any run hot and break. Bore to the other side, or bore back.',
+      grade: 'caution',
+    },
     { holds: '=centre_distance > 0 mm', otherwise: 'The centre distance is above zero.', grade: 'error' },
     { holds: '=span > 0 mm', otherwise: 'The distance between the bores is above zero.', grade: 'error' },
     { holds: '=face_width > 0 mm', otherwise: 'The width is above zero.', grade: 'error' },
@@ -156,10 +199,13 @@ export default defineCell({
         across_near: '0 mm',
         across_far: '0 mm',
         face_width: '40 mm',
+        pressure_angle: '20 deg',
+        backlash: '0.10 mm',
       },
       expect: {
         change: { value: '0.10 mm', within: 1e-9 },
         backlash_change: { value: '0.0728 mm', within: 0.001 },
+        backlash_left: { value: '0.1728 mm', within: 0.001 },
       },
     },
     {
@@ -174,6 +220,7 @@ export default defineCell({
         across_near: '0.05 mm',
         across_far: '0.15 mm',
         face_width: '40 mm',
+        pressure_angle: '20 deg',
       },
       expect: {
         new_distance: { value: '150.1500333 mm', within: '1e-7 mm' },

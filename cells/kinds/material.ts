@@ -134,6 +134,12 @@ export default defineCell({
       formula: '=IF(ISBLANK(own_density); handbook_density; own_density)',
     },
     {
+      name: 'conductivity',
+      label: 'conductivity for heat',
+      quantity: 'conductivity',
+      table: { choice: 'material', column: 'conductivity' },
+    },
+    {
       name: 'max_temperature',
       label: 'highest temperature',
       quantity: 'temperature',
@@ -148,6 +154,12 @@ export default defineCell({
     },
   ],
   validity: [
+    {
+      holds: '=IF(ISBLANK(material); 1 > 0; LEADED(material) < 0.5)',
+      otherwise:
+        'Holds lead: keep chips and dust off hands and food, no dry grinding, and follow local rules on lead.',
+      grade: 'caution',
+    },
     {
       holds: '=IF(ISBLANK(own_poisson); 1 > 0; AND(own_poisson >= 0; own_poisson < 0.5))',
       otherwise: "Poisson's ratio of a metal or plastic lies from 0 to below 0.5.",
@@ -184,7 +196,8 @@ export default defineCell({
     'ISO 1:2022 (20 degC)',
   ],
   cautions: [
-    'Some of these metals are poisonous as dust or fume (lead, beryllium, chromium, cadmium): read the note of the material and the safety sheet of its supplier before grinding, melting or welding.',
+    'Some metals are poisonous as dust or fume (beryllium, chromium, cadmium): read the note of the material and the safety sheet of its supplier before grinding, melting or welding.',
+    'Heat takes the temper of hardened steel and of age-hardened light alloys for good: neither flame nor oven beyond the highest temperature given here.',
     'Fluoropolymers (PTFE, lined and filled bushes) give off poisonous fume above about 260 degC: no flame, no tobacco with dust on the hands.',
   ],
   examples: [
@@ -195,6 +208,23 @@ export default defineCell({
       grade: 'seen',
       inputs: { material: '4140-annealed' },
       expect: { alpha: { value: '12.3e-6 1/K', within: 1e-9 } },
+    },
+    {
+      title: 'Phosphor bronze C51000: density',
+      source: 'Copper Development Association, alloy data C51000: 0.320 lb/in3 at 68 degF, 8.86 g/cm3',
+      grade: 'memory',
+      inputs: { material: 'c51000' },
+      expect: { density: { value: '8860 kg/m3', within: 1e-3 } },
+    },
+    {
+      title: 'Cast aluminium-tin bearing alloy 850.0-T5: density and conductivity',
+      source: 'ASM Handbook vol. 2, alloy 850.0: 2.88 g/cm3, 182 W/(m K)',
+      grade: 'memory',
+      inputs: { material: '850-t5' },
+      expect: {
+        density: { value: '2880 kg/m3', within: 1e-3 },
+        conductivity: { value: '182 W/(m.K)', within: 1e-2 },
+      },
     },
     {
       title: 'Gray iron is taken as brittle',

@@ -12,10 +12,18 @@ export default defineCell({
     { name: 'length', label: 'length bonded', quantity: 'length', sensible: ['2 mm', '500 mm'] },
     {
       name: 'gap',
-      label: 'gap, on diameter',
+      label: 'gap, on diameter, mean',
       quantity: 'length',
       sensible: ['-0.2 mm', '0.5 mm'],
       hint: 'Bore less inner part. A press fit is entered with a minus.',
+    },
+    {
+      name: 'widest_there',
+      label: 'widest gap there is',
+      quantity: 'length',
+      optional: true,
+      sensible: ['-0.2 mm', '0.5 mm'],
+      hint: 'Bore greatest less inner part least: what the compound must fill. Blank: the gap above, taken as even.',
     },
     { name: 'compound', label: 'compound', choice: 'retaining-compounds', optional: true },
     {
@@ -160,6 +168,21 @@ export default defineCell({
       display: { in: 'thou', mm: 'mm' },
     },
     {
+      name: 'gap_to_fill',
+      label: 'gap to fill',
+      quantity: 'length',
+      formula: '=IF(ISBLANK(widest_there); gap; widest_there)',
+      limits: { upper: '=gap_taken' },
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
+      name: 'off_centre',
+      label: 'bonded without a guide, off centre by up to',
+      quantity: 'length',
+      formula: '=MAX(gap; 0 m) / 2',
+      display: { in: 'thou', mm: 'mm' },
+    },
+    {
       name: 'bonded_area',
       label: 'bonded area',
       quantity: 'area',
@@ -229,7 +252,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=gap <= gap_taken',
+      holds: '=gap_to_fill <= gap_taken',
       otherwise:
         'The gap is wider than the compound fills: sleeve it, build it up, or take a compound for worn parts.',
       grade: 'caution',

@@ -17,6 +17,13 @@ export default defineCell({
       sensible: ['1 rpm', '30000 rpm'],
       hint: 'For the rule by speed.',
     },
+    {
+      name: 'bearing_metal',
+      label: 'metal of the bearing',
+      choice: 'clearance-metals',
+      optional: true,
+      hint: 'The rules are for bronze and babbitt; light alloy wants about twice as much. No rule here is for plastic.',
+    },
   ],
   outputs: [
     {
@@ -70,8 +77,30 @@ export default defineCell({
       display: { in: 'thou', mm: 'um' },
     },
     {
+      name: 'metal_times',
+      label: 'clearance of this metal over that of bronze',
+      quantity: 'number',
+      table: { choice: 'bearing_metal', column: 'times' },
+    },
+    {
+      name: 'least_for_metal',
+      label: 'least of the rules, for this metal',
+      quantity: 'length',
+      formula: '=least_of_rules * metal_times',
+      face: true,
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'greatest_for_metal',
+      label: 'greatest of the rules, for this metal',
+      quantity: 'length',
+      formula: '=greatest_of_rules * metal_times',
+      face: true,
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
       name: 'least_of_rules',
-      label: 'least of the rules',
+      label: 'least of the rules, bronze or babbitt',
       quantity: 'length',
       formula:
         '=MIN(thou_and_thou; thou_and_half; two_thou; close_bush; easy_bush; IF(ISBLANK(turning_speed); two_thou; by_speed))',
@@ -80,7 +109,7 @@ export default defineCell({
     },
     {
       name: 'greatest_of_rules',
-      label: 'greatest of the rules',
+      label: 'greatest of the rules, bronze or babbitt',
       quantity: 'length',
       formula:
         '=MAX(thou_and_thou; thou_and_half; two_thou; close_bush; easy_bush; IF(ISBLANK(turning_speed); two_thou; by_speed))',
@@ -93,6 +122,12 @@ export default defineCell({
       holds: '=AND(journal > 0 m; journal <= 0.5 m)',
       otherwise: 'These rules are for journals up to 500 mm.',
       grade: 'error',
+    },
+    {
+      holds: '=NOT(ISBLANK(bearing_metal))',
+      otherwise:
+        'These rules are for bronze and babbitt: name the metal of the bearing. A light alloy takes about twice as much, and seizes on less.',
+      grade: 'caution',
     },
     {
       holds: '=greatest_of_rules <= 2 * least_of_rules',
@@ -113,6 +148,7 @@ export default defineCell({
   sources: [
     'The three rules an inch: a trade article that lists competing shop rules, reference R569 to R572',
     'ISO 4379:1993 and 2018 (from memory): bush bore about H8 when pressed in, shaft e7 or g7, reference R577; limits by ISO 286-1:2010',
+    'By metal: Tribology Handbook (Neale, 2e), least clearance of crankshaft bearings (from memory): white metal 0.0005, copper-lead 0.00075, aluminium 0.001 of the diameter',
     'By speed: DIN 31652-3, after Vogelpohl (from memory), reference R574',
   ],
   cautions: [
@@ -129,6 +165,14 @@ export default defineCell({
         thou_and_half: { value: '0.003 in', within: 1e-9 },
         two_thou: { value: '0.004 in', within: 1e-9 },
       },
+    },
+    {
+      title: 'A 2.000 in journal in light alloy: twice the rules',
+      source:
+        'Tribology Handbook (Neale, 2e), crankshaft bearings: aluminium 0.001, white metal 0.0005 of the diameter; on the rules of reference R569 and R572',
+      grade: 'memory',
+      inputs: { journal: '2.000 in', bearing_metal: 'light-alloy' },
+      expect: { metal_times: { value: '2', within: 1e-9 } },
     },
     {
       title: 'Rule by speed at 5 m/s: 1.196 thousandths',

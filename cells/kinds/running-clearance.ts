@@ -155,6 +155,29 @@ export default defineCell({
       display: { in: 'thou', mm: 'um' },
     },
     {
+      name: 'hot_mean',
+      label: 'clearance, running, mean',
+      quantity: 'length',
+      formula:
+        '=clearance + bore_change_running - journal * shaft_material.alpha * (shaft_running - cold_temperature)',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'start_mean',
+      label: 'clearance at start-up, mean: only the shaft warm',
+      quantity: 'length',
+      formula: '=clearance - journal * shaft_material.alpha * (shaft_starting - cold_temperature)',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
+      name: 'winter_mean',
+      label: 'clearance in winter, mean',
+      quantity: 'length',
+      formula:
+        '=clearance + bore_change_winter - journal * shaft_material.alpha * (winter_temperature - cold_temperature)',
+      display: { in: 'thou', mm: 'um' },
+    },
+    {
       name: 'start_clearance',
       label: 'clearance at start-up, least: only the shaft warm',
       quantity: 'length',
@@ -272,6 +295,7 @@ export default defineCell({
       expect: {
         start_clearance: { value: '0.0316 mm', within: '1e-6 mm' },
         hot_clearance: { value: '0.0524 mm', within: '1e-6 mm' },
+        hot_mean: { value: '0.0524 mm', within: '1e-6 mm' },
       },
     },
   ],

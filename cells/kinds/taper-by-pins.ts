@@ -95,6 +95,7 @@ export default defineCell({
     'Both sizes with one micrometer: a constant error of it drops out of the angle.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'Lecture slides, Metrology: measurement of a taper plug gauge by rollers: tan(half angle) = (M2 - M1) / (2 (h2 - h1)), diameter in the plane of the roller centres = M1 - d (1 + sec(half angle))',
   ],
   cautions: [],

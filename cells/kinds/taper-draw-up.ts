@@ -1,7 +1,16 @@
 import { taperInHub } from '../drawings/taper.ts';
+import {
+  castingFill,
+  castingHolds,
+  leastMargin,
+  marginWanted,
+  outerGiveByFill,
+  outerStressByFill,
+  thinnestCasting,
+} from '../formulas/casting.ts';
 import { filmHolds, filmInputs, filmOutputs, wetByPair } from '../formulas/compound-film.ts';
 import { frictionHolds, frictionInputs, frictionOutputs } from '../formulas/friction.ts';
-import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
+import { innerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 import { defineCell } from '../record/cell.ts';
 
@@ -35,12 +44,21 @@ export default defineCell({
       sensible: ['0 mm', '1 m'],
       hint: 'Enter 0 for a solid shaft.',
     },
-    { name: 'outer_diameter', label: 'outside of the hub', quantity: 'length', sensible: ['5 mm', '3 m'] },
+    {
+      name: 'outer_diameter',
+      label: 'outside of the hub',
+      quantity: 'length',
+      sensible: ['5 mm', '3 m'],
+      optional: true,
+      hint: 'Blank where it cannot be known: the results are then a band from a thin hub to an endless one.',
+    },
+    thinnestCasting('hub'),
     { name: 'inner_material', label: 'shaft material', record: 'material' },
     { name: 'outer_material', label: 'hub material', record: 'material' },
     ...frictionInputs,
     ...filmInputs,
     ...roughnessInputs('shaft'),
+    leastMargin,
     {
       name: 'torque_needed',
       label: 'torque it must hold',
@@ -50,7 +68,7 @@ export default defineCell({
     },
   ],
   outputs: [
-    interferenceLost('0.4'),
+    ...interferenceLost('0.4'),
     {
       name: 'draw_up',
       label: 'push on past hand-tight by',
@@ -64,6 +82,7 @@ export default defineCell({
       quantity: 'angle',
       formula: '=2 * ATAN(taper / 2)',
     },
+    castingFill('outer_diameter', 'mean_diameter'),
     {
       name: 'inner_give',
       label: 'give of the shaft: change of diameter per diameter, times E, per pressure',
@@ -74,7 +93,7 @@ export default defineCell({
       name: 'outer_give',
       label: 'give of the hub: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: outerGive('outer_diameter', 'mean_diameter', 'outer_material'),
+      formula: outerGiveByFill('outer_material'),
     },
     {
       name: 'pressure',
@@ -87,15 +106,17 @@ export default defineCell({
       name: 'hub_stress',
       label: 'stress to compare, hub bore',
       quantity: 'pressure',
-      formula: outerStress('pressure', 'outer_diameter', 'mean_diameter', 'outer_material'),
+      formula: outerStressByFill('pressure', 'outer_material'),
       hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure.',
     },
+    marginWanted('outer_material', 'hub_wanted', 'hub'),
+    marginWanted('inner_material', 'shaft_wanted', 'shaft'),
     {
       name: 'hub_margin',
       label: 'strength over stress, hub',
       quantity: 'number',
       formula: '=outer_material.yield / MAX(hub_stress; outer_material.yield / 1000)',
-      limits: { lower: '=1.2' },
+      limits: { lower: '=hub_wanted' },
     },
     {
       name: 'shaft_stress',
@@ -110,7 +131,7 @@ export default defineCell({
       label: 'strength over stress, shaft',
       quantity: 'number',
       formula: '=inner_material.yield / MAX(shaft_stress; inner_material.yield / 1000)',
-      limits: { lower: '=1.2' },
+      limits: { lower: '=shaft_wanted' },
     },
     ...frictionOutputs('pair_friction'),
     ...filmOutputs(wetByPair),
@@ -144,10 +165,15 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=AND(inner_bore >= 0 m; mean_diameter > inner_bore; outer_diameter > mean_diameter)',
+      holds: '=AND(inner_bore >= 0 m; mean_diameter > inner_bore)',
       otherwise: 'Bore, diameter at mid-length and outside of the hub must rise in this order.',
       grade: 'error',
     },
+    castingHolds(
+      'outer_diameter',
+      'mean_diameter',
+      'Bore, diameter at mid-length and outside of the hub must rise in this order.',
+    ),
     {
       holds: '=interference_wanted > 0 m',
       otherwise: 'Without interference the taper only touches: nothing is held.',

@@ -83,6 +83,14 @@ export default defineCell({
       face: true,
     },
     {
+      name: 'over_class',
+      label: 'hole over the greatest minor diameter of the class',
+      quantity: 'length',
+      formula: '=HOLEOVERCLASS(thread; class; hole)',
+      display: { in: 'thou', mm: 'um' },
+      hint: '0 where it is inside its limits; below zero it is under the least.',
+    },
+    {
       name: 'crest_least',
       label: 'over the crests, least: major of a bolt, minor of a nut',
       quantity: 'length',
@@ -96,6 +104,18 @@ export default defineCell({
     },
   ],
   validity: [
+    {
+      holds: '=IF(ISBLANK(class); 1 > 0; HOLEOVERCLASS(thread; class; hole) <= 0 m)',
+      otherwise:
+        'The hole is over the greatest minor diameter of the class: the thread may hold, but a plug gauge of the class rejects it. The share of thread and how far it is over say by how much; take a smaller drill where the drawing names the class.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(ISBLANK(class); 1 > 0; HOLEOVERCLASS(thread; class; hole) >= 0 m)',
+      otherwise:
+        'The hole is under the least minor diameter of the class: the tap cuts heavily and may break.',
+      grade: 'caution',
+    },
     {
       holds: '=hole < THREADMAJOR(thread)',
       otherwise:
@@ -128,6 +148,17 @@ export default defineCell({
   ],
   cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.'],
   examples: [
+    {
+      title: '5/16-18 UNC, nut 2B, with a 17/64 drill: share of thread, and over the class',
+      source:
+        'printed limits of class 2B: 0.252 to 0.265 in (reference R431), the drill 0.265625 in; percent = 76.98 n (D - drill) by hand: 64.95',
+      grade: 'seen',
+      inputs: { thread: '5/16-18 UNC', class: '2B', hole: '17/64 in' },
+      expect: {
+        over_class: { value: '0.625 thou', within: '0.06 thou' },
+        thread_share: { value: '0.6495', within: 1e-3 },
+      },
+    },
     {
       title: '1/2-13 UNC, nut 2B, with a 27/64 drill',
       source: 'computed: percent = 76.98 n (D - drill) = 78.18 (reference R504)',

@@ -1,6 +1,15 @@
 import { ringPair } from '../drawings/rings.ts';
+import {
+  castingFill,
+  castingHolds,
+  leastMargin,
+  marginWanted,
+  outerGiveByFill,
+  outerStressByFill,
+  thinnestCasting,
+} from '../formulas/casting.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
-import { innerGive, outerGive, outerStress } from '../formulas/rings.ts';
+import { innerGive } from '../formulas/rings.ts';
 import { yieldingWall } from '../formulas/yielding-wall.ts';
 import { defineCell } from '../record/cell.ts';
 
@@ -48,7 +57,10 @@ export default defineCell({
       label: 'outside of the casting round the bush',
       quantity: 'length',
       sensible: ['5 mm', '3 m'],
+      optional: true,
+      hint: 'Blank where it cannot be known: the results are then a band from a thin casting to an endless one.',
     },
+    thinnestCasting('casting'),
     { name: 'interference', label: 'interference, cold', quantity: 'length', sensible: ['0 um', '0.5 mm'] },
     {
       name: 'bush_temperature',
@@ -74,6 +86,7 @@ export default defineCell({
     coldTemperature,
     { name: 'bush_material', label: 'bush material', record: 'material' },
     { name: 'housing_material', label: 'housing material', record: 'material' },
+    leastMargin,
     {
       name: 'hot_yield',
       label: 'yield strength of the bush when hot',
@@ -99,6 +112,7 @@ export default defineCell({
       formula: '=IF(ISBLANK(hot_yield); bush_material.yield; hot_yield)',
       display: { in: 'ksi', mm: 'MPa' },
     },
+    castingFill('housing_outside', 'bush_outside'),
     {
       name: 'bush_give',
       label: 'give of the bush: change of diameter per diameter, times E, per pressure',
@@ -109,7 +123,7 @@ export default defineCell({
       name: 'housing_give',
       label: 'give of the housing: change of diameter per diameter, times E, per pressure',
       quantity: 'number',
-      formula: outerGive('housing_outside', 'bush_outside', 'housing_material'),
+      formula: outerGiveByFill('housing_material'),
     },
     {
       name: 'elastic_pressure',
@@ -145,16 +159,17 @@ export default defineCell({
       name: 'housing_stress',
       label: 'stress to compare, housing bore when hot',
       quantity: 'pressure',
-      formula: outerStress('most_pressure', 'housing_outside', 'bush_outside', 'housing_material'),
+      formula: outerStressByFill('most_pressure', 'housing_material'),
       hint: 'Yielding metal: von Mises. Brittle: hoop tension and a third of the pressure, against tensile strength.',
     },
+    marginWanted('housing_material', 'housing_wanted', 'housing'),
     {
       name: 'housing_margin',
       label: 'strength over stress, housing when hot',
       quantity: 'number',
       formula: '=housing_material.yield / MAX(housing_stress; housing_material.yield / 1000)',
       face: true,
-      limits: { lower: '=1' },
+      limits: { lower: '=housing_wanted' },
     },
     {
       name: 'interference_left',
@@ -179,10 +194,15 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=AND(bush_bore > 0 m; bush_bore < bush_outside; bush_outside < housing_outside)',
+      holds: '=AND(bush_bore > 0 m; bush_bore < bush_outside)',
       otherwise: 'Bush bore, bush outside and casting outside must rise in this order, from above zero.',
       grade: 'error',
     },
+    castingHolds(
+      'housing_outside',
+      'bush_outside',
+      'Bush bore, bush outside and casting outside must rise in this order, from above zero.',
+    ),
     {
       holds: '=interference > 0 m',
       otherwise: 'The fit is loose before it is warmed.',

@@ -25,7 +25,13 @@ const mott = seen('Mott, Machine Elements in Mechanical Design, Table 16-1');
 const carvill = seen("Carvill, Mechanical Engineer's Data Handbook (1993), sec. 2.9.3 p. 92");
 const neale = seen('Tribology Handbook (Neale, 2e), A5.1; static load');
 const porous = fromMemory('MPIF 35 / SAE J328 practice; Shigley Table 12-8');
+const porousPv = seen(
+  'Mott, Machine Elements in Mechanical Design, Table 16-1: 50 000 psi ft/min, oiled as it runs; with its first oil alone 20 000, from memory of suppliers\u2019 guides',
+);
 const mottRemembered = fromMemory('Mott, Machine Elements in Mechanical Design, Table 16-1');
+const boundary = fromMemory(
+  'Shigley Table 12-8, some materials for boundary-lubricated bearings; suppliers lower',
+);
 const remembered = fromMemory('bearing handbooks; order of magnitude');
 
 type Range = readonly [number, number];
@@ -97,9 +103,9 @@ export const bearingLimits: readonly BearingLimit[] = [
   {
     key: 'porous-bronze',
     name: 'Porous bronze, oil impregnated',
-    p: property(psi, 2000, [2000, 4000], porous),
-    v: property(fpm, 1200, [1000, 1200], porous),
-    pv: psiFpm(50000, [50000, 50000], mott),
+    p: property(psi, 2000, [2000, 4500], porous),
+    v: property(fpm, 1200, [1000, 1500], porous),
+    pv: psiFpm(50000, [20000, 50000], porousPv),
     temperature: degC(80, [65, 90], remembered),
   },
   {
@@ -160,6 +166,15 @@ export const bearingLimits: readonly BearingLimit[] = [
     v: speed(5, [2.5, 5.1], remembered),
     pv: psiFpm(7500, [7500, 10000], mott),
     temperature: degC(250, [230, 260], neale),
+  },
+  {
+    key: 'phenolic',
+    name: 'Phenolic laminate, water or oil lubricated',
+    p: property(psi, 4000, [2500, 6000], boundary),
+    v: property(fpm, 2500, [2000, 2500], boundary),
+    pv: psiFpm(15000, [5000, 15000], boundary),
+    temperature: degC(93, [80, 120], boundary),
+    note: 'A poor conductor: without water or oil to carry the heat off it chars. Dust of some old grades holds asbestos: have it looked at before cutting.',
   },
   {
     key: 'carbon-graphite',

@@ -41,10 +41,19 @@ const iso898 = fromMemory('ISO 898-1:2013, Table 3');
 
 export const boltGrades: readonly BoltGrade[] = [
   grade('2', 'inch grade 2, 1/4 to 3/4 in', KSI, [55, 57, 74], [inch(0.25), inch(0.75)], j429),
+  grade(
+    '2-large',
+    'inch grade 2, over 3/4 to 1 1/2 in',
+    KSI,
+    [33, 36, 60],
+    [inch(0.751), inch(1.5)],
+    j429Memory,
+  ),
   grade('5', 'inch grade 5, 1/4 to 1 in', KSI, [85, 92, 120], [inch(0.25), inch(1)], j429),
   grade('5-large', 'inch grade 5, over 1 to 1 1/2 in', KSI, [74, 81, 105], [inch(1.001), inch(1.5)], j429),
   grade('8', 'inch grade 8, 1/4 to 1 1/2 in', KSI, [120, 130, 150], [inch(0.25), inch(1.5)], j429Memory),
   grade('4.6', 'metric class 4.6', MPA, [225, 240, 400], [mm(1.6), mm(39)], iso898),
+  grade('5.8', 'metric class 5.8', MPA, [380, 420, 520], [mm(5), mm(24)], iso898),
   grade('8.8', 'metric class 8.8, to M16', MPA, [580, 640, 800], [mm(1.6), mm(16)], iso898),
   grade('8.8-large', 'metric class 8.8, over M16', MPA, [600, 660, 830], [mm(16.1), mm(39)], iso898),
   grade('10.9', 'metric class 10.9', MPA, [830, 940, 1040], [mm(1.6), mm(39)], iso898),

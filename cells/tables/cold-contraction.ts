@@ -31,6 +31,7 @@ export const coldContractions: readonly ColdContraction[] = [
   { key: 'c26000', name: 'Brass 70/30', total: percent(0.353, [0.33, 0.375]) },
   { key: 'c36000', name: 'Free-cutting brass', total: percent(0.365, [0.34, 0.385], alike) },
   { key: 'c93200', name: 'Bearing bronze C93200', total: percent(0.32, [0.295, 0.345], alike) },
+  { key: 'c90500', name: 'Tin bronze, gunmetal C90500', total: percent(0.32, [0.295, 0.345], alike) },
   { key: 'c51000', name: 'Phosphor bronze C51000', total: percent(0.313, [0.295, 0.335]) },
   { key: 'c17200', name: 'Beryllium copper', total: percent(0.298, [0.28, 0.315]) },
   { key: 'copper', name: 'Copper', total: percent(0.302, [0.29, 0.315]) },

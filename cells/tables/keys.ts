@@ -116,11 +116,37 @@ const metricRows = rowsOf(metricText).map((cells) => {
   return { to, b, h, t1, t2, over };
 });
 
+/** Depth of the keyway in the hub for a taper key, at its thick end, by width, mm. DIN 6886, from memory. */
+const taperHubDepths: ReadonlyMap<number, number> = new Map([
+  [2, 0.5],
+  [3, 0.9],
+  [4, 1.2],
+  [5, 1.7],
+  [6, 2.2],
+  [8, 2.4],
+  [10, 2.4],
+  [12, 2.4],
+  [14, 2.9],
+  [16, 3.4],
+  [18, 3.4],
+  [20, 3.9],
+  [22, 4.4],
+  [25, 4.4],
+  [28, 5.4],
+  [32, 6.4],
+  [36, 7.1],
+  [40, 8.1],
+  [45, 9.1],
+  [50, 10.1],
+]);
+
 export interface ParallelKey extends KeySection {
   /** Depth in the shaft and in the hub, and by how much each may be deeper. */
   shaftDepth: number;
   hubDepth: number;
   depthTolerance: number;
+  /** Depth in the hub for a taper key at its thick end, where the standard has one. */
+  taperHubDepth?: number;
   /** ISO 286 classes of the widths, by how tight the joint is to be. */
   widths: {
     key: 'h9';
@@ -138,9 +164,11 @@ export const parallelKey = (shaft: number): ParallelKey | TableProblem => {
     return {
       problem: `DIN 6885-1 has no key for a shaft of ${size} mm (over 6 to 500 mm): take a pin or a splined shaft.`,
     };
+  const taper = taperHubDepths.get(row.b);
   return {
     width: mm(row.b),
     height: mm(row.h),
+    ...(taper === undefined ? {} : { taperHubDepth: mm(taper) }),
     shaftDepth: mm(row.t1),
     hubDepth: mm(row.t2),
     depthTolerance: mm(row.over),

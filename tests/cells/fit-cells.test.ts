@@ -81,6 +81,32 @@ describe('interference fit', () => {
       'Roughness takes up',
     );
   });
+  test('roughness read as Ra is turned to Rz, about six times it, with its doubt', () => {
+    const shop = rings({ inner_ra: '63 uin', outer_ra: '1.6 um' });
+    const lost = figure(shop, 'it', 'interference_lost');
+    const sum = 63 * 25.4e-9 + 1.6e-6;
+    expect(lost.value).toBeCloseTo(0.4 * 6 * sum, 12);
+    expect(lost.low).toBeCloseTo(0.4 * 4 * sum, 12);
+    expect(lost.high).toBeCloseTo(0.4 * 8 * sum, 12);
+    expect(said(rings({ inner_ra: '63 uin' }))).toContain('Only one roughness');
+    expect(
+      figure(rings({ inner_ra: '63 uin', outer_roughness: '6 um' }), 'it', 'interference_lost').value,
+    ).toBeCloseTo(0.4 * (6 * 63 * 25.4e-9 + 6e-6), 12);
+  });
+  test('brittle iron asks twice its strength, steel a fifth more than its stress', () => {
+    const limit = (more: Record<string, string | Record<string, string>>) =>
+      rings(more).byName('it')?.outputs.outer_margin?.limits?.lower?.value;
+    expect(limit({ outer_material: iron })).toBe(2);
+    expect(limit({})).toBe(1.2);
+    expect(limit({ least_margin: '3' })).toBe(3);
+  });
+  test('a casting that cannot be measured is a band from a thin one to an endless one', () => {
+    const band = figure(rings({ outer_diameter: '' }), 'it', 'pressure');
+    const at = (outer_diameter: string) => figure(rings({ outer_diameter }), 'it', 'pressure').value;
+    expect(band.low / at('75 mm')).toBeCloseTo(1, 6);
+    expect(band.high / at('1e6 mm')).toBeCloseTo(1, 6);
+    expect(band.value).toBeGreaterThan(band.low);
+  });
   test('brittle iron is judged by hoop tension and a third of the pressure, steel by von Mises', () => {
     const hub = rings({ outer_material: iron });
     const [hoop, p] = ['hoop_outer_bore', 'pressure'].map((name) => figure(hub, 'it', name).value) as [

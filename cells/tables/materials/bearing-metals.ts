@@ -49,6 +49,7 @@ export const bearingMetals: readonly Material[] = [
       [110, 150],
       saying(from.carvill, 'followed; 130 degC from memory; strength goes long before'),
     ),
+    leaded: true,
     note: `Usually a lining: the shell behind it sets the stiffness of the wall. ${fume}`,
   },
 ];

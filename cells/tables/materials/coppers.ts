@@ -1,8 +1,9 @@
-import { seen } from '../table.ts';
+import { fromMemory, seen } from '../table.ts';
 import type { Material } from './material.ts';
 import { degC, from, gpa, kgm3, mpa, perMillionK, ratio, saying, wmk } from './material.ts';
 
 const suppliers = seen('data sheets of several bar suppliers, after the copper trade association');
+const cdaC510 = fromMemory('Copper Development Association, alloy data C51000: 0.320 lb/in3 at 68 degF');
 const lead = 'Contains lead: keep chips and dust off hands and food.';
 
 export const coppers: readonly Material[] = [
@@ -23,6 +24,7 @@ export const coppers: readonly Material[] = [
     density: kgm3(8910, [8800, 8950], saying(suppliers, '0.322 lb/in3; a database gives 8.8')),
     conductivity: wmk(58, [55, 60], suppliers),
     maxTemperature: degC(160, [160, 232], saying(from.database, 'followed; 230 degC from memory')),
+    leaded: true,
     note: lead,
   },
   {
@@ -38,6 +40,7 @@ export const coppers: readonly Material[] = [
     density: kgm3(8870, [8800, 8950], from.asm),
     conductivity: wmk(47, [43, 52], from.asm),
     maxTemperature: degC(160, [160, 232], from.heat),
+    leaded: true,
     note: lead,
   },
   {
@@ -79,7 +82,7 @@ export const coppers: readonly Material[] = [
     alpha: perMillionK(17.8, [17.3, 18.3], from.asm, [20, 300]),
     yield: mpa(380, [310, 450], from.asm),
     tensile: mpa(470, [400, 520], from.asm),
-    density: kgm3(8860, [8800, 8900], from.asm),
+    density: kgm3(8860, [8800, 8900], cdaC510),
     conductivity: wmk(69, [62, 74], from.asm),
     maxTemperature: degC(200, [150, 260], from.heat),
   },
@@ -96,6 +99,7 @@ export const coppers: readonly Material[] = [
     density: kgm3(8890, [8820, 8920], from.asm),
     conductivity: wmk(87, [80, 93], from.asm),
     maxTemperature: degC(175, [150, 230], from.heat),
+    leaded: true,
     note: lead,
   },
   {
@@ -129,6 +133,7 @@ export const coppers: readonly Material[] = [
     density: kgm3(8490, [8450, 8560], from.asm),
     conductivity: wmk(115, [109, 123], from.asm),
     maxTemperature: degC(120, [100, 150], from.heat),
+    leaded: true,
     note: lead,
   },
   {
@@ -204,6 +209,7 @@ export const coppers: readonly Material[] = [
     density: kgm3(7200, [6600, 7800], from.asm),
     conductivity: wmk(42, [38, 46], from.neale),
     maxTemperature: degC(275, [250, 280], from.neale),
+    leaded: true,
     note: `${lead} Never torch it: overheated PTFE gives off poisonous fume. Its bore is not machined.`,
   },
   {

@@ -4,6 +4,8 @@ import { degC, from, gpa, kgm3, mpa, perMillionK, ratio, saying, wmk } from './m
 
 const mechanics = seen('Multimedia Engineering Mechanics, appendix');
 
+const temper = 'Heat takes its temper for good: an hour above about 170 degC, minutes above 250.';
+
 export const lightAlloys: readonly Material[] = [
   {
     key: '6061-t6',
@@ -22,6 +24,7 @@ export const lightAlloys: readonly Material[] = [
     density: kgm3(2700, [2680, 2720], from.asm),
     conductivity: wmk(167, [155, 180], from.asm),
     maxTemperature: degC(120, [100, 150], saying(from.heat, 'the temper begins to go')),
+    note: `No bearing alloy: on steel it seizes as soon as the film fails. A bush of it wants a hard coat, a lining, or a bearing alloy such as aluminium-tin in its place. ${temper}`,
   },
   {
     key: '2024-t3',
@@ -36,6 +39,37 @@ export const lightAlloys: readonly Material[] = [
     density: kgm3(2770, [2750, 2800], from.callisterRemembered),
     conductivity: wmk(121, [115, 151], from.asm),
     maxTemperature: degC(120, [100, 150], from.heat),
+    note: temper,
+  },
+  {
+    key: '850-t5',
+    name: 'Cast aluminium-tin bearing alloy 850.0-T5 (6 % tin)',
+    kind: 'aluminium alloy',
+    aliases: ['850.0', '850', 'SAE 770', 'aluminium-tin', 'aluminum-tin', 'AlSn6CuNi'],
+    E: gpa(71, [69, 73], from.asm),
+    nu: ratio(0.33, [0.32, 0.34], from.asm),
+    alpha: perMillionK(22.7, [22, 24.1], from.asm),
+    yield: mpa(76, [55, 90], saying(from.asm, 'permanent mould; sand cast less')),
+    tensile: mpa(159, [110, 165], from.asm),
+    density: kgm3(2880, [2850, 2910], from.asm),
+    conductivity: wmk(182, [170, 190], from.asm),
+    maxTemperature: degC(150, [120, 170], saying(from.heat, 'tin melts out at 229 degC')),
+    note: 'A solid bush of it wants a hardened or at least a ground journal, clean oil, and more clearance than bronze.',
+  },
+  {
+    key: 'alsn20cu',
+    name: 'Aluminium with 20 % tin and copper, rolled (lining of shells)',
+    kind: 'aluminium alloy',
+    aliases: ['AlSn20Cu', 'SAE 783', '20 % tin aluminium', 'reticular tin aluminium'],
+    E: gpa(63, [55, 70], from.asm),
+    nu: ratio(0.33, [0.32, 0.35], from.asm),
+    alpha: perMillionK(24, [22.5, 25], from.asm),
+    yield: mpa(50, [40, 80], from.asm),
+    tensile: mpa(110, [90, 140], from.asm),
+    density: kgm3(3120, [3050, 3180], from.asm),
+    conductivity: wmk(160, [140, 180], from.asm),
+    maxTemperature: degC(150, [120, 170], saying(from.heat, 'tin melts out at 229 degC')),
+    note: 'Usually a lining on steel: the steel sets the stiffness of the wall, and its expansion.',
   },
   {
     key: '7075-t6',
@@ -50,6 +84,7 @@ export const lightAlloys: readonly Material[] = [
     density: kgm3(2800, [2780, 2820], from.callisterRemembered),
     conductivity: wmk(130, [125, 135], from.asm),
     maxTemperature: degC(100, [90, 120], from.heat),
+    note: temper,
   },
   {
     key: 'a356-t6',
@@ -64,6 +99,7 @@ export const lightAlloys: readonly Material[] = [
     density: kgm3(2690, [2660, 2700], from.callisterRemembered),
     conductivity: wmk(151, [140, 165], from.asm),
     maxTemperature: degC(150, [120, 175], from.heat),
+    note: temper,
   },
   {
     key: 'cast-aluminium',

@@ -22,6 +22,8 @@ export interface Material {
   aliases: readonly string[];
   /** It breaks before it yields: `yield` holds the tensile strength. */
   brittle?: boolean;
+  /** Holds lead as an alloying metal or in its lining: the cell of the material says how to handle it. */
+  leaded?: true;
   /** Young's modulus, Pa. */
   E: Property;
   /** Poisson's ratio. */

@@ -120,6 +120,7 @@ export const steels: readonly Material[] = [
     density: kgm3(7870, [7800, 7900], from.asm),
     conductivity: wmk(51.9, [48, 55], from.asm),
     maxTemperature: degC(250, [200, 300], from.heat),
+    leaded: true,
     note: 'Contains lead: keep chips and dust off hands and food, and do not weld.',
   },
   {

@@ -48,14 +48,14 @@ describe('torque and clamp force', () => {
     ];
   });
 
-  test('the torque is one figure to set; what it gives is not (T = K d F with K 30 % off, by hand)', () => {
+  test('the torque is one figure to set; what it gives is not, and three quarters of proof stays below proof', () => {
     const sheet = sheetOf({ it: cell('bolt-preload', { thread: 'M10', grade: '8.8' }) });
     const torque = figure(sheet, 'it', 'torque');
     expect(torque.high).toBe(torque.low);
     const clamp = figure(sheet, 'it', 'clamp_force');
-    expect(clamp.low / clamp.value).toBeCloseTo(1 / 1.3, 9);
-    expect(clamp.high / clamp.value).toBeCloseTo(1 / 0.7, 9);
-    expect(sheet.byName('it')?.outputs.clamp_force?.check.asNew?.state).toBe('may miss');
+    expect(clamp.low / clamp.value).toBeCloseTo(0.7, 9);
+    expect(clamp.high / clamp.value).toBeCloseTo(1.3, 9);
+    expect(sheet.byName('it')?.outputs.clamp_force?.check.asNew?.state).toMatch(/^holds/);
   });
   test('a dry figure on an oiled bolt is caught by what it stretches', () => {
     const remarks = remarksOf('bolt-preload', {
@@ -65,6 +65,13 @@ describe('torque and clamp force', () => {
       torque_applied: '60 N.m',
     });
     expect(remarks.join(' ')).toContain('past its proof load');
+  });
+  test('a proof strength of one’s own comes before the grade, and needs none', () => {
+    expect(proof('M10', '8.8', 'MPa')).toBeCloseTo(580, 9);
+    const own = one('bolt-preload', { thread: 'M10', own_proof: '700 MPa' });
+    expect(own('proof_strength', 'MPa')).toBeCloseTo(700, 9);
+    expect(own('torque', 'N.m')).toBeCloseTo((50.46 * 700) / 580, 1);
+    expect(remarksOf('bolt-preload', { thread: 'M10' }).join(' ')).toContain('Neither grade nor proof');
   });
   test('a grade has its sizes', () => {
     expect(remarksOf('bolt-preload', { thread: 'M20', grade: '8.8' }).join(' ')).toContain('choose the row');

@@ -18,11 +18,12 @@ describe('keys by the cell', () => {
     }));
   for (const row of rowsWhere((each) => each.quantity.startsWith('S and T for square key')))
     checkRow(row.id, () => {
-      const printed = row.expected as { S: number; T_parallel: number };
+      const printed = row.expected as { S: number; T_parallel: number; T_taper: number };
       const it = one('key-size', { shaft: `${row.inputs.D as number} in`, system: 'inch-square' });
       return [
         { got: it('over_seat', 'in'), expected: printed.S, near: 6e-4 },
         { got: it('over_way', 'in'), expected: printed.T_parallel, near: 6e-4 },
+        { got: it('over_way_taper', 'in'), expected: printed.T_taper, near: 6e-4 },
       ];
     });
   checkRow('R538', () => {
