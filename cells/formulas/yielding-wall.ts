@@ -10,18 +10,21 @@ export const yieldingWall: readonly CellOutput[] = [
     name: 'first_yield',
     label: 'pressure at which the bore begins to yield',
     quantity: 'pressure',
+    basis: 'model',
     formula: '=yield_taken * (bush_outside^2 - bush_bore^2) / (2 * bush_outside^2)',
   },
   {
     name: 'full_yield',
     label: 'pressure at which the whole wall yields',
     quantity: 'pressure',
+    basis: 'model',
     formula: '=yield_taken * (bush_outside - bush_bore) / bush_outside',
   },
   {
     name: 'kept_pressure',
     label: 'pressure the bush keeps up when hot',
     quantity: 'pressure',
+    basis: 'model',
     formula: '=MIN(elastic_pressure; (first_yield + elastic_pressure) / 2; full_yield)',
     spread: {
       low: '=0 Pa',
@@ -34,6 +37,7 @@ export const yieldingWall: readonly CellOutput[] = [
     name: 'permanent_set',
     label: 'outside of the bush is left smaller by',
     quantity: 'length',
+    basis: 'model',
     formula:
       '=(elastic_pressure - kept_pressure) * bush_outside * (bush_give / bush_material.E + housing_give / housing_material.E)',
     display: { in: 'thou', mm: 'um' },

@@ -35,6 +35,7 @@ export default defineCell({
       name: 'proud',
       label: 'stands proud by',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=to_face - to_part + readings_error',
       face: true,
       display: { in: 'thou', mm: 'mm' },
@@ -44,6 +45,7 @@ export default defineCell({
       name: 'below',
       label: 'lies below by',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=-proud',
       display: { in: 'thou', mm: 'mm' },
     },
@@ -51,6 +53,7 @@ export default defineCell({
       name: 'readings_error',
       label: 'error of the two readings',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=0 mm',
       spread: {
         low: '=IF(ISBLANK(gauge); 0 mm; -2 * SQRT(2) * gauge.repeatability)',

@@ -41,6 +41,7 @@ export default defineCell({
       name: 'size',
       label: 'size',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=set_to + difference + reading_error + IF(ISBLANK(gauge); 0 mm; gauge.error)',
       face: true,
     },
@@ -48,6 +49,7 @@ export default defineCell({
       name: 'difference',
       label: 'difference from the setting',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=sense * divisions * division',
       face: true,
       display: { in: 'thou', mm: 'um' },
@@ -56,6 +58,7 @@ export default defineCell({
       name: 'reading_error',
       label: 'error of one reading',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=0 mm',
       spread: {
         low: '=IF(ISBLANK(gauge); -division / 2; -2 * gauge.repeatability)',

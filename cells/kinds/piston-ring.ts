@@ -105,6 +105,7 @@ export default defineCell({
       name: 'piston_clearance',
       label: 'piston clearance, cold',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=bore - piston',
       face: true,
       limits: { lower: '=new_least', upper: '=new_greatest', wear: '=wear_limit', metalOn: 'low' },
@@ -114,6 +115,7 @@ export default defineCell({
       name: 'gap_in_bore',
       label: 'ring gap in this bore, cold',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=ring_gap + PI() * (bore - gap_bore)',
       face: true,
       limits: { lower: '=gap_least', upper: '=gap_greatest', wear: '=gap_wear', metalOn: 'low' },
@@ -124,6 +126,7 @@ export default defineCell({
       name: 'hot_clearance',
       label: 'piston clearance, running',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=piston_clearance + bore * cylinder_material.alpha * (bore_running - cold_temperature) - piston * piston_material.alpha * (piston_running - cold_temperature)',
       limits: { lower: '=0 m', metalOn: 'low' },
@@ -133,6 +136,7 @@ export default defineCell({
       name: 'hot_gap',
       label: 'ring gap, running',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=gap_in_bore + PI() * bore * (cylinder_material.alpha * (bore_running - cold_temperature) - ring_material.alpha * (ring_running - cold_temperature))',
       face: true,
@@ -144,6 +148,7 @@ export default defineCell({
       name: 'usual_gap',
       label: 'gap by rule: 3 to 5 thou an inch of bore',
       quantity: 'length',
+      basis: 'model',
       formula: '=0.004 * bore',
       spread: {
         low: '=-0.001 * bore',

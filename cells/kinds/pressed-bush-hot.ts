@@ -59,6 +59,7 @@ export default defineCell({
       name: 'interference_change',
       label: 'change of interference, running',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=bush_outside * (bush_material.alpha * (bush_temperature - cold_temperature) - housing_material.alpha * (housing_temperature - cold_temperature))',
       display: { in: 'thou', mm: 'um' },
@@ -68,6 +69,7 @@ export default defineCell({
       name: 'hot_interference',
       label: 'interference left, running',
       quantity: 'length',
+      basis: 'model',
       formula: '=interference + interference_change',
       face: true,
       limits: { lower: '=0 m' },
@@ -78,6 +80,7 @@ export default defineCell({
       name: 'bore_change',
       label: 'change of bore, running',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=pressed_bore * bush_material.alpha * (bush_temperature - cold_temperature) - close_in_per_interference * MAX(interference_change; -interference)',
       display: { in: 'thou', mm: 'um' },
@@ -86,6 +89,7 @@ export default defineCell({
       name: 'hot_bore',
       label: 'bush bore, running',
       quantity: 'length',
+      basis: 'model',
       formula: '=pressed_bore + bore_change',
       face: true,
     },
@@ -93,6 +97,7 @@ export default defineCell({
       name: 'winter_interference_change',
       label: 'change of interference, winter',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=bush_outside * (bush_material.alpha - housing_material.alpha) * (winter_temperature - cold_temperature)',
       display: { in: 'thou', mm: 'um' },
@@ -101,6 +106,7 @@ export default defineCell({
       name: 'winter_interference',
       label: 'interference left, winter',
       quantity: 'length',
+      basis: 'model',
       formula: '=interference + winter_interference_change',
       face: true,
       limits: { lower: '=0 m' },
@@ -110,6 +116,7 @@ export default defineCell({
       name: 'winter_bore_change',
       label: 'change of bore, winter',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=pressed_bore * bush_material.alpha * (winter_temperature - cold_temperature) - close_in_per_interference * MAX(winter_interference_change; -interference)',
       display: { in: 'thou', mm: 'um' },
@@ -118,6 +125,7 @@ export default defineCell({
       name: 'winter_bore',
       label: 'bush bore, winter',
       quantity: 'length',
+      basis: 'model',
       formula: '=pressed_bore + winter_bore_change',
     },
   ],

@@ -29,6 +29,7 @@ export default defineCell({
       name: 'offset',
       label: 'offset of the axis',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=runout / 2',
       spread: {
         low: '=-MIN(out_of_round / 4; runout / 2)',
@@ -44,6 +45,7 @@ export default defineCell({
       name: 'to_turn_true',
       label: 'comes off the diameter to run true',
       quantity: 'length',
+      basis: 'geometry',
       formula: '=2 * offset',
       face: true,
       display: { in: 'thou', mm: 'mm' },

@@ -78,6 +78,7 @@ export default defineCell({
       name: 'change_running',
       label: 'change of interference, running',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=diameter * (inner_material.alpha * (inner_running - cold_temperature) - outer_material.alpha * (outer_running - cold_temperature))',
       display: { in: 'thou', mm: 'um' },
@@ -86,6 +87,7 @@ export default defineCell({
       name: 'interference_running',
       label: 'interference, running',
       quantity: 'length',
+      basis: 'model',
       formula: '=interference + change_running',
       face: true,
       limits: { lower: '=least_interference', upper: '=greatest_interference' },
@@ -96,6 +98,7 @@ export default defineCell({
       name: 'interference_starting',
       label: 'interference, start-up',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=interference + diameter * (inner_material.alpha * (inner_starting - cold_temperature) - outer_material.alpha * (outer_starting - cold_temperature))',
       face: true,
@@ -106,6 +109,7 @@ export default defineCell({
       name: 'interference_winter',
       label: 'interference, winter',
       quantity: 'length',
+      basis: 'model',
       formula:
         '=interference + diameter * (inner_material.alpha - outer_material.alpha) * (winter_temperature - cold_temperature)',
       face: true,

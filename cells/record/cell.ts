@@ -58,9 +58,10 @@ export interface CellOutput {
   /**
    * How it follows from the inputs. `geometry`: from sizes alone, so that it is as certain as they are. `model`: a law of
    * nature, a figure of a material or a rule of the trade stands between, so that it holds by calculation until it is
-   * measured itself. Read off a table it is a model's. Absent is taken as a model.
+   * measured itself; a property read off a table is a model's. What measuring equipment and the correction to the reference
+   * temperature do to a size is geometry.
    */
-  basis?: 'geometry' | 'model';
+  basis: 'geometry' | 'model';
   /** Shown without unfolding. */
   face?: boolean;
   /** Limits every use of the cell has, as formulas; a sheet may put its own in their place. `wear`: in service. */

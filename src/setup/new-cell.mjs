@@ -38,8 +38,9 @@ export default defineCell({
     },
   ],
   outputs: [
+    // Basis: geometry where it follows from sizes alone, model where a law, a material or a rule of the trade stands between.
     // Two or three on the face: the numbers someone at the machine needs.
-    { name: 'part', label: 'part of the size', quantity: 'length', formula: '=size * share', face: true },
+    { name: 'part', label: 'part of the size', quantity: 'length', basis: 'geometry', formula: '=size * share', face: true },
   ],
   validity: [{ holds: '=size > 0 mm', otherwise: 'A size is above zero.', grade: 'error' }],
   assumptions: ['What is taken for granted.'],

@@ -114,6 +114,19 @@ describe.each(each)('%s', (_, kind) => {
     }
   });
 
+  test('says of every output whether geometry or a model gives it, and geometry of none that a model feeds', () => {
+    const basisOf = new Map(kind.outputs.map((output) => [output.name, output.basis]));
+    expect([...new Set(basisOf.values())].filter((one) => one !== 'geometry' && one !== 'model')).toEqual([]);
+    const fed = kind.outputs
+      .filter((output) => output.basis === 'geometry')
+      .flatMap((output) =>
+        (output.formula?.match(/(?<![\w.])[a-z_]\w*/gi) ?? [])
+          .filter((word) => basisOf.get(word) === 'model')
+          .map((word) => `${output.name} from ${word}`),
+      );
+    expect(fed).toEqual([]);
+  });
+
   test('has formulas that read, name what is there and give what they should', () => {
     const found: string[] = [];
     for (const output of kind.outputs) {

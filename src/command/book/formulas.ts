@@ -25,9 +25,12 @@ const limitTexts = ({ lower, upper, wear }: NonNullable<CellOutput['limits']>): 
     wear && `worn out at ${code(wear.replace(/^=\s*/, ''))}`,
   ].filter((text): text is string => Boolean(text));
 
+/** How a figure follows, so that it can be said what of it is proven by measuring. */
+const BASIS = { geometry: 'by geometry', model: 'by a model' } as const;
+
 /** One output: what it is, its formula as mathematics, the limits it is held to. */
 export const outputText = (kind: CellKind, output: CellOutput): string => {
-  const head = `**${plain(output.label)}**, ${code(output.name)} (${output.quantity})${output.face ? ', on the face' : ''}\n`;
+  const head = `**${plain(output.label)}**, ${code(output.name)} (${output.quantity}, ${BASIS[output.basis]})${output.face ? ', on the face' : ''}\n`;
   const limits = output.limits ? limitTexts(output.limits) : [];
   const parts = [
     head,

@@ -29,6 +29,7 @@ export const standIn = (kind: CellKind): CellKind => {
       name,
       label,
       quantity,
+      basis: 'geometry',
       formula: `=${enteredFor(name)}`,
     })),
     assumptions: [],
@@ -47,7 +48,9 @@ export const withInputs = (kind: CellKind): { kind: CellKind; outputOf: Readonly
   );
   const shown = kind.inputs.flatMap(({ name, label, quantity }) => {
     const output = outputOf.get(name);
-    return output && quantity ? [{ name: output, label, quantity, formula: `=${name}` }] : [];
+    return output && quantity
+      ? [{ name: output, label, quantity, basis: 'geometry' as const, formula: `=${name}` }]
+      : [];
   });
   return { kind: { ...kind, outputs: [...kind.outputs, ...shown] }, outputOf };
 };

@@ -30,7 +30,7 @@ const Output = (props: { kind: CellKind; output: CellOutput }) => {
       <h3 class="text-figure">
         {props.output.label}{' '}
         <span class="caption font-normal">
-          {props.output.quantity}
+          {props.output.quantity}, {props.output.basis === 'geometry' ? 'by geometry' : 'by a model'}
           {props.output.face ? ', on the face' : ''}
         </span>
       </h3>

@@ -84,6 +84,7 @@ test('R104 divisors: rectangular root 3, triangular root 6, arcsine root 2, norm
       name: distribution,
       label: distribution,
       quantity: 'number',
+      basis: 'geometry',
       formula: '=0',
       spread: { low: '=-1', high: '=1', distribution, label: distribution },
     })),
