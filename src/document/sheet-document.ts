@@ -19,8 +19,9 @@ import { renameCell } from './commands/name.ts';
 import { type Change, watchChanges } from './model/change.ts';
 import { Editing } from './model/editing.ts';
 import { unflatten } from './model/fields.ts';
+import { type Overwritten, watchOverwritten } from './model/overwritten.ts';
 import { Reading } from './model/reading.ts';
-import { type Origin, Replica } from './model/replica.ts';
+import { GONE, type Origin, Replica } from './model/replica.ts';
 import { type Step, UndoStacks } from './model/undo.ts';
 import { showVariants, storeVariants, type Variants } from './model/variants.ts';
 import { uniqueId } from './unique-id.ts';
@@ -35,12 +36,16 @@ export class SheetDocument {
   private readonly editing = new Editing(this.replica, this.reading);
   private readonly stacks = new UndoStacks();
   private readonly listeners = new Set<(change: Change) => void>();
+  private readonly overwrittenListeners = new Set<(found: readonly Overwritten[]) => void>();
   private step: Step | undefined;
 
   /** An empty document; it fills by {@link applyUpdate}. See {@link fromFile}. */
   constructor(readonly id: string = uniqueId()) {
     watchChanges(this.replica, this.reading, (change) => {
       for (const listener of [...this.listeners]) listener(change);
+    });
+    watchOverwritten(this.replica, (found) => {
+      for (const listener of [...this.overwrittenListeners]) listener(found);
     });
   }
 
@@ -122,6 +127,17 @@ export class SheetDocument {
   observe(listener: (change: Change) => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
+  }
+
+  /** Hears of what this tab wrote and another, at the same moment, overwrote. @returns a function that ends it. */
+  observeOverwritten(listener: (found: readonly Overwritten[]) => void): () => void {
+    this.overwrittenListeners.add(listener);
+    return () => this.overwrittenListeners.delete(listener);
+  }
+
+  /** A stored value of a field as people see it, with names. */
+  shown(value: unknown): unknown {
+    return typeof value === 'string' ? this.reading.show(value) : value;
   }
 
   // Commands
@@ -218,6 +234,17 @@ export class SheetDocument {
     this.run(sheetFieldWords('tables'), () =>
       this.editing.set(undefined, 'tables', tables.length > 0 ? tables : undefined),
     );
+  }
+
+  /** Brings back a line that was deleted. */
+  reviveCell(id: string): void {
+    this.run(linesLabel(this.editing, 'return', [id]), () => this.editing.set(id, GONE, undefined));
+  }
+
+  /** Writes again what this tab had entered and another overwrote. */
+  enterAgain({ cell, key, mine }: Overwritten): void {
+    const label = cell === undefined ? 'entry again' : fieldLabel(this.editing, cell, key);
+    this.run(label, () => this.editing.set(cell, key, mine));
   }
 
   /** Makes the sheet what a file says (a revision, a template's new edition), as one step. Cells are matched by id. */

@@ -4,8 +4,10 @@ import { commitAtHand, loadCommit } from './load.ts';
 import type { EntrySpot } from './spot.ts';
 
 export interface Typed {
-  /** Absent where the text is as it was. */
+  /** Absent where the text is as it was when the editor was opened. */
   text: string | undefined;
+  /** What stands there by now, where that is another text than the editor was opened on. */
+  meanwhile?: string | undefined;
   byKey: boolean;
   /** Takes the editor away. */
   leave: () => void;
@@ -18,9 +20,27 @@ export interface Typed {
 export const commitTyped = (
   sheet: Sheet,
   spot: EntrySpot,
-  { text, byKey, leave }: Typed,
+  { text, meanwhile, byKey, leave }: Typed,
   way: 'commitText' | 'commitStored' = 'commitText',
 ): void => {
+  const { cell, field } = spot;
+  const gone = sheet.document.cell(cell) === undefined;
+  if (text !== undefined && (gone || (meanwhile !== undefined && meanwhile !== text))) {
+    const write = () => void loadCommit().then((loaded) => loaded[way](sheet, spot, text));
+    const back = () => {
+      sheet.document.reviveCell(cell);
+      write();
+    };
+    sheet.conflicts.add({
+      cell,
+      field,
+      mine: text,
+      theirs: gone ? undefined : (meanwhile ?? ''),
+      enter: gone ? back : write,
+    });
+    leave();
+    return;
+  }
   const write = text === undefined ? undefined : commitAtHand();
   if (write && text !== undefined) {
     if (byKey) awaitFigures();

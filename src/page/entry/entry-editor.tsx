@@ -1,7 +1,7 @@
-import { createSignal, onCleanup, onMount, Show } from 'solid-js';
+import { createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { afterPointer } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
-
+import { commitTyped, type Typed } from './commit-typed.ts';
 import { commitAtHand, loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
@@ -9,10 +9,13 @@ import type { EntrySpot } from './spot.ts';
 
 export interface EntryEditorProps {
   spot: EntrySpot;
+  /** What it opens with. */
   text: string;
+  /** What stands in the field, as it changes. */
+  stands: string;
   label: string;
   /** Enter (`byKey`), or leaving the field. */
-  onCommit: (text: string, byKey: boolean) => void;
+  onCommit: (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => void;
   /** Escape. */
   onLeave: () => void;
 }
@@ -30,11 +33,19 @@ export const EntryEditor = (props: EntryEditorProps) => {
   let input: HTMLInputElement | undefined;
   let handle: EditorHandle | undefined;
   let done = false;
+  const openedOn = untrack(() => props.stands);
+  const spot = untrack(() => props.spot);
 
   const commit = (text: string, byKey = false) => {
     if (done) return;
     done = true;
-    props.onCommit(text.trim(), byKey);
+    const typed = text.trim();
+    // Against the text it was opened on: what came meanwhile was not seen when this was typed.
+    props.onCommit({
+      text: typed === openedOn.trim() ? undefined : typed,
+      meanwhile: props.stands === openedOn ? undefined : props.stands,
+      byKey,
+    });
   };
   const leave = () => {
     if (done) return;
@@ -75,8 +86,12 @@ export const EntryEditor = (props: EntryEditorProps) => {
     );
   });
   onCleanup(() => {
-    // Taken away with the focus in it (another line was chosen): what was typed counts.
-    if (!done && handle) commit(handle.text());
+    // Taken away with the focus in it (another line was chosen): what was typed counts. With its line deleted, what the
+    // caller knows of the line is gone too.
+    const text = handle?.text().trim();
+    if (!done && text !== undefined && sheet.document.cell(spot.cell) !== undefined) commit(text);
+    else if (!done && text !== undefined && text !== openedOn.trim())
+      commitTyped(sheet, spot, { text, byKey: false, leave: () => props.onLeave() });
     done = true;
     handle?.destroy();
   });

@@ -3,7 +3,7 @@ import type { Problem } from '../../../shared/problem.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { isPointerDown } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
-import { commitTyped } from './commit-typed.ts';
+import { commitTyped, type Typed } from './commit-typed.ts';
 import { EntryEditor } from './entry-editor.tsx';
 import { ProblemNote } from './problem-note.tsx';
 import type { EntrySpot } from './spot.ts';
@@ -33,18 +33,22 @@ export const EntryField = (props: EntryFieldProps) => {
     if (byKey) rest?.focus();
     resting = false;
   };
-  const commit = (typed: string, byKey: boolean) => {
-    const text = typed === shown() ? undefined : typed;
+  const commit = (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => {
     const leave = () => {
       setEditing(false);
-      settle(byKey);
+      settle(typed.byKey);
     };
     if (!props.onCommit) {
-      commitTyped(sheet, props.spot, { text, byKey, leave });
+      commitTyped(sheet, props.spot, { ...typed, leave });
       return;
     }
     leave();
-    if (text !== undefined) props.onCommit(text);
+    const { text, meanwhile } = typed;
+    const { cell, field } = props.spot;
+    const take = () => props.onCommit?.(text ?? '');
+    if (text === undefined) return;
+    if (meanwhile === undefined || meanwhile === text) take();
+    else sheet.conflicts.add({ cell, field, mine: text, theirs: meanwhile, enter: take });
   };
   const problems = (): Problem[] =>
     (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter(({ field }) => field === props.spot.field);
@@ -85,6 +89,7 @@ export const EntryField = (props: EntryFieldProps) => {
         <EntryEditor
           spot={props.spot}
           text={shown()}
+          stands={shown()}
           label={props.label}
           onCommit={commit}
           onLeave={() => {

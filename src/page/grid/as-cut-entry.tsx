@@ -55,13 +55,10 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
         <EntryEditor
           spot={spot()}
           text={text()}
+          stands={text()}
           label={label()}
-          onCommit={(typed, byKey) =>
-            commitTyped(sheet, spot(), {
-              text: typed === text() ? undefined : typed,
-              byKey,
-              leave: () => cursor.leave(lineRow(props.cell)),
-            })
+          onCommit={(typed) =>
+            commitTyped(sheet, spot(), { ...typed, leave: () => cursor.leave(lineRow(props.cell)) })
           }
           onLeave={() => cursor.leave(lineRow(props.cell))}
         />

@@ -1,5 +1,5 @@
 import { type JSX, Show } from 'solid-js';
-import { commitTyped } from '../entry/commit-typed.ts';
+import { commitTyped, type Typed } from '../entry/commit-typed.ts';
 import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
@@ -29,16 +29,16 @@ export const EntryCell = (props: EntryCellProps) => {
   const description = () =>
     example() &&
     [`for example ${writtenOut(example()!)}`, listWords(example()!)].filter(Boolean).join('; write ');
-  const commit = (typed: string, byKey: boolean) => {
+  const commit = (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => {
     const { spot } = props;
     const { activeElement } = document;
     const leave = () => {
       // The focus first: to move it once the editor has gone would lay the page out for that alone.
-      if (byKey && document.activeElement === activeElement)
+      if (typed.byKey && document.activeElement === activeElement)
         activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
       cursor.leave(props.row);
     };
-    commitTyped(sheet, spot, { text: typed === text() ? undefined : typed, byKey, leave });
+    commitTyped(sheet, spot, { ...typed, leave });
   };
   return (
     <GridCell
@@ -62,6 +62,7 @@ export const EntryCell = (props: EntryCellProps) => {
         <EntryEditor
           spot={props.spot}
           text={cursor.start() ?? text()}
+          stands={text()}
           label={props.label}
           onCommit={commit}
           onLeave={() => cursor.leave(props.row)}

@@ -132,6 +132,22 @@ const emptyWords = (input: CellInput, leftOpen: boolean): string =>
   input.default ? `default: ${input.default}` : input.optional && !leftOpen ? 'none' : 'choose …';
 
 const ChoiceField = (props: FieldProps & { table: string }) => {
+  const { sheet } = useSheet();
+  let box: HTMLInputElement | undefined;
+  let openedOn = '';
+  /** What comes from elsewhere does not wipe out what is being typed. */
+  const standing = () => {
+    const text = props.text ?? '';
+    return box && document.activeElement === box && box.value !== openedOn ? box.value : text;
+  };
+  const take = (element: HTMLInputElement) => {
+    const [mine, theirs, before] = [element.value.trim(), props.text ?? '', openedOn];
+    openedOn = mine;
+    const enter = () => props.onCommit(mine);
+    if (theirs === before || theirs === mine) enter();
+    else if (mine !== before)
+      sheet.conflicts.add({ cell: props.cell, field: `inputs.${props.input.name}`, mine, theirs, enter });
+  };
   const library = useLibrary();
   const table = () => library()?.tables.get(props.table);
   const rows = () => table()?.rows ?? [];
@@ -164,9 +180,15 @@ const ChoiceField = (props: FieldProps & { table: string }) => {
         type="text"
         aria-label={props.label}
         autocomplete="off"
-        value={props.text ?? ''}
+        value={standing()}
+        ref={(element) => {
+          box = element;
+        }}
         placeholder={blankWords(props.input, props.leftOpen)}
-        onChange={(event) => props.onCommit(event.currentTarget.value.trim())}
+        onFocus={() => {
+          openedOn = props.text ?? '';
+        }}
+        onChange={(event) => take(event.currentTarget)}
         onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
       />
     </Show>

@@ -25,14 +25,47 @@ export const TextField = (props: TextFieldProps) => {
   let note!: HTMLSpanElement;
   const draft = () => (props.draft === undefined ? undefined : refused.get(props.draft));
   const shown = () => draft()?.text ?? props.value ?? '';
+  let element: HTMLInputElement | HTMLTextAreaElement | undefined;
+  /** What stood there when the field got the focus. */
+  let openedOn: string | undefined;
+  /** Typed here, not taken: somebody else wrote meanwhile. */
+  let unsettled = false;
+  /** What comes from elsewhere does not wipe out what is being typed. */
+  const standing = () => {
+    const text = shown();
+    if (!element) return text;
+    const typing = document.activeElement === element && element.value !== openedOn;
+    return unsettled || typing ? element.value : text;
+  };
+  const hold = (it: HTMLInputElement | HTMLTextAreaElement) => {
+    element = it;
+    props.ref?.(it);
+  };
+  const open = () => {
+    openedOn = props.value ?? '';
+  };
   const forget = () => {
+    unsettled = false;
     note.textContent = '';
     if (props.draft !== undefined) refused.delete(props.draft);
   };
   const commit = (element: HTMLInputElement | HTMLTextAreaElement) => {
     const text = element.value.trim();
+    const now = props.value ?? '';
+    const before = openedOn ?? now;
     forget();
-    if (text === (props.value ?? '')) return;
+    openedOn = now;
+    if (text === now) return;
+    if (text === before.trim()) {
+      element.value = now;
+      return;
+    }
+    if (before !== now) {
+      unsettled = true;
+      note.textContent = `“${now}” was entered here meanwhile, in another place. Enter again takes what you typed, Escape leaves theirs.`;
+      return;
+    }
+    openedOn = text;
     const tell = (refusal: unknown) => {
       if (typeof refusal !== 'string') return;
       note.textContent = refusal;
@@ -46,6 +79,7 @@ export const TextField = (props: TextFieldProps) => {
     event.stopPropagation();
     if (event.key === 'Escape') {
       forget();
+      open();
       event.currentTarget.value = props.value ?? '';
     } else if (event.key === 'Enter' && ((props.lines ?? 1) === 1 || event.ctrlKey)) {
       event.preventDefault();
@@ -62,13 +96,14 @@ export const TextField = (props: TextFieldProps) => {
         fallback={
           <input
             id={id}
-            ref={props.ref}
+            ref={hold}
             type={props.type ?? 'text'}
-            value={shown()}
+            value={standing()}
             placeholder={props.placeholder}
             disabled={props.disabled}
             aria-describedby={`${id}-note`}
             autocomplete="off"
+            onFocus={open}
             onChange={(event) => commit(event.currentTarget)}
             onKeyDown={keys}
           />
@@ -76,12 +111,13 @@ export const TextField = (props: TextFieldProps) => {
       >
         <textarea
           id={id}
-          ref={props.ref}
+          ref={hold}
           rows={props.lines}
-          value={shown()}
+          value={standing()}
           placeholder={props.placeholder}
           disabled={props.disabled}
           aria-describedby={`${id}-note`}
+          onFocus={open}
           onChange={(event) => commit(event.currentTarget)}
           onKeyDown={keys}
         />

@@ -33,6 +33,7 @@ import { saveToFile } from '../state/save-file.ts';
 import { createSheet } from '../state/sheet.ts';
 import { createShow } from '../state/show.ts';
 import { createTools, ToolsProvider } from '../state/tools.ts';
+import { ConflictList } from './conflict-list.tsx';
 import { HeldBar } from './held-bar.tsx';
 import { HintBar } from './hint-bar.tsx';
 import { keepOnOpening } from './keep-on-opening.ts';
@@ -143,6 +144,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             </Show>
             <MissingSheets shop={props.shop} />
             <TrashLine shop={props.shop} id={props.opened.id} />
+            <ConflictList />
             <TemplateLine />
             <TitleBlock />
             <Standing />

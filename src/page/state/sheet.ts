@@ -9,6 +9,7 @@ import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/r
 import type { EngineClient } from '../../engine/worker/client-types.ts';
 import { sameEntries } from '../kit/same-entries.ts';
 import { say } from '../kit/words.ts';
+import { createConflicts } from './conflicts.ts';
 import { countChecks, sameCounts } from './counts.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
@@ -188,6 +189,8 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         .map(({ record }) => record.id),
     idOf: (name: string): string | undefined => byName().get(name),
     counts,
+    /** What was entered here and does not stand. */
+    conflicts: createConflicts(document),
     /** Something is still to be worked out: nothing is green then. */
     waits: (): boolean => state.rev === 0 || counts().of.waiting > 0,
   };

@@ -1,0 +1,36 @@
+import { createSignal, onCleanup } from 'solid-js';
+import type { Overwritten } from '../../document/model/overwritten.ts';
+import type { SheetDocument } from '../../document/sheet-document.ts';
+
+/** Something the user entered that does not stand, because another tab wrote the same field meanwhile. */
+export interface Conflict {
+  /** Absent for a field of the sheet itself. */
+  cell: string | undefined;
+  field: string;
+  mine: string;
+  /** What stands; absent where the line has been deleted. */
+  theirs: string | undefined;
+  /** Makes it say what the user entered after all. */
+  enter: () => void;
+}
+
+const asText = (value: unknown): string =>
+  value === undefined ? '' : typeof value === 'string' ? value : JSON.stringify(value);
+
+/** What was entered here and does not stand, until the user has chosen. Call it inside a component. */
+export const createConflicts = (of: SheetDocument) => {
+  const [list, setList] = createSignal<readonly Conflict[]>([]);
+  const add = (...found: Conflict[]) => setList((before) => [...before, ...found]);
+  const close = (conflict: Conflict) => setList((before) => before.filter((one) => one !== conflict));
+  const ofDocument = (found: Overwritten): Conflict => ({
+    cell: found.cell,
+    field: found.key,
+    mine: asText(of.shown(found.mine)),
+    theirs: asText(of.shown(found.theirs)),
+    enter: () => of.enterAgain(found),
+  });
+  onCleanup(of.observeOverwritten((found) => add(...found.map(ofDocument))));
+  return { list, add, close, closeAll: () => setList([]) };
+};
+
+export type Conflicts = ReturnType<typeof createConflicts>;
