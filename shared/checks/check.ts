@@ -2,16 +2,17 @@ import type { DecisionRule } from '../sheet/format.ts';
 import { coverageFactor } from '../statistics/coverage.ts';
 import { normalTail } from '../statistics/normal.ts';
 import { studentBeyond } from '../statistics/student.ts';
+import { type CheckMode, type CheckState, type Grade, STATES } from './states.ts';
+import { wordsOf } from './words.ts';
 
-/** Verdict words; the first three columns of the table in the design. See `judge` for when each applies. */
-export type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
-export type PartState = 'proven in' | 'proven in, near the edge' | 'not proven' | 'proven out';
-export type CheckState = PlanState | PartState | 'no limits' | 'waiting';
+export type { CheckMode, CheckState } from './states.ts';
+
+export type Place = 'lower' | 'upper' | 'wear';
 
 export interface Verdict {
   state: CheckState;
   /** The limit concerned: missed, perhaps missed, or near. */
-  at?: 'lower' | 'upper' | 'wear';
+  at?: Place;
   /** Where it misses or may miss: whether metal is still there to take off. */
   side?: 'metal on' | 'metal gone';
   /** By how much the nearest limit is missed (positive: outside) or kept (negative), SI; nominal to limit. */
@@ -25,6 +26,11 @@ export interface CheckVerdict {
   inService?: Verdict;
   /** The rule the guard band followed. */
   rule: DecisionRule;
+  /**
+   * Standard uncertainties each side of the centre in the band that the verdict went by, where the rule takes one: the
+   * band lies within the limits, across one or outside just as the verdict says.
+   */
+  k?: number;
   /** One line for people: `not proven as new; proven serviceable`. */
   words: string;
   /** Why it is not proven, where the figures alone do not show it. */
@@ -57,7 +63,7 @@ export interface Margin {
 }
 
 export interface JudgeInput {
-  mode: 'plan' | 'part';
+  mode: CheckMode;
   rule: DecisionRule;
   lower?: Margin;
   upper?: Margin;
@@ -74,14 +80,15 @@ export interface JudgeInput {
   scale?: number;
 }
 
-/** One-sided 95 % point of the normal distribution. */
-const K95 = 1.6448536269514722;
 const CONFORMANCE = 0.95;
+/** One-sided and two-sided 95 % points of the normal distribution. */
+const K95 = { one: 1.6448536269514722, two: 1.959963984540054 } as const;
 /** From so many degrees of freedom on Student's t is the normal distribution to the digits of a verdict. */
 const MANY = 1e4;
 
-/** Standard uncertainties that leave 5 % on one side. */
-const oneSided = (dof: number): number => (dof < MANY ? coverageFactor(dof, 2 * CONFORMANCE - 1) : K95);
+/** Standard uncertainties that leave 5 % on one side, or on both together. */
+const factor = (dof: number, sides: 'one' | 'two'): number =>
+  dof < MANY ? coverageFactor(dof, sides === 'one' ? 2 * CONFORMANCE - 1 : CONFORMANCE) : K95[sides];
 
 /** Probability beyond `x` standard uncertainties on one side. */
 const beyond = (x: number, dof: number): number => {
@@ -90,7 +97,6 @@ const beyond = (x: number, dof: number): number => {
   return x < 0 ? 1 - both : both;
 };
 
-type Place = 'lower' | 'upper' | 'wear';
 /** A margin under a rule: the interval of its spread, and the probability that the limit is missed. */
 interface Edge {
   at: Place;
@@ -99,6 +105,9 @@ interface Edge {
   value: number;
   low: number;
   high: number;
+  centre: number;
+  u: number;
+  dof: number;
   /** Only under the rule of conformance probability. */
   missed?: number;
   /** Something in it cannot be computed. */
@@ -131,7 +140,7 @@ const edge = (
   noise: number,
 ): Edge => {
   const dof = margin.dof ?? Number.POSITIVE_INFINITY;
-  const half = (rule === 'iso14253-2017' ? oneSided(dof) : 2) * margin.u;
+  const half = (rule === 'iso14253-2017' ? factor(dof, 'one') : 2) * margin.u;
   const [low, high] =
     rule === 'simple'
       ? [margin.value, margin.value]
@@ -139,121 +148,114 @@ const edge = (
         ? [margin.low, margin.high]
         : [margin.centre - half, margin.centre + half];
   const figures = [margin.value, margin.low, margin.high, margin.centre, margin.u];
+  const centre = cleaned(margin.centre, noise);
   const base = {
     at,
     way,
     value: margin.value,
     low: cleaned(low, noise),
     high: cleaned(high, noise),
+    centre,
+    u: margin.u,
+    dof,
     unsure: rule !== 'simple' && figures.some(Number.isNaN),
-    unstated: mode === 'part' && rule !== 'simple' ? openDoubt(margin, noise) : 0,
+    unstated: mode !== 'plan' && rule !== 'simple' ? openDoubt(margin, noise) : 0,
   };
   if (rule !== 'iso14253-2017') return base;
-  const centre = cleaned(margin.centre, noise);
   const missed = margin.u > 0 ? beyond(centre / margin.u, dof) : centre >= 0 ? 0 : 1;
   return { ...base, missed };
 };
 
-type Grade = 'in' | 'near' | 'open' | 'out';
-
-/** Outside whatever there is to its spread. */
+/**
+ * Outside whatever there is to its spread: one limit is missed so surely by itself. A spread so wide that next to none of
+ * it lies between the limits leaves open on which side.
+ */
 const isOut = (e: Edge): boolean => !e.unsure && e.high + (WORST - 1) * e.unstated < 0;
 
-const grade = (edges: readonly Edge[]): Grade => {
+/** Nearer to a limit than a quarter of the band between two; with one limit, nearer than half the spread's width. */
+const isNear = (edges: readonly Edge[], noise: number): boolean => {
+  const [a, b] = edges;
+  // In service it is wear that comes on: near the other limit is where a new part begins.
+  if (a && b)
+    return (a.at === 'wear' ? a.value : Math.min(a.value, b.value)) < (a.value + b.value) / 4 - noise;
+  return a !== undefined && a.low < (a.high - a.low) / 2;
+};
+
+const grade = (edges: readonly Edge[], noise: number): Grade => {
   if (edges.some(isOut)) return 'out';
   if (edges.some((e) => e.unsure || e.unstated > 0)) return 'open';
   if (edges.every((e) => e.missed !== undefined)) {
     // The limits of one value are missed on opposite sides, never both at once, so the probabilities add.
-    const conforming = 1 - edges.reduce((sum, e) => sum + (e.missed as number), 0);
-    if (conforming <= 1 - CONFORMANCE) return 'out';
-    if (conforming < CONFORMANCE) return 'open';
+    const missed = edges.reduce((sum, e) => sum + (e.missed as number), 0);
+    if (missed > 1 - CONFORMANCE) return 'open';
   } else if (edges.some((e) => e.low < 0)) return 'open';
-  return edges.some((e) => e.low < (e.high - e.low) / 2) ? 'near' : 'in';
+  return isNear(edges, noise) ? 'near' : 'in';
 };
 
-const STATES = {
-  plan: { in: 'holds', near: 'holds, near the edge', open: 'may miss', out: 'misses' },
-  part: { in: 'proven in', near: 'proven in, near the edge', open: 'not proven', out: 'proven out' },
-} as const;
-
 /** The limit a verdict turns on: one surely missed, else one that cannot be computed, else the likeliest missed. */
-const turningOn = (edges: readonly Edge[]): Edge => {
+const turningOn = (edges: readonly Edge[], found: Grade): Edge => {
   const surely = edges.find(isOut) ?? edges.find((e) => e.unsure);
   if (surely) return surely;
   return edges.reduce((a, b) => {
+    if (found === 'near') return a.at !== 'wear' && b.value < a.value ? b : a;
     const [pa, pb] = [a.missed ?? 0, b.missed ?? 0];
     if (pa !== pb) return pb > pa ? b : a;
     return b.low < a.low ? b : a;
   });
 };
 
-const verdict = (edges: readonly Edge[], input: JudgeInput): Verdict => {
+interface Found extends Verdict {
+  grade?: Grade;
+}
+
+const verdict = (edges: readonly Edge[], input: JudgeInput, noise: number): Found => {
   if (edges.length === 0) return { state: 'no limits' };
-  const found = grade(edges);
-  const turning = turningOn(edges);
+  const found = grade(edges, noise);
+  const turning = turningOn(edges, found);
   const by = 0 - turning.value;
-  const state = STATES[input.mode][found];
+  const base = { state: STATES[input.mode][found], grade: found };
   // It is the doubt that decides nothing, and no limit is to blame.
   const isIdle = found === 'open' && turning.unstated > 0 && turning.low >= 0;
-  if (found === 'in' || isIdle) return { state, by };
-  if (found === 'near') return { state, at: turning.at, by };
-  if (!input.metalOn) return { state, at: turning.at, by };
-  return { state, at: turning.at, side: turning.way === input.metalOn ? 'metal on' : 'metal gone', by };
+  if (found === 'in' || isIdle) return { ...base, by };
+  if (found === 'near' || !input.metalOn) return { ...base, at: turning.at, by };
+  return { ...base, at: turning.at, side: turning.way === input.metalOn ? 'metal on' : 'metal gone', by };
 };
 
-const LIMIT_WORDS: Readonly<Record<Place, string>> = {
-  lower: 'lower limit',
-  upper: 'upper limit',
-  wear: 'wear limit',
-};
-
-const place = (v: Verdict): string =>
-  v.at ? ` at the ${LIMIT_WORDS[v.at]}${v.side ? `, ${v.side}` : ''}` : '';
-
-const AS_NEW: Readonly<Record<CheckState, string>> = {
-  holds: 'holds as new',
-  'holds, near the edge': 'holds as new, near the edge',
-  'may miss': 'may miss as new',
-  misses: 'misses as new',
-  'proven in': 'proven in as new',
-  'proven in, near the edge': 'proven in as new, near the edge',
-  'not proven': 'not proven as new',
-  'proven out': 'proven out as new',
-  'no limits': 'no limits as new',
-  waiting: 'waiting',
-};
-
-const IN_SERVICE: Readonly<Record<CheckState, string>> = {
-  holds: 'holds in service',
-  'holds, near the edge': 'holds in service, near the edge',
-  'may miss': 'may miss in service',
-  misses: 'misses in service',
-  'proven in': 'proven serviceable',
-  'proven in, near the edge': 'proven serviceable, near the edge',
-  'not proven': 'not proven serviceable',
-  'proven out': 'proven not serviceable',
-  'no limits': 'no limits in service',
-  waiting: 'waiting',
-};
-
-const wordsOf = (asNew: Verdict, inService: Verdict | undefined): string => {
-  if (asNew.state === 'waiting') return 'waiting';
-  if (!inService) return asNew.state + place(asNew);
-  if (asNew.state === 'no limits') return IN_SERVICE[inService.state] + place(inService);
-  const same = asNew.at === inService.at;
-  return `${AS_NEW[asNew.state]}${same ? '' : place(asNew)}; ${IN_SERVICE[inService.state]}${place(inService)}`;
+/**
+ * Standard uncertainties in the band to be shown. Under the rule of conformance probability the two-sided 95 %, down to
+ * the one-sided where a limit stands between the two and conforms all the same: a band within the limits is then proven,
+ * and one across a limit is not.
+ */
+const shownFactor = (
+  edges: readonly Edge[],
+  { rule }: JudgeInput,
+  found: Grade | undefined,
+): number | undefined => {
+  if (rule === 'iso14253-2013') return 2;
+  if (rule !== 'iso14253-2017') return undefined;
+  const [any] = edges;
+  const dof = any?.dof ?? Number.POSITIVE_INFINITY;
+  const [one, two] = [factor(dof, 'one'), factor(dof, 'two')];
+  if (found === undefined || found === 'open') return two;
+  const gap =
+    found === 'out'
+      ? Math.max(...edges.map((e) => -e.centre / e.u))
+      : Math.min(...edges.map((e) => e.centre / e.u));
+  return Math.min(two, Math.max(one, gap));
 };
 
 const NOTE = 'One case within the spread cannot be computed, so nothing is proven.';
+
+const bare = ({ grade: _, ...one }: Found): Verdict => one;
 
 /**
  * Compares a value with its limits by the spread of its margins. The spread is, by rule: the worst case; centre ± 2u
  * (ISO 14253-1:2013, expanded uncertainty k = 2); 95 % conformance probability (ISO 14253-1:2017 default; JCGM 106),
  * both limits taken together, of a figure that is normal, or by Student's t where its degrees of freedom are few; or the
- * bare value. Inside: `holds`, `proven in`, and *near the edge* where a limit is nearer than half the width of the
- * spread. Outside: `misses`, `proven out`. Between: `may miss`,
- * `not proven`. A part is never proven in where its doubt is known in part only, and proven out only beyond ten times
- * what of it is known. In service the wear limit replaces the limit on its side and the other one stays.
+ * bare value. Inside: `holds`, `proven in limits`, and *near the edge* where the value is nearer to a limit than a
+ * quarter of the band. Outside: `misses`, `out of limits`. Between: `may miss`, `not proven`. What a model predicts
+ * `holds by calculation`. A part is never proven where its doubt is known in part only, and out of limits only beyond ten
+ * times what of it is known. In service the wear limit replaces the limit on its side and the other one stays.
  */
 export const judge = (input: JudgeInput): CheckVerdict => {
   const { rule, lower, upper, wear } = input;
@@ -271,21 +273,26 @@ export const judge = (input: JudgeInput): CheckVerdict => {
   const present = (edges: ReadonlyArray<Edge | undefined>): Edge[] => edges.filter((e) => e !== undefined);
 
   const newEdges = present([low, high]);
-  const asNew = verdict(newEdges, input);
+  const asNew = verdict(newEdges, input, noise);
   const worn = service ? edge('wear', wear.side, wear, input, noise) : undefined;
   const wornEdges = worn ? present([worn, worn.way === 'high' ? low : high]) : [];
-  const inService = worn ? verdict(wornEdges, input) : undefined;
+  const inService = worn ? verdict(wornEdges, input, noise) : undefined;
   const edges = [...newEdges, ...wornEdges];
-  const isOpen = [asNew, inService].some((one) => one?.state === STATES[input.mode].open);
+  const isOpen = [asNew, inService].some((one) => one?.grade === 'open');
   const note = edges.some((e) => e.unsure)
     ? NOTE
     : isOpen && edges.some((e) => e.unstated > 0)
       ? input.unstated
       : undefined;
+  const k =
+    newEdges.length > 0
+      ? shownFactor(newEdges, input, asNew.grade)
+      : shownFactor(wornEdges, input, inService?.grade);
   return {
-    asNew,
-    ...(inService ? { inService } : {}),
+    asNew: bare(asNew),
+    ...(inService ? { inService: bare(inService) } : {}),
     rule,
+    ...(k === undefined || edges.length === 0 ? {} : { k }),
     words: wordsOf(asNew, inService),
     ...(note === undefined ? {} : { note }),
   };

@@ -24,12 +24,14 @@ export interface FormatOptions {
 
 /** Places a shop reads a length to: tenths of a thousandth of an inch, micrometres. One fewer or one more by the spread. */
 const USUAL_PLACES: Readonly<Record<string, number>> = { in: 4, thou: 1, ft: 5, mm: 3, um: 0, cm: 4, m: 6 };
-const usualPlaces = (unit: Unit): number | undefined =>
+export const usualPlaces = (unit: Unit): number | undefined =>
   Object.hasOwn(USUAL_PLACES, unit.symbol) ? USUAL_PLACES[unit.symbol] : undefined;
 
 const FREE_DIGITS = 5;
-const MAX_PLACES = 7;
-const LARGE = 10;
+/** More than so many are written as powers of ten. */
+export const MAX_PLACES = 7;
+/** Power of ten from which on numbers are written as such. */
+export const LARGE = 10;
 
 const unitWidth = (si: number, unit: Unit): number => Math.abs(si) / unit.factor;
 
@@ -136,97 +138,12 @@ export const formatNumber = (si: number, unit: Unit, options: FormatOptions = {}
 };
 
 /** Degrees, minutes and seconds stand against their number; every other unit behind a space. */
-const behind = (unit: Unit): string =>
+export const behind = (unit: Unit): string =>
   unit.label === '' ? '' : ['°', '′', '″'].includes(unit.label) ? unit.label : `\u00a0${unit.label}`;
 
 /** `2.2515 in`, with a space that does not break. */
 export const formatQuantity = (si: number, unit: Unit, options: FormatOptions = {}): string =>
   formatNumber(si, unit, options) + behind(unit);
-
-/** A deviation of nothing keeps its sign, as drawings have it: +0.0005 -0.0000. */
-const signed = (text: string, sign: string): string => (/^[+-]/.test(text) ? text : sign + text);
-
-export interface FigureText {
-  value: string;
-  /** `± 0.0003`, `+0.0005 -0.0001`, or empty where there is none to show. */
-  spread: string;
-  /** Label of the unit. */
-  unit: string;
-  /** All of it on one line. */
-  text: string;
-}
-
-/** Ends of the spread relative to the value, SI. */
-const spreadOf = (figure: ShownFigure, show: 'worst-case' | 'expanded'): { below: number; above: number } => {
-  const [low, high] =
-    show === 'worst-case'
-      ? [figure.low, figure.high]
-      : [figure.centre - 2 * figure.u, figure.centre + 2 * figure.u];
-  return { below: low - figure.value, above: high - figure.value };
-};
-
-/** A difference on the unit's scale: 20 °C ± 2 K is ± 3.6 °F. */
-const differenceUnit = (unit: Unit): Unit => (unit.point ? { ...unit, point: false, offset: 0 } : unit);
-
-/** Share of itself an uncertainty may lose by rounding: EA-4/02 M:2013, 6.3 (from memory), after JCGM 100:2008, 7.2.6. */
-const ROUNDED_DOWN = 0.05;
-
-/** An end of an uncertainty, one step further out where rounding to `places` would take more than that from it. */
-const notBelow = (si: number, unit: Unit, places: number): number => {
-  const value = fromSI(si, unit);
-  const shown = Math.abs(Number(roundedText(value, places)));
-  return Math.abs(value) - shown > ROUNDED_DOWN * Math.abs(value)
-    ? toSI(Math.sign(value) * (shown + 10 ** -places), unit)
-    : si;
-};
-
-/**
- * A figure with its spread, in the places the spread supports: the worst case, or the expanded uncertainty (k = 2)
- * about its centre. Ends that differ once rounded are shown as upper and lower. A spread is never rounded to nothing, and
- * an uncertainty not down by more than a twentieth.
- */
-export const formatFigure = (
-  figure: ShownFigure,
-  unit: Unit,
-  options: Omit<FormatOptions, 'spread' | 'sign'> & { show?: 'worst-case' | 'expanded' } = {},
-): FigureText => {
-  const { below, above } = spreadOf(figure, options.show ?? 'worst-case');
-  const known = Number.isFinite(below) && Number.isFinite(above);
-  const half = known ? (above - below) / 2 : 0;
-  const noise = Math.abs(figure.value) * 1e-13;
-  const spread = half > noise ? half : undefined;
-  const decimals = options.decimals ?? (spread === undefined ? undefined : digitsFor(spread, unit));
-  const value = formatNumber(figure.value, unit, {
-    ...options,
-    spread,
-    decimals: decimals !== undefined && decimals > MAX_PLACES ? undefined : decimals,
-  });
-  let text = '';
-  if (spread !== undefined) {
-    const step = differenceUnit(unit);
-    const places = decimals as number;
-    const end = (si: number): string =>
-      formatNumber(options.show === 'expanded' ? notBelow(si, step, places) : si, step, {
-        spread,
-        comma: options.comma,
-        decimals: places > MAX_PLACES ? undefined : places,
-        sign: true,
-      });
-    const upper = end(above);
-    const lower = end(below);
-    const smallest = (): string =>
-      formatNumber(toSI(10 ** -places, step), step, { comma: options.comma, decimals: Math.max(places, 0) });
-    if (upper.replace('+', '') === lower.replace('-', ''))
-      text = `± ${/[1-9]/.test(upper) ? upper.replace('+', '') : smallest()}`;
-    else text = `${signed(upper, '+')} ${signed(lower, '-')}`;
-  }
-  return {
-    value,
-    spread: text,
-    unit: unit.label,
-    text: value + behind(unit) + (text && ` ${text}${behind(unit)}`),
-  };
-};
 
 const shortestNumber = (si: number, unit: Unit): string | undefined => {
   const value = fromSI(si, unit);

@@ -8,7 +8,7 @@ import { withExamples } from './example.ts';
 import { EXIT, type Exit, worst } from './exit.ts';
 import { exitOf, type Finding, findingsOf } from './findings.ts';
 import type { Io } from './io.ts';
-import { type JsonResult, jsonOf } from './json.ts';
+import { jsonOf } from './json.ts';
 import { linesOf } from './lines.ts';
 import { override } from './override.ts';
 import { type Block, countText, findingsText, tableText } from './report.ts';
@@ -17,7 +17,7 @@ interface Checked {
   exit: Exit;
   /** False of a file that could not be read. */
   sound: boolean;
-  json: Record<string, JsonResult> | null;
+  json: ReturnType<typeof jsonOf> | null;
 }
 
 const SYSTEM: Readonly<Record<string, string>> = {
@@ -91,13 +91,9 @@ const checkFile = async (
   if (faults.length > 0) return failed;
 
   const cells = numbered(file, computeSheet(file, library).cells);
-  const findings: Finding[] = [];
-  const exits: Exit[] = [];
-  for (const { cell, number, result } of cells) {
-    const own = findingsOf(cell, number, result);
-    findings.push(...own);
-    exits.push(exitOf(own, result));
-  }
+  const told = cells.map((one) => ({ ...one, findings: findingsOf(one.cell, one.number, one.result) }));
+  const findings: Finding[] = told.flatMap((one) => one.findings);
+  const exits: Exit[] = told.map((one) => exitOf(one.findings, one.result));
   for (const { grade, where, message } of findings) if (grade === 'error') tell(`${where}: ${message}`);
   if (!command.json) {
     io.out(`${gap}${path}: ${file.title.title}\n`);
@@ -110,7 +106,7 @@ const checkFile = async (
       ),
     );
   }
-  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(cells) : null };
+  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told) : null };
 };
 
 /** Works every file out and prints it; the worst of them decides the exit status. */

@@ -4,8 +4,9 @@ import type { CellResult } from '../engine/rows/results.ts';
 import { EXIT, type Exit, isSettled } from './exit.ts';
 
 export interface Finding {
-  /** `error`: a text is in error; `open`: a value is missing or outside what a cell can take; `caution`: worth a look. */
-  grade: 'error' | 'open' | 'caution';
+  /** `error`: a text is in error; `open`: a value is missing or outside what a cell can take; `question`: an entry reads well
+   * but is probably not what was meant, and nobody has answered; `caution`: worth a look. */
+  grade: 'error' | 'open' | 'question' | 'caution';
   /** Which cell, which field: `3 journal (Journal diameter), entry`. */
   where: string;
   message: string;
@@ -37,14 +38,14 @@ export const findingsOf = (cell: CellRecord, number: number | undefined, result:
     add(found.kind === 'blank' || found.kind === 'range' ? 'open' : 'error', found.message, found.field);
   }
   for (const remark of result.remarks) add(remark.grade === 'error' ? 'open' : 'caution', remark.message);
-  for (const slip of result.slips) add('caution', slip.message, slip.field);
+  for (const slip of result.slips) add('question', slip.message, slip.field);
   return findings;
 };
 
 /** What one cell lets the run end with: its findings, and the checks of its outputs, as new and in service both. */
 export const exitOf = (findings: readonly Finding[], result: CellResult): Exit => {
   if (findings.some(({ grade }) => grade === 'error')) return EXIT.error;
-  if (findings.some(({ grade }) => grade === 'open')) return EXIT.open;
+  if (findings.some(({ grade }) => grade === 'open' || grade === 'question')) return EXIT.open;
   const open = Object.values(result.outputs).some(
     ({ check, idle }) =>
       !idle &&

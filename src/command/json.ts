@@ -1,5 +1,6 @@
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
+import type { Finding } from './findings.ts';
 
 /** Coherent SI unit of each kind of quantity; of a number, `1`. */
 const SI: Readonly<Record<string, string>> = {
@@ -96,17 +97,38 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
   };
 };
 
+/** What a cell says about itself, as sentences. */
+export interface JsonSaid {
+  /** Entries that are probably not what was meant; open until answered on the page. */
+  questions?: string[];
+  cautions?: string[];
+  /** What is in error, missing or outside what the cell can take. */
+  problems?: string[];
+}
+
+const KEYS = { error: 'problems', open: 'problems', question: 'questions', caution: 'cautions' } as const;
+
+const saidOf = (findings: readonly Finding[]): JsonSaid => {
+  const said: JsonSaid = {};
+  for (const { grade, message } of findings) {
+    const key = KEYS[grade];
+    said[key] = [...(said[key] ?? []), message];
+  }
+  return said;
+};
+
 /**
  * Results by cell name and `cell.output`; a cell without a name goes by its id, and one whose name or id an earlier line
  * has already, by the number of its line besides: no line takes the place of another. What nothing was asked of is left out.
+ * What a cell says about itself stands with its value; of a cell of the library under its own title.
  */
 export const jsonOf = (
-  cells: readonly { cell: CellRecord; result: CellResult; number: number }[],
-): Record<string, JsonResult> => {
+  cells: readonly { cell: CellRecord; result: CellResult; number: number; findings: readonly Finding[] }[],
+): Record<string, (JsonResult & JsonSaid) | JsonSaid> => {
   // No prototype: a cell may be called as one of an object's own workings is.
-  const all: Record<string, JsonResult> = Object.create(null);
+  const all: Record<string, (JsonResult & JsonSaid) | JsonSaid> = Object.create(null);
   const titles = titlesOf(cells);
-  for (const { cell, result, number } of cells) {
+  for (const { cell, result, number, findings } of cells) {
     const title = titles.get(number) as string;
     for (const [output, found] of Object.entries(result.outputs)) {
       const key = output === 'value' && cell.role !== 'cell' ? title : `${title}.${output}`;
@@ -115,6 +137,8 @@ export const jsonOf = (
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)
       all[title] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
+    const said = saidOf(findings);
+    if (Object.keys(said).length > 0) all[title] = { ...all[title], ...said };
   }
   return all;
 };

@@ -1,6 +1,9 @@
 import type { CellKind } from '../../cells/record/cell.ts';
+import { type Band, bandOf } from '../../shared/checks/band.ts';
 import { ownRule } from '../../shared/checks/decision-rules.ts';
-import { formatFigure, formatQuantity } from '../../shared/quantities/figures.ts';
+import { isOutside } from '../../shared/checks/states.ts';
+import { formatQuantity } from '../../shared/quantities/figures.ts';
+import { formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import type { Unit } from '../../shared/units/units.ts';
@@ -42,21 +45,25 @@ const half = (figure: Figure): number | undefined => {
   return spread > 0 && Number.isFinite(spread) ? spread : undefined;
 };
 
-/** A reading with its expanded uncertainty, everything else with its worst case; the aim of a size that is cut. */
-const valueText = (figure: Figure, unit: Unit, read: boolean, cut = false): string => {
-  const { text, spread } = formatFigure(figure, unit, { show: read ? 'expanded' : 'worst-case' });
+/** A figure with the band its verdict goes by, and the aim of a size that is cut. */
+const valueText = (figure: Figure, unit: Unit, band: Band, cut = false): string => {
+  const { text, spread } = formatFigure(figure, unit, { band });
   const aim =
     figure.aim === undefined || !cut
       ? ''
       : `, aim ${formatQuantity(figure.aim, unit, optional(half(figure)))}`;
-  return text + (read && spread !== '' ? ' (k=2)' : '') + aim;
+  return text + (spread === '' || band.mark === '' ? '' : ` ${band.mark}`) + aim;
 };
 
 const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
 
 const limitsText = (output: OutputResult, unit: Unit): string => {
   const { lower, upper, wear } = output.limits ?? {};
-  const one = (figure: Figure): string => formatQuantity(figure.value, unit, optional(half(figure)));
+  // A limit that is worked out has a spread of its own.
+  const one = (figure: Figure): string => {
+    const { spread } = formatFigure(figure, unit);
+    return formatLimit(figure.value, unit) + (spread === '' ? '' : ` ${spread}`);
+  };
   const range =
     lower && upper
       ? `${one(lower)} to ${one(upper)}`
@@ -73,7 +80,7 @@ const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): strin
   const { check } = output;
   if (output.idle || check.words === 'no limits') return [''];
   const { by, state } = check.asNew;
-  const missed = by !== undefined && by > 0 && (state === 'misses' || state === 'proven out');
+  const missed = by !== undefined && by > 0 && isOutside(state);
   // A difference on the unit's own scale: 2 K is 3.6 degF, not a temperature.
   const step: Unit = unit.point ? { ...unit, point: false, offset: 0 } : unit;
   // Where both turn on one limit it is named once, behind the second: on lines of their own, behind the first.
@@ -105,7 +112,7 @@ const outputLines = (
   const figure = stands === 'measured' ? output.measured : output.planned;
   const read = stands === 'measured' || cell.role === 'measured';
   const value = figure
-    ? valueText(figure, unit, read, cell.role === 'chosen')
+    ? valueText(figure, unit, bandOf(figure, output, read), cell.role === 'chosen')
     : output.logical === undefined
       ? '—'
       : output.logical
@@ -118,7 +125,10 @@ const outputLines = (
   };
   const other = stands === 'measured' ? output.planned : stands === 'issued' ? output.replanned : undefined;
   const beside = other
-    ? { by: stands === 'measured' ? 'planned' : 'would now be', value: valueText(other, unit, false) }
+    ? {
+        by: stands === 'measured' ? 'planned' : 'would now be',
+        value: valueText(other, unit, bandOf(other, undefined, false)),
+      }
     : undefined;
   const [first, ...rest] = more;
   if (beside || first !== undefined) below({ ...beside, check: first ?? '' });
@@ -127,12 +137,17 @@ const outputLines = (
 };
 
 /** The least and the greatest of a list of readings. */
-const extremesText = ({ outputs }: CellResult, unit: Unit): string | undefined => {
+const extremesText = ({ outputs }: CellResult, unit: Unit, judged: OutputResult): string | undefined => {
   const of = (name: string): Figure | undefined => outputs[name]?.measured ?? outputs[name]?.planned;
   const [least, greatest] = [of('least'), of('greatest')];
   if (!least || !greatest || least.value === greatest.value) return undefined;
-  const one = (figure: Figure): string => formatQuantity(figure.value, unit, optional(half(figure)));
-  return `least ${one(least)}, greatest ${one(greatest)}`;
+  const { limits } = judged;
+  const one = (figure: Figure, which: 'lower' | 'upper'): string => {
+    const limit = limits?.[which];
+    const band = bandOf(figure, limit && { ...judged, limits: { [which]: limit } }, true);
+    return valueText(figure, unit, band);
+  };
+  return `least ${one(least, 'lower')}, greatest ${one(greatest, 'upper')}`;
 };
 
 const unitOf = (
@@ -168,7 +183,7 @@ export const linesOf = (cell: CellRecord, result: CellResult, context: LineConte
     if (!value) return [];
     const unit = unitOf(cell, 'value', value, context);
     const lines = outputLines(cell, name, cell.label ?? '', value, unit, context.rule, number);
-    const judged = value.limits && extremesText(result, unit);
+    const judged = value.limits && extremesText(result, unit, value);
     // A list of readings is shown by its mean, and judged by what is worst of it.
     if (judged) lines.splice(1, 0, { ...EMPTY, by: 'judged by', value: judged });
     const round = result.outputs.out_of_round;

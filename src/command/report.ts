@@ -32,6 +32,7 @@ export const tableText = (blocks: readonly Block[]): string => {
 
 const GRADES: readonly [Finding['grade'], string][] = [
   ['open', 'Waiting or out of range'],
+  ['question', 'Questions'],
   ['caution', 'Worth a look'],
 ];
 

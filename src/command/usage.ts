@@ -10,10 +10,11 @@ Options of check:
                            library cell; a list of readings too: --set journal="1.7481 in; 1.7479 in"
   --measured NAME="ENTRY"  what the part came out at; NAME.OUTPUT for an output of a library cell
   --example                fill the emptied cells of a template with its examples
-  --json                   print JSON by cell name and NAME.OUTPUT, figures in SI units; by file where there are several
+  --json                   print JSON by cell name and NAME.OUTPUT, figures in SI units, with questions, cautions and
+                           problems; by file where there are several
 
 Exit status:
-  0  every check holds or is proven in, near the edge or not
-  1  some check may miss, misses, is not proven, is proven out, or waits for a value
+  0  every check holds or is proven in limits, near the edge or not, and no question is open
+  1  some check may miss, misses, is not proven, is out of limits or waits for a value, or a question is open
   2  a file, an entry or the command is in error
 `;

@@ -39,7 +39,7 @@ const sheet = (cells: readonly CellRecord[] = []): SheetFile => ({
 const restLives = async (page: Page, journal: string, clearance: string): Promise<void> => {
   await enter(page, 'journal', `${journal} in ± 0.0002 in`);
   await expect(value(page, 'clearance').locator('b')).toHaveText(`${clearance}\u00a0thou`);
-  await expect(check(page, 'clearance')).toContainText('proven in');
+  await expect(check(page, 'clearance')).toContainText('proven in limits');
 };
 
 const typed = (page: Page, name: string): Locator => line(page, name).locator('.typed');
@@ -210,7 +210,7 @@ test('a tolerance, a limit and a measured size that cannot be read prove nothing
   await page.keyboard.press('Enter');
   await expect(check(page, 'bush').locator('.word')).not.toContainText('proven');
   await page.getByRole('button', { name: '2.0010 ± .0002' }).first().click();
-  await expect(check(page, 'bush')).toContainText('proven in');
+  await expect(check(page, 'bush')).toContainText('proven in limits');
   await expect(value(page, 'bush')).toContainText('2.0010');
 
   // What is shown in thou has its limits in thou as often as not.
@@ -221,7 +221,7 @@ test('a tolerance, a limit and a measured size that cannot be read prove nothing
   await page.keyboard.press('Enter');
   await expect(check(page, 'clearance').locator('.word')).toHaveText('waiting');
   await page.getByRole('button', { name: '5 thou', exact: true }).click();
-  await expect(check(page, 'clearance')).toContainText('proven in');
+  await expect(check(page, 'clearance')).toContainText('proven in limits');
 });
 
 test('at the machine a size as cut that is probably wrong is asked about', async ({ page }) => {

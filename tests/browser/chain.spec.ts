@@ -13,7 +13,9 @@ test('the chain draws every line with its check, and a press leads to it', async
   await page.getByRole('link', { name: 'Chain' }).click();
   const nodes = page.locator('.chain-drawing').getByRole('link');
   await expect(nodes).toHaveCount(drawn.length);
-  await expect(page.getByRole('link', { name: /Bush outside diameter, .*in, proven in/ })).toBeVisible();
+  await expect(
+    page.getByRole('link', { name: /Bush outside diameter, .*in, proven in limits/ }),
+  ).toBeVisible();
   expect(await page.locator('.chain-drawing .edge').count()).toBeGreaterThan(drawn.length / 2);
   await page.getByLabel('with gauges and materials').check();
   await expect(nodes).toHaveCount(

@@ -43,7 +43,7 @@ test('where a note says that readings go here, a click there types them, and not
   await page.keyboard.type('1.7507 in');
   await page.keyboard.press('Enter');
   await expect(value(page, 'bush_bore').locator('.actual b')).toHaveText('1.7507\u00a0in');
-  await expect(check(page, 'bush_bore')).toContainText('proven in');
+  await expect(check(page, 'bush_bore')).toContainText('proven in limits');
   // What is proven has its sign filled, whatever the plan had before.
   await expect(check(page, 'bush_bore').locator('.verdict')).toHaveClass(/\bpart\b/);
   await expect(bush.locator('.typed')).toHaveText('1.7510 in');

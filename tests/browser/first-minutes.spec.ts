@@ -126,7 +126,7 @@ test('a filled job is offered first, and opened as a copy', async ({ page }) => 
   await expect(page.getByRole('heading', { level: 2 }).first()).toHaveText('A filled job to look at');
   await begin(page, filled.title.title);
   await figuresAreIn(page);
-  await expect(check(page, 'bush_outside')).toContainText('proven in');
+  await expect(check(page, 'bush_outside')).toContainText('proven in limits');
   await expect(standing(page)).not.toContainText('to make');
 });
 

@@ -14,7 +14,7 @@ describe('check', () => {
     expect(lines).toContain('  Sizes');
     const clearance = lines.find((line) => line.includes('Running clearance'));
     expect(clearance).toMatch(
-      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in as new +Running clearance$/,
+      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in limits as new +Running clearance$/,
     );
     expect(lines[lines.indexOf(clearance as string) + 1]).toMatch(/^ +proven serviceable$/);
     const outside = lines.find((line) => line.includes('Bush outside diameter'));
@@ -22,7 +22,7 @@ describe('check', () => {
       /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
     );
     expect(lines.find((line) => line.includes('1  bore'))).toMatch(/1\.7510 in ± 0\.0002 in \(k=2\)/);
-    expect(out).toContain('2 checks: 1 proven in; 1 holds\n  Decided by: worst case\n');
+    expect(out).toContain('2 checks: 1 proven in limits; 1 holds\n  Decided by: worst case\n');
   });
 
   it('says what of a list is judged, which is not the mean it shows', async () => {
@@ -32,8 +32,10 @@ describe('check', () => {
     const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
     const lines = out.replaceAll('\u00a0', ' ').split('\n');
     const at = lines.findIndex((line) => line.includes(' seat '));
-    expect(lines[at]).toMatch(/1\.7515 in .*proven out/);
-    expect(lines[at + 1]).toMatch(/^ +judged by +least 1\.7510 in, greatest 1\.7522 in *$/);
+    expect(lines[at]).toMatch(/1\.7515 in .*out of limits/);
+    expect(lines[at + 1]).toMatch(
+      /^ +judged by +least 1\.7510 in ± 0\.0001 in \(k=2\), greatest 1\.7522 in ± 0\.0001 in *$/,
+    );
   });
 
   it('names the rule that a line goes by in place of the sheet’s', async () => {
@@ -42,7 +44,7 @@ describe('check', () => {
     if (limits) limits.rule = 'simple';
     const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
     expect(out.split('\n').find((line) => line.includes('Running clearance'))).toMatch(
-      /proven in as new \(by bare figure\) +Running/,
+      /proven in limits as new \(by bare figure\) +Running/,
     );
     const json = await fitwright(['check', 'job.json', '--json'], { 'job.json': sheet });
     expect(JSON.parse(json.out)).toMatchObject({
@@ -66,8 +68,8 @@ describe('check', () => {
     expect(exit).toBe(0);
     const { clearance, bush_outside } = JSON.parse(out);
     expect(clearance.unit).toBe('m');
-    expect(clearance.check).toBe('proven in');
-    expect(clearance.inService).toBe('proven in');
+    expect(clearance.check).toBe('proven in limits');
+    expect(clearance.inService).toBe('proven in limits');
     // By hand: 1.7510 - 1.7480 in; worst case 0.0004 in; u = sqrt(2) x 0.0001 in; limits as typed.
     expect(clearance.value).toBeCloseTo(0.003 * INCH, 12);
     expect(clearance.low).toBeCloseTo(0.0026 * INCH, 12);
@@ -110,7 +112,7 @@ describe('check', () => {
     const { exit, out, err } = await fitwright(['check', 'job.json', 'gone.json', '--json'], files);
     const all = JSON.parse(out);
     expect(Object.keys(all)).toEqual(['job.json', 'gone.json']);
-    expect(all['job.json'].clearance.check).toBe('proven in');
+    expect(all['job.json'].clearance.check).toBe('proven in limits');
     expect(all['gone.json']).toBeNull();
     expect(exit).toBe(2);
     expect(err).toContain('gone.json: cannot be read: there is no such file.');
@@ -141,8 +143,8 @@ describe('exit status', () => {
   const withJournal = (entry: string) => fitwright(['check', 'job.json', '--set', `journal=${entry}`], files);
 
   it('is 0 near the edge', async () => {
-    const { exit, out } = await withJournal('1.7484 in ± 0.0002 in');
-    expect(out).toContain('proven in as new, near the edge');
+    const { exit, out } = await withJournal('1.7486 in ± 0.0002 in');
+    expect(out).toContain('proven in limits as new, near the edge');
     expect(exit).toBe(0);
   });
 
@@ -155,7 +157,7 @@ describe('exit status', () => {
   it('is 1 where a limit is missed, with the side and by how much', async () => {
     const { exit, out } = await withJournal('1.7500 in ± 0.0002 in');
     expect(out.replaceAll('\u00a0', ' ')).toMatch(
-      /proven out as new at the lower limit, metal on, by 1\.0 thou/,
+      /out of limits as new at the lower limit, metal on, by 1\.0 thou/,
     );
     expect(exit).toBe(1);
   });

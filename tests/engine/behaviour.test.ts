@@ -108,7 +108,7 @@ describe('roles', () => {
       compute(...cells).byName('clearance')?.outputs.value?.check.asNew.state;
     expect(state([journal, bore, clearance])).toBe('holds');
     const cut = { ...bore, measured: { entry: '1.7501 in ± 0.0001 in' } };
-    expect(state([journal, cut, clearance])).toBe('proven in');
+    expect(state([journal, cut, clearance])).toBe('proven in limits');
   });
 });
 
@@ -119,9 +119,9 @@ it('a size that turns out to be still to be cut makes a plan of what was proven 
   const clearance = length('clearance', 'worked', '=bore - journal', { limits: { lower: '.001 in' } });
   const state = (results: ReturnType<Engine['load']>) =>
     results.cells.find(({ id }) => id === 'clearance')?.outputs.value?.check.asNew.state;
-  expect(state(engine.load(inches([journal, bore, clearance])))).toBe('proven in');
+  expect(state(engine.load(inches([journal, bore, clearance])))).toBe('proven in limits');
   expect(state(engine.apply({ changed: [{ ...bore, role: 'chosen' }] }))).toBe('holds');
-  expect(state(engine.apply({ changed: [bore] }))).toBe('proven in');
+  expect(state(engine.apply({ changed: [bore] }))).toBe('proven in limits');
   engine.destroy();
 });
 
@@ -147,7 +147,7 @@ it('readings typed into a cell of the library are a proof, and what it decides f
     'thinnest',
     { lower: '.1 in' },
   );
-  expect(state(wall, 'thinnest')).toBe('proven in');
+  expect(state(wall, 'thinnest')).toBe('proven in limits');
   const grind = cell(
     'journal-undersize',
     { least: '1.9950 in', new_size: '2 in', runout: '.0010 in', stock: '.002 in', series: 'inch' },

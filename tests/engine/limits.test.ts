@@ -17,17 +17,17 @@ const read = (entry: string, limits: Limits) => judged(plain('a', 'measured', en
 describe('wear', () => {
   const shaft: Limits = { lower: '1.748 in', upper: '1.750 in', wear: '1.745 in', metalOn: 'high' };
   it.each([
-    ['1.7490 in ± .0002 in', 'proven in as new; proven serviceable'],
-    ['1.7460 in ± .0002 in', 'proven out as new at the lower limit, metal gone; proven serviceable'],
+    ['1.7490 in ± .0002 in', 'proven in limits as new; proven serviceable'],
+    ['1.7460 in ± .0002 in', 'out of limits as new at the lower limit, metal gone; proven serviceable'],
     [
       '1.7451 in ± .0002 in',
-      'proven out as new at the lower limit, metal gone; not proven serviceable at the wear limit, metal gone',
+      'out of limits as new at the lower limit, metal gone; not proven serviceable at the wear limit, metal gone',
     ],
     [
       '1.7440 in ± .0002 in',
-      'proven out as new at the lower limit, metal gone; proven not serviceable at the wear limit, metal gone',
+      'out of limits as new at the lower limit, metal gone; not serviceable at the wear limit, metal gone',
     ],
-    ['1.7510 in ± .0002 in', 'proven out as new; proven not serviceable at the upper limit, metal on'],
+    ['1.7510 in ± .0002 in', 'out of limits as new; not serviceable at the upper limit, metal on'],
   ])('leads down on a shaft: %s is %s', (entry, words) => {
     expect(read(entry, shaft).check.words).toBe(words);
   });
@@ -40,7 +40,7 @@ describe('wear', () => {
       'proven serviceable',
     );
     expect(read('1.7460 in ± .0002 in', { wear: '1.745 in', lower: '1.748 in' }).check.inService?.state).toBe(
-      'proven in',
+      'proven in limits',
     );
   });
 });
@@ -151,7 +151,7 @@ describe('each rule against its closed form, through the engine', () => {
     ),
   );
   const names = {
-    measured: ['proven in', 'proven in, near the edge', 'not proven', 'proven out'],
+    measured: ['proven in limits', 'proven in limits, near the edge', 'not proven', 'out of limits'],
     given: ['holds', 'holds, near the edge', 'may miss', 'misses'],
   };
   const noise = 1e-9;

@@ -30,13 +30,13 @@ describe.each(RULES)('by %s a reading with neither gauge nor ±', (rule) => {
   );
 
   it('is proven with a gauge, or a doubt of its own', () => {
-    expect(judged([bore('2.2500 in', { gauge: 'mike' })], 'bore', rule).state).toBe('proven in');
-    expect(judged([bore('2.2500 in ± .0002 in')], 'bore', rule).state).toBe('proven in');
-    expect(judged([bore('2.2500; 2.2501 in ± .0002 in')], 'bore', rule).state).toBe('proven in');
+    expect(judged([bore('2.2500 in', { gauge: 'mike' })], 'bore', rule).state).toBe('proven in limits');
+    expect(judged([bore('2.2500 in ± .0002 in')], 'bore', rule).state).toBe('proven in limits');
+    expect(judged([bore('2.2500; 2.2501 in ± .0002 in')], 'bore', rule).state).toBe('proven in limits');
   });
 
   it('is out for certain only far out', () => {
-    expect(judged([bore('2.2600 in')], 'bore', rule).state).toBe('proven out');
+    expect(judged([bore('2.2600 in')], 'bore', rule).state).toBe('out of limits');
     expect(judged([bore('2.2511 in')], 'bore', rule).state).toBe('not proven');
   });
 });
@@ -50,7 +50,7 @@ it('what hangs on such a reading is not proven either, and names it', () => {
   const { state, said } = judged(chain({}), 'clearance');
   expect(state).toBe('not proven');
   expect(said).toMatch(/^`journal` was read with neither gauge nor ±: .*Name its gauge there/);
-  expect(judged(chain({ gauge: 'mike' }), 'clearance')).toEqual({ state: 'proven in', said: '' });
+  expect(judged(chain({ gauge: 'mike' }), 'clearance')).toEqual({ state: 'proven in limits', said: '' });
 });
 
 it('a gauge that a cell of the library counts itself is a gauge', () => {
@@ -60,7 +60,7 @@ it('a gauge that a cell of the library counts itself is a gauge', () => {
   });
   const state = (gauge: string) =>
     inches([micrometer, depth(gauge)]).output('proud', 'proud').check.asNew.state;
-  expect(state('mike')).toBe('proven in');
+  expect(state('mike')).toBe('proven in limits');
   expect(state('')).toBe('not proven');
 });
 
@@ -68,7 +68,7 @@ it('a size as measured is not proven by the figure alone', () => {
   const cut = (measured: CellRecord['measured']) =>
     judged([plain('bush', 'chosen', '2.25 in', { tolerance: '± .0005 in', limits, measured })], 'bush').state;
   expect(cut({ entry: '2.2500 in' })).toBe('not proven');
-  expect(cut({ entry: '2.2500 in', gauge: 'mike' })).toBe('proven in');
+  expect(cut({ entry: '2.2500 in', gauge: 'mike' })).toBe('proven in limits');
 });
 
 it('a plan stays what it was, and the bare figure decides where that was chosen', () => {
@@ -80,7 +80,7 @@ it('a plan stays what it was, and the bare figure decides where that was chosen'
     }),
   ];
   expect(judged(plan, 'bush').state).toBe('holds');
-  expect(judged([bore('2.2500 in')], 'bore', 'simple').state).toBe('proven in');
+  expect(judged([bore('2.2500 in')], 'bore', 'simple').state).toBe('proven in limits');
 });
 
 it('a count is exact when it says so', () => {
@@ -89,7 +89,7 @@ it('a count is exact when it says so', () => {
       [plain('teeth', 'measured', entry, { quantity: 'number', limits: { lower: '30', upper: '34' } })],
       'teeth',
     ).state;
-  expect(teeth('32 ± 0')).toBe('proven in');
+  expect(teeth('32 ± 0')).toBe('proven in limits');
 });
 
 it('a doubt known in part that is small even tenfold beside what is known decides nothing', () => {
@@ -100,12 +100,12 @@ it('a doubt known in part that is small even tenfold beside what is known decide
       unstated: 'why',
       lower: { value: 30, low: 20 - unstated, high: 40 + unstated, centre: 30, u: 5, unstated },
     });
-  expect(of(0.9)).toMatchObject({ asNew: { state: 'proven in' } });
+  expect(of(0.9)).toMatchObject({ asNew: { state: 'proven in limits' } });
   expect(of(0.9)).not.toHaveProperty('note');
   expect(of(1.1)).toMatchObject({ asNew: { state: 'not proven' }, note: 'why' });
 });
 
-test('no part whose whole doubt is known in part only is ever proven in', () => {
+test('no part whose whole doubt is known in part only is ever proven in limits', () => {
   const size = fc.double({ min: -1, max: 1, noNaN: true });
   fc.assert(
     fc.property(
@@ -123,7 +123,7 @@ test('no part whose whole doubt is known in part only is ever proven in', () => 
           unstated,
         });
         const { asNew } = judge({ mode: 'part', rule, lower: margin(below), upper: margin(above) });
-        expect(asNew.state).toMatch(/not proven|proven out/);
+        expect(asNew.state).toMatch(/not proven|out of limits/);
       },
     ),
     { seed: 106 },
@@ -137,7 +137,7 @@ it('a gauge of lengths counts for nothing beside a force, and says so', () => {
     limits: { lower: '150 lbf', upper: '250 lbf' },
   });
   const sheet = inches([micrometer, force]);
-  expect(sheet.output('force').check.asNew.state).not.toContain('proven in');
+  expect(sheet.output('force').check.asNew.state).not.toContain('proven in limits');
   expect(sheet.byName('force')?.problems.map(({ message }) => message)).toEqual([
     '`mike` measures lengths, and 200 lbf is a force: take the gauge away here, and write ± behind the reading.',
   ]);

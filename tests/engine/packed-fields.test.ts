@@ -23,6 +23,7 @@ const check: Required<CheckVerdict> = {
   asNew: verdict,
   inService: verdict,
   rule: 'worst-case',
+  k: 2,
   words: 'holds',
   note: 'a note',
 };
@@ -30,6 +31,7 @@ const otherCheck: Other<CheckVerdict> = {
   asNew: otherVerdict,
   inService: otherVerdict,
   rule: 'simple',
+  k: 1.7,
   words: 'may miss',
   note: 'another',
 };

@@ -41,9 +41,9 @@ describe('a formula where a reading is wanted', () => {
       plain('over_pins', 'measured', '2.5000 in', { gauge: 'mike' }),
       plain('bore', 'measured', '= over_pins - .25 in', { limits }),
     ];
-    expect(judged(over, 'bore')).toMatchObject({ state: 'proven in', said: '' });
+    expect(judged(over, 'bore')).toMatchObject({ state: 'proven in limits', said: '' });
     const stated = plain('bore', 'measured', '= 4.5 in / 2 ± .0002 in', { limits });
-    expect(judged([stated], 'bore').state).toBe('proven in');
+    expect(judged([stated], 'bore').state).toBe('proven in limits');
   });
 });
 

@@ -37,41 +37,41 @@ describe('running clearance of a small engine’s aluminium main bush, thousandt
     });
 
   test.each([
-    [8, 0.1, 'proven in', 'proven in', 'proven in as new; proven serviceable'],
+    [7, 0.1, 'proven in limits', 'proven in limits', 'proven in limits as new; proven serviceable'],
     [
       8,
       0.3,
-      'proven in, near the edge',
-      'proven in',
-      'proven in as new, near the edge at the upper limit; proven serviceable',
+      'proven in limits, near the edge',
+      'proven in limits',
+      'proven in limits as new, near the edge at the upper limit; proven serviceable',
     ],
     [
       8,
       0.6,
       'not proven',
-      'proven in',
+      'proven in limits',
       'not proven as new at the upper limit, metal gone; proven serviceable',
     ],
     [
       12,
       0.3,
-      'proven out',
-      'proven in',
-      'proven out as new at the upper limit, metal gone; proven serviceable',
+      'out of limits',
+      'proven in limits',
+      'out of limits as new at the upper limit, metal gone; proven serviceable',
     ],
     [
       16,
       0.3,
-      'proven out',
-      'proven out',
-      'proven out as new at the upper limit, metal gone; proven not serviceable at the wear limit, metal gone',
+      'out of limits',
+      'out of limits',
+      'out of limits as new at the upper limit, metal gone; not serviceable at the wear limit, metal gone',
     ],
     [
       4,
       0.3,
-      'proven out',
-      'proven out',
-      'proven out as new; proven not serviceable at the lower limit, metal on',
+      'out of limits',
+      'out of limits',
+      'out of limits as new; not serviceable at the lower limit, metal on',
     ],
   ])('measured %d with U = %d: %s as new, %s in service', (y, U, asNew, inService, words) => {
     const found = measured(y, U);
@@ -120,8 +120,8 @@ describe('R630: acceptance zone of ISO 14253-1:2013 for a 50 H7 hole', () => {
   });
 
   test('proves out beyond both ends of the reject zone', () => {
-    expect(state(expected.reject_below - hair)).toBe('proven out');
-    expect(state(expected.reject_above + hair)).toBe('proven out');
+    expect(state(expected.reject_below - hair)).toBe('out of limits');
+    expect(state(expected.reject_above + hair)).toBe('out of limits');
     expect(state(expected.reject_below + hair)).toBe('not proven');
     expect(state(expected.reject_above - hair)).toBe('not proven');
   });
@@ -162,13 +162,13 @@ describe('conformance probability', () => {
     },
   );
 
-  test('R641: one limit is proven in from 1.645 u on, and proven out beyond as much', () => {
+  test('R641: one limit is proven in limits from 1.645 u on, and out of limits beyond as much', () => {
     const state = (centre: number) =>
       judge({ mode: 'part', rule: 'iso14253-2017', upper: margin(centre, 1) }).asNew.state;
-    expect(state(1.6449)).toBe('proven in, near the edge');
+    expect(state(1.6449)).toBe('proven in limits, near the edge');
     expect(state(1.6448)).toBe('not proven');
     expect(state(-1.6448)).toBe('not proven');
-    expect(state(-1.6449)).toBe('proven out');
+    expect(state(-1.6449)).toBe('out of limits');
   });
 
   test('R643: a capability index of 3.125 leaves room inside both guard bands', () => {
@@ -180,7 +180,7 @@ describe('conformance probability', () => {
       lower: margin(inputs.T! / 2, inputs.u!),
       upper: margin(inputs.T! / 2, inputs.u!),
     });
-    expect(middle.asNew.state).toBe('proven in');
+    expect(middle.asNew.state).toBe('proven in limits');
   });
 
   test('the normal distribution agrees with a statistics library', () => {

@@ -23,7 +23,7 @@ test('checks are counted by what they ask for; the worst kind comes first', () =
   const counts = countChecks([
     cell('a', 'holds', 'no limits'),
     cell('b', 'waiting', 'may miss'),
-    cell('c', 'proven in, near the edge', 'proven out', 'misses'),
+    cell('c', 'proven in limits, near the edge', 'out of limits', 'misses'),
   ]);
   expect(counts.of).toEqual({ misses: 2, doubt: 1, waiting: 1, edge: 1, holds: 1, none: 1 });
   expect(counts.total).toBe(6);
@@ -31,7 +31,7 @@ test('checks are counted by what they ask for; the worst kind comes first', () =
 });
 
 test('a sheet where everything holds has nothing to go to', () => {
-  expect(countChecks([cell('a', 'holds', 'proven in')]).first).toBeUndefined();
+  expect(countChecks([cell('a', 'holds', 'proven in limits')]).first).toBeUndefined();
 });
 
 test('headings and remarks have no number', () => {

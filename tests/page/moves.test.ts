@@ -46,7 +46,7 @@ test('a line moves from what it was before the edit, however many answers follow
 test('the figure that stands counts: a measured size moves what was planned', () => {
   const baseline = new Baseline();
   baseline.keep('a', { value: output(1, 'holds') });
-  expect(baseline.moves(result(output(1, 'proven in', 1.5)))).toEqual({
+  expect(baseline.moves(result(output(1, 'proven in limits', 1.5)))).toEqual({
     value: { from: 1, to: 1.5, check: 'holds' },
   });
 });

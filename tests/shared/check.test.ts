@@ -17,11 +17,17 @@ const plan = (lower: Margin | undefined, upper?: Margin, rule: DecisionRule = 'w
 describe('a planned value', () => {
   test('holds while its whole spread lies inside, the limit included', () => {
     expect(plan(margin(3, 1), margin(3, 1)).asNew).toEqual({ state: 'holds', by: -3 });
-    expect(plan(margin(1, 1), margin(3, 1)).asNew).toEqual({
+  });
+
+  test('is near the edge nearer to a limit than a quarter of the band, with one limit nearer than half the spread’s width', () => {
+    expect(plan(margin(1, 1), margin(3, 1)).asNew.state).toBe('holds');
+    expect(plan(margin(0.99, 0.9), margin(3.01, 0.9)).asNew).toEqual({
       state: 'holds, near the edge',
       at: 'lower',
-      by: -1,
+      by: -0.99,
     });
+    // In the middle of its band, however wide its spread.
+    expect(plan(margin(2, 1.99), margin(2, 1.99)).asNew.state).toBe('holds');
     expect(plan(margin(1.9, 1)).asNew.state).toBe('holds, near the edge');
     expect(plan(margin(2, 1)).asNew.state).toBe('holds');
   });
@@ -76,7 +82,7 @@ describe('limits', () => {
       upper: margin(-2, 1),
       wear: { ...margin(5, 1), side: 'high' },
     } as const;
-    expect(judge(worn).words).toBe('proven out as new at the upper limit; proven serviceable');
+    expect(judge(worn).words).toBe('out of limits as new at the upper limit; proven serviceable');
     expect(judge({ ...worn, justMade: true })).not.toHaveProperty('inService');
   });
 
@@ -111,7 +117,7 @@ describe('what cannot be computed', () => {
     expect(
       judge({ mode: 'part', rule: 'worst-case', lower: margin(-3, 1), upper: unsure }).asNew,
     ).toMatchObject({
-      state: 'proven out',
+      state: 'out of limits',
       at: 'lower',
     });
   });
@@ -119,7 +125,7 @@ describe('what cannot be computed', () => {
   test('the bare figure needs no case but its own', () =>
     expect(
       judge({ mode: 'part', rule: 'simple', upper: { ...margin(3, 1), low: Number.NaN } }).asNew.state,
-    ).toBe('proven in'));
+    ).toBe('proven in limits'));
 });
 
 describe('a value that stands on its limit', () => {
@@ -143,7 +149,7 @@ describe('a value that stands on its limit', () => {
       centre: high - value,
       u: 1e-6,
     };
-    expect(plan(lower, upper).asNew.state).toBe('holds, near the edge');
+    expect(plan(lower, upper).asNew.state).toBe('holds');
   });
 
   test('is inside also with no spread at all, when the size of the value is told', () => {

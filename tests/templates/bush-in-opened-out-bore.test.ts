@@ -183,6 +183,6 @@ describe('the filled job (recomputed by hand)', () => {
           job.state('running', o),
         ),
       );
-    for (const state of states) expect(state).toMatch(/^(holds|proven in)/);
+    for (const state of states) expect(state).toMatch(/^(holds|proven in limits)/);
   });
 });

@@ -33,6 +33,6 @@ describe('keyway repaired to the next key', () => {
 
   it('a seat worn past the next key, and a loose hub, are found out', () => {
     expect(workOut(name, { seat_found: '0.4950 | 0.4952 in' }).state('key_width')).toBe('misses');
-    expect(workOut(name, { hub_bore: '1.5060; 1.5062 in' }).state('hub_play')).toBe('proven out');
+    expect(workOut(name, { hub_bore: '1.5060; 1.5062 in' }).state('hub_play')).toBe('out of limits');
   });
 });

@@ -31,8 +31,8 @@ describe('pump shaft and housing by ISO fits', () => {
       'neck_shaft',
     ])
       expect(sheet.state(cell), cell).toMatch(/^proven in/);
-    expect(sheet.state('neck_bore')).toBe('proven out');
-    expect(sheet.output('neck_clearance').check.words).toMatch(/proven out as new.*; proven serviceable/);
+    expect(sheet.state('neck_bore')).toBe('out of limits');
+    expect(sheet.output('neck_clearance').check.words).toMatch(/out of limits as new.*; proven serviceable/);
   });
 
   it('loses the micrometer’s error between bore and shaft', () => {

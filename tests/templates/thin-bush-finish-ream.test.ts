@@ -26,6 +26,6 @@ describe('thin bush with finish ream', () => {
       pin - 0.74795 * IN,
       10,
     );
-    expect(worn.state('pin')).not.toBe('proven in');
+    expect(worn.state('pin')).not.toBe('proven in limits');
   });
 });

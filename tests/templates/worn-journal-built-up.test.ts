@@ -43,6 +43,6 @@ describe('worn journal built up and ground', () => {
     );
     const shallow = workOut(name, {}, { undercut: '1.9050 in ± 0.0002 in' });
     expect(shallow.state('deposit')).toBe('misses');
-    expect(shallow.state('undercut')).toBe('proven out');
+    expect(shallow.state('undercut')).toBe('out of limits');
   });
 });

@@ -1,6 +1,6 @@
 import { GRADE_WORDS } from '../../../cells/grades.ts';
 import type { CellKind, WorkedExample } from '../../../cells/record/cell.ts';
-import { formatFigure } from '../../../shared/quantities/figures.ts';
+import { formatFigure } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import { type ExpectedFigure, type WorkedOut, workOut } from '../../engine/book/worked-example.ts';
 import type { Library } from '../../engine/rows/library.ts';

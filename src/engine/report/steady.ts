@@ -84,7 +84,10 @@ const isSameFigure = (a: Figure | undefined, b: Figure | undefined): boolean =>
       Object.is(a.aim, b.aim)));
 
 const isSameVerdict = (a: CheckVerdict, b: CheckVerdict): boolean =>
-  isAlike(a, b) && Object.is(a.asNew.by, b.asNew.by) && Object.is(a.inService?.by, b.inService?.by);
+  isAlike(a, b) &&
+  Object.is(a.k, b.k) &&
+  Object.is(a.asNew.by, b.asNew.by) &&
+  Object.is(a.inService?.by, b.inService?.by);
 
 /** Verdicts that differ in nothing but by how much. */
 export const isAlike = (a: CheckVerdict, b: CheckVerdict): boolean =>
@@ -92,6 +95,7 @@ export const isAlike = (a: CheckVerdict, b: CheckVerdict): boolean =>
   (a.rule === b.rule &&
     a.words === b.words &&
     a.note === b.note &&
+    (a.k === undefined) === (b.k === undefined) &&
     isAlikeAt(a.asNew, b.asNew) &&
     (a.inService === b.inService ||
       (a.inService !== undefined && b.inService !== undefined && isAlikeAt(a.inService, b.inService))));

@@ -84,6 +84,7 @@ export class Packer {
       this.takeFigure(now.difference, before.difference) &&
       this.takeFigure(now.replanned, before.replanned) &&
       this.takeLimits(now.limits, before.limits);
+    if (now.check.k !== undefined) this.add(now.check.k);
     this.takeVerdict(now.check.asNew);
     this.takeVerdict(now.check.inService);
     return known;
@@ -191,10 +192,11 @@ export class Unpacker {
   }
 
   private check(before: CheckVerdict): CheckVerdict {
+    const k = before.k === undefined ? undefined : this.next();
     const asNew = this.verdict(before.asNew);
     const inService = before.inService && this.verdict(before.inService);
-    if (asNew === before.asNew && inService === before.inService) return before;
-    return { ...before, asNew, ...(inService ? { inService } : {}) };
+    if (Object.is(k, before.k) && asNew === before.asNew && inService === before.inService) return before;
+    return { ...before, ...(k === undefined ? {} : { k }), asNew, ...(inService ? { inService } : {}) };
   }
 
   private verdict(before: Verdict): Verdict {

@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { bandOf } from '../../../shared/checks/band.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { SlipNote } from '../grid/slip-note.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
@@ -19,6 +20,11 @@ export const Outcome = (props: { stop: Stop }) => {
     props.stop.entry === '' ? undefined : read() ? output()?.planned : output()?.measured;
   /** Before anything is read: the size that is to come out. */
   const due = () => (props.stop.entry === '' && !read() ? output()?.planned : undefined);
+  /** The band its verdict goes by. */
+  const shown = () => {
+    const own = figure() ?? due();
+    return own && bandOf(own, output(), figure() !== undefined);
+  };
   const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
   const problems = () =>
     (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
@@ -33,7 +39,7 @@ export const Outcome = (props: { stop: Stop }) => {
       <Show when={figure()}>
         {(f) => (
           <p>
-            <b class="text-head">{at().value(f())}</b> {at().beside(f(), true)}
+            <b class="text-head">{at().value(f(), shown())}</b> {at().beside(f(), shown()!)}
             <Show when={output()?.difference}>
               {(d) => <span class="caption"> {at().change(d().value, d())} from plan</span>}
             </Show>
@@ -44,7 +50,7 @@ export const Outcome = (props: { stop: Stop }) => {
         {(f) => (
           <p>
             <span class="caption">planned </span>
-            <b class="text-head">{at().value(f())}</b> {at().beside(f(), false)}
+            <b class="text-head">{at().value(f(), shown())}</b> {at().beside(f(), shown()!)}
           </p>
         )}
       </Show>
@@ -64,12 +70,12 @@ export const Outcome = (props: { stop: Stop }) => {
             upper={limits().upper?.value}
             wear={limits().wear?.value}
             value={(figure() ?? due())?.value}
-            low={(figure() ?? due())?.low}
-            high={(figure() ?? due())?.high}
+            low={shown()?.low}
+            high={shown()?.high}
             metalOn={limits().metalOn}
             actual={figure() !== undefined}
-            lowerText={limits().lower && at().number(limits().lower!.value)}
-            upperText={limits().upper && at().number(limits().upper!.value)}
+            lowerText={limits().lower && at().limitNumber(limits().lower!.value)}
+            upperText={limits().upper && at().limitNumber(limits().upper!.value)}
             words={`${at().value((figure() ?? due())!)} against its limits`}
           />
         )}

@@ -1,5 +1,5 @@
 import type { DrawingValues, WorkedExample } from '../../../cells/record/cell.ts';
-import { formatFigure } from '../../../shared/quantities/figures.ts';
+import { formatFigure } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { WorkedOut } from '../../engine/book/worked-example.ts';
 import type { OutputResult } from '../../engine/rows/results.ts';

@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { CellOutput } from '../../../cells/record/cell.ts';
+import { bandOf } from '../../../shared/checks/band.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { useSheet } from '../state/context.ts';
 import { moveText } from '../state/move-text.ts';
@@ -42,7 +43,8 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const at = () => show.output(props.cell, name());
   const told = createMemo(() => {
     const own = figure();
-    return own && at().told(own, outline()?.stands === 'measured');
+    const output = sheet.output(props.cell, name());
+    return own && at().told(own, bandOf(own, output, outline()?.stands === 'measured'));
   });
   const changed = () => {
     const { from, to } = sheet.line(props.cell)?.moved[name()] ?? {};

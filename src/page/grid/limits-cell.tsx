@@ -1,4 +1,5 @@
 import { Show } from 'solid-js';
+import { bandOf } from '../../../shared/checks/band.ts';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
@@ -19,13 +20,14 @@ export const LimitsCell = (props: LimitsCellProps) => {
   const figure = () => standingFigure(result());
   const read = () => outline()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
   const limits = () => result()?.limits;
+  const band = () => figure() && bandOf(figure()!, result(), read());
   const words = () => {
     const { lower, upper, wear } = limits() ?? {};
     const parts = [
-      figure() && `${at().value(figure()!)}, ${at().spread(figure()!, read())}`,
-      lower && `lower limit ${at().amount(lower.value)}`,
-      upper && `upper limit ${at().amount(upper.value)}`,
-      wear && `wear limit ${at().amount(wear.value)}`,
+      figure() && `${at().value(figure()!, band())}, ${at().spread(figure()!, band()!)}`,
+      lower && `lower limit ${at().limit(lower.value)}`,
+      upper && `upper limit ${at().limit(upper.value)}`,
+      wear && `wear limit ${at().limit(wear.value)}`,
     ];
     return parts.filter(Boolean).join('; ');
   };
@@ -37,13 +39,13 @@ export const LimitsCell = (props: LimitsCellProps) => {
           upper={limits()?.upper?.value}
           wear={limits()?.wear?.value}
           value={figure()?.value}
-          low={figure()?.low}
-          high={figure()?.high}
+          low={band()?.low}
+          high={band()?.high}
           before={sheet.line(props.cell)?.moved[props.output]?.from}
           metalOn={limits()?.metalOn}
           actual={read()}
-          lowerText={limits()?.lower && at().number(limits()!.lower!.value)}
-          upperText={limits()?.upper && at().number(limits()!.upper!.value)}
+          lowerText={limits()?.lower && at().limitNumber(limits()!.lower!.value)}
+          upperText={limits()?.upper && at().limitNumber(limits()!.upper!.value)}
           words={words()}
         />
       </Show>

@@ -1,4 +1,5 @@
 import { createMemo, createRenderEffect, onCleanup, Show, untrack } from 'solid-js';
+import { bandOf } from '../../../shared/checks/band.ts';
 import type { OutputResult } from '../../engine/rows/results.ts';
 import { createText } from '../kit/text.ts';
 import { useSheet } from '../state/context.ts';
@@ -55,7 +56,7 @@ export const ValueCell = (props: ValueCellProps) => {
     const now = all?.outputs[output];
     const own = at();
     const figure = now?.measured ?? now?.planned;
-    const told = figure && own.told(figure, now?.measured !== undefined || read());
+    const told = figure && own.told(figure, bandOf(figure, now, now?.measured !== undefined || read()));
     value.write(told?.value ?? '');
     spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' issued' : '') : '');
     moved.write(movedText(now, moves[output] ?? {}, own));
@@ -77,7 +78,8 @@ export const ValueCell = (props: ValueCellProps) => {
             const { measured, planned } = result() ?? {};
             const figure = measured ?? planned;
             if (!figure) return '';
-            return `${other().value(figure)} ${other().beside(figure, measured !== undefined || read())}`;
+            const band = bandOf(figure, result(), measured !== undefined || read());
+            return `${other().value(figure, band)} ${other().beside(figure, band)}`;
           };
           return (
             <small

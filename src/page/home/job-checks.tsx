@@ -1,8 +1,8 @@
 import { For, Show } from 'solid-js';
-import type { CheckState } from '../../../shared/checks/check.ts';
+import { type CheckState, isPartState } from '../../../shared/checks/states.ts';
 import type { ListRow } from '../../document/storage/row.ts';
 import { CheckSign } from '../kit/check-mark.tsx';
-import { COUNTED, isPartState, ORDER, standingOf } from '../kit/check-words.ts';
+import { COUNTED, ORDER, standingOf } from '../kit/check-words.ts';
 
 /** How a job's checks stood when it was last worked out. */
 export const JobChecks = (props: { row: ListRow }) => {

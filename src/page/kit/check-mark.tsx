@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
-import type { CheckState } from '../../../shared/checks/check.ts';
+import { type CheckState, isPartState } from '../../../shared/checks/states.ts';
 import './check-mark.css';
-import { isPartState, type Standing, standingOf, verdictClass } from './check-words.ts';
+import { type Standing, standingOf, verdictClass } from './check-words.ts';
 
 const SIGN: Record<Standing, string> = {
   holds: 'M5.5 10.5l3 3l6 -7',

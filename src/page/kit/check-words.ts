@@ -1,29 +1,18 @@
-import type { CheckState, CheckVerdict, Verdict } from '../../../shared/checks/check.ts';
+import type { CheckVerdict, Verdict } from '../../../shared/checks/check.ts';
+import { type CheckState, gradeOf, isPartState } from '../../../shared/checks/states.ts';
 
 /** What a state means for the work, from the one that stops it to the one that asks nothing. */
 export type Standing = 'misses' | 'doubt' | 'waiting' | 'edge' | 'holds' | 'none';
 
-const STANDING: Record<CheckState, Standing> = {
-  holds: 'holds',
-  'proven in': 'holds',
-  'holds, near the edge': 'edge',
-  'proven in, near the edge': 'edge',
-  'may miss': 'doubt',
-  'not proven': 'doubt',
-  misses: 'misses',
-  'proven out': 'misses',
-  waiting: 'waiting',
-  'no limits': 'none',
-};
+const STANDING = { in: 'holds', near: 'edge', open: 'doubt', out: 'misses' } as const;
 
-export const standingOf = (state: CheckState): Standing => STANDING[state];
+export const standingOf = (state: CheckState): Standing => {
+  const grade = gradeOf(state);
+  return grade ? STANDING[grade] : state === 'no limits' ? 'none' : 'waiting';
+};
 
 /** A check that asks for something to be done, in the order it should be looked at. */
 export const ORDER: readonly Standing[] = ['misses', 'doubt', 'waiting', 'edge', 'holds', 'none'];
-
-/** Said of the part, not of the plan. */
-export const isPartState = (state: CheckState): boolean =>
-  state.startsWith('proven') || state === 'not proven';
 
 /** One text of classes: one that changes beside a list of others would wipe those out. */
 export const verdictClass = (state: CheckState): string =>

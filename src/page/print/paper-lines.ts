@@ -1,9 +1,11 @@
+import { bandOf } from '../../../shared/checks/band.ts';
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
 import type { Figure, LimitFigures } from '../../engine/rows/results.ts';
 import { say } from '../kit/words.ts';
 import { standingFigure } from '../state/moves.ts';
 import { roleWord } from '../state/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
+import type { Told } from '../state/show.ts';
 
 interface PaperLine {
   cell: string;
@@ -50,14 +52,18 @@ export interface CheckedOutput extends PaperLine {
   label: string;
   limits: LimitFigures;
   check: CheckVerdict;
+  /** The band its verdict goes by. */
+  band: Told;
 }
 
 /** Every output that has limits. */
 export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
   sheet.state.order.flatMap((id) => {
     const line = sheet.line(id);
-    return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) =>
-      output.limits
+    return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) => {
+      const figure = standingFigure(output);
+      const read = output.stands === 'measured' || line!.record.role === 'measured';
+      return output.limits
         ? [
             {
               cell: id,
@@ -66,14 +72,15 @@ export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
               label: say(output.label ?? name),
               title:
                 name === 'value' ? sheet.titleOf(id) : `${sheet.titleOf(id)}: ${say(output.label ?? name)}`,
-              figure: standingFigure(output),
-              read: output.stands === 'measured' || line!.record.role === 'measured',
+              figure,
+              read,
+              band: figure ? bandOf(figure, output, read) : read,
               limits: output.limits,
               check: output.check,
             },
           ]
-        : [],
-    );
+        : [];
+    });
   });
 
 export interface KnownLine extends PaperLine {

@@ -99,14 +99,16 @@ export default function PrintSheet() {
                   const at = show.output(row.cell, row.output);
                   /** Beside a figure, which has said the unit, a number alone. */
                   const limit = (side: Figure | undefined) =>
-                    side && (row.figure ? at.number(side.value) : at.amount(side.value));
+                    side && (row.figure ? at.limitNumber(side.value) : at.limit(side.value));
                   const again = checkedOutputs(sheet)[k() - 1]?.cell === row.cell;
                   return (
                     <tr>
                       <td>{again ? '' : row.number}</td>
                       <td class={again ? 'what again' : 'what'}>{again ? row.label : row.title}</td>
                       <td class="figure">
-                        {row.figure ? `${at.value(row.figure)} ${at.spread(row.figure, row.read)}` : '—'}
+                        {row.figure
+                          ? `${at.value(row.figure, row.band)} ${at.spread(row.figure, row.band)}`
+                          : '—'}
                       </td>
                       <td class="figure">{limit(row.limits.lower)}</td>
                       <td class="figure">{limit(row.limits.upper)}</td>

@@ -1,26 +1,29 @@
-import {
-  formatFigure,
-  formatNumber,
-  formatQuantity,
-  type ShownFigure,
-} from '../../../shared/quantities/figures.ts';
+import { type Band, bandOf } from '../../../shared/checks/band.ts';
+import { formatNumber, formatQuantity, type ShownFigure } from '../../../shared/quantities/figures.ts';
+import { formatFigure, formatLimit, limitNumber } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import type { Sheet } from './sheet.ts';
 
+/** The band to tell behind a figure: that of its verdict, or by whether it was read off a part. */
+export type Told = Band | boolean;
+
 /** Writes the figures of one output in its unit, in the places their spread supports. */
 export interface OutputShow {
   unit: Unit;
-  /** `2.2515 in` */
-  value(figure: ShownFigure): string;
+  /** `2.2515 in`; in the places of its band where that is told beside it. */
+  value(figure: ShownFigure, band?: Told): string;
   /** `± 0.0002 in (k=2)` for a reading, `+0.0005 -0.0001 in`, the worst case, for all else; empty without one. */
-  spread(figure: ShownFigure, read: boolean): string;
+  spread(figure: ShownFigure, band: Told): string;
   /** The same behind its own value, which has said the unit: `± 0.0002 (k=2)`. */
-  beside(figure: ShownFigure, read: boolean): string;
+  beside(figure: ShownFigure, band: Told): string;
   /** Both at once, which is half the work. */
-  told(figure: ShownFigure, read: boolean): { value: string; beside: string };
+  told(figure: ShownFigure, band: Told): { value: string; beside: string };
+  /** A limit with its unit, in full; `limitNumber` without. */
+  limit(si: number): string;
+  limitNumber(si: number): string;
   /** An SI number with its unit; in the places of `like` where that is given. */
   amount(si: number, like?: ShownFigure): string;
   /** The same without the unit. */
@@ -39,27 +42,33 @@ const half = (figure: ShownFigure | undefined): number | undefined => {
   return spread && Number.isFinite(spread) ? spread : undefined;
 };
 
+const bandFor = (figure: ShownFigure, told: Told): Band =>
+  typeof told === 'boolean' ? bandOf(figure, undefined, told) : told;
+
+/** Which band it is, behind it. */
+const marked = (spread: string, { mark }: Band): string => (spread && mark ? `${spread} ${mark}` : spread);
+
 /** @param comma figures with a decimal comma. */
 export const showIn = (unit: Unit, comma = false): OutputShow => ({
   unit,
-  value: (figure) => {
-    const text = formatFigure(figure, unit, { comma });
-    return unit.label === '' ? text.value : formatUnitBehind(text.value, unit);
+  value: (figure, told = false) =>
+    formatUnitBehind(formatFigure(figure, unit, { comma, band: bandFor(figure, told) }).value, unit),
+  spread: (figure, told) => {
+    const band = bandFor(figure, told);
+    const text = formatFigure(figure, unit, { comma, band });
+    return text.spread === '' ? '' : marked(formatUnitBehind(text.spread, stepUnit(unit)), band);
   },
-  spread: (figure, read) => {
-    const text = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
-    if (text.spread === '') return '';
-    const step = formatUnitBehind(text.spread, stepUnit(unit));
-    return read ? `${step} (k=2)` : step;
+  beside: (figure, told) => {
+    const band = bandFor(figure, told);
+    return marked(formatFigure(figure, unit, { comma, band }).spread, band);
   },
-  beside: (figure, read) => {
-    const { spread } = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
-    return spread && read ? `${spread} (k=2)` : spread;
+  told: (figure, told) => {
+    const band = bandFor(figure, told);
+    const { value, spread } = formatFigure(figure, unit, { comma, band });
+    return { value: formatUnitBehind(value, unit), beside: marked(spread, band) };
   },
-  told: (figure, read) => {
-    const { value, spread } = formatFigure(figure, unit, { comma, show: read ? 'expanded' : 'worst-case' });
-    return { value: formatUnitBehind(value, unit), beside: spread && read ? `${spread} (k=2)` : spread };
-  },
+  limit: (si) => formatLimit(si, unit, { comma }),
+  limitNumber: (si) => limitNumber(si, unit, { comma }),
   amount: (si, like) => formatQuantity(si, unit, { comma, ...optional(half(like)) }),
   number: (si, like) => formatNumber(si, unit, { comma, ...optional(half(like)) }),
   change: (si, like, sign = true) =>

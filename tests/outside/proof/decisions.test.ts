@@ -23,15 +23,19 @@ describe(`through the engine, ${titleOf(rowById('R630'))}`, () => {
     for (const y of [accept[0] - 1e-4, accept[1] + 1e-4]) expect(at(y)?.state).toBe('not proven');
   });
 
-  test('past the other guard band it is proven out, with the side', () => {
-    expect(at(reject_below - 1e-4)).toMatchObject({ state: 'proven out', side: 'metal on', at: 'lower' });
-    expect(at(reject_above + 1e-4)).toMatchObject({ state: 'proven out', side: 'metal gone', at: 'upper' });
+  test('past the other guard band it is out of limits, with the side', () => {
+    expect(at(reject_below - 1e-4)).toMatchObject({ state: 'out of limits', side: 'metal on', at: 'lower' });
+    expect(at(reject_above + 1e-4)).toMatchObject({
+      state: 'out of limits',
+      side: 'metal gone',
+      at: 'upper',
+    });
     for (const y of [reject_below + 1e-4, reject_above - 1e-4]) expect(at(y)?.state).toBe('not proven');
   });
 
   test('simple acceptance goes by the bare reading', () => {
     expect(stateOf('50.0001 mm ± 0.004 mm', 'simple')?.state).toMatch(/^proven in/);
-    expect(stateOf('49.9999 mm ± 0.004 mm', 'simple')?.state).toBe('proven out');
+    expect(stateOf('49.9999 mm ± 0.004 mm', 'simple')?.state).toBe('out of limits');
   });
 });
 

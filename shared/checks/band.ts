@@ -1,0 +1,98 @@
+import type { CheckVerdict } from './check.ts';
+import { type Grade, gradeOf } from './states.ts';
+
+/** Limits a band is read against, SI, and how the verdict on them came out. */
+export interface Against {
+  lower?: number;
+  upper?: number;
+  grade: Grade;
+}
+
+/** The band of a figure that is shown behind it: the one its verdict goes by. */
+export interface Band {
+  low: number;
+  high: number;
+  /** Which band it is, said behind it; the worst case goes unsaid. */
+  mark: '' | '(k=2)' | '(95 %)';
+  /** The verdicts that the band as it is printed must not contradict. */
+  against: readonly Against[];
+}
+
+interface Judged {
+  check: CheckVerdict;
+  limits?: Readonly<Partial<Record<'lower' | 'upper' | 'wear', { value: number }>>>;
+}
+
+interface Figure {
+  value: number;
+  low: number;
+  high: number;
+  centre: number;
+  u: number;
+}
+
+/** True where a band lies within the limits, across one, or outside, as the verdict says. */
+export const agrees = (
+  { low, high }: { low: number; high: number },
+  { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY, grade }: Against,
+): boolean => {
+  const isOutside = high < lower || low > upper;
+  if (grade === 'out') return isOutside;
+  const isInside = low >= lower && high <= upper;
+  return grade === 'open' ? !isInside && !isOutside : isInside;
+};
+
+const againstOf = ({ check, limits }: Judged): Against[] => {
+  const { lower, upper, wear } = limits ?? {};
+  const found: Against[] = [];
+  const add = (state: Parameters<typeof gradeOf>[0], ends: Omit<Against, 'grade'>): void => {
+    const grade = gradeOf(state);
+    if (grade) found.push({ ...ends, grade });
+  };
+  const ends = (low?: { value: number }, high?: { value: number }): Omit<Against, 'grade'> => ({
+    ...(low ? { lower: low.value } : {}),
+    ...(high ? { upper: high.value } : {}),
+  });
+  if (lower || upper) add(check.asNew.state, ends(lower, upper));
+  if (wear && check.inService) {
+    // Wear leads past the limit that it lies beyond.
+    const isHigh = upper
+      ? wear.value >= upper.value
+      : lower
+        ? wear.value > lower.value
+        : check.inService.by === undefined;
+    add(check.inService.state, isHigh ? ends(lower, wear) : ends(wear, upper));
+  }
+  return found;
+};
+
+/**
+ * The band to show behind a figure: with limits the one that its verdict goes by; without, the expanded uncertainty of a
+ * reading and the worst case of everything else.
+ *
+ * @param read it was read off a part
+ */
+export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean): Band => {
+  const check = judged?.check;
+  const isJudged = judged?.limits !== undefined && check !== undefined && check.words !== 'no limits';
+  const about = (k: number, mark: Band['mark']): Band => ({
+    low: figure.centre - k * figure.u,
+    high: figure.centre + k * figure.u,
+    mark,
+    against: [],
+  });
+  const band: Band =
+    isJudged && check.k !== undefined && check.rule === 'iso14253-2017'
+      ? about(check.k, '(95 %)')
+      : isJudged
+        ? check.rule === 'iso14253-2013'
+          ? about(check.k ?? 2, '(k=2)')
+          : { low: figure.low, high: figure.high, mark: '', against: [] }
+        : read
+          ? about(2, '(k=2)')
+          : { low: figure.low, high: figure.high, mark: '', against: [] };
+  // What arithmetic, a limit with a spread of its own or a doubt that is not known decides is no matter of places.
+  if (isJudged && check.rule !== 'simple')
+    band.against = againstOf(judged).filter((one) => agrees(band, one));
+  return band;
+};

@@ -1,0 +1,50 @@
+/** What is judged: a plan, what a model predicts from sizes that are known, or a part (ISO 14253-1). */
+export type CheckMode = 'plan' | 'calculation' | 'part';
+
+export type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
+export type CalculatedState =
+  | 'holds by calculation'
+  | 'holds by calculation, near the edge'
+  | 'may miss'
+  | 'misses';
+export type PartState =
+  | 'proven in limits'
+  | 'proven in limits, near the edge'
+  | 'not proven'
+  | 'out of limits';
+/** Verdict words; see `judge` for when each applies. `being settled`: draws decide, and are not done. */
+export type CheckState = PlanState | CalculatedState | PartState | 'being settled' | 'no limits' | 'waiting';
+
+export type Grade = 'in' | 'near' | 'open' | 'out';
+
+export const STATES: Readonly<Record<CheckMode, Readonly<Record<Grade, CheckState>>>> = {
+  plan: { in: 'holds', near: 'holds, near the edge', open: 'may miss', out: 'misses' },
+  calculation: {
+    in: 'holds by calculation',
+    near: 'holds by calculation, near the edge',
+    open: 'may miss',
+    out: 'misses',
+  },
+  part: {
+    in: 'proven in limits',
+    near: 'proven in limits, near the edge',
+    open: 'not proven',
+    out: 'out of limits',
+  },
+};
+
+const GRADES = new Map<CheckState, Grade>(
+  Object.values(STATES).flatMap((states) =>
+    (Object.entries(states) as [Grade, CheckState][]).map(([grade, state]) => [state, grade] as const),
+  ),
+);
+
+/** How a verdict came out, whatever was judged; undefined where there is none. */
+export const gradeOf = (state: CheckState): Grade | undefined => GRADES.get(state);
+
+/** True where the whole of the spread that the verdict goes by lies outside. */
+export const isOutside = (state: CheckState): boolean => gradeOf(state) === 'out';
+
+/** Said of the part, not of the plan. */
+export const isPartState = (state: CheckState): boolean =>
+  (Object.values(STATES.part) as CheckState[]).includes(state);
