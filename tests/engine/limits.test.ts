@@ -18,7 +18,10 @@ describe('wear', () => {
   const shaft: Limits = { lower: '1.748 in', upper: '1.750 in', wear: '1.745 in', metalOn: 'high' };
   it.each([
     ['1.7490 in ± .0002 in', 'proven in limits as new; proven serviceable'],
-    ['1.7460 in ± .0002 in', 'out of limits as new at the lower limit, metal gone; proven serviceable'],
+    [
+      '1.7460 in ± .0002 in',
+      'out of limits as new at the lower limit, metal gone; proven serviceable, near the edge at the wear limit',
+    ],
     [
       '1.7451 in ± .0002 in',
       'out of limits as new at the lower limit, metal gone; not proven serviceable at the wear limit, metal gone',
@@ -174,7 +177,7 @@ describe('each rule against its closed form, through the engine', () => {
       );
       const out = Math.min(...margins) + half < -noise || (rule === 'iso14253-2017' && missed >= 0.95);
       const open = rule === 'iso14253-2017' ? missed > 0.05 : low < -noise;
-      const grade = out ? 3 : open ? 2 : low < half - noise ? 1 : 0;
+      const grade = out ? 3 : open ? 2 : Math.min(...margins) < 20 / 4 - noise ? 1 : 0;
       const text = (tenths: number, spread: number) => `${tenths / 10} thou ± ${spread / 10} thou`;
       const limits = { lower: text(10, own), upper: text(30, own), metalOn: 'low' as const };
       const { check } = judged(plain('a', role, text(y, U), { limits }), rule);
