@@ -101,9 +101,9 @@ describe('check', () => {
       const plain = await fitwright(['check', 'job.json'], job);
       expect(plain.exit).toBe(1);
       const line = plain.out.split('\n').find((one) => one.includes('Running clearance'));
-      expect(line).toContain('proven out as new at the lower limit');
+      expect(line).toContain('out of limits as new at the lower limit');
       const all = JSON.parse((await fitwright(['check', 'job.json', '--json'], job)).out);
-      expect(all.clearance.check).toBe('proven out');
+      expect(all.clearance.check).toBe('out of limits');
       expect(Object.keys(all)).toHaveLength(9);
     }
   });
