@@ -2,22 +2,10 @@ import type { DecisionRule } from '../sheet/format.ts';
 import { coverageFactor } from '../statistics/coverage.ts';
 import { normalTail } from '../statistics/normal.ts';
 import { studentBeyond } from '../statistics/student.ts';
-import { type CheckMode, type CheckState, type Grade, STATES } from './states.ts';
+import { type CheckMode, type Grade, type Place, STATES, type Verdict } from './states.ts';
 import { wordsOf } from './words.ts';
 
-export type { CheckMode, CheckState } from './states.ts';
-
-export type Place = 'lower' | 'upper' | 'wear';
-
-export interface Verdict {
-  state: CheckState;
-  /** The limit concerned: missed, perhaps missed, or near. */
-  at?: Place;
-  /** Where it misses or may miss: whether metal is still there to take off. */
-  side?: 'metal on' | 'metal gone';
-  /** By how much the nearest limit is missed (positive: outside) or kept (negative), SI; nominal to limit. */
-  by?: number;
-}
+export type { CheckMode, CheckState, Verdict } from './states.ts';
 
 export interface CheckVerdict {
   /** Against the limits for a new part; the only verdict where there is no wear limit. */

@@ -48,3 +48,15 @@ export const isOutside = (state: CheckState): boolean => gradeOf(state) === 'out
 /** Said of the part, not of the plan. */
 export const isPartState = (state: CheckState): boolean =>
   (Object.values(STATES.part) as CheckState[]).includes(state);
+
+export type Place = 'lower' | 'upper' | 'wear';
+
+export interface Verdict {
+  state: CheckState;
+  /** The limit concerned: missed, perhaps missed, or near. */
+  at?: Place;
+  /** Where it misses or may miss: whether metal is still there to take off. */
+  side?: 'metal on' | 'metal gone';
+  /** By how much the nearest limit is missed (positive: outside) or kept (negative), SI; nominal to limit. */
+  by?: number;
+}

@@ -1,5 +1,4 @@
-import type { Place, Verdict } from './check.ts';
-import type { CheckState } from './states.ts';
+import type { CheckState, Place, Verdict } from './states.ts';
 
 const LIMIT_WORDS: Readonly<Record<Place, string>> = {
   lower: 'lower limit',
