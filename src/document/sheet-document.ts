@@ -34,13 +34,18 @@ export class SheetDocument {
   private readonly replica = new Replica();
   private readonly reading = new Reading(this.replica);
   private readonly editing = new Editing(this.replica, this.reading);
-  private readonly stacks = new UndoStacks();
   private readonly listeners = new Set<(change: Change) => void>();
   private readonly overwrittenListeners = new Set<(found: readonly Overwritten[]) => void>();
   private step: Step | undefined;
 
-  /** An empty document; it fills by {@link applyUpdate}. See {@link fromFile}. */
-  constructor(readonly id: string = uniqueId()) {
+  /**
+   * An empty document; it fills by {@link applyUpdate}. See {@link fromFile}.
+   * @param stacks what can be undone, where the sheet was open before
+   */
+  constructor(
+    readonly id: string = uniqueId(),
+    private readonly stacks = new UndoStacks(),
+  ) {
     watchChanges(this.replica, this.reading, (change) => {
       for (const listener of [...this.listeners]) listener(change);
     });

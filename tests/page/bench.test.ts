@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type PadKey, press } from '../../src/page/bench/pad.ts';
+import { type PadKey, press, withoutOffer } from '../../src/page/bench/pad.ts';
 import { isReading, joinReadings, leadingDigits, splitReadings } from '../../src/page/bench/readings-text.ts';
 import { further, nextSlot, slotsOf, withReading } from '../../src/page/bench/slots.ts';
 
@@ -73,4 +73,18 @@ test('the pad writes decimals, fractions and mixed numbers, and nothing that is 
   expect(press('2.2', 'back')).toBe('2.');
   for (const yes of ['2.2549', '.0015', '2 1/4', '27/64', '-3']) expect(isReading(yes), yes).toBe(true);
   for (const no of ['', '2.', '2 1/', '1/0', '-', '2 1']) expect(isReading(no), no).toBe(false);
+});
+
+test('a reading keyed in whole replaces the digits that were offered', () => {
+  const key = (keys: string, offered: string) =>
+    [...keys].reduce((text, one) => press(text, one as PadKey, offered), offered);
+  expect(key('87', '1.24')).toBe('1.2487');
+  expect(key('1.2487', '1.24')).toBe('1.2487');
+  expect(key('.2487', '1.24')).toBe('.2487');
+  expect(key('1 1/4', '1.24')).toBe('1 1/4');
+  expect(key('44.912', '44.')).toBe('44.912');
+  // On a keyboard the whole text comes at once, a gauge's too.
+  expect(withoutOffer('1.241.2487', '1.24')).toBe('1.2487');
+  expect(withoutOffer('1.2487', '1.24')).toBe('1.2487');
+  expect(withoutOffer('1.241', '1.24')).toBe('1.241');
 });

@@ -43,3 +43,12 @@ test('twenty changed checks are one sentence', () => {
     'Bore: misses, was holds. Bore: misses, was holds. Bore: misses, was holds. And 17 more checks changed.',
   );
 });
+
+test('what is called just so comes first', () => {
+  const named = [
+    item('9 Journal clearance', 'Lines'),
+    item('Journal undersize', 'Put in from the library'),
+    { ...item('3 Drive end', 'Lines'), name: 'journal' },
+  ];
+  expect(find(named, 'journal').map(({ label }) => label)[0]).toBe('3 Drive end');
+});

@@ -61,3 +61,13 @@ test('Alt with arrows carries the line; Tab and the browser’s own keys are lef
   expect(gridAction(rows, at, key('c', { ctrlKey: true }))).toBeUndefined();
   expect(gridAction(rows, { row: lineRow('gone'), column: 'name' }, key('ArrowUp'))).toBeUndefined();
 });
+
+test('Delete takes what stands under the cursor: the entry, or the line where it is named', () => {
+  expect(gridAction(rows, { row: lineRow('bore'), column: 'entry' }, key('Delete'))).toEqual({ do: 'empty' });
+  expect(gridAction(rows, { row: lineRow('bore'), column: 'entry' }, key('Backspace'))).toEqual({
+    do: 'empty',
+  });
+  expect(gridAction(rows, { row: lineRow('bore'), column: 'name' }, key('Delete'))).toEqual({ do: 'delete' });
+  expect(gridAction(rows, { row: lineRow('bore'), column: 'name' }, key('Backspace'))).toBeUndefined();
+  expect(gridAction(rows, { row: lineRow('bore'), column: 'limits' }, key('Delete'))).toBeUndefined();
+});

@@ -2,6 +2,7 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText } from '../files.ts';
+import { UndoStacks } from '../model/undo.ts';
 import { SheetDocument } from '../sheet-document.ts';
 import { backup, type Progress, type Restored, restore } from './backup.ts';
 import { Inventory, type Known } from './inventory.ts';
@@ -27,6 +28,8 @@ export class Shop {
   private timer: ReturnType<typeof setTimeout> | undefined;
   /** When the browser was found to have dropped what it kept, while this page was open. */
   private droppedAt: number | undefined;
+  /** What can be undone of sheets that were open since the page was loaded: it outlives a look at the list of jobs. */
+  private readonly undo = new Map<string, UndoStacks>();
 
   /** @param state `saved` where things last, else why they do not, for a warning that stays. */
   constructor(
@@ -311,7 +314,9 @@ export class Shop {
     }
     const { updates } = stored;
     if (updates.length === 0 && left.updates.length === 0) return this.absent(id);
-    const document = new SheetDocument(id);
+    const stacks = this.undo.get(id) ?? new UndoStacks();
+    this.undo.set(id, stacks);
+    const document = new SheetDocument(id, stacks);
     try {
       for (const update of updates) document.applyUpdate(update, 'load');
     } catch {

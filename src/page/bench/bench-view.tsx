@@ -5,6 +5,7 @@ import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { didHint } from '../state/hints.ts';
 import { useTools } from '../state/tools.ts';
+import { GaugeOf } from './gauge-of.tsx';
 import { Outcome } from './outcome.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
@@ -58,11 +59,6 @@ export default function BenchView() {
       : `One of ${new Set(ways().values()).size === 2 ? 'two' : 'several'} ways: read only the one you take.`;
   };
   const mark = (one: Stop) => (one.entry !== '' ? ': read' : aside(one) ? ': not needed' : '');
-  const gauge = () => {
-    const name = stop()?.gauge;
-    const id = name && sheet.idOf(name);
-    return id ? sheet.titleOf(id) : name;
-  };
   return (
     <main
       class="bench flex flex-col gap-1 min-h-[100dvh] max-w-30rem mx-auto p-2 bg-paper"
@@ -104,11 +100,7 @@ export default function BenchView() {
                   )}
                 </For>
               </select>
-              <Show when={gauge()} fallback={<p class="caption py-2px">No gauge is named for it.</p>}>
-                <p class="py-2px">
-                  <span class="caption">with</span> {gauge()}
-                </p>
-              </Show>
+              <GaugeOf stop={now()} />
               <Show when={wayNote()}>{(words) => <p class="py-2px font-bold">{words()}</p>}</Show>
               <Show when={now().note}>
                 {(note) => (

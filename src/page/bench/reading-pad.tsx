@@ -1,11 +1,12 @@
-import { createEffect, createMemo, createSignal, on, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
 import { commitTyped } from '../entry/commit-typed.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
-import { type PadKey, press } from './pad.ts';
+import { decimalsOf, type PadKey, press, withoutOffer } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
 import { isReading, joinReadings, leadingDigits, splitReadings } from './readings-text.ts';
+import { resolutionOf } from './resolution.ts';
 import { Sketch } from './sketch.tsx';
 import { further, nextSlot, readingAt, type Slot, sameSlot, slotsOf, withReading } from './slots.ts';
 import type { Stop } from './stops.ts';
@@ -51,8 +52,20 @@ export const ReadingPad = (props: { stop: Stop }) => {
     return behind || (props.stop.length ? sheet.state.units.length : '');
   };
   /** More than the digits taken over: those alone are no reading of anybody's. */
-  const canTake = () => at() !== undefined && isReading(text()) && text() !== kept();
-  const key = (pressed: PadKey) => setText(press(text(), pressed));
+  const canTake = () =>
+    at() !== undefined && isReading(text()) && text() !== kept() && tooFine() === undefined;
+  const key = (pressed: PadKey) => setText(press(text(), pressed, kept()));
+  /** Figures behind the mark that can be read: as its gauge shows, else one more than any reading so far. */
+  const readable = () => {
+    const shown = resolutionOf(sheet, props.stop.gauge, unit());
+    if (shown !== undefined) return shown;
+    const read = split().places.flat();
+    return read.length === 0 ? undefined : Math.max(...read.map(decimalsOf)) + 1;
+  };
+  const tooFine = () => {
+    const most = readable();
+    return most !== undefined && decimalsOf(text()) > most ? most : undefined;
+  };
   const take = () => {
     const slot = at();
     if (slot && text() !== kept() && !canTake()) setRefused(text());
@@ -64,7 +77,19 @@ export const ReadingPad = (props: { stop: Stop }) => {
     commitTyped(sheet, spot, { text: entry, byKey: true, leave }, 'commitStored');
   };
   /** Typed on a keyboard: read with either mark, so that a hand-held one does not have to be looked for. */
-  const typed = (value: string) => setText(value.replace(',', '.').replace(/[^\d./ +-]/g, ''));
+  const typed = (value: string) =>
+    setText(withoutOffer(value.replaceAll(',', '.').replace(/[^\d./ +-]/g, ''), kept()));
+  // A gauge that types like a keyboard does not look where the focus is: its figures go into the box all the same.
+  const fromElsewhere = (event: KeyboardEvent) => {
+    const target = event.composedPath()[0];
+    if (target instanceof HTMLElement && target.matches('input, select, textarea')) return;
+    if (!/^[\d.,-]$/.test(event.key) || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    box.focus();
+    typed(text() + event.key);
+  };
+  onMount(() => document.addEventListener('keydown', fromElsewhere));
+  onCleanup(() => document.removeEventListener('keydown', fromElsewhere));
   return (
     <>
       <Show when={props.stop.length}>
@@ -96,7 +121,9 @@ export const ReadingPad = (props: { stop: Stop }) => {
       </div>
       <Show when={text() !== '' && refused() === text()}>
         <p class="caption" role="status">
-          “{text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.
+          {tooFine() === undefined
+            ? `“${text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.`
+            : `“${text()}” has more figures than can be read there: ${tooFine()} behind the mark. Clear it and key the reading in anew.`}
         </p>
       </Show>
       <div class="grid grid-flow-col auto-cols-[1fr] gap-2 [&>button]:(min-h-44px px-1)">

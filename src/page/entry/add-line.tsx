@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, onMount, Show } from 'solid-js';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
@@ -143,20 +143,49 @@ const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
       kinds: found.filter((kind) => kind.group === group),
     }));
   });
+  let box!: HTMLInputElement;
+  let list!: HTMLDivElement;
+  onMount(() => box.focus({ preventScroll: true }));
+  /** Enter came before the library was there to be looked through. */
+  const [waits, setWaits] = createSignal(false);
+  createEffect(() => {
+    const [first] = groups();
+    if (waits() && library() && first) props.onChoose(first.kinds[0]!);
+  });
+  const offers = () => [...list.querySelectorAll<HTMLButtonElement>('button')];
+  /** Arrows go through box and offers as one list. */
+  const arrows = (event: KeyboardEvent) => {
+    const way = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+    if (way === 0) return;
+    event.preventDefault();
+    const stops = [box, ...offers()];
+    stops[stops.indexOf(document.activeElement as HTMLButtonElement) + way]?.focus();
+  };
   return (
-    <div>
+    // biome-ignore lint/a11y/noStaticElementInteractions: its box and buttons are what has the focus
+    <div onKeyDown={arrows}>
       <div class="field">
         <label for="kind-search" class="caption">
           What is it for?
         </label>
         <input
           id="kind-search"
+          ref={box}
           autocomplete="off"
           placeholder="press, clearance, heat …"
-          onInput={(event) => setQuery(event.currentTarget.value)}
+          onInput={(event) => {
+            setWaits(false);
+            setQuery(event.currentTarget.value);
+          }}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter') return;
+            event.preventDefault();
+            if (library()) offers()[0]?.click();
+            else setWaits(true);
+          }}
         />
       </div>
-      <div class="max-h-22rem overflow-y-auto lined-rule">
+      <div class="max-h-22rem overflow-y-auto lined-rule" ref={list}>
         <For
           each={groups()}
           fallback={

@@ -6,6 +6,7 @@ import { commitAtHand, loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
+import { putTypedAside } from './typed-aside.ts';
 
 export interface EntryEditorProps {
   spot: EntrySpot;
@@ -40,9 +41,12 @@ export const EntryEditor = (props: EntryEditorProps) => {
     if (done) return;
     done = true;
     const typed = text.trim();
+    // Entered anew as it stands, what was in doubt is read once more: the decimal mark may have been set since.
+    const doubted =
+      byKey && sheet.line(spot.cell)?.outline?.problems.some(({ field }) => field === spot.field);
     // Against the text it was opened on: what came meanwhile was not seen when this was typed.
     props.onCommit({
-      text: typed === openedOn.trim() ? undefined : typed,
+      text: typed === openedOn.trim() && !doubted ? undefined : typed,
       meanwhile: props.stands === openedOn ? undefined : props.stands,
       byKey,
     });
@@ -52,6 +56,13 @@ export const EntryEditor = (props: EntryEditorProps) => {
     done = true;
     props.onLeave();
   };
+
+  const aside = () => {
+    const text = (handle?.text() ?? input?.value ?? props.text).trim();
+    if (!done && text !== props.text.trim()) putTypedAside(sheet.document.id, props.spot, text);
+  };
+  addEventListener('pagehide', aside);
+  onCleanup(() => removeEventListener('pagehide', aside));
 
   onMount(() => {
     input?.focus();

@@ -3,9 +3,9 @@ import { commitTyped } from '../entry/commit-typed.ts';
 import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
-
 import { useSheet } from '../state/context.ts';
 import { lineRow } from '../state/row-key.ts';
+import { backToCell } from './back-to-cell.ts';
 
 export interface AsCutEntryProps {
   cell: string;
@@ -57,10 +57,18 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
           text={text()}
           stands={text()}
           label={label()}
-          onCommit={(typed) =>
-            commitTyped(sheet, spot(), { ...typed, leave: () => cursor.leave(lineRow(props.cell)) })
-          }
-          onLeave={() => cursor.leave(lineRow(props.cell))}
+          onCommit={(typed) => {
+            const back = typed.byKey ? backToCell() : undefined;
+            const leave = () => {
+              back?.();
+              cursor.leave(lineRow(props.cell));
+            };
+            commitTyped(sheet, spot(), { ...typed, leave });
+          }}
+          onLeave={() => {
+            backToCell()();
+            cursor.leave(lineRow(props.cell));
+          }}
         />
       </Show>
     </div>

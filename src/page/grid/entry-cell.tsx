@@ -4,8 +4,10 @@ import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
+import { isLocked, sayLocked } from '../state/edit-entry.ts';
 import { listWords } from '../state/prompts.ts';
 import type { RowKey } from '../state/row-key.ts';
+import { backToCell } from './back-to-cell.ts';
 import { GridCell } from './grid-cell.tsx';
 
 export interface EntryCellProps {
@@ -23,7 +25,9 @@ export interface EntryCellProps {
 
 /** The entry as typed; while it is being edited, the editor in its place. */
 export const EntryCell = (props: EntryCellProps) => {
-  const { cursor, sheet } = useSheet();
+  const context = useSheet();
+  const { cursor, sheet } = context;
+  const locked = () => isLocked(context, props.row);
   const text = () => writtenOut(props.text ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
   const example = () => (props.text ? undefined : props.example);
   const description = () =>
@@ -31,13 +35,19 @@ export const EntryCell = (props: EntryCellProps) => {
     [`for example ${writtenOut(example()!)}`, listWords(example()!)].filter(Boolean).join('; write ');
   const commit = (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => {
     const { spot } = props;
-    const { activeElement } = document;
+    const back = typed.byKey ? backToCell() : undefined;
     const leave = () => {
-      // The focus first: to move it once the editor has gone would lay the page out for that alone.
-      if (typed.byKey && document.activeElement === activeElement)
-        activeElement?.closest<HTMLElement>('[data-column]')?.focus({ preventScroll: true });
+      back?.();
       cursor.leave(props.row);
     };
+    const { text: changed } = typed;
+    if (changed !== undefined && spot.kind === 'entry' && locked()) {
+      leave();
+      sayLocked(context, props.row, changed, () =>
+        commitTyped(sheet, spot, { ...typed, byKey: false, leave: () => undefined }),
+      );
+      return;
+    }
     commitTyped(sheet, spot, { ...typed, leave });
   };
   return (
@@ -56,6 +66,9 @@ export const EntryCell = (props: EntryCellProps) => {
             fallback={<span class="blank text-soft [font-style:oblique]">{props.blank}</span>}
           >
             <span class="typed whitespace-pre-wrap">{text()}</span>
+            <Show when={locked()}>
+              <LockSign />
+            </Show>
           </Show>
         }
       >
@@ -65,7 +78,10 @@ export const EntryCell = (props: EntryCellProps) => {
           stands={text()}
           label={props.label}
           onCommit={commit}
-          onLeave={() => cursor.leave(props.row)}
+          onLeave={() => {
+            backToCell()();
+            cursor.leave(props.row);
+          }}
         />
       </Show>
       <Show when={example()}>{(text) => <Example text={text()} />}</Show>
@@ -73,6 +89,20 @@ export const EntryCell = (props: EntryCellProps) => {
     </GridCell>
   );
 };
+
+/** Beside an entry that its author locked. */
+const LockSign = () => (
+  <svg
+    class="ml-1 inline-block text-soft"
+    viewBox="0 0 12 14"
+    width="10"
+    height="12"
+    role="img"
+    aria-label="locked"
+  >
+    <path d="M3 6V4a3 3 0 0 1 6 0v2M1.5 6h9v7h-9z" fill="none" stroke="currentColor" stroke-width="1.4" />
+  </svg>
+);
 
 /** Read out as the description of its cell, so that it is never taken for what stands there. */
 export const Example = (props: { text: string }) => (

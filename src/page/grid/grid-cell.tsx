@@ -1,4 +1,4 @@
-import { createEffect, type JSX } from 'solid-js';
+import { createEffect, type JSX, untrack } from 'solid-js';
 import { isPointerDown } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column } from '../state/cursor.ts';
@@ -26,10 +26,13 @@ export const GridCell = (props: GridCellProps) => {
   const { cursor } = context;
   const here = () => cursor.isAt(props.row, props.column);
   let element!: HTMLDivElement;
+  // Only where the cursor has come here. That an edit ends is no reason: whoever pressed elsewhere is typing there.
   createEffect<boolean>((before) => {
-    const now = here() && !cursor.isEdited(props.row) && !cursor.isEditedAsCut(props.row);
+    const now = here();
+    const edited = untrack(() => cursor.isEdited(props.row) || cursor.isEditedAsCut(props.row));
     // Not when something inside has the focus already: a click on a button in the cell must reach it.
-    if (now && !before && !element.contains(document.activeElement)) element.focus({ preventScroll: true });
+    if (now && !before && !edited && !element.contains(document.activeElement))
+      element.focus({ preventScroll: true });
     return now;
   }, here());
   const click = (event: MouseEvent) => {

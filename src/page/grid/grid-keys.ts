@@ -8,6 +8,7 @@ export type GridAction =
   | { do: 'fold' }
   | { do: 'unfold' }
   | { do: 'delete' }
+  | { do: 'empty' }
   | { do: 'add' }
   | { do: 'carry'; way: -1 | 1 };
 
@@ -81,7 +82,13 @@ export const gridAction = (rows: readonly GridRow[], place: Place, event: Key): 
     case 'Escape':
       return { do: 'fold' };
     case 'Delete':
-      return command ? undefined : { do: 'delete' };
+    case 'Backspace':
+      if (command) return undefined;
+      // What stands under the cursor goes, and nothing besides: the line only from where it is named.
+      if (place.column === 'entry') return { do: 'empty' };
+      return event.key === 'Delete' && (place.column === 'number' || place.column === 'name')
+        ? { do: 'delete' }
+        : undefined;
     case 'Insert':
       return { do: 'add' };
     default:

@@ -195,6 +195,9 @@ const ChoiceField = (props: FieldProps & { table: string }) => {
   );
 };
 
+/** Of the choice that puts a new line in: no cell can have this name. */
+const NEW_LINE = '+ new';
+
 /** Takes the name of a cell of that kind; the sheet's own are offered, and a new one can be put in above. */
 const RecordField = (props: FieldProps & { kind: string }) => {
   const { sheet, goTo } = useSheet();
@@ -230,7 +233,7 @@ const RecordField = (props: FieldProps & { kind: string }) => {
         aria-label={props.label}
         value={props.text ?? ''}
         onChange={(event) => {
-          if (event.currentTarget.value === '\u0000') add();
+          if (event.currentTarget.value === NEW_LINE) add();
           else props.onCommit(event.currentTarget.value);
         }}
       >
@@ -245,7 +248,7 @@ const RecordField = (props: FieldProps & { kind: string }) => {
             </option>
           )}
         </For>
-        <option value={'\u0000'}>new line: {title()}</option>
+        <option value={NEW_LINE}>new line: {title()}</option>
       </select>
       <Show when={offered().find((o) => o.name === props.text)}>
         {(o) => (

@@ -1,6 +1,6 @@
 import type { SheetContext } from '../state/context.ts';
 import { bringIntoView } from '../state/in-place.ts';
-import { deleteLines, moveLines } from '../state/lines-commands.ts';
+import { askAndDelete, moveLines } from '../state/lines-commands.ts';
 import { cellOfRow, lineRow } from '../state/row-key.ts';
 import type { Selection } from '../state/selection.ts';
 
@@ -37,7 +37,7 @@ export const hearSelection = (context: SheetContext, selection: Selection): (() 
     else if (event.key.toLowerCase() === 'a' && command && !event.shiftKey && !event.altKey) selection.all();
     else if (event.key === 'Escape' && (selection.any() || selection.ticking())) selection.clear();
     else if (!selection.any()) return false;
-    else if (event.key === 'Delete' && !command) deleteLines(context, selection, selection.ids());
+    else if (event.key === 'Delete' && !command) askAndDelete(context, selection, selection.ids());
     else if (arrow && event.altKey) moveLines(context, selection.ids(), arrow);
     else {
       if (arrow && !selection.ticking()) selection.clear();

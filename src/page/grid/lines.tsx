@@ -2,9 +2,9 @@ import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
-import { editEntry } from '../state/edit-entry.ts';
+import { editEntry, emptyEntry } from '../state/edit-entry.ts';
 import { bringIntoView, keepInPlace, rowElement } from '../state/in-place.ts';
-import { deleteLines, moveLines } from '../state/lines-commands.ts';
+import { askAndDelete, moveLines } from '../state/lines-commands.ts';
 import { cellOfRow, isLineRow, lineRow, rowOf } from '../state/row-key.ts';
 import { useTools } from '../state/tools.ts';
 import { gridAction, type GridRow as KeyRow } from './grid-keys.ts';
@@ -73,7 +73,10 @@ export const Lines = () => {
         if (!rowElement(place.row)) moveTo({ row: lineRow(cell), column: 'name' });
         break;
       case 'delete':
-        if (isLineRow(place.row)) deleteLines(context, selection, [cell]);
+        if (isLineRow(place.row)) askAndDelete(context, selection, [cell]);
+        break;
+      case 'empty':
+        emptyEntry(context, place.row);
         break;
       case 'add':
         adding.begin(cell);

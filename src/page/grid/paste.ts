@@ -70,13 +70,22 @@ const insert = (
   });
 };
 
+const isBareFigure = (text: string): boolean => /^[+-]?[\d.,]*\d$/.test(text.trim());
+
 /** What a spreadsheet's rows say, as they are stored: every bare number of a length gets the sheet's unit. */
 const committed = ({ sheet }: SheetContext, record: Partial<CellRecord>): Partial<CellRecord> => {
   if (!record.entry) return record;
-  const context = entryContext(sheet, { cell: '', field: 'entry', kind: 'entry' });
+  const context = {
+    ...entryContext(sheet, { cell: '', field: 'entry', kind: 'entry' }),
+    role: record.role ?? 'given',
+  };
+  const read = parseEntry(record.entry, context);
+  // A bare figure of a shop's table is a size, as it is in a line put in by hand.
+  const quantity = isBareFigure(record.entry) ? 'length' : undefined;
   return {
     ...record,
-    entry: parseEntry(record.entry, { ...context, role: record.role ?? 'given' }).committed,
+    ...(quantity && { quantity }),
+    entry: quantity ? parseEntry(record.entry, { ...context, quantity }).committed : read.committed,
   };
 };
 

@@ -31,6 +31,7 @@ const ofLines = ({ sheet, show, goTo }: SheetContext): Findable[] =>
         id: `to.${id}`,
         group: 'Lines',
         label: number === undefined ? title : `${number} ${title}`,
+        ...(line.record.name && { name: line.record.name }),
         also: `${title} ${line.record.name ?? ''} ${line.record.label ?? ''}`,
         beside: figure ? show.output(id, output).value(figure) : (line.record.name ?? ''),
         run: () => goTo(id),

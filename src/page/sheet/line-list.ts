@@ -3,7 +3,7 @@ import { isReadOffPart } from '../state/as-cut.ts';
 import type { Command } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
 import { editEntry } from '../state/edit-entry.ts';
-import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
+import { askAndDelete, duplicateLines, moveLines } from '../state/lines-commands.ts';
 import { cellOfRow, isLineRow, lineRow } from '../state/row-key.ts';
 import type { Tools } from '../state/tools.ts';
 
@@ -107,7 +107,7 @@ export const lineCommands = (context: SheetContext, { selection }: Tools): Comma
       heard: 'lines',
       also: 'remove',
       can,
-      run: () => deleteLines(context, selection, ids()),
+      run: () => askAndDelete(context, selection, ids()),
     },
   ];
 };

@@ -6,6 +6,8 @@ export interface Findable {
   label: string;
   /** Said behind it: the key, the value, what it is for. */
   beside?: string;
+  /** What it is called in formulas. */
+  name?: string;
   /** Further words it is found by. */
   also?: string;
   run: () => void;
@@ -13,9 +15,11 @@ export interface Findable {
 
 const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
-/** 3 where the label, behind the number of a line, begins with the query, 2 where a word of it begins with each word asked for, 1 where all are held. */
+/** 4 where it is called just that, 3 where the label, behind the number of a line, begins with the query, 2 where a word of it begins with each word asked for, 1 where all are held. */
 const rank = (item: Findable, query: string, words: readonly string[]): number => {
   const label = fold(item.label);
+  const names = [item.name ?? '', label.replace(/^\d+ /, '')];
+  if (names.some((name) => fold(name) === query)) return 4;
   if (label.startsWith(query) || label.replace(/^\d+ /, '').startsWith(query)) return 3;
   const parts = label.split(/[^\p{L}\p{N}_.]+/u);
   if (words.every((word) => parts.some((part) => part.startsWith(word)))) return 2;

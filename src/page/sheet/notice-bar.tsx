@@ -1,5 +1,6 @@
 import { onCleanup, Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
+import { focusWork } from '../state/focus-work.ts';
 
 /** Tells the page how much of its lower end the message takes, so that what stands there can be reached above it. */
 const makeRoom = (element: HTMLElement): void => {
@@ -14,7 +15,14 @@ const makeRoom = (element: HTMLElement): void => {
 
 /** The last message, read out as it comes. */
 export const NoticeBar = () => {
-  const { notices } = useSheet();
+  const context = useSheet();
+  const { notices } = context;
+  const done = (action?: () => void) => {
+    notices.close();
+    action?.();
+    // What was pressed has gone, and the focus with it.
+    queueMicrotask(() => focusWork(context));
+  };
   return (
     <div role="status" aria-live="polite">
       <Show when={notices.notice()} keyed>
@@ -23,18 +31,15 @@ export const NoticeBar = () => {
           <div
             class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~[role=status]_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0)"
             ref={makeRoom}
+            onPointerEnter={notices.stay}
+            onPointerLeave={notices.leaveLater}
+            onFocusIn={notices.stay}
+            onFocusOut={notices.leaveLater}
           >
             <span class="phone:flex-1">{notice.text}</span>
             <Show when={notice.action}>
               {(action) => (
-                <button
-                  type="button"
-                  class="notice-button flex-none"
-                  onClick={() => {
-                    notices.close();
-                    action().run();
-                  }}
-                >
+                <button type="button" class="notice-button flex-none" onClick={() => done(action().run)}>
                   {action().label}
                 </button>
               )}
@@ -43,7 +48,7 @@ export const NoticeBar = () => {
               type="button"
               class="notice-button flex-none"
               aria-label="Close the message"
-              onClick={() => notices.close()}
+              onClick={() => done()}
             >
               <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
                 <path d="M3 3l10 10M13 3L3 13" stroke="currentColor" stroke-width="2" />

@@ -40,6 +40,7 @@ import { keepOnOpening } from './keep-on-opening.ts';
 import { LengthPair } from './length-pair.tsx';
 import { NextEntry } from './next-entry.tsx';
 import { NoticeBar } from './notice-bar.tsx';
+import { offerTyped } from './offer-typed.ts';
 import { SheetTools } from './sheet-tools.tsx';
 import { Standing } from './standing.tsx';
 import { TemplateLine } from './template-line.tsx';
@@ -113,6 +114,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   onMount(() => whenIdle(() => void readyPaper().catch(() => undefined)));
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
+  onMount(() => offerTyped({ sheet, cursor, notices, adding, goTo }));
   noteChecks(sheet, props.shop, props.opened.id);
   onMount(() => whenIdle(() => void keepOnOpening(props.shop, props.opened).catch(() => undefined)));
 

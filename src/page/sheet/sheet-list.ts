@@ -2,6 +2,7 @@ import { addressOfBook, addressOfSheet, go } from '../kit/router.ts';
 import { printSheet } from '../print/load.ts';
 import type { Command } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
+import { focusWork } from '../state/focus-work.ts';
 import { saveToFile } from '../state/save-file.ts';
 import { switchLength } from '../state/switch-length.ts';
 import type { Tools } from '../state/tools.ts';
@@ -20,6 +21,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
           ? 'Nothing to do again.'
           : 'Nothing to take back.',
     );
+    queueMicrotask(() => focusWork(context));
   };
   return [
     {

@@ -1,27 +1,65 @@
 import type { SheetContext } from './context.ts';
-import { cellOfRow, isLineRow, type RowKey } from './row-key.ts';
+import { cellOfRow, isLineRow, partsOfRow, type RowKey } from './row-key.ts';
 
 /** A line whose author locked what stands in it; what is still to be filled in is not locked. */
-const isLocked = ({ sheet }: SheetContext, row: RowKey): boolean => {
+export const isLocked = ({ sheet }: Pick<SheetContext, 'sheet'>, row: RowKey): boolean => {
   if (!isLineRow(row)) return false;
   const record = sheet.line(cellOfRow(row))?.record;
   if (!record?.locked || !record.entry) return false;
   return record.entry.trimStart().startsWith('=') || (record.role !== 'measured' && !record.fill);
 };
 
-/** Opens the entry of a line for typing; a locked one says so first, and how to unlock it. */
+/**
+ * Says why the entry of a locked line stays as it is, and offers to unlock it.
+ * @param kept what was typed and waits for the lock
+ * @param then what was to be done, once it is unlocked
+ */
+export const sayLocked = (
+  { sheet, notices }: Pick<SheetContext, 'sheet' | 'notices'>,
+  row: RowKey,
+  kept: string | undefined,
+  then: () => void,
+): void => {
+  const cell = cellOfRow(row);
+  const title = sheet.titleOf(cell);
+  const unlock = () => {
+    sheet.document.setField(cell, 'locked', undefined);
+    then();
+  };
+  const left = kept === undefined ? '' : ` “${kept}” is not entered yet.`;
+  notices.say(
+    sheet.document.from()
+      ? `The author of the template locked “${title}”.${left} Unlocked and changed, the sheet says that it departs.`
+      : `“${title}” is locked.${left}`,
+    { label: kept === undefined ? 'Unlock it' : 'Unlock it and enter that', run: unlock },
+  );
+};
+
+/** Opens the entry of a line for typing; on a locked one what is typed waits until it is unlocked. */
 export const editEntry = (context: SheetContext, row: RowKey, start?: string): void => {
-  const { cursor, notices, sheet } = context;
-  if (!isLocked(context, row)) {
+  const { cursor } = context;
+  if (start !== undefined || !isLocked(context, row)) {
     cursor.edit(row, start);
     return;
   }
   cursor.move({ row, column: 'entry' });
-  const cell = cellOfRow(row);
-  notices.say(
-    sheet.document.from()
-      ? `The author of the template locked “${sheet.titleOf(cell)}”. Unlocked and changed, the sheet says that it departs.`
-      : `“${sheet.titleOf(cell)}” is locked.`,
-    { label: 'Unlock it', run: () => sheet.document.setField(cell, 'locked', undefined) },
-  );
+  sayLocked(context, row, undefined, () => cursor.edit(row));
+};
+
+/** Empties the entry under the cursor, an input of a library cell too. */
+export const emptyEntry = (context: SheetContext, row: RowKey): void => {
+  const { sheet, notices } = context;
+  const { cell, input, output } = partsOfRow(row);
+  const record = sheet.line(cell)?.record;
+  const text = input === undefined ? record?.entry : record?.inputs?.[input];
+  if (!text || output !== undefined) return;
+  const empty = () => {
+    sheet.document.setField(cell, input === undefined ? 'entry' : `inputs.${input}`, '');
+    notices.say(`Emptied: ${text} is taken out of ${sheet.titleOf(cell)}.`, {
+      label: 'Undo',
+      run: () => sheet.document.undo(),
+    });
+  };
+  if (isLocked(context, row)) sayLocked(context, row, undefined, empty);
+  else empty();
 };

@@ -1,5 +1,5 @@
 import { type Command, isRunnable } from './command.ts';
-import { isKey, isTyping } from './key.ts';
+import { isKey, isTyping, watchTyping } from './key.ts';
 
 /** Runs the commands whose keys are heard on the whole page. @returns the way to let go. */
 export const hearKeys = (commands: readonly Command[]): (() => void) => {
@@ -18,5 +18,9 @@ export const hearKeys = (commands: readonly Command[]): (() => void) => {
   };
   // In the capture phase: an editor stops what it hears itself, and a key for the whole page must come first.
   addEventListener('keydown', heard, true);
-  return () => removeEventListener('keydown', heard, true);
+  const unwatch = watchTyping();
+  return () => {
+    unwatch();
+    removeEventListener('keydown', heard, true);
+  };
 };

@@ -29,6 +29,30 @@ export const deleteLines = (
   notices.say(`${what} ${names}.`, { label: 'Undo', run: () => sheet.document.undo() });
 };
 
+/** Lines that are not among `ids` and take a figure of one that is, by the number and label people know them by. */
+const usersOf = ({ sheet }: Pick<SheetContext, 'sheet'>, ids: readonly string[]): string[] => {
+  const gone = new Set(ids);
+  return [...new Set(ids.flatMap(sheet.usersOf))]
+    .filter((id) => !gone.has(id))
+    .map((id) => `${sheet.numberOf(id)} ${sheet.titleOf(id)}`);
+};
+
+const NAMED = 3;
+
+/** Deletes lines; where others hang on them it asks first, and names those. */
+export const askAndDelete = (context: SheetContext, selection: Selection, ids: readonly string[]): void => {
+  const users = usersOf(context, ids);
+  if (users.length === 0) {
+    deleteLines(context, selection, ids);
+    return;
+  }
+  const more = users.length > NAMED ? ` and ${users.length - NAMED} more` : '';
+  context.notices.say(
+    `${users.slice(0, NAMED).join(', ')}${more} ${users.length === 1 ? 'uses' : 'use'} ${namesOf(context, ids)}: without it ${users.length === 1 ? 'that line has' : 'those lines have'} no figure.`,
+    { label: 'Delete it all the same', run: () => deleteLines(context, selection, ids) },
+  );
+};
+
 export const duplicateLines = (
   { sheet, cursor, notices }: SheetContext,
   selection: Selection,

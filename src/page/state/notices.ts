@@ -1,4 +1,4 @@
-import { createSignal } from 'solid-js';
+import { createSignal, onCleanup } from 'solid-js';
 
 export interface Notice {
   text: string;
@@ -6,13 +6,34 @@ export interface Notice {
   action?: { label: string; run: () => void };
 }
 
-/** One short message at a time, read out, and gone with the next one or when closed. */
+/** How long a message stays: time to read it, and longer where something can be done about it; ms. */
+const READ = 9_000;
+const ACT = 30_000;
+
+/** One short message at a time, read out, and gone with the next one, when closed, or after a while. */
 export const createNotices = () => {
   const [notice, setNotice] = createSignal<Notice>();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const close = () => {
+    clearTimeout(timer);
+    setNotice(undefined);
+  };
+  const leaveLater = () => {
+    clearTimeout(timer);
+    const now = notice();
+    if (now) timer = setTimeout(close, now.action ? ACT : READ);
+  };
+  onCleanup(() => clearTimeout(timer));
   return {
     notice,
-    say: (text: string, action?: Notice['action']) => setNotice({ text, ...(action && { action }) }),
-    close: () => setNotice(undefined),
+    say: (text: string, action?: Notice['action']) => {
+      setNotice({ text, ...(action && { action }) });
+      leaveLater();
+    },
+    close,
+    /** Somebody is at it, by pointer or keyboard: it stays until they have left. */
+    stay: () => clearTimeout(timer),
+    leaveLater,
   };
 };
 

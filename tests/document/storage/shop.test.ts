@@ -25,6 +25,18 @@ describe('a shop', () => {
     expect(await second.file(id)).toEqual(left);
   });
 
+  it('can undo what was done before a sheet was left for the list', async () => {
+    const shop = await newShop();
+    const id = await shop.create(bushJob());
+    const first = opened(await shop.open(id));
+    first.document.setEntry('c3', '2.26 in');
+    await first.close();
+    const again = opened(await shop.open(id));
+    expect(again.document.undoLabel()).toBeDefined();
+    again.document.undo();
+    expect(again.document.toFile()).toEqual(bushJob());
+  });
+
   it('says saved only after the transaction is complete', async () => {
     const shop = await newShop();
     const sheet = opened(await shop.open(await shop.create(bushJob())));

@@ -1,0 +1,24 @@
+import type { SheetContext } from './context.ts';
+import { focusCell, rowElement } from './in-place.ts';
+import { cellOfRow, lineRow } from './row-key.ts';
+
+/**
+ * Brings a focus that is nowhere back to the line under the cursor: what had it was taken away. Where that line has gone
+ * too, to the one that stands in its place.
+ */
+export const focusWork = ({ sheet, cursor }: Pick<SheetContext, 'sheet' | 'cursor'>): void => {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  const place = cursor.place();
+  if (!place) return;
+  const { row, column } = place;
+  if (rowElement(row)) {
+    focusCell(row, column);
+    return;
+  }
+  const cell = cellOfRow(row);
+  const [first] = sheet.state.order;
+  const next = rowElement(lineRow(cell)) ? lineRow(cell) : first && lineRow(first);
+  if (!next) return;
+  cursor.move({ row: next, column: 'name' });
+  focusCell(next, 'name');
+};
