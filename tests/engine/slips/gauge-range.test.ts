@@ -66,8 +66,8 @@ describe('a reading is held against the range of its gauge', () => {
       gauge: 'mic_3',
     });
     expect(asked(bush, press, set, travel, depths).map(({ field }) => field)).toEqual([
-      'measured',
-      'outputs.close_in.measured',
+      'measured.entry',
+      'outputs.close_in.measured.entry',
       'inputs.gauge',
       'inputs.gauge',
     ]);
