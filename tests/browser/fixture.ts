@@ -1,11 +1,17 @@
 import { expect, test as plain } from '@playwright/test';
 
-/** What went wrong on the pages of a test, in the order it was seen. A test that provokes one on purpose takes it out. */
+/** What went wrong on the pages of a test, in the order it was seen. */
 export type Complaints = string[];
 
 interface Watch {
   /** Empty unless a page logged an error, threw, broke the content security policy or crashed: then the test fails. */
   complaints: Complaints;
+  /**
+   * Says of a complaint that the test provokes it, whenever it comes: a browser reports what it could not fetch in its own
+   * time. One that is expected and never comes fails the test too.
+   */
+  expectComplaint: (pattern: RegExp) => void;
+  expected: RegExp[];
 }
 
 /**
@@ -16,11 +22,18 @@ export const test = plain.extend<
   Watch & { watch: (context: import('@playwright/test').BrowserContext) => Promise<void> }
 >({
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the names a fixture needs from this pattern
-  complaints: async ({}, use) => {
+  expected: async ({}, use) => use([]),
+  complaints: async ({ expected }, use) => {
     const complaints: Complaints = [];
     await use(complaints);
-    expect(complaints, 'errors reported by the pages').toEqual([]);
+    const unexpected = complaints.filter((one) => !expected.some((pattern) => pattern.test(one)));
+    expect(unexpected, 'errors reported by the pages').toEqual([]);
+    const missing = expected.filter((pattern) => !complaints.some((one) => pattern.test(one)));
+    expect(missing.map(String), 'errors the pages should have reported').toEqual([]);
   },
+  // The complaints are asked for so that they are judged after the test has said which it expects.
+  expectComplaint: async ({ expected, complaints: _complaints }, use) =>
+    use((pattern) => void expected.push(pattern)),
   watch: async ({ complaints }, use) => {
     await use(async (context) => {
       context.on('console', (message) => {
