@@ -17,41 +17,62 @@ const quoted = (text) => `'${text.replaceAll('\\', '\\\\').replaceAll("'", "\\'"
 /** @param {string} key @returns {string} */
 const titleOf = (key) => `${key.charAt(0).toUpperCase()}${key.slice(1).replaceAll('-', ' ')}`;
 
+/** What a new cell says where its author must say something: a cell that still holds one of these is refused. */
+const PLACEHOLDERS = {
+  purpose: 'One line: what it is for.',
+  inputs: 'Sizes first, constants last. Without a default an input must be filled in, unless it is optional.',
+  constant: 'where this number comes from',
+  share: 'share of the size',
+  basis:
+    'Basis: geometry where it follows from sizes alone, model where a law, a material or a rule of the trade stands between.',
+  outputs: 'Two or three on the face: the numbers someone at the machine needs.',
+  part: 'part of the size',
+  assumption: 'What is taken for granted.',
+  sources: 'Each with its edition; from memory, and common practice without a source, are said so.',
+  source: 'Where the formula comes from.',
+  cautions: 'Where the work can hurt someone: what to watch, and whose word comes first.',
+  example: 'A worked example from outside',
+  printed: 'where it is printed, or by which other way it was worked out',
+};
+
+/** Texts of a started cell that its author has not replaced. @param {string} source */
+export const placeholdersIn = (source) => Object.values(PLACEHOLDERS).filter((text) => source.includes(text));
+
 /** The file of a new cell. @param {string} key @param {string} title */
-export const cellText = (key, title) => `import { defineCell } from '../cell.ts';
+export const cellText = (key, title) => `import { defineCell } from '../record/cell.ts';
 
 export default defineCell({
   key: ${quoted(key)},
   edition: 1,
   title: ${quoted(title)},
-  purpose: 'One line: what it is for.',
+  purpose: ${quoted(PLACEHOLDERS.purpose)},
   group: 'machine work',
   inputs: [
-    // Sizes first, constants last. Without a default an input must be filled in, unless it is optional.
+    // ${PLACEHOLDERS.inputs}
     { name: 'size', label: 'size', quantity: 'length', sensible: ['1 mm', '1 m'] },
     {
       name: 'share',
-      label: 'share of the size',
+      label: ${quoted(PLACEHOLDERS.share)},
       quantity: 'number',
       default: '0.5',
-      source: 'where this number comes from',
+      source: ${quoted(PLACEHOLDERS.constant)},
     },
   ],
   outputs: [
-    // Basis: geometry where it follows from sizes alone, model where a law, a material or a rule of the trade stands between.
-    // Two or three on the face: the numbers someone at the machine needs.
-    { name: 'part', label: 'part of the size', quantity: 'length', basis: 'geometry', formula: '=size * share', face: true },
+    // ${PLACEHOLDERS.basis}
+    // ${PLACEHOLDERS.outputs}
+    { name: 'part', label: ${quoted(PLACEHOLDERS.part)}, quantity: 'length', basis: 'geometry', formula: '=size * share', face: true },
   ],
   validity: [{ holds: '=size > 0 mm', otherwise: 'A size is above zero.', grade: 'error' }],
-  assumptions: ['What is taken for granted.'],
-  // Each with its edition; from memory, and common practice without a source, are said so.
-  sources: ['Where the formula comes from.'],
-  // Where the work can hurt someone: what to watch, and whose word comes first.
+  assumptions: [${quoted(PLACEHOLDERS.assumption)}],
+  // ${PLACEHOLDERS.sources}
+  sources: [${quoted(PLACEHOLDERS.source)}],
+  // ${PLACEHOLDERS.cautions}
   cautions: [],
   examples: [
     {
-      title: 'A worked example from outside',
-      source: 'where it is printed, or by which other way it was worked out',
+      title: ${quoted(PLACEHOLDERS.example)},
+      source: ${quoted(PLACEHOLDERS.printed)},
       grade: 'recomputed',
       inputs: { size: '10 mm' },
       expect: { part: { value: '5 mm', within: 1e-9 } },

@@ -13,7 +13,8 @@ import { inRepository } from '../../src/setup/root.mjs';
 const house = mkdtempSync(join(tmpdir(), 'fitwright-cells-'));
 const kinds = join(house, 'kinds');
 mkdirSync(kinds);
-copyFileSync(inRepository('cells/record/cell.ts'), join(house, 'cell.ts'));
+mkdirSync(join(house, 'record'));
+copyFileSync(inRepository('cells/record/cell.ts'), join(house, 'record/cell.ts'));
 afterAll(() => rmSync(house, { recursive: true, force: true }));
 
 test('one added file is a cell that computes', async () => {

@@ -20,7 +20,7 @@ describe.each([...templates, ...jobs])('%s', (name) => {
   });
 
   it('is written as the writer writes it', () => {
-    expect(textOf(name)).toBe(writeSheet(sheetOf(name)));
+    expect(textOf(name), 'npm run format puts it right').toBe(writeSheet(sheetOf(name)));
   });
 
   it('works out with its examples: nothing in error, nothing missing, nothing asked', () => {

@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import { sheetSchema } from '../../../shared/sheet/sheet-schema.ts';
+import { inRepository } from '../../../src/setup/root.mjs';
 
-it('the published schema is the one the fields make: `npm run schema` writes it', async () => {
-  const text = `${JSON.stringify(sheetSchema(), undefined, 2)}\n`;
-  await expect(text).toMatchFileSnapshot('../../../shared/sheet/sheet.schema.json');
+it('the published schema is the one the fields make', () => {
+  const published = readFileSync(inRepository('shared/sheet/sheet.schema.json'), 'utf8');
+  expect(published, 'npm run format writes it').toBe(`${JSON.stringify(sheetSchema(), undefined, 2)}\n`);
 });
