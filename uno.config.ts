@@ -130,7 +130,7 @@ export default defineConfig({
     strip: 'flex flex-wrap items-center px-3',
     toolbar: 'sticky top-0 z-3 strip gap-x-2 gap-y-1 py-2 bg-paper lined-b [&>button]:px-2 phone:(gap-1 p-1)',
     /** A field of the title block; their lines lie on each other. */
-    'title-box': 'px-2 pt-2px pb-1 lined-l lined-t -mt-1px -ml-1px min-w-0 max-[900px]:col-span-6',
+    'title-box': 'px-2 pt-2px pb-1 lined-l lined-t -mt-1px -ml-1px min-w-0',
     'held-note': 'block pl-1 border-l-2 border-l-dashed border-l-moved text-moved text-small',
     /** What a line lays open below itself. */
     unfold: 'grid gap-4 pt-3 pr-4 pb-4 pl-[calc(3.25rem+var(--s2))] phone:(px-2 py-3)',

@@ -12,7 +12,7 @@ export const TitleBlock = () => {
   const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);
   const title = () => sheet.state.title;
   const box = ({ field, label }: TitleBox) => (
-    <div class="title-box col-span-2">
+    <div class="title-box col-span-2 max-[900px]:col-span-6">
       <TextField
         label={label}
         value={title()[field]}
@@ -46,7 +46,7 @@ export const TitleBlock = () => {
         }
       >
         <For each={titleBoxes().filter(({ first }) => !first)}>{box}</For>
-        <div class="title-box col-span-2">
+        <div class="title-box col-span-2 max-[900px]:col-span-6">
           <TextField
             label="Reference temperature"
             value={title().referenceTemperature}
@@ -58,7 +58,7 @@ export const TitleBlock = () => {
             }
           />
         </div>
-        <div class="title-box col-span-4">
+        <div class="title-box col-span-4 max-[900px]:col-span-6">
           <SelectField
             label="Checks follow"
             value={sheet.state.rule}
