@@ -1,4 +1,5 @@
 import type { Property } from '../tables/table.ts';
+import type { Caution } from './caution.ts';
 
 /** Reads a property off a table row chosen by one of the cell's choice inputs. */
 export interface TableColumn {
@@ -152,7 +153,7 @@ export interface CellKind {
   assumptions: readonly string[];
   /** Each with edition. */
   sources: readonly string[];
-  cautions: readonly string[];
+  cautions: readonly Caution[];
   examples: readonly WorkedExample[];
   drawing?: (values: DrawingValues) => Drawing | undefined;
 }
@@ -168,6 +169,7 @@ export interface ChoiceRow {
   /** Of a gauge: the usual measuring range of its kind, m, and how it comes by a size. */
   range?: readonly [number, number];
   use?: GaugeUse;
+  /** What to be careful of with it, or to know; said wherever the row is chosen. */
   note?: string;
 }
 

@@ -1,3 +1,4 @@
+import { cautionTexts } from '../../cells/record/caution.ts';
 import type { CellInput, CellKind } from '../../cells/record/cell.ts';
 import type { Library } from '../engine/rows/library.ts';
 import { EXIT, type Exit } from './exit.ts';
@@ -23,7 +24,9 @@ const whenBlank = (input: CellInput): string => {
 const kindText = (kind: CellKind): string => {
   const inputs = kind.inputs.map((input) => [input.name, whatItTakes(input), whenBlank(input), input.label]);
   const outputs = kind.outputs.map((output) => [output.name, output.quantity, output.label]);
-  const cautions = kind.cautions.map((caution) => `  ${caution}\n`).join('');
+  const cautions = cautionTexts(kind)
+    .map((caution) => `  ${caution}\n`)
+    .join('');
   return [
     `${kind.key}, edition ${kind.edition}: ${kind.title}\n${kind.purpose}\n`,
     `\nInputs\n${indented(inputs)}`,

@@ -30,7 +30,7 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
     cut.getByRole('row').filter({ hasText: 'Bush outside diameter' }).getByRole('cell').last(),
   ).toContainText('2.2636');
 
-  for (const heading of ['To cut', 'Checks', 'Figures', 'Mind', 'Sources'])
+  for (const heading of ['To cut', 'Checks', 'Figures', 'Caution', 'Sources'])
     await expect(paper.getByRole('heading', { name: heading, exact: true })).toBeVisible();
   await expect(paper.locator('dd').last()).toHaveText(/^[0-9a-f]{8}/);
   await expect(paper.getByText('Signature')).toBeVisible();

@@ -1,3 +1,4 @@
+import { cautionTexts } from '../../../cells/record/caution.ts';
 import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import { exampleText } from './example.ts';
@@ -41,7 +42,7 @@ export const kindPage = (library: Library, kind: CellKind): string =>
   [
     `# ${plain(kind.title)}\n\n${plain(kind.purpose)}\n`,
     `\nCell ${code(kind.key)}, edition ${kind.edition}, of the group *${kind.group}* in [the cell book](../BOOK.md).\n`,
-    part('## Mind', bullets(kind.cautions.map(plain))),
+    part('## Caution', bullets(cautionTexts(kind).map(plain))),
     part(
       '## What goes in',
       table(

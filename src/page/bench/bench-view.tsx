@@ -1,14 +1,18 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
+import { CareList } from '../kit/care-list.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { addressOfSheet } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
+import { careOfLines } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { didHint } from '../state/hints.ts';
+import { useLibrary } from '../state/library.ts';
 import { useTools } from '../state/tools.ts';
 import { GaugeOf } from './gauge-of.tsx';
 import { Outcome } from './outcome.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
+import { linesOfStep } from './step.ts';
 import { type Stop, stopsOf } from './stops.ts';
 import { waysOf, wayTaken } from './ways.ts';
 
@@ -58,6 +62,8 @@ export default function BenchView() {
       ? undefined
       : `One of ${new Set(ways().values()).size === 2 ? 'two' : 'several'} ways: read only the one you take.`;
   };
+  const library = useLibrary();
+  const care = () => careOfLines(sheet, library(), linesOfStep(sheet.state.order, stops(), at()));
   const mark = (one: Stop) => (one.entry !== '' ? ': read' : aside(one) ? ': not needed' : '');
   return (
     <main
@@ -102,6 +108,12 @@ export default function BenchView() {
               </select>
               <GaugeOf stop={now()} />
               <Show when={wayNote()}>{(words) => <p class="py-2px font-bold">{words()}</p>}</Show>
+              <Show when={care().length > 0}>
+                <details class="caution my-1 px-2 py-1 text-small" open>
+                  <summary class="font-bold text-doubt cursor-pointer">Caution</summary>
+                  <CareList list={care()} />
+                </details>
+              </Show>
               <Show when={now().note}>
                 {(note) => (
                   <p class="caption note clamp-2 hover:clamp-12 focus-visible:clamp-12" tabindex={0}>

@@ -1,5 +1,6 @@
 import { createMemo, For, onCleanup, onMount, Show } from 'solid-js';
 import { functionsUsed } from '../../../cells/functions-used.ts';
+import { cautionTexts } from '../../../cells/record/caution.ts';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import { createEngineClient } from '../../engine/worker/client.ts';
@@ -56,8 +57,8 @@ const Laid = (props: { library: Library; kind: CellKind }) => {
       </p>
       <Show when={props.kind.cautions.length > 0}>
         <section class="caution">
-          <h2 class="text-head text-doubt">Mind</h2>
-          <TextList texts={props.kind.cautions} />
+          <h2 class="text-head text-doubt">Caution</h2>
+          <TextList texts={cautionTexts(props.kind)} />
         </section>
       </Show>
       <InputsPart library={props.library} kind={props.kind} />

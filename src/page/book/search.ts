@@ -1,3 +1,4 @@
+import { cautionTexts } from '../../../cells/record/caution.ts';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 
@@ -21,7 +22,7 @@ const texts = (kind: CellKind): string =>
       kind.key,
       ...[...kind.inputs, ...kind.outputs].flatMap((one) => [one.label, one.name, one.hint ?? '']),
       ...kind.assumptions,
-      ...kind.cautions,
+      ...cautionTexts(kind),
       ...kind.sources,
       ...kind.examples.map((example) => example.title),
     ].join(' '),

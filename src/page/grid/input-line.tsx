@@ -28,10 +28,11 @@ export const InputLine = (props: InputLineProps) => {
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
   const leftOpen = () => isLeftOpen(line().record, props.input);
   const library = useLibrary();
-  const rowName = (table: string, key: string) =>
+  const rowOf = (table: string, key: string) =>
     library()
       ?.tables.get(table)
-      ?.rows.find((r) => r.key === key)?.name ?? key;
+      ?.rows.find((r) => r.key === key);
+  const rowName = (table: string, key: string) => rowOf(table, key)?.name ?? key;
   const example = () => line().record.examples?.[props.input.name];
   return (
     <GridRow row={row()} cell={props.cell} class="part input">
@@ -78,6 +79,9 @@ export const InputLine = (props: InputLineProps) => {
                 example={example()}
                 onCommit={commit}
               />
+              <Show when={rowOf(table(), text() || props.input.default || '')?.note}>
+                {(note) => <span class="block caption">{say(note())}</span>}
+              </Show>
               <Show when={!text() && example()}>{(key) => <Example text={rowName(table(), key())} />}</Show>
             </GridCell>
           )}

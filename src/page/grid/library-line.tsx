@@ -1,10 +1,12 @@
 import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
 import type { CellInput, CellOutput } from '../../../cells/record/cell.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
+import { CareSign } from '../kit/care-sign.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
 import { leading, ORDER, standingOf } from '../kit/check-words.ts';
 import { say } from '../kit/words.ts';
 import { isWanting } from '../state/asked.ts';
+import { careOfLine } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { lineRow } from '../state/row-key.ts';
@@ -59,6 +61,10 @@ export const LibraryLine = (props: { cell: string }) => {
           <span class="label font-bold">
             {(record().label && say(record().label!)) || kind()?.title || record().kind}
           </span>
+          <Show when={!open() && careOfLine(sheet, library(), props.cell).length > 0}>
+            {' '}
+            <CareSign words="with cautions: unfold it" />
+          </Show>
           <Show when={record().name}>
             <span class="named ml-1 caption">{record().name}</span>
           </Show>

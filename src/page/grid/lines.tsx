@@ -1,5 +1,6 @@
 import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
+import { DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
 import { editEntry, emptyEntry } from '../state/edit-entry.ts';
@@ -151,6 +152,7 @@ export const Lines = () => {
             <AddLine after={sheet.state.order.at(-1) ?? null} onDone={adding.end} />
           </Suspense>
         </Show>
+        <p class="caption mt-3 mb-0">{DEFERS}</p>
       </div>
     </section>
   );

@@ -1,4 +1,5 @@
 import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
+import { cautionTexts } from '../../../cells/record/caution.ts';
 import { fingerprint, shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { heldHere } from '../../document/sharing/here.ts';
 import type { Shop } from '../../document/storage/shop.ts';
@@ -19,7 +20,9 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
   const [trouble, setTrouble] = createSignal<string>();
   const print = createMemo(() => fingerprint(file()));
   const kinds = () => [...new Set(file().cells.flatMap(({ kind }) => kind ?? []))];
-  const cautions = () => [...new Set(kinds().flatMap((kind) => library()?.kinds.get(kind)?.cautions ?? []))];
+  const cautions = () => [
+    ...new Set(kinds().flatMap((kind) => cautionTexts(library()?.kinds.get(kind) ?? { cautions: [] }))),
+  ];
   const unknown = () => (library() ? kinds().filter((kind) => !library()!.kinds.has(kind)) : []);
   const same = () => held.latest.find((one) => one.standing === 'same');
   const lines = () => file().cells.filter(({ role }) => role !== 'section' && role !== 'remark').length;

@@ -20,5 +20,7 @@ export const sayKind = (kind: CellKind): CellKind => ({
   inputs: kind.inputs.map((input) => sayIn(input, ['label', 'hint'])),
   outputs: kind.outputs.map((output) => sayIn(output, ['label', 'hint'])),
   assumptions: kind.assumptions.map(say),
-  cautions: kind.cautions.map(say),
+  cautions: kind.cautions.map((one) =>
+    typeof one === 'string' ? say(one) : { ...one, text: say(one.text) },
+  ),
 });

@@ -2,14 +2,17 @@ import { For, Show } from 'solid-js';
 import { ownRule, RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { Figure } from '../../engine/rows/results.ts';
+import { CareList } from '../kit/care-list.tsx';
 import { CheckSign } from '../kit/check-mark.tsx';
 import { leading, serviceWords } from '../kit/check-words.ts';
 import { sayMessage } from '../kit/say-message.ts';
 import { say } from '../kit/words.ts';
+import { careOfLines, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { titleBoxes } from '../state/title-boxes.ts';
 import './print.css';
+import { BenchPart } from './bench-part.tsx';
 import { CutTable } from './cut-table.tsx';
 import { checkedOutputs, cutLines, knownLines } from './paper-lines.ts';
 import { paperNotes } from './paper-notes.ts';
@@ -30,7 +33,7 @@ export default function PrintSheet() {
       }),
     ),
   ];
-  const cautions = () => [...new Set(kinds().flatMap((kind) => kind.cautions))];
+  const care = () => careOfLines(sheet, library(), sheet.state.order);
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () => paperNotes(sheet);
   /** What may have been written down wrong, and nobody has answered. */
@@ -41,7 +44,7 @@ export default function PrintSheet() {
       ),
     );
   const roomy = () => {
-    const written = [...questions(), ...cautions(), ...sources(), ...notes()];
+    const written = [...questions(), ...care().map(({ text }) => text), ...sources(), ...notes()];
     return (
       cutLines(sheet).length + checkedOutputs(sheet).length <= ROOMY.rows &&
       written.reduce((sum, text) => sum + text.length, 0) <= ROOMY.characters
@@ -70,7 +73,14 @@ export default function PrintSheet() {
       </header>
 
       <Running title="Not answered yet" class="print-cautions" list={questions()} />
+      <Show when={care().length > 0}>
+        <section class="print-cautions print-care">
+          <h2>Caution</h2>
+          <CareList list={care()} />
+        </section>
+      </Show>
       <CutTable lines={cutLines(sheet)} />
+      <BenchPart />
       <p class="print-signature">
         <span>Cut by</span>
         <span>Measured by</span>
@@ -159,9 +169,9 @@ export default function PrintSheet() {
         </section>
       </Show>
 
-      <Running title="Mind" class="print-cautions" list={cautions()} />
       <Running title="Sources" class="print-small" list={sources()} />
       <Running title="Notes" class="print-notes" list={notes()} />
+      <p class="print-defers">{DEFERS}</p>
     </article>
   );
 }

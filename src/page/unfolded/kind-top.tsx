@@ -1,6 +1,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { CellDrawing } from '../kit/drawing.tsx';
+import { careOfLine } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { standingFigure } from '../state/moves.ts';
@@ -32,11 +33,11 @@ export default function KindTop(props: { cell: string }) {
           <div class="grid gap-2">
             <NotePart cell={props.cell} />
             <p>{k().purpose}</p>
-            <Show when={k().cautions.length > 0}>
+            <Show when={careOfLine(sheet, library(), props.cell).length > 0}>
               <section class="caution">
-                <strong class="text-doubt">Mind</strong>
+                <strong class="text-doubt">Caution</strong>
                 <ul class="dash-list">
-                  <For each={k().cautions}>{(text) => <li>{text}</li>}</For>
+                  <For each={careOfLine(sheet, library(), props.cell)}>{(text) => <li>{text}</li>}</For>
                 </ul>
               </section>
             </Show>

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
+import { cautionTexts } from '../../../cells/record/caution.ts';
 import { rowById, titleOf } from '../tables/reference.ts';
 
 const saidBy = (kind: string): string => {
   const found = library.kinds.get(kind);
   if (!found) throw new Error(`there is no cell kind ${kind}`);
-  return [...found.cautions, ...found.inputs.map(({ hint }) => hint ?? '')].join(' ');
+  return [...cautionTexts(found), ...found.inputs.map(({ hint }) => hint ?? '')].join(' ');
 };
 
 /** What a caution says in figures is what is published; whatever else is local is left to the local codes. */

@@ -1,0 +1,46 @@
+import { type CautionFor, cautionText } from '../../../cells/record/caution.ts';
+import type { CellKind, ChoiceRow } from '../../../cells/record/cell.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceIn } from '../rows/inputs.ts';
+import type { Library } from '../rows/library.ts';
+
+/** Where a cell stands: the library it is of, and the cells its inputs name. */
+export interface CareFrom {
+  library: Pick<Library, 'kinds' | 'tables'>;
+  named: (name: string) => CellRecord | undefined;
+}
+
+const textOf = (kind: CellKind, record: CellRecord, name: string): string | undefined =>
+  record.inputs?.[name] || kind.inputs.find((input) => input.name === name)?.default;
+
+/** Rows of tables that a cell chooses, of gauges apart: what those tables note is how to read, not what can hurt. */
+const rowsOf = (record: CellRecord, { library }: CareFrom): ChoiceRow[] => {
+  const kind = library.kinds.get(record.kind ?? '');
+  return (kind?.inputs ?? []).flatMap((input) => {
+    const text = input.choice && input.choice !== 'gauges' && textOf(kind!, record, input.name);
+    const table = input.choice && library.tables.get(input.choice);
+    return (text && table && choiceIn(table, text)) || [];
+  });
+};
+
+const noteOf = ({ name, note }: ChoiceRow): string[] => (note === undefined ? [] : [`${name}: ${note}`]);
+
+/**
+ * What to be careful of at a library cell as it is filled in: its own cautions, as far as they hold for the metals and the
+ * method chosen, and what the tables note of the rows it chooses, here or in the materials it takes.
+ */
+export const careOf = (record: CellRecord, from: CareFrom): string[] => {
+  const kind = from.library.kinds.get(record.kind ?? '');
+  if (!kind) return [];
+  const taken = kind.inputs.flatMap((input) => {
+    const name = input.record && record.inputs?.[input.name];
+    return (name && from.named(name)) || [];
+  });
+  const own = rowsOf(record, from);
+  const materials = [...(kind.key === 'material' ? own : []), ...taken.flatMap((cell) => rowsOf(cell, from))];
+  const holds = ({ given, material }: CautionFor): boolean =>
+    (!given || given.some((name) => Boolean(record.inputs?.[name]))) &&
+    (!material || materials.length === 0 || materials.some(({ name }) => material.test(name)));
+  const cautions = kind.cautions.filter((one) => typeof one === 'string' || holds(one)).map(cautionText);
+  return [...new Set([...cautions, ...own.flatMap(noteOf), ...materials.flatMap(noteOf)])];
+};

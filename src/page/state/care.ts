@@ -1,0 +1,41 @@
+import { careOf } from '../../engine/report/care.ts';
+import type { Library } from '../../engine/rows/library.ts';
+import type { Care } from '../kit/care-list.tsx';
+import { sayMessage } from '../kit/say-message.ts';
+import { say } from '../kit/words.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Ends every sheet, on the screen and on paper. */
+export const DEFERS =
+  'Local rules, the makers’ data and instructions, and licensed practice come before anything on this sheet.';
+
+type Lines = Pick<Sheet, 'line' | 'idOf'>;
+
+/** What to be careful of at a line. */
+export const careOfLine = (sheet: Lines, library: Library | undefined, cell: string): string[] => {
+  const record = sheet.line(cell)?.record;
+  if (!record?.kind || !library) return [];
+  const named = (name: string) => sheet.line(sheet.idOf(name) ?? name)?.record;
+  return careOf(record, { library, named }).map(say);
+};
+
+/** What a line says about itself: that it will bind, that it is out of its range. */
+export const remarksOfLine = (sheet: Lines, cell: string): string[] =>
+  (sheet.line(cell)?.result?.remarks ?? []).map(({ message }) => sayMessage(message));
+
+/** What those lines call for, by line number, each said once. */
+export const careOfLines = (
+  sheet: Lines & Pick<Sheet, 'numberOf'>,
+  library: Library | undefined,
+  cells: readonly string[],
+): Care[] => {
+  const found = new Map<string, number[]>();
+  for (const cell of cells)
+    for (const text of [...remarksOfLine(sheet, cell), ...careOfLine(sheet, library, cell)]) {
+      const number = sheet.numberOf(cell);
+      const lines = found.get(text) ?? [];
+      if (number !== undefined && !lines.includes(number)) lines.push(number);
+      found.set(text, lines);
+    }
+  return [...found].map(([text, lines]) => ({ text, lines }));
+};
