@@ -45,11 +45,53 @@ const essence = (file: SheetFile): unknown =>
   });
 
 /**
- * SHA-256, in hexadecimal, of the canonical form of a sheet without its units of display: equal for two shops that
- * hold the same revision, whatever they read it in.
+ * A sheet in which every number has its unit, as `settle` of the document makes it. `bare`: some number still takes its
+ * unit from the sheet (nobody knows what quantity it is), so the units of the sheet belong to what it says.
  */
-export const fingerprint = (file: SheetFile): string => sha256(canonical(essence(file)));
+export interface SettledSheet {
+  readonly file: SheetFile;
+  readonly bare: boolean;
+}
 
-/** The eight characters people compare, of a sheet or of a whole fingerprint. */
-export const shortFingerprint = (of: SheetFile | string): string =>
-  (typeof of === 'string' ? of : fingerprint(of)).slice(0, 8);
+/** Begins a fingerprint of the present edition; one without a mark is of edition 1. */
+const EDITION = '2:';
+
+/**
+ * SHA-256 of the canonical form of what a sheet means: every number with its unit, without units of display. Equal for two
+ * shops that hold the same revision, whatever they read it in, and for no two sheets that differ in a value.
+ */
+export const fingerprint = ({ file, bare }: SettledSheet): string => {
+  const { format: _format, version: _version, ...rest } = essence(file) as Record<string, unknown>;
+  const { length, temperature } = file.units;
+  const units = bare
+    ? { bareIn: { length, temperature: temperature ?? (length === 'in' ? 'degF' : 'degC') } }
+    : {};
+  return EDITION + sha256(canonical({ fingerprint: 2, ...rest, ...units }));
+};
+
+/**
+ * Edition 1, to know again what older programs and paper say: of the sheet as it was written, so that a number without a
+ * unit says the same in inches and in millimetres.
+ */
+export const fingerprintOfEdition1 = (file: SheetFile): string =>
+  sha256(canonical(essence({ ...file, version: 1 as SheetFile['version'] })));
+
+export const isOfEdition1 = (print: string): boolean => !print.startsWith(EDITION);
+
+/** Capitals and digits of which no two look alike: no 0 and O, no 1 and I. */
+const LETTERS = '23456789ABCDEFGHJKLMNPQRSTUVWXYZ';
+const SHOWN = 20;
+
+/**
+ * What people compare by eye: twenty characters in groups of four, 100 bits of the whole; of an edition 1 fingerprint the
+ * eight that stand on paper of its time.
+ */
+export const shortFingerprint = (print: string): string => {
+  if (isOfEdition1(print)) return print.slice(0, 8);
+  const bits = BigInt(`0x${print.slice(EDITION.length, EDITION.length + (SHOWN * 5) / 4)}`);
+  const letters = Array.from(
+    { length: SHOWN },
+    (_, k) => LETTERS[Number((bits >> BigInt(5 * (SHOWN - 1 - k))) & 31n)],
+  ).join('');
+  return (letters.match(/.{4}/g) ?? []).join(' ');
+};

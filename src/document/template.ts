@@ -1,6 +1,5 @@
 import { CELL_FIELDS } from '../../shared/sheet/cell-fields.ts';
 import { isField, isGroup, type Part, partAt } from '../../shared/sheet/field.ts';
-import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile, TitleBlock } from '../../shared/sheet/format.ts';
 import { isObject } from '../../shared/sheet/schema.ts';
 import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
@@ -111,11 +110,11 @@ function emptyInputs(
 }
 
 /** A job from a template, which it names with its fingerprint. The cells keep their ids, so the two can be compared. */
-export function jobOf(template: SheetFile, title: Partial<TitleBlock> = {}): SheetFile {
+export function jobOf(template: SheetFile, fingerprint: string, title: Partial<TitleBlock> = {}): SheetFile {
   const { template: _template, ...sheet } = structuredClone(template);
   return {
     ...sheet,
     title: { ...sheet.title, ...title },
-    from: { title: template.title.title, fingerprint: fingerprint(template) },
+    from: { title: template.title.title, fingerprint },
   };
 }

@@ -1,13 +1,17 @@
 import { readFile } from 'node:fs/promises';
 import { read } from '@e965/xlsx';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import axe from 'axe-core';
 import jsQR from 'jsqr';
 import { expect, test } from './fixture.ts';
 import { bringIn, codeOfSheet, dialog, lookAt, shortJob, showTool, takeOver } from './share-steps.ts';
 import { begin, figuresAreIn, templateFile, value } from './sheet-steps.ts';
 
-const fingerprintOf = (text: string | null) => /[0-9a-f]{8}/.exec(text ?? '')?.[0];
+/** As people compare it, once it has been taken. */
+const fingerprintOf = async (shown: Locator): Promise<string> => {
+  await expect(shown).toHaveText(/^[2-9A-Z]{4}( [2-9A-Z]{4}){4}$/);
+  return (await shown.textContent())!;
+};
 
 test('on a phone a sheet that came in fits the screen, and is taken over with a thumb', async ({
   page,
@@ -44,7 +48,7 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
   const bore = await value(page, 'bore').locator('b').first().textContent();
   const code = await codeOfSheet(page);
-  const print = fingerprintOf(await dialog(page, 'Hand this sheet on').locator('.fingerprint').textContent());
+  const print = await fingerprintOf(dialog(page, 'Hand this sheet on').locator('.fingerprint'));
 
   const profile = await browser.newContext({ locale: 'de-DE' });
   await watch(profile);
@@ -78,9 +82,7 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   const shown = await value(other, 'bore').locator('b').first().textContent();
   expect(Number(shown!.replace(/[^\d.]/g, ''))).toBeCloseTo(inches * 25.4, 2);
   await codeOfSheet(other);
-  expect(fingerprintOf(await dialog(other, 'Hand this sheet on').locator('.fingerprint').textContent())).toBe(
-    print,
-  );
+  expect(await fingerprintOf(dialog(other, 'Hand this sheet on').locator('.fingerprint'))).toBe(print);
 
   // The sheet is behind the #, and nothing else went out either.
   const origin = new URL(page.url()).origin;

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
-import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { exportText, importText } from '../../src/document/files.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { mergeAll } from '../../src/document/storage/open-sheet.ts';
 import { apply, edit, SEED } from './edits.ts';
+import { printOf as fingerprint } from './prints.ts';
 import { bushJob } from './sample.ts';
 
 // Hundreds of sheets each; a busy machine may take a while over them.

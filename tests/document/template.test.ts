@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../shared/sheet/format.ts';
 import { jobOf, templateOf } from '../../src/document/template.ts';
+import { printOf as fingerprint } from './prints.ts';
 import { bushJob } from './sample.ts';
 
 const finished = (): SheetFile => {
@@ -80,7 +80,7 @@ it('the job a template was made of is as before', () => {
 
 it('a job knows the template it came from, and has its cells', () => {
   const template = templateOf(finished(), never).file;
-  const job = jobOf(template, { customer: 'another mill' });
+  const job = jobOf(template, fingerprint(template), { customer: 'another mill' });
   expect(job).not.toHaveProperty('template');
   expect(job.from).toEqual({ title: 'Countershaft bush', fingerprint: fingerprint(template) });
   expect(job.title).toMatchObject({ title: 'Countershaft bush', customer: 'another mill' });

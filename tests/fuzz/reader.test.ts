@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { fingerprint } from '../../shared/sheet/fingerprint.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { writeSheet } from '../../shared/sheet/write.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
+import { printOf as fingerprint } from '../document/prints.ts';
 import { feed, nothingPolluted } from './inputs.ts';
 import { sheetTexts } from './sheets.ts';
 

@@ -1,4 +1,3 @@
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { type Differences, differences } from '../differences.ts';
 import { fold, type ListRow } from '../storage/row.ts';
@@ -27,20 +26,21 @@ const WORDS = 12;
 
 /** The sheets here that the one coming in may be a state of, the likeliest first. */
 export async function heldHere(
-  shop: Pick<Shop, 'list' | 'file' | 'revisions'>,
+  shop: Pick<Shop, 'list' | 'file' | 'revisions' | 'printer'>,
   file: SheetFile,
 ): Promise<Held[]> {
-  const print = fingerprint(file);
+  const { printer } = shop;
+  const print = await printer.print(file);
   const found: Array<Held & { likeness: number }> = [];
   for (const row of likely(shop.list(), file)) {
     const here = await shop.file(row.id);
     if (!('cells' in here)) continue;
     const likeness = sharedCells(here, file);
-    const same = fingerprint(here) === print;
+    const same = (await printer.print(here)) === print;
     if (likeness < 0.5 && !same) continue;
     const revision = same
       ? undefined
-      : (await shop.revisions(row.id)).findLast((one) => one.fingerprint === print);
+      : await lastOf(await shop.revisions(row.id), (one) => printer.isOf(one.fingerprint, file));
     found.push({
       id: row.id,
       title: row.title.title,
@@ -62,6 +62,14 @@ const withoutDisplay = (all: Differences): Differences => ({
   ...all,
   sheet: all.sheet.filter(({ field }) => !DISPLAY.has(field)),
 });
+
+async function lastOf(
+  revisions: readonly Revision[],
+  isIt: (revision: Revision) => Promise<boolean>,
+): Promise<Revision | undefined> {
+  for (const revision of revisions.toReversed()) if (await isIt(revision)) return revision;
+  return undefined;
+}
 
 /** Rows whose title or words are those of the sheet, best first. A job is no state of a template. */
 function likely(rows: readonly ListRow[], file: SheetFile): ListRow[] {

@@ -15,7 +15,7 @@ export type LengthUnit = SheetUnits['length'];
 /** Kind of quantity of a text of a cell, where the cell itself does not say: an input or output of a library cell. */
 export type QuantityAt = (cell: CellRecord, field: string) => string | undefined;
 
-interface Text {
+export interface Text {
   cell: CellRecord;
   field: string;
   text: string;
@@ -24,7 +24,7 @@ interface Text {
 }
 
 /** Every text of a cell that is read as an entry: what it means may depend on the units of its sheet. */
-function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
+export function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
   const own = cell.quantity ?? quantityAt(cell, 'entry');
   const quantityOf = (path: string): string | undefined => {
     const [head, name] = path.split('.');
@@ -38,7 +38,11 @@ function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
   });
 }
 
-function readIn({ cell, field, text, quantity, role: as }: Text, units: SheetUnits, handbook: Handbook) {
+export function readIn(
+  { cell, field, text, quantity, role: as }: Text,
+  units: SheetUnits,
+  handbook: Handbook,
+) {
   // An input of a library cell may take a list of readings or a tolerance: its kind says which, and the units do not.
   const role = as !== 'own' ? as : cell.role === 'cell' ? undefined : cell.role;
   const context: EntryContext = {

@@ -1,4 +1,3 @@
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { readSheet } from '../../../shared/sheet/read.ts';
 import { writeSheet } from '../../../shared/sheet/write.ts';
@@ -14,16 +13,17 @@ export interface Origin {
   base?: SheetFile;
 }
 
-type Stock = Pick<Shop, 'list' | 'file' | 'setting' | 'setSetting'>;
+type Stock = Pick<Shop, 'list' | 'file' | 'setting' | 'setSetting' | 'printer'>;
 
-const key = (print: string): string => `template:${print.slice(0, 16)}`;
-
-/** A sheet may name its template by the whole fingerprint or by its beginning. */
-const names = (said: string, print: string): boolean => said.length >= 8 && print.startsWith(said);
+/** Older editions kept a template under the beginning of its fingerprint. */
+const keysOf = (print: string): string[] => [`template:${print}`, `template:${print.slice(0, 16)}`];
 
 /** Keeps a template as it is, so that a job begun from it can later be told what changed. */
-export async function keepTemplate(shop: Pick<Shop, 'setting' | 'setSetting'>, template: SheetFile) {
-  const at = key(fingerprint(template));
+export async function keepTemplate(
+  shop: Pick<Shop, 'setting' | 'setSetting' | 'printer'>,
+  template: SheetFile,
+) {
+  const at = keysOf(await shop.printer.print(template))[0]!;
   if ((await shop.setting(at)) === undefined) await shop.setSetting(at, writeSheet(template));
 }
 
@@ -38,21 +38,31 @@ export async function originOf(
     .list()
     .filter((row) => row.template && row.removed === undefined && row.title.title === from.title);
   const own = await Promise.all(rows.sort((a, b) => b.changed - a.changed).map((row) => shop.file(row.id)));
-  const candidates = [
-    ...own.filter((file): file is SheetFile => 'cells' in file),
-    ...supplied.filter((file) => file.title.title === from.title),
-  ].map((template) => ({ template, fingerprint: fingerprint(template) }));
-  const same = candidates.find((one) => names(from.fingerprint, one.fingerprint));
-  if (same) return { ...same, current: true, base: same.template };
+  const candidates = await Promise.all(
+    [
+      ...own.filter((file): file is SheetFile => 'cells' in file),
+      ...supplied.filter((file) => file.title.title === from.title),
+    ].map(async (template) => ({
+      template,
+      fingerprint: await shop.printer.print(template),
+      named: await shop.printer.isOf(from.fingerprint, template),
+    })),
+  );
+  const same = candidates.find(({ named }) => named);
+  if (same)
+    return { template: same.template, fingerprint: same.fingerprint, current: true, base: same.template };
   const [first] = candidates;
   if (!first) return undefined;
   const base = await keptTemplate(shop, from.fingerprint);
-  return { ...first, current: false, ...(base && { base }) };
+  const { template, fingerprint } = first;
+  return { template, fingerprint, current: false, ...(base && { base }) };
 }
 
 async function keptTemplate(shop: Stock, print: string): Promise<SheetFile | undefined> {
-  const text = await shop.setting(key(print));
-  if (typeof text !== 'string') return undefined;
-  const read = readSheet(text);
-  return 'file' in read && names(print, fingerprint(read.file)) ? read.file : undefined;
+  for (const key of keysOf(print)) {
+    const text = await shop.setting(key);
+    const read = typeof text === 'string' ? readSheet(text) : undefined;
+    if (read && 'file' in read && (await shop.printer.isOf(print, read.file))) return read.file;
+  }
+  return undefined;
 }

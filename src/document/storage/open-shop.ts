@@ -1,5 +1,6 @@
 import { DiskVault } from './disk-vault.ts';
 import { MemoryVault } from './memory-vault.ts';
+import type { Printer } from './printer.ts';
 import { Shop } from './shop.ts';
 import { REFUSED, SAVED, type StorageState, stateOf } from './state.ts';
 
@@ -7,8 +8,9 @@ import { REFUSED, SAVED, type StorageState, stateOf } from './state.ts';
 const PATIENCE = 6_000;
 
 /** Opens the shop of this browser. Never fails: where nothing can be kept it is one in memory, whose `state` says why. */
-export async function openShop(options: { patience?: number } = {}): Promise<Shop> {
-  const inMemory = (message: string) => new Shop(new MemoryVault(), [], { state: 'refused', message });
+export async function openShop(printer: Printer, options: { patience?: number } = {}): Promise<Shop> {
+  const inMemory = (message: string) =>
+    new Shop(new MemoryVault(), [], { state: 'refused', message }, printer);
   if (!hasDatabase()) return inMemory(REFUSED.missing);
   const disk = new DiskVault();
   const opening = disk.rows();
@@ -18,7 +20,7 @@ export async function openShop(options: { patience?: number } = {}): Promise<Sho
     after(options.patience ?? PATIENCE),
   ]);
   if (Array.isArray(answer)) {
-    const shop = new Shop(disk, answer, SAVED);
+    const shop = new Shop(disk, answer, SAVED, printer);
     // A reload right behind an entry comes before the database has taken it.
     if (typeof addEventListener === 'function') addEventListener('pagehide', () => shop.leave());
     void shop.takeInLeft();

@@ -1,5 +1,4 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText } from '../files.ts';
 import { UndoStacks } from '../model/undo.ts';
@@ -9,6 +8,7 @@ import { Inventory, type Known } from './inventory.ts';
 import { type Left, leftOf, sheetsLeft } from './left.ts';
 import { ShopList, type Wanted } from './list.ts';
 import { OpenSheet } from './open-sheet.ts';
+import type { Printer } from './printer.ts';
 import { type CheckCounts, type ListRow, rowOf } from './row.ts';
 import { type StorageState, stateOf } from './state.ts';
 import type { Revision, Stored, Vault } from './vault.ts';
@@ -36,6 +36,7 @@ export class Shop {
     readonly vault: Vault,
     rows: readonly ListRow[],
     readonly state: StorageState,
+    readonly printer: Printer,
   ) {
     this.rows = new ShopList(rows, (id) => {
       this.inventory?.forget(id);
@@ -174,7 +175,7 @@ export class Shop {
     const at = Date.now();
     const file = await this.file(id);
     if (!('cells' in file)) return this.state;
-    const checks = { counts, fingerprint: fingerprint(file), at };
+    const checks = { counts, fingerprint: await this.printer.print(file), at };
     return this.changeRow(id, (row) => ({ ...row, checks }));
   }
 
@@ -186,7 +187,7 @@ export class Shop {
       sheet: id,
       time: Date.now(),
       label,
-      fingerprint: fingerprint(file),
+      fingerprint: await this.printer.print(file),
       text: exportText(file),
     };
     try {

@@ -9,7 +9,9 @@ export const begunFrom = async (shop: Shop, template: SheetFile): Promise<{ id: 
     import('../../document/template.ts'),
     import('../../document/sharing/template-of.ts'),
   ]);
-  const { file, word } = await preferred(jobOf(template, { date: today() }));
+  const { file, word } = await preferred(
+    jobOf(template, await shop.printer.print(template), { date: today() }),
+  );
   const id = await shop.create(file);
   // The job is open all the same where this cannot be stored: only the comparison is coarser then.
   void keepTemplate(shop, template).catch(() => undefined);

@@ -1,6 +1,6 @@
-import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
+import { createResource, createSignal, For, Show } from 'solid-js';
 import { cautionTexts } from '../../../cells/record/caution.ts';
-import { fingerprint, shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { heldHere } from '../../document/sharing/here.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { addressOfSheet } from '../kit/router.ts';
@@ -18,7 +18,7 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
   const library = useLibrary();
   const [held] = createResource(file, (came) => heldHere(props.shop, came), { initialValue: [] });
   const [trouble, setTrouble] = createSignal<string>();
-  const print = createMemo(() => fingerprint(file()));
+  const [print] = createResource(file, (came) => props.shop.printer.print(came));
   const kinds = () => [...new Set(file().cells.flatMap(({ kind }) => kind ?? []))];
   const cautions = () => [
     ...new Set(kinds().flatMap((kind) => cautionTexts(library()?.kinds.get(kind) ?? { cautions: [] }))),
@@ -83,8 +83,11 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
         <div>
           <dt class="caption">Fingerprint</dt>
           <dd class="wrap-anywhere">
-            <strong class="fingerprint text-figure tracking-[0.06em]">{shortFingerprint(print())}</strong>{' '}
-            Whoever sent it sees the same eight characters, if this is the same sheet.
+            <strong class="fingerprint text-figure tracking-[0.06em]">
+              {print.latest ? shortFingerprint(print.latest) : '…'}
+            </strong>{' '}
+            Whoever sent it sees the same characters, all of them, if this is the same sheet. They say nothing
+            of who wrote it.
           </dd>
         </div>
         <div>

@@ -1,10 +1,12 @@
 import { createMemo, createResource, createSignal, Show } from 'solid-js';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText, fileName } from '../../document/files.ts';
 import { codeOf, linkOf } from '../../document/sharing/code.ts';
 import { templateOf } from '../../document/template.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { useSheet } from '../state/context.ts';
+import { printer, written } from '../state/printer.ts';
 import { copyText } from './copy-text.ts';
 import { ForOthers } from './for-others.tsx';
 import { giveFile } from './give-file.ts';
@@ -28,10 +30,16 @@ export default function ShareDialog(props: { onClose: () => void }) {
     const whole = sheet.document.toFile();
     return bare() ? templateOf(whole, isRead).file : whole;
   });
-  const [made] = createResource(file, codeOf);
+  const [print] = createResource(file, (one) => printer.print(one));
+  const [made] = createResource(file, async (one) => codeOf(await written(one)));
   const code = () => (typeof made.latest === 'string' ? made.latest : undefined);
   const refusal = () => (typeof made.latest === 'object' ? made.latest.message : undefined);
   const link = () => linkOf(code() ?? '', location.href);
+  const save = async (one: SheetFile) =>
+    giveFile(
+      new Blob([exportText(await written(one))], { type: 'application/json' }),
+      fileName(one.title.title, one.template ? 'template' : ''),
+    );
   const copy = async (what: string, text: string) => {
     if (await copyText(text)) {
       setTold(`The ${what} is on the clipboard.`);
@@ -46,8 +54,11 @@ export default function ShareDialog(props: { onClose: () => void }) {
     <Dialog title="Hand this sheet on" onClose={props.onClose}>
       <p>
         Fingerprint{' '}
-        <strong class="fingerprint text-figure tracking-[0.06em]">{shortFingerprint(file())}</strong>: who
-        opens it sees the same eight characters.
+        <strong class="fingerprint text-figure tracking-[0.06em]">
+          {print.latest ? shortFingerprint(print.latest) : '…'}
+        </strong>
+        : who opens it sees the same characters. Equal in all of them, the two sheets say the same, in
+        whatever units they are read; they do not say who wrote it, nor that it is right.
       </p>
       <Show when={!sheet.document.template()}>
         <div class="flex items-center gap-2 min-h-target">
@@ -63,15 +74,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
       </Show>
       <section class="share-part">
         <h3 class="text-figure">As a file</h3>
-        <button
-          type="button"
-          onClick={() =>
-            giveFile(
-              new Blob([exportText(file())], { type: 'application/json' }),
-              fileName(file().title.title, file().template ? 'template' : ''),
-            )
-          }
-        >
+        <button type="button" onClick={() => void save(file())}>
           Save to a file
         </button>
       </section>

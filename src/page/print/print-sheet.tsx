@@ -1,6 +1,9 @@
 import { For, Show } from 'solid-js';
+import { handbook } from '../../../cells/handbook.ts';
 import { ownRule, RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
-import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { fingerprint, shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { settle } from '../../document/sharing/settle.ts';
+import { kindsOf } from '../../engine/rows/kinds-of.ts';
 import type { Figure } from '../../engine/rows/results.ts';
 import { CareList } from '../kit/care-list.tsx';
 import { CheckSign } from '../kit/check-mark.tsx';
@@ -10,6 +13,7 @@ import { say } from '../kit/words.ts';
 import { careOfLines, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { quantityAt } from '../state/quantity-at.ts';
 import { titleBoxes } from '../state/title-boxes.ts';
 import './print.css';
 import { BenchPart } from './bench-part.tsx';
@@ -34,6 +38,14 @@ export default function PrintSheet() {
     ),
   ];
   const care = () => careOfLines(sheet, library(), sheet.state.order);
+  /** At once: the browser's own command to print waits for nothing. Blank where a kind of cell has not come. */
+  const print = (): string | undefined => {
+    const known = library();
+    const file = sheet.document.toFile();
+    if (!known || kindsOf(file.cells).some((kind) => known.kinds.has(kind) && !known.kinds.get(kind)))
+      return undefined;
+    return shortFingerprint(fingerprint(settle(file, { quantityAt: quantityAt(known), handbook })));
+  };
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () => paperNotes(sheet);
   /** What may have been written down wrong, and nobody has answered. */
@@ -54,7 +66,7 @@ export default function PrintSheet() {
     ...titleBoxes().map(({ field, label }): [string, string | undefined] => [label, title()[field]]),
     ['Reference temperature', title().referenceTemperature ?? '20 °C (ISO 1)'],
     ['Checks follow', RULE_WORDS[sheet.state.rule]],
-    ['Fingerprint', shortFingerprint(sheet.document.toFile())],
+    ['Fingerprint', print()],
   ];
   return (
     <article class="print-sheet" classList={{ roomy: roomy() }}>

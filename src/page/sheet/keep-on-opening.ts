@@ -12,7 +12,6 @@ export const keepOnOpening = async (shop: Shop, { id, document }: OpenSheet): Pr
   if (document.order().length === 0) return;
   const last = (await shop.revisions(id)).at(-1);
   if (last && Date.now() - last.time < APART) return;
-  const { fingerprint } = await import('../../../shared/sheet/fingerprint.ts');
-  if (last?.fingerprint === fingerprint(document.toFile())) return;
+  if (last && (await shop.printer.isOf(last.fingerprint, document.toFile()))) return;
   await shop.revise(id, 'as it was opened');
 };

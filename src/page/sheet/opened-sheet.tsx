@@ -162,7 +162,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
               <a class="button" href={addressOfSheet(props.opened.id, 'chain')}>
                 Chain
               </a>
-              <button type="button" onClick={() => saveToFile(sheet.document)}>
+              <button type="button" onClick={() => void saveToFile(sheet.document)}>
                 Save to a file
               </button>
               <button type="button" onClick={() => tools.show('share')}>

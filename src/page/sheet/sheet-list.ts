@@ -144,7 +144,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       label: 'Save to a file',
       group,
       also: 'export json',
-      run: () => saveToFile(sheet.document),
+      run: () => void saveToFile(sheet.document),
     },
     {
       id: 'sheet.share',

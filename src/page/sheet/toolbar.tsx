@@ -79,7 +79,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <div class="phone:hidden">
           <LengthPair />
         </div>
-        <button type="button" class="phone:hidden" onClick={() => saveToFile(sheet.document)}>
+        <button type="button" class="phone:hidden" onClick={() => void saveToFile(sheet.document)}>
           Save to a file
         </button>
         <button type="button" class="phone:hidden" onClick={() => show('share')}>
@@ -104,7 +104,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         {(message) => (
           <div class="trouble" role="alert">
             <p>{message()}</p>
-            <button type="button" class="main" onClick={() => saveToFile(sheet.document)}>
+            <button type="button" class="main" onClick={() => void saveToFile(sheet.document)}>
               Save to a file
             </button>
             <button type="button" onClick={() => void props.opened.retry()}>

@@ -4,8 +4,8 @@ let asked: Promise<Shop> | undefined;
 
 /** The shop of this browser, opened once; its code is not needed to read the first page. */
 export const loadShop = (): Promise<Shop> => {
-  asked ??= import('../../document/storage/open-shop.ts')
-    .then(({ openShop }) => openShop())
+  asked ??= Promise.all([import('../../document/storage/open-shop.ts'), import('./printer.ts')])
+    .then(([{ openShop }, { printer }]) => openShop(printer))
     .catch((error: unknown) => {
       asked = undefined;
       throw error;

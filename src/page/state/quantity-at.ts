@@ -7,7 +7,11 @@ export const quantityAt =
   (cell, field) => {
     const kind = library.kinds.get(cell.kind ?? '');
     const [part, name] = field.split('.');
-    if (part === 'inputs') return kind?.inputs.find((input) => input.name === name)?.quantity;
+    if (part === 'inputs') {
+      const input = kind?.inputs.find((one) => one.name === name);
+      // What is chosen from a table, or is another line, takes no unit.
+      return input?.choice || input?.record ? 'number' : input?.quantity;
+    }
     if (part === 'outputs') return kind?.outputs.find((output) => output.name === name)?.quantity;
     return undefined;
   };

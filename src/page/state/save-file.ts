@@ -1,9 +1,11 @@
 import { exportText, fileName } from '../../document/files.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
+import { written } from './printer.ts';
 
 /** Gives the sheet to the browser as a file to keep. */
-export const saveToFile = (sheet: SheetDocument): void => {
-  const url = URL.createObjectURL(new Blob([exportText(sheet.toFile())], { type: 'application/json' }));
+export const saveToFile = async (sheet: SheetDocument): Promise<void> => {
+  const text = exportText(await written(sheet.toFile()));
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
   const link = document.createElement('a');
   link.href = url;
   link.download = fileName(sheet.title().title, sheet.template() ? 'template' : '');

@@ -1,7 +1,6 @@
 import { deflateRawSync, gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { fromBase64url, toBase64url } from '../../../src/document/sharing/base64url.ts';
 import { codeIn, codeOf, linkOf, MAX_UNPACKED, readCode } from '../../../src/document/sharing/code.ts';
@@ -9,6 +8,7 @@ import { crc32 } from '../../../src/document/sharing/crc32.ts';
 import { inflate } from '../../../src/document/sharing/deflate.ts';
 import { SheetDocument } from '../../../src/document/sheet-document.ts';
 import { apply, edit, SEED } from '../edits.ts';
+import { printOf as fingerprint } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 
 const code = async (file: SheetFile = bushJob()): Promise<string> => {

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
+import { fingerprintOfEdition1 as fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { readSheet } from '../../../shared/sheet/read.ts';
 import { writeSheet } from '../../../shared/sheet/write.ts';
 import { readCode } from '../../../src/document/sharing/code.ts';

@@ -3,9 +3,10 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { heldHere } from '../../../src/document/sharing/here.ts';
 import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
 import { Shop } from '../../../src/document/storage/shop.ts';
+import { printer } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 
-const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' });
+const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' }, printer);
 
 const changed = (file: SheetFile, entry: string): SheetFile => ({
   ...file,

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../../cells/catalogue.ts';
 import { handbook } from '../../../cells/handbook.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { inOwnUnits, type QuantityAt, settledTexts } from '../../../src/document/sharing/own-units.ts';
 import { Engine } from '../../../src/engine/engine.ts';
+import { printOf as fingerprint } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 
 const quantityAt: QuantityAt = (cell, field) => {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { withMarks } from '../../../src/document/sharing/template-marks.ts';
 import { departures, newsOf, takeNews } from '../../../src/document/sharing/template-news.ts';
@@ -7,6 +6,7 @@ import { keepTemplate, originOf } from '../../../src/document/sharing/template-o
 import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
 import { Shop } from '../../../src/document/storage/shop.ts';
 import { jobOf } from '../../../src/document/template.ts';
+import { printOf as fingerprint, printer } from '../prints.ts';
 
 const template = (cells: CellRecord[] = []): SheetFile => ({
   format: 'fitwright-sheet',
@@ -40,7 +40,10 @@ const heavier = () => change(template(), 'b', { entry: '=bore + 0.0035 in' });
 
 describe('a template that has moved on', () => {
   it('tells a job what changed, and not what the job filled in', () => {
-    const job = change(jobOf(template()), 'a', { entry: '2.2514 in', at: '70 degF' });
+    const job = change(jobOf(template(), fingerprint(template())), 'a', {
+      entry: '2.2514 in',
+      at: '70 degF',
+    });
     expect(newsOf(job, heavier(), template())).toMatchObject([
       {
         id: 'b',
@@ -53,10 +56,14 @@ describe('a template that has moved on', () => {
   });
 
   it('speaks the names the job has, and takes over into a job that renamed its cells', () => {
-    const job = change(change(jobOf(template()), 'a', { name: 'hole', entry: '2.2514 in' }), 'b', {
-      entry: '=hole + 0.003 in',
-      limits: { lower: '=hole + 0.002 in', upper: '=hole + 0.004 in' },
-    });
+    const job = change(
+      change(jobOf(template(), fingerprint(template())), 'a', { name: 'hole', entry: '2.2514 in' }),
+      'b',
+      {
+        entry: '=hole + 0.003 in',
+        limits: { lower: '=hole + 0.002 in', upper: '=hole + 0.004 in' },
+      },
+    );
     const news = newsOf(job, heavier(), template());
     expect(news).toMatchObject([{ id: 'b', fields: [{ after: '=hole + 0.0035 in', departs: false }] }]);
     const taken = takeNews(job, heavier(), news);
@@ -65,7 +72,7 @@ describe('a template that has moved on', () => {
   });
 
   it('says where the job has gone its own way, and leaves what is left', () => {
-    const job = change(jobOf(template()), 'b', { entry: '=bore + 0.001 in' });
+    const job = change(jobOf(template(), fingerprint(template())), 'b', { entry: '=bore + 0.001 in' });
     const news = newsOf(job, heavier(), template());
     expect(news[0]!.fields[0]).toMatchObject({ now: '=bore + 0.001 in', departs: true });
     expect(takeNews(job, heavier(), [])).toEqual(job);
@@ -73,7 +80,7 @@ describe('a template that has moved on', () => {
 
   it('brings new cells to their place under a free name, and takes away what it dropped', () => {
     const later = template([{ id: 'c', role: 'worked', name: 'wall', entry: '=od - bore' }]);
-    const job = jobOf(template());
+    const job = jobOf(template(), fingerprint(template()));
     job.cells.push({ id: 'own', role: 'given', name: 'wall', entry: '1 in' });
     const news = newsOf(job, later, template());
     expect(news).toMatchObject([{ id: 'c', what: 'added' }]);
@@ -89,7 +96,7 @@ describe('a template that has moved on', () => {
   });
 
   it('has nothing to tell once all is taken', () => {
-    const job = jobOf(template());
+    const job = jobOf(template(), fingerprint(template()));
     const taken = takeNews(job, heavier(), newsOf(job, heavier(), template()));
     expect(newsOf(taken, heavier(), heavier())).toEqual([]);
     expect(newsOf(taken, heavier())).toEqual([]);
@@ -97,20 +104,23 @@ describe('a template that has moved on', () => {
 });
 
 it('a job says where it departs from what its template locked', () => {
-  const job = change(jobOf(template()), 'b', { entry: '=bore + 0.001 in', locked: false });
+  const job = change(jobOf(template(), fingerprint(template())), 'b', {
+    entry: '=bore + 0.001 in',
+    locked: false,
+  });
   expect(departures(job, template())).toMatchObject([
     { id: 'b', fields: [{ field: 'entry', now: '=bore + 0.001 in', after: '=bore + 0.003 in' }] },
   ]);
-  expect(departures(jobOf(template()), template())).toEqual([]);
+  expect(departures(jobOf(template(), fingerprint(template())), template())).toEqual([]);
 });
 
 describe('the template of a job', () => {
-  const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' });
+  const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' }, printer);
 
   it('is found as it was and as it is', async () => {
     const here = shop();
     await keepTemplate(here, template());
-    const { from } = jobOf(template());
+    const { from } = jobOf(template(), fingerprint(template()));
     expect(await originOf(here, from, [template()])).toMatchObject({ current: true });
     expect(await originOf(here, from, [heavier()])).toEqual({
       template: heavier(),

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { exportText } from '../../../src/document/files.ts';
 import { openShop } from '../../../src/document/storage/open-shop.ts';
+import { printer } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 import { opened, refuseWrites, until, useShops } from './shops.ts';
 
@@ -233,14 +234,14 @@ describe('where nothing can be kept', () => {
     vi.spyOn(indexedDB, 'open').mockImplementationOnce(() =>
       Object.assign(Object.create(IDBOpenDBRequest.prototype), { addEventListener() {} }),
     );
-    const silent = await openShop({ patience: 20 });
+    const silent = await openShop(printer, { patience: 20 });
     expect(silent.state).toMatchObject({
       state: 'refused',
       message: expect.stringContaining('does not answer'),
     });
 
     vi.stubGlobal('indexedDB', undefined);
-    const missing = await openShop();
+    const missing = await openShop(printer);
     vi.unstubAllGlobals();
     expect(missing.state).toMatchObject({ state: 'refused' });
 

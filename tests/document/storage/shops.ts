@@ -6,6 +6,7 @@ import { DATABASE } from '../../../src/document/storage/database.ts';
 import type { OpenSheet } from '../../../src/document/storage/open-sheet.ts';
 import { openShop } from '../../../src/document/storage/open-shop.ts';
 import type { Shop } from '../../../src/document/storage/shop.ts';
+import { printer } from '../prints.ts';
 
 /** Every test gets an empty database; shops opened through `newShop` are closed after it. */
 export function useShops(): () => Promise<Shop> {
@@ -17,7 +18,7 @@ export function useShops(): () => Promise<Shop> {
     await Promise.all(shops.splice(0).map((shop) => shop.close()));
   });
   return async () => {
-    const shop = await openShop();
+    const shop = await openShop(printer);
     shops.push(shop);
     return shop;
   };

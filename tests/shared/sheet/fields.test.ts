@@ -2,7 +2,6 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
 import type { Field, Part } from '../../../shared/sheet/field.ts';
 import { cellValueWords, fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
-import { fingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { readSheet } from '../../../shared/sheet/read.ts';
 import { TITLE_FIELDS } from '../../../shared/sheet/sheet-fields.ts';
@@ -15,6 +14,7 @@ import { templateOf } from '../../../src/document/template.ts';
 import { NO_HANDBOOK } from '../../../src/language/parse.ts';
 import { paperNotes } from '../../../src/page/print/paper-notes.ts';
 import { titleBoxes } from '../../../src/page/state/title-boxes.ts';
+import { printOf as fingerprint } from '../../document/prints.ts';
 import { bushJob } from '../../document/sample.ts';
 
 /** Fields that no other file of the program names. */

@@ -2,7 +2,12 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { canonical } from '../../../shared/sheet/canonical.ts';
-import { fingerprint, shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
+import {
+  fingerprint as fingerprintOf,
+  fingerprintOfEdition1,
+  isOfEdition1,
+  shortFingerprint,
+} from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { readSheet } from '../../../shared/sheet/read.ts';
 import { sha256 } from '../../../shared/sheet/sha256.ts';
@@ -38,6 +43,9 @@ describe('the canonical form', () => {
   );
 });
 
+/** Of a sheet whose numbers have their units. */
+const fingerprint = (file: SheetFile): string => fingerprintOf({ file, bare: false });
+
 describe('the fingerprint', () => {
   const changed = (change: (file: SheetFile) => void): string => {
     const file = sample();
@@ -49,9 +57,7 @@ describe('the fingerprint', () => {
   test('survives writing and reading', () => {
     const found = readSheet(writeSheet(sample()));
     expect('file' in found && fingerprint(found.file)).toBe(original);
-    expect(original).toMatch(/^[0-9a-f]{64}$/);
-    expect(shortFingerprint(sample())).toBe(original.slice(0, 8));
-    expect(shortFingerprint(original)).toBe(original.slice(0, 8));
+    expect(original).toMatch(/^2:[0-9a-f]{64}$/);
   });
 
   test('stays when only units of display change, or a field that says nothing comes or goes', () => {
@@ -90,7 +96,32 @@ describe('the fingerprint', () => {
       changed((f) => {
         f.cells[0]!.note = '\ud800';
       }),
-    ).toMatch(/^[0-9a-f]{64}$/);
+    ).toMatch(/^2:[0-9a-f]{64}$/);
+  });
+
+  test('is compared by eye in twenty characters of which no two look alike', () => {
+    const short = shortFingerprint(original);
+    expect(short).toMatch(/^[2-9A-HJ-NP-Z]{4}( [2-9A-HJ-NP-Z]{4}){4}$/);
+    // All zeros and all ones, by hand: five bits a character, the highest first.
+    expect(shortFingerprint(`2:${'0'.repeat(64)}`)).toBe('2222 2222 2222 2222 2222');
+    expect(shortFingerprint(`2:${'f'.repeat(64)}`)).toBe('ZZZZ ZZZZ ZZZZ ZZZZ ZZZZ');
+    expect(shortFingerprint(`2:08${'0'.repeat(62)}`)).toBe('3222 2222 2222 2222 2222');
+    expect(new Set(['2:1', '2:2'].map((start) => shortFingerprint(start.padEnd(66, '0')))).size).toBe(2);
+  });
+
+  test('of edition 1 is still taken, of files of any version, and shown as paper has it', () => {
+    const old = fingerprintOfEdition1(sample());
+    expect(old).toMatch(/^[0-9a-f]{64}$/);
+    expect(fingerprintOfEdition1({ ...sample(), version: 2 as never })).toBe(old);
+    expect(shortFingerprint(old)).toBe(old.slice(0, 8));
+    expect([old, original].map(isOfEdition1)).toEqual([true, false]);
+  });
+
+  test('tells sheets apart whose bare numbers count in other units', () => {
+    const [inch, mm] = (['in', 'mm'] as const).map((length) =>
+      fingerprintOf({ file: { ...sample(), units: { length } }, bare: true }),
+    );
+    expect(inch).not.toBe(mm);
   });
 
   test('changes with an entry, an example, a limit, an order, a unit that gives a meaning, an unknown field', () => {
