@@ -15,6 +15,7 @@ export type ProblemKind =
   | 'arithmetic' // division by zero, root of a negative number, overflow
   | 'range' // a value outside what the cell can take
   | 'too-big' // entry too long or nested too deep
+  | 'fault' // the program failed over it: no fault of the sheet
   | 'upstream'; // begins in another cell: see `origin`
 
 /** A ready-made answer the page can offer with one key. */

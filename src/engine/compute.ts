@@ -1,5 +1,5 @@
 import type { SheetFile } from '../../shared/sheet/format.ts';
-import { Engine } from './engine.ts';
+import { GuardedEngine } from './guarded-engine.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution } from './rows/results.ts';
 
@@ -16,7 +16,7 @@ export function computeSheet(
   library: Library,
   options: { measured?: boolean } = {},
 ): ComputedSheet {
-  const engine = new Engine(library);
+  const engine = new GuardedEngine(library);
   if (options.measured === false) engine.apply({ measured: false });
   const results = engine.load(file);
   const byId = new Map(results.cells.map((cell) => [cell.id, cell]));

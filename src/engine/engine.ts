@@ -11,17 +11,34 @@ import { sheetFunctions } from './network/handbook.ts';
 import type { BrokenCase, Row } from './network/layout.ts';
 import { Network } from './network/network.ts';
 import { Provenance } from './network/provenance.ts';
-import { limitFigures, type Reported, reportCell, wearSide } from './report/report.ts';
+import { limitFigures, reportCell, wearSide } from './report/report.ts';
 import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
 import type { SheetChange, SheetSettings } from './rows/change.ts';
-import { faceOf } from './rows/face.ts';
+import { faultyCell, LineFault, withoutTexts } from './rows/faulty-cell.ts';
 import type { RowKey } from './rows/key.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './rows/results.ts';
 import { SheetScope } from './rows/scope.ts';
 import { assemble } from './rows/sheet.ts';
+import { signatureOf } from './rows/signature.ts';
 import { Texts } from './rows/texts.ts';
 import { Inquiry } from './slips/inquiry.ts';
+
+/** A whole sheet as the engine takes it. */
+export interface Sheet {
+  /** By id, in the order of the sheet. */
+  records: Map<string, CellRecord>;
+  settings: SheetSettings;
+  measured: boolean;
+  kept: readonly KeptValue[];
+}
+
+export const BLANK_SHEET: Readonly<Sheet> = {
+  records: new Map(),
+  settings: { units: { length: 'mm' }, rule: 'worst-case' },
+  measured: true,
+  kept: [],
+};
 
 /**
  * One view of one sheet: takes edits, gives the results of the cells that changed. The same in a worker and in Node.
@@ -35,20 +52,22 @@ export class Engine {
   private readonly network: Network;
   private readonly corners: Corners;
   private scope: SheetScope;
-  private settings: SheetSettings = { units: { length: 'mm' }, rule: 'worst-case' };
-  private kept: readonly KeptValue[] = [];
-  private measured = true;
+  private settings = BLANK_SHEET.settings;
+  private kept = BLANK_SHEET.kept;
+  private measured = BLANK_SHEET.measured;
   private readonly cells = new Map<string, AssembledCell>();
-  private readonly faces = new Map<string, string>();
+  private readonly signatures = new Map<string, string>();
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
   private readonly wanted = new Set<RowKey>();
-  /** What was last told of each cell. */
-  private readonly reported = new Map<string, Reported>();
   private readonly inquiry = new Inquiry();
   private provenance: Provenance;
   private rev = 0;
 
-  constructor(private readonly library: Library) {
+  constructor(
+    private readonly library: Library,
+    /** Lines that are set aside for a fault of the program, and why. */
+    private readonly faults: ReadonlyMap<string, string> = new Map(),
+  ) {
     const functions = [...engineFunctions(library.functions), ...sheetFunctions];
     this.grid = new Grid(functions);
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
@@ -74,6 +93,12 @@ export class Engine {
     });
   }
 
+  /** Takes a sheet in where there is none yet. */
+  begin({ records, settings, measured, kept }: Sheet): SheetResults {
+    this.kept = kept;
+    return this.apply({ changed: [...records.values()], settings, measured });
+  }
+
   /** The whole sheet anew, where the library has grown. */
   renew(): SheetResults {
     this.scopeAnew();
@@ -93,7 +118,7 @@ export class Engine {
       const name = this.scope.records.get(id)?.name;
       if (name) stirred.add(name);
       this.scope.records.delete(id);
-      this.faces.delete(id);
+      this.signatures.delete(id);
       open.delete(id);
     }
     const recalled = new Set<string>();
@@ -103,7 +128,7 @@ export class Engine {
       const before = old?.name;
       if (before !== record.name) renamed = true;
       if (before && before !== record.name) stirred.add(before);
-      this.scope.records.set(record.id, record);
+      this.scope.records.set(record.id, this.faults.has(record.id) ? withoutTexts(record) : record);
       // Its name stands in what is said below, its role tells there a plan from a proof.
       if (old && (this.scope.called(record.id) !== called || old.role !== record.role))
         recalled.add(record.id);
@@ -112,16 +137,6 @@ export class Engine {
     this.scope.refresh(renamed);
     const assembled = this.assembleAll(open, stirred);
     return this.settle(assembled, gone, recalled);
-  }
-
-  /** The record of a cell as the engine has it. */
-  record(id: string): CellRecord | undefined {
-    return this.scope.records.get(id);
-  }
-
-  /** Number of the last results. */
-  get revision(): number {
-    return this.rev;
   }
 
   private takeSettings(change: SheetChange): boolean {
@@ -142,7 +157,7 @@ export class Engine {
     for (const [id, record] of records) this.scope.records.set(id, record);
   }
 
-  /** Assembles the cells in `open`, and on and on those that mention a cell whose face (name, type, figures) changed. */
+  /** Assembles the cells in `open`, and on and on those that mention a cell whose signature (name, type, figures) changed. */
   private assembleAll(open: Set<string>, stirred: Set<string>): AssembledCell[] {
     const around = {
       reference: this.settings.referenceTemperature ?? '20 degC',
@@ -153,15 +168,18 @@ export class Engine {
     for (;;) {
       for (const id of open) {
         const record = this.scope.records.get(id) as CellRecord;
-        const face = faceOf(record, this.scope);
-        if (this.faces.get(id) !== face) {
-          this.faces.set(id, face);
+        const signature = overLine(id, () => signatureOf(record, this.scope));
+        if (this.signatures.get(id) !== signature) {
+          this.signatures.set(id, signature);
           if (record.name) stirred.add(record.name);
         }
       }
       for (const id of open) {
         const record = this.scope.records.get(id) as CellRecord;
-        done.set(id, assemble(record, this.scope, around));
+        const fault = this.faults.get(id);
+        const cell =
+          fault === undefined ? overLine(id, () => assemble(record, this.scope, around)) : undefined;
+        done.set(id, cell ?? faultyCell(record, this.library, fault as string));
       }
       open.clear();
       if (stirred.size === 0) break;
@@ -195,7 +213,6 @@ export class Engine {
     for (const id of gone) {
       forget(this.cells.get(id), undefined);
       this.cells.delete(id);
-      this.reported.delete(id);
     }
     for (const key of removed) this.wanted.delete(key);
     if (removed.length > 0)
@@ -327,14 +344,7 @@ export class Engine {
     const results: CellResult[] = [];
     for (const id of owners) {
       const cell = this.cells.get(id);
-      if (!cell) continue;
-      const last = this.reported.get(id);
-      const result = reportCell(cell, from, last);
-      if (last) {
-        last.cell = cell;
-        last.result = result;
-      } else this.reported.set(id, { cell, result });
-      results.push(result);
+      if (cell) results.push(reportCell(cell, from));
     }
     return results;
   }
@@ -388,6 +398,15 @@ export class Engine {
     this.grid.destroy();
   }
 }
+
+/** Work over one line alone: if it fails, that line is named. */
+const overLine = <T>(cell: string, work: () => T): T => {
+  try {
+    return work();
+  } catch (thrown) {
+    throw new LineFault(cell, thrown);
+  }
+};
 
 const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);

@@ -13,6 +13,17 @@ export interface EngineFunction {
   takes?: readonly string[];
 }
 
+/** A throw in one is a fault of it, and no reason for other rows to stand still. */
+const guarded =
+  (name: string, compute: EngineFunction['compute']): EngineFunction['compute'] =>
+  (...args) => {
+    try {
+      return compute(...args);
+    } catch (thrown) {
+      return { message: `${name} failed: ${thrown instanceof Error ? thrown.message : String(thrown)}` };
+    }
+  };
+
 /** The general functions and the trade's own, in one list. */
 export const engineFunctions = (trade: readonly TradeFunction[]): EngineFunction[] => [
   ...generalFunctions.map((fn) => ({
@@ -24,7 +35,7 @@ export const engineFunctions = (trade: readonly TradeFunction[]): EngineFunction
   ...trade.map((fn) => ({
     name: fn.name,
     args: { min: fn.takes.length, max: fn.takes.length },
-    compute: fn.compute as EngineFunction['compute'],
+    compute: guarded(fn.name, fn.compute as EngineFunction['compute']),
     movement: fn.movement,
     takes: fn.takes.map(({ name }) => name),
   })),

@@ -8,7 +8,6 @@ import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts'
 import type { RowKey } from '../rows/key.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
 import { caseProblem, problemOf } from './problems.ts';
-import { steady } from './steady.ts';
 import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
 
 /** What the reporter asks the engine. */
@@ -22,53 +21,17 @@ export interface Reading {
   slips(id: string): Slip[];
 }
 
-/** What was last told of a cell, and the plan it was told from. */
-export interface Reported {
-  cell: AssembledCell;
-  result: CellResult;
-}
-
-/**
- * Puts together what a cell shows, from its plan and the rows as they stand; what says the same as in `last` is that
- * very object.
- */
-export function reportCell(cell: AssembledCell, from: Reading, last: Reported | undefined): CellResult {
-  const before = last?.result;
+/** Puts together what a cell shows, from its plan and the rows as they stand. */
+export function reportCell(cell: AssembledCell, from: Reading): CellResult {
   const outputs: Record<string, OutputResult> = {};
-  for (const plan of cell.outputs)
-    outputs[plan.name] = reportOutput(cell, plan, from, before?.outputs[plan.name]?.check);
-  const slips = from.slips(cell.id);
-  if (before && last.cell === cell) {
-    const { id, problems, echoes, feeds } = before;
-    const remarks = isUnremarkable(cell) ? before.remarks : remarksOf(cell, outputs, slips, from);
-    return steady({ id, outputs, problems, remarks, slips, echoes, feeds }, before);
-  }
+  for (const plan of cell.outputs) outputs[plan.name] = reportOutput(cell, plan, from);
   const { id, problems, echoes } = cell;
-  const now = {
-    id,
-    outputs,
-    problems,
-    remarks: remarksOf(cell, outputs, slips, from),
-    slips,
-    echoes,
-    feeds: [...cell.feeds],
-  };
-  return before ? steady(now, before) : now;
+  const slips = from.slips(id);
+  const remarks = remarksOf(cell, outputs, slips, from);
+  return { id, outputs, problems, remarks, slips, echoes, feeds: [...cell.feeds] };
 }
 
-/** Nothing that is said of the cell hangs on what is computed. */
-const isUnremarkable = (cell: AssembledCell): boolean => {
-  if (cell.validity.length > 0 || cell.usual.length > 0) return false;
-  for (const { limits } of cell.outputs) if (limits) return false;
-  return true;
-};
-
-function reportOutput(
-  cell: AssembledCell,
-  plan: OutputPlan,
-  from: Reading,
-  before: CheckVerdict | undefined,
-): OutputResult {
+function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {
   const { network, grid } = from;
   const planned = plan.planned ? from.figure(plan.planned) : undefined;
   const measured = plan.measured ? from.figure(plan.measured) : undefined;
@@ -86,9 +49,7 @@ function reportOutput(
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
     stands: plan.stands,
-    check: withoutLimits(plan, value, from, before)
-      ? before
-      : check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
+    check: check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
   };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
@@ -185,21 +146,6 @@ function check(
     ...(own.metalOn ? { metalOn: own.metalOn } : {}),
   });
 }
-
-const NO_LIMITS = judge({ mode: 'plan', rule: 'simple' }).words;
-
-/** True where there is still nothing to judge by, as the verdict before says. */
-const withoutLimits = (
-  plan: OutputPlan,
-  value: unknown,
-  from: Reading,
-  before: CheckVerdict | undefined,
-): before is CheckVerdict =>
-  before !== undefined &&
-  !plan.limits &&
-  (typeof value === 'number' || typeof value === 'boolean') &&
-  before.words === NO_LIMITS &&
-  before.rule === from.rule;
 
 /**
  * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither

@@ -1,9 +1,7 @@
 import { workOut } from '../book/worked-example.ts';
-import { Engine } from '../engine.ts';
+import { GuardedEngine } from '../guarded-engine.ts';
 import { type Library, notFetched } from '../rows/library.ts';
-import { Ahead } from './ahead.ts';
 import { type Reply, type Request, UNASKED } from './messages.ts';
-import { Packer } from './packed.ts';
 
 export interface Answering {
   answer(request: Request): Reply;
@@ -13,23 +11,20 @@ export interface Answering {
 
 /** The far side of {@link createEngineClient}: one engine that answers its requests, in their order. */
 export function createAnswer(library: Library): Answering {
-  const ahead = new Ahead(new Engine(library));
-  const packer = new Packer();
+  const engine = new GuardedEngine(library);
   const answer = (request: Request): Reply => {
     const { n } = request;
     switch (request.ask) {
       case 'load':
-        return { n, gives: 'results', results: packer.pack(ahead.load(request.file)) };
+        return { n, gives: 'results', results: engine.load(request.file) };
       case 'update':
-        return { n, gives: 'results', results: packer.pack(ahead.apply(request.change)) };
-      case 'prepare':
-        return { n, gives: 'prepared', results: packer.pack(ahead.prepare(request.record)) };
+        return { n, gives: 'results', results: engine.apply(request.change) };
       case 'budget':
-        return { n, gives: 'budget', budget: ahead.settled().budget(request.cell, request.output) };
+        return { n, gives: 'budget', budget: engine.budget(request.cell, request.output) };
       case 'tables':
-        return { n, gives: 'tables', tables: ahead.settled().tables() };
+        return { n, gives: 'tables', tables: engine.tables() };
       case 'chain':
-        return { n, gives: 'chain', chain: ahead.settled().chain(request.cell) };
+        return { n, gives: 'chain', chain: engine.chain(request.cell) };
       case 'example': {
         const kind = library.kinds.get(request.kind);
         const away = [request.kind, ...(kind?.inputs ?? []).flatMap(({ record }) => record ?? [])].find(
@@ -45,14 +40,11 @@ export function createAnswer(library: Library): Answering {
     try {
       return reply();
     } catch (thrown) {
-      packer.forget();
-      const message = thrown instanceof Error ? thrown.message : String(thrown);
-      return { n, gives: 'failure', message };
+      return { n, gives: 'failure', message: thrown instanceof Error ? thrown.message : String(thrown) };
     }
   };
   return {
     answer: (request) => guarded(request.n, () => answer(request)),
-    renew: () =>
-      guarded(UNASKED, () => ({ n: UNASKED, gives: 'results', results: packer.pack(ahead.renew()) })),
+    renew: () => guarded(UNASKED, () => ({ n: UNASKED, gives: 'results', results: engine.renew() })),
   };
 }

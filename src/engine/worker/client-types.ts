@@ -1,5 +1,5 @@
 import type { WorkedExample } from '../../../cells/record/cell.ts';
-import type { CellRecord, KeptValue, SheetFile } from '../../../shared/sheet/format.ts';
+import type { KeptValue, SheetFile } from '../../../shared/sheet/format.ts';
 import type { WorkedOut } from '../book/worked-example.ts';
 import type { SheetChange } from '../rows/change.ts';
 import type { Contribution, SheetResults } from '../rows/results.ts';
@@ -8,11 +8,6 @@ import type { Contribution, SheetResults } from '../rows/results.ts';
 export interface EngineClient {
   load(file: SheetFile): void;
   update(change: SheetChange): void;
-  /**
-   * Has the engine work out, while it has nothing else to do, what the sheet would be with another record of a cell: what
-   * is being typed there. Nothing is told of it until an update asks for that very record.
-   */
-  prepare(record: CellRecord): void;
   /**
    * Called once per revision with the changed cells; returns the way to stop. Of what did not change since the cell was
    * last told of, every part is the same object.

@@ -1,9 +1,10 @@
-import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { isOnly, recordText, type SheetChange } from '../rows/change.ts';
+import type { SheetFile } from '../../../shared/sheet/format.ts';
+import type { SheetChange } from '../rows/change.ts';
+import { withoutFigures } from '../rows/fault.ts';
 import type { CellResult, SheetResults } from '../rows/results.ts';
 import type { EngineClient } from './client-types.ts';
 import { type Reply, type Request, UNASKED } from './messages.ts';
-import { Unpacker } from './packed.ts';
+import { reuseUnchanged } from './reuse-unchanged.ts';
 
 /** What a request is without its number. */
 type Asked = Request extends infer R ? (R extends Request ? Omit<R, 'n'> : never) : never;
@@ -40,30 +41,47 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const waiting = new Map<number, (reply: Reply) => void>();
   const listeners = new Set<(results: SheetResults) => void>();
-  const unpacker = new Unpacker();
+  /** What was last told of each cell. */
+  const told = new Map<string, CellResult>();
+  let rev = 0;
   let next = 0;
   let busy = false;
-  let preparing = false;
-  /** What is to be prepared next, where the engine is still at the last one. */
-  let typed: CellRecord | undefined;
-  /** {@link recordText} of what the engine prepared last, where it has done nothing since. */
-  let prepared: string | undefined;
-  /** Results that the listeners have not been told of. */
-  const untold = { rev: 0, cells: new Map<string, CellResult>(), gone: new Set<string>() };
-  let told = 0;
   let queued: { load?: SheetFile; change?: SheetChange } = {};
+
+  const tell = (results: SheetResults): void => {
+    rev = results.rev;
+    for (const id of results.gone) told.delete(id);
+    const cells = results.cells.map((cell) => reuseUnchanged(cell, told.get(cell.id)));
+    for (const cell of cells) told.set(cell.id, cell);
+    for (const listener of listeners) listener({ ...results, cells });
+  };
+
+  /** The engine does not answer: no figure that stands is known to be of now. */
+  const fail = (failure: EngineFailure): void => {
+    if (told.size > 0)
+      tell({
+        rev: rev + 1,
+        gone: [],
+        cells: [...told.values()].map((cell) => withoutFigures(cell, failure.message)),
+      });
+    onFailure(failure);
+  };
+
+  const take = (reply: Reply): void => {
+    if (reply.gives === 'results') tell(reply.results);
+    else if (reply.gives === 'failure') fail(new EngineFailure(reply.message));
+  };
 
   worker.onmessage = (event: MessageEvent<Reply>) => {
     if (event.data.n === UNASKED) {
-      takeUnasked(event.data);
+      take(event.data);
       return;
     }
     const settle = waiting.get(event.data.n);
     waiting.delete(event.data.n);
     settle?.(event.data);
   };
-  worker.onerror = (event) =>
-    onFailure(new EngineFailure(event.message || 'The engine could not be started.'));
+  worker.onerror = (event) => fail(new EngineFailure(event.message || 'The engine could not be started.'));
 
   const ask = (request: Asked): Promise<Reply> =>
     new Promise((resolve) => {
@@ -72,91 +90,25 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       worker.postMessage({ ...request, n });
     });
 
-  const fail = (reply: Reply): void => {
-    if (reply.gives === 'failure') onFailure(new EngineFailure(reply.message));
-  };
-
-  /** Tells the listeners of everything they have not been told. */
-  const tell = (): void => {
-    const { rev } = untold;
-    if (rev === told) return;
-    told = rev;
-    const cells = [...untold.cells.values()];
-    const gone = [...untold.gone];
-    untold.cells.clear();
-    untold.gone.clear();
-    for (const listener of listeners) listener({ rev, cells, gone });
-  };
-
-  const keep = ({ rev, cells, gone }: SheetResults): void => {
-    untold.rev = rev;
-    for (const cell of cells) untold.cells.set(cell.id, cell);
-    for (const id of gone) {
-      untold.cells.delete(id);
-      untold.gone.add(id);
-    }
-  };
-
-  const takeUnasked = (reply: Reply): void => {
-    if (reply.gives !== 'results') {
-      fail(reply);
-      return;
-    }
-    // It is of the sheet as it is, without what was prepared.
-    prepared = undefined;
-    keep(unpacker.unpack(reply.results));
-    tell();
-  };
-
-  const prepare = async (): Promise<void> => {
-    preparing = true;
-    while (typed && !busy) {
-      const record = typed;
-      typed = undefined;
-      prepared = undefined;
-      const reply = await ask({ ask: 'prepare', record });
-      if (reply.gives === 'prepared') {
-        keep(unpacker.unpack(reply.results));
-        if (!busy) prepared = recordText(record);
-      } else fail(reply);
-    }
-    preparing = false;
-  };
-
   const pump = async (): Promise<void> => {
     if (busy) return;
     busy = true;
     while (queued.load || queued.change) {
       const { load, change } = queued;
       queued = load && change ? { change } : {};
-      const reply = await ask(
-        load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange },
-      );
-      if (reply.gives === 'results') {
-        keep(unpacker.unpack(reply.results));
-        tell();
-      } else fail(reply);
+      take(await ask(load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange }));
     }
     busy = false;
   };
 
   return {
     load(file) {
-      prepared = undefined;
       queued = { load: file };
       void pump();
     },
     update(change) {
-      // What was prepared is shown at once; the engine is told of it all the same.
-      if (prepared !== undefined && isOnly(change, prepared)) queueMicrotask(tell);
-      prepared = undefined;
-      typed = undefined;
       queued.change = queued.change ? mergeChanges(queued.change, change) : change;
       void pump();
-    },
-    prepare(record) {
-      typed = record;
-      if (!preparing) void prepare();
     },
     onResults(listener) {
       listeners.add(listener);

@@ -1,16 +1,13 @@
 import type { WorkedExample } from '../../../cells/record/cell.ts';
-import type { CellRecord, KeptValue, SheetFile } from '../../../shared/sheet/format.ts';
+import type { KeptValue, SheetFile } from '../../../shared/sheet/format.ts';
 import type { WorkedOut } from '../book/worked-example.ts';
 import type { SheetChange } from '../rows/change.ts';
-import type { Contribution } from '../rows/results.ts';
-import type { PackedResults } from './packed.ts';
+import type { Contribution, SheetResults } from '../rows/results.ts';
 
 /** Page to worker. Each is answered with its number. */
 export type Request = { n: number } & (
   | { ask: 'load'; file: SheetFile }
   | { ask: 'update'; change: SheetChange }
-  /** What is being typed, to be worked out before it is made. */
-  | { ask: 'prepare'; record: CellRecord }
   | { ask: 'budget'; cell: string; output: string }
   | { ask: 'chain'; cell: string }
   | { ask: 'tables' }
@@ -23,8 +20,7 @@ export const UNASKED = -1;
 
 /** Worker to page. */
 export type Reply = { n: number } & (
-  | { gives: 'results'; results: PackedResults }
-  | { gives: 'prepared'; results: PackedResults }
+  | { gives: 'results'; results: SheetResults }
   | { gives: 'budget'; budget: Contribution[] }
   | { gives: 'chain'; chain: { upstream: string[]; downstream: string[] } }
   | { gives: 'tables'; tables: KeptValue[] }

@@ -1,10 +1,7 @@
 import { libraryOnUse } from '../../../cells/on-use.ts';
 import type { Request } from './messages.ts';
-import { serve } from './serve.ts';
+import { createQueue } from './queue.ts';
 
-const receive = serve(libraryOnUse(), (reply) => {
-  const handed = 'results' in reply ? [reply.results.numbers.buffer] : [];
-  self.postMessage(reply, { transfer: handed });
-});
+const receive = createQueue(libraryOnUse(), (reply) => self.postMessage(reply));
 
 self.onmessage = (event: MessageEvent<Request>) => receive(event.data);

@@ -104,20 +104,6 @@ const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContex
   });
 };
 
-/** A record with a text at a path of the file form. */
-const withText = <T extends object>(record: T, [key = '', ...rest]: readonly string[], text: string): T => ({
-  ...record,
-  [key]: rest.length > 0 ? withText((record as Record<string, object>)[key] ?? {}, rest, text) : text,
-});
-
-/** Has the engine work out what is being typed, so that its figures are there when it is made. */
-export const prepareText = (sheet: Sheet, spot: EntrySpot, text: string): void => {
-  const record = sheet.line(spot.cell)?.record;
-  if (!record || spot.kind === 'tolerance') return;
-  const { committed, problems } = readEntry(text, entryContext(sheet, spot));
-  if (problems.length === 0) sheet.engine.prepare(withText(record, spot.field.split('.'), committed));
-};
-
 /** Takes a remedy: an entry in place of the present one, or a setting of the sheet. */
 export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void => {
   if (remedy.setting) {

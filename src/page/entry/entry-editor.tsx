@@ -2,7 +2,7 @@ import { createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { afterPointer } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped, type Typed } from './commit-typed.ts';
-import { commitAtHand, loadCommit, loadEditor } from './load.ts';
+import { loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
@@ -42,8 +42,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
     done = true;
     const typed = text.trim();
     // Entered anew as it stands, what was in doubt is read once more: the decimal mark may have been set since.
-    const doubted =
-      byKey && sheet.line(spot.cell)?.outline?.problems.some(({ field }) => field === spot.field);
+    const doubted = byKey && sheet.line(spot.cell)?.shape?.problems.some(({ field }) => field === spot.field);
     // Against the text it was opened on: what came meanwhile was not seen when this was typed.
     props.onCommit({
       text: typed === openedOn.trim() && !doubted ? undefined : typed,
@@ -86,7 +85,6 @@ export const EntryEditor = (props: EntryEditorProps) => {
           words: sheetWords(sheet, props.spot),
           say: setSaid,
           sayArgument: setArgument,
-          typed: (text) => commitAtHand()?.prepareText(sheet, props.spot, text.trim()),
           commit,
           leave,
         });

@@ -51,7 +51,7 @@ export const EntryField = (props: EntryFieldProps) => {
     else sheet.conflicts.add({ cell, field, mine: text, theirs: meanwhile, enter: take });
   };
   const problems = (): Problem[] =>
-    (sheet.line(props.spot.cell)?.outline?.problems ?? []).filter(({ field }) => field === props.spot.field);
+    (sheet.line(props.spot.cell)?.shape?.problems ?? []).filter(({ field }) => field === props.spot.field);
 
   return (
     <div class="field">

@@ -8,7 +8,7 @@ import {
   selectedCompletion,
 } from '@codemirror/autocomplete';
 import { history, historyKeymap } from '@codemirror/commands';
-import { EditorSelection, EditorState, type Extension, Prec } from '@codemirror/state';
+import { EditorSelection, EditorState, Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import { afterPointer } from '../kit/pointer.ts';
 import { argumentHint, closeArgumentHint } from './argument-hint.ts';
@@ -33,8 +33,6 @@ export interface EditorOptions {
   say: (message: string | undefined) => void;
   /** Tells which argument of a function the caret is in, or that it is in none. */
   sayArgument: (words: string | undefined) => void;
-  /** Told a moment after each key. */
-  typed: (text: string) => void;
   commit: (text: string, byKey?: boolean) => void;
   leave: () => void;
 }
@@ -54,21 +52,6 @@ const takeOffer = (view: EditorView): boolean => {
   if (completionStatus(view.state) !== 'active') return false;
   if (!selectedCompletion(view.state)) moveCompletionSelection(true)(view);
   return acceptCompletion(view);
-};
-
-/** Once what the key itself changes has been drawn; shorter than the time between two keys, ms. */
-const KEY = 20;
-
-/** Tells `typed` of the text a moment after each key. */
-const heard = (typed: (text: string) => void): Extension => {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  return EditorView.updateListener.of(({ docChanged, view }) => {
-    if (!docChanged) return;
-    clearTimeout(timer);
-    timer = setTimeout(() => {
-      if (view.dom.isConnected) typed(view.state.doc.toString());
-    }, KEY);
-  });
 };
 
 /**
@@ -139,7 +122,6 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
           },
         }),
         EditorView.clipboardInputFilter.of(readingsPasted),
-        heard(options.typed),
         highlighted(options.spot),
         argumentHint(options.words.library, options.sayArgument),
         underlined(options.words.problems, (problems) => options.say(problems[0]?.message)),

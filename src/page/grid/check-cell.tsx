@@ -20,10 +20,10 @@ const AT = { lower: 'lower limit', upper: 'upper limit', wear: 'wear limit' } as
 /** The verdict: its word, its sign, and on which side and by how much it misses or keeps the limit. */
 export const CheckCell = (props: CheckCellProps) => {
   const { show, sheet } = useSheet();
-  const outline = () => sheet.outline(props.cell, props.output);
+  const shape = () => sheet.shape(props.cell, props.output);
   /** Its word; by how much asks for the figures too, which few lines show. */
   const state = () => {
-    const { check } = outline() ?? {};
+    const { check } = shape() ?? {};
     return check && leading(check).state;
   };
   /** Which limit, by how much, on which side; and service, where there is another word for it. */
@@ -45,7 +45,7 @@ export const CheckCell = (props: CheckCellProps) => {
   };
   /** Its own blank entry asks for itself. */
   const isOwnBlank = () => {
-    const { problem } = outline() ?? {};
+    const { problem } = shape() ?? {};
     return problem?.kind === 'blank' && problem.originId === props.cell;
   };
   // A line with neither limits nor anything amiss has no verdict worth a word.
@@ -60,7 +60,7 @@ export const CheckCell = (props: CheckCellProps) => {
         />
       </Show>
       <HeldCheck cell={props.cell} output={props.output} />
-      <Show when={!isOwnBlank() && outline()?.problem}>
+      <Show when={!isOwnBlank() && shape()?.problem}>
         {(problem) => <ProblemNote problem={problem()} cell={props.cell} brief />}
       </Show>
     </GridCell>

@@ -18,11 +18,11 @@ export interface FaceCellProps {
 export const FaceCell = (props: FaceCellProps) => {
   const { sheet } = useSheet();
   const line = () => sheet.line(props.cell);
-  const told = () => props.outputs.filter(({ name }) => !line()?.outline?.outputs[name]?.idle);
+  const told = () => props.outputs.filter(({ name }) => !line()?.shape?.outputs[name]?.idle);
   /** What keeps a figure from being there, said once. */
   const problem = createMemo(() =>
     told()
-      .map(({ name }) => line()?.outline?.outputs[name]?.problem)
+      .map(({ name }) => line()?.shape?.outputs[name]?.problem)
       .find((found) => found !== undefined),
   );
   return (
@@ -38,13 +38,13 @@ export const FaceCell = (props: FaceCellProps) => {
 const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const { sheet, show } = useSheet();
   const name = () => props.output.name;
-  const outline = () => sheet.outline(props.cell, name());
+  const shape = () => sheet.shape(props.cell, name());
   const figure = () => standingFigure(sheet.output(props.cell, name()));
   const at = () => show.output(props.cell, name());
   const told = createMemo(() => {
     const own = figure();
     const output = sheet.output(props.cell, name());
-    return own && at().told(own, bandOf(own, output, outline()?.stands === 'measured'));
+    return own && at().told(own, bandOf(own, output, shape()?.stands === 'measured'));
   });
   const changed = () => {
     const { from, to } = sheet.line(props.cell)?.moved[name()] ?? {};
@@ -59,8 +59,8 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
       </dt>
       <dd>
         <Show
-          when={standingFigure(outline())}
-          fallback={outline()?.logical === undefined ? '—' : String(outline()!.logical)}
+          when={standingFigure(shape())}
+          fallback={shape()?.logical === undefined ? '—' : String(shape()!.logical)}
         >
           <b class="whitespace-nowrap" textContent={told()?.value ?? ''} />{' '}
           <small class="caption" textContent={told()?.beside ?? ''} />

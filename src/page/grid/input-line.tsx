@@ -23,7 +23,7 @@ export const InputLine = (props: InputLineProps) => {
   const line = () => sheet.line(props.cell)!;
   const text = () => line().record.inputs?.[props.input.name];
   const field = () => `inputs.${props.input.name}`;
-  const problem = () => line().outline?.problems.find((p) => p.field === field());
+  const problem = () => line().shape?.problems.find((p) => p.field === field());
   const commit = (entry: string) => void sheet.document.setField(props.cell, field(), entry);
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
   const leftOpen = () => isLeftOpen(line().record, props.input);
@@ -60,7 +60,7 @@ export const InputLine = (props: InputLineProps) => {
             blank={<Blank input={props.input} leftOpen={leftOpen()} />}
             example={example()}
             beside={
-              <Show when={line().outline?.echoes[field()]}>
+              <Show when={line().shape?.echoes[field()]}>
                 {(echo) => <span class="beside block caption">= {writtenOut(echo())}</span>}
               </Show>
             }

@@ -32,13 +32,13 @@ export const LibraryLine = (props: { cell: string }) => {
   const kind = () => {
     const found = library()?.kinds.get(record().kind ?? '');
     // One that could not be fetched is asked for again when the engine has more to say of the line.
-    if (!found) line().outline;
+    if (!found) line().shape;
     return found;
   };
-  const kindProblem = () => line().outline?.problems.find((problem) => problem.field === 'kind');
+  const kindProblem = () => line().shape?.problems.find((problem) => problem.field === 'kind');
   /** Of all outputs, the verdict that most asks for a look. */
   const worst = createMemo(() => {
-    const states = Object.values(line().outline?.outputs ?? {}).map((output) => leading(output.check).state);
+    const states = Object.values(line().shape?.outputs ?? {}).map((output) => leading(output.check).state);
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
@@ -47,7 +47,7 @@ export const LibraryLine = (props: { cell: string }) => {
   const inputs = () => (kind()?.inputs ?? []).filter((input) => open() || wanting(input));
   /** An output that is held to limits, or was read off the part, keeps its line; the others stand on the face. */
   const ownLine = ({ name }: CellOutput) =>
-    line().outline?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
+    line().shape?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
   const outputs = () => (kind()?.outputs ?? []).filter((output) => open() || ownLine(output));
   const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
   return (

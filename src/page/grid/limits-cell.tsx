@@ -15,10 +15,10 @@ export interface LimitsCellProps {
 export const LimitsCell = (props: LimitsCellProps) => {
   const { show, sheet } = useSheet();
   const at = () => show.output(props.cell, props.output);
-  const outline = () => sheet.outline(props.cell, props.output);
+  const shape = () => sheet.shape(props.cell, props.output);
   const result = () => sheet.output(props.cell, props.output);
   const figure = () => standingFigure(result());
-  const read = () => outline()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
+  const read = () => shape()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
   const limits = () => result()?.limits;
   const band = () => figure() && bandOf(figure()!, result(), read());
   const words = () => {
@@ -33,7 +33,7 @@ export const LimitsCell = (props: LimitsCellProps) => {
   };
   return (
     <GridCell row={props.row} column="limits">
-      <Show when={outline()?.limits}>
+      <Show when={shape()?.limits}>
         <LimitBar
           lower={limits()?.lower?.value}
           upper={limits()?.upper?.value}

@@ -51,7 +51,7 @@ export const PlainLine = (props: { cell: string }) => {
   const record = () => line().record;
   /** A set of readings reports its mean first. */
   const main = createMemo(() => {
-    const outputs = line().outline?.outputs;
+    const outputs = line().shape?.outputs;
     return outputs && !outputs.value && outputs.mean ? 'mean' : 'value';
   });
   /** Nothing is cut before its size is known. */
@@ -61,7 +61,7 @@ export const PlainLine = (props: { cell: string }) => {
   const beside = () => {
     const parts = [
       record().tolerance && writtenTolerance(record().tolerance!),
-      line().outline?.echoes.entry && `= ${writtenOut(line().outline!.echoes.entry!)}`,
+      line().shape?.echoes.entry && `= ${writtenOut(line().shape!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
       record().issued && `issued ${writtenOut(record().issued!)}`,
     ];
@@ -88,7 +88,7 @@ export const PlainLine = (props: { cell: string }) => {
                 <AsCutEntry
                   cell={props.cell}
                   text={record().measured?.entry}
-                  quantity={sheet.outline(props.cell, main())?.quantity ?? record().quantity}
+                  quantity={sheet.shape(props.cell, main())?.quantity ?? record().quantity}
                 />
               </Show>
               <SlipRemarks cell={props.cell} />

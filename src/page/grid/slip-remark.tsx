@@ -11,7 +11,7 @@ import { cellOfRow } from '../state/row-key.ts';
 const Remarks = (props: { cell: string }) => {
   const { sheet } = useSheet();
   return (
-    <For each={sheet.line(props.cell)?.outline?.remarks}>
+    <For each={sheet.line(props.cell)?.shape?.remarks}>
       {(remark) => (
         <span
           class="remark-note block pl-2 text-small"
@@ -46,7 +46,7 @@ const Questions = (props: { cell: string }) => {
   const meant = (slip: Slip) =>
     (slip.field !== 'entry' && writtenOut(textAsked(sheet, props.cell, slip))) || 'it';
   return (
-    <For each={sheet.line(props.cell)?.outline?.slips}>
+    <For each={sheet.line(props.cell)?.shape?.slips}>
       {(slip, i) => (
         <span class="remark-note block pl-2 barred-doubt text-small">
           {sayMessage(slip.message)}

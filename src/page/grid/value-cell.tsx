@@ -38,14 +38,14 @@ const planText = (now: OutputResult | undefined, read: boolean, show: OutputShow
 
 /**
  * The figure with its spread; plan and part one above the other where there are both; below, what the last edit did.
- * What there is to show hangs on the outline of the result, and its texts are written by one computation: an edit may
+ * What there is to show hangs on the shape of the result, and its texts are written by one computation: an edit may
  * move hundreds of lines, and each thing that hangs on a figure by itself costs as much as writing it.
  */
 export const ValueCell = (props: ValueCellProps) => {
   const { show, sheet } = useSheet();
   /** A line lives as long as what shows it. */
   const line = untrack(() => sheet.line(props.cell));
-  const outline = () => line?.outline?.outputs[props.output];
+  const shape = () => line?.shape?.outputs[props.output];
   const result = () => line?.result?.outputs[props.output];
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
   const read = createMemo(() => sheet.line(props.cell)?.record.role === 'measured');
@@ -64,7 +64,7 @@ export const ValueCell = (props: ValueCellProps) => {
   if (line) {
     // Figures of an edit come by themselves; whatever else they hang on is followed here.
     createRenderEffect(() => {
-      if (line.outline) write(untrack(() => line.figures));
+      if (line.shape) write(untrack(() => line.figures));
     });
     onCleanup(line.onFigures((figures) => untrack(() => write(figures))));
   }
@@ -99,12 +99,12 @@ export const ValueCell = (props: ValueCellProps) => {
   return (
     <GridCell row={props.row} column="value">
       <Show
-        when={outline()?.measured}
+        when={shape()?.measured}
         fallback={
-          <Show when={outline()?.planned}>
+          <Show when={shape()?.planned}>
             <span class="amount block">
               <Told />
-              <Show when={outline()?.planned?.aim !== undefined}>
+              <Show when={shape()?.planned?.aim !== undefined}>
                 <small class="inline-block mr-2 caption empty:hidden" textContent={aim()} />
               </Show>
             </span>
@@ -114,7 +114,7 @@ export const ValueCell = (props: ValueCellProps) => {
         <span class="amount actual block">
           <Told />
         </span>
-        <Show when={outline()?.planned}>
+        <Show when={shape()?.planned}>
           <span class="amount block">
             <small
               class="block caption empty:hidden"
@@ -124,14 +124,14 @@ export const ValueCell = (props: ValueCellProps) => {
           </span>
         </Show>
       </Show>
-      <Show when={outline()?.replanned}>
+      <Show when={shape()?.replanned}>
         <small
           class="caption"
           textContent={`would now be ${result()?.replanned ? at().value(result()!.replanned!) : ''}`}
         />
       </Show>
-      <Show when={outline()?.logical !== undefined}>
-        <b>{outline()?.logical ? 'true' : 'false'}</b>
+      <Show when={shape()?.logical !== undefined}>
+        <b>{shape()?.logical ? 'true' : 'false'}</b>
       </Show>
       <span class="moved block text-moved text-small empty:hidden">{moved.node}</span>
       <HeldValue cell={props.cell} output={props.output} />

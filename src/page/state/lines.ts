@@ -3,7 +3,7 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellResult } from '../../engine/rows/results.ts';
 import { keepEqual } from '../kit/keep-equal.ts';
 import type { Move } from './moves.ts';
-import { sameOutline } from './outline.ts';
+import { sameShape } from './shape.ts';
 
 /** One cell as the page shows it. Plain values, never changed in place: parts that stay equal stay the same objects. */
 export interface Line {
@@ -18,7 +18,7 @@ export interface Line {
    * A result of the same shape, words and verdicts as the present one, its figures perhaps those of before. Whoever asks
    * for it instead of the result is not asked again by an edit that moves figures only, which is what most edits do.
    */
-  readonly outline: CellResult | undefined;
+  readonly shape: CellResult | undefined;
   /**
    * Has `write` told of every change of the figures ahead of everything that hangs on them: for what does nothing but write
    * them down. Gives what stops it.
@@ -40,7 +40,7 @@ const NONE: Figures = { result: undefined, moved: UNMOVED };
 const createSlot = () => {
   const [record, setRecord] = createSignal<CellRecord>();
   const [figures, setFigures] = createSignal(NONE);
-  const [outline, setOutline] = createSignal<CellResult>();
+  const [shape, setShape] = createSignal<CellResult>();
   const writers = new Set<(figures: Figures) => void>();
   const line: Line = {
     get record() {
@@ -55,15 +55,15 @@ const createSlot = () => {
     get figures() {
       return figures();
     },
-    get outline() {
-      return outline();
+    get shape() {
+      return shape();
     },
     onFigures: (write) => {
       writers.add(write);
       return () => writers.delete(write);
     },
   };
-  return { line, record, setRecord, figures, setFigures, outline, setOutline, writers };
+  return { line, record, setRecord, figures, setFigures, shape, setShape, writers };
 };
 
 type Slot = ReturnType<typeof createSlot>;
@@ -76,8 +76,8 @@ export const createLines = () => {
   const written = new Map<Slot, Figures>();
   const write = (slot: Slot, figures: Figures): void => {
     written.set(slot, figures);
-    // The first ones wait for their outline, which tells the unit they are written in.
-    if (untrack(slot.outline)) for (const one of slot.writers) one(figures);
+    // The first ones wait for their shape, which tells the unit they are written in.
+    if (untrack(slot.shape)) for (const one of slot.writers) one(figures);
   };
   const slotOf = (id: string) => {
     let slot = slots.get(id);
@@ -103,7 +103,7 @@ export const createLines = () => {
       const slot = slotOf(id);
       slot.setRecord(undefined);
       slot.setFigures(NONE);
-      slot.setOutline(undefined);
+      slot.setShape(undefined);
       moved.delete(id);
     },
     /** Has a result written down where its line is drawn; {@link settle} makes it known. */
@@ -129,8 +129,8 @@ export const createLines = () => {
         const before = untrack(slot.figures).result;
         slot.setFigures(figures);
         const { result } = figures;
-        if (!result || (before && sameOutline(before, result))) continue;
-        slot.setOutline(result);
+        if (!result || (before && sameShape(before, result))) continue;
+        slot.setShape(result);
         more = true;
       }
       written.clear();

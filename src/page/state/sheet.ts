@@ -58,14 +58,14 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     rev: 0,
   });
   const [recorded, noteRecords] = createSignal(undefined, { equals: false });
-  const [outlined, noteOutlines] = createSignal(undefined, { equals: false });
+  const [shaped, noteShapes] = createSignal(undefined, { equals: false });
   /**
    * Every line as it stood after the last change of the records or of more than figures, in order: to hang on each of a
    * thousand of them would cost more than an edit.
    */
   const all = createMemo(() => {
     recorded();
-    outlined();
+    shaped();
     return untrack(() =>
       state.order.flatMap((id): LineNow[] => {
         const line = lines.get(id);
@@ -152,7 +152,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
       () => untrack(() => write(cells)),
       () => {
         const first = state.rev === 0;
-        if (lines.settle() || first) noteOutlines();
+        if (lines.settle() || first) noteShapes();
         setState('rev', rev);
       },
     );
@@ -172,10 +172,9 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     engine,
     line: lines.get,
     lines: all,
-    /** One output of a cell; its outline where its figures are not asked for. */
+    /** One output of a cell; its shape where its figures are not asked for. */
     output: (id: string, output: string): OutputResult | undefined => lines.get(id)?.result?.outputs[output],
-    outline: (id: string, output: string): OutputResult | undefined =>
-      lines.get(id)?.outline?.outputs[output],
+    shape: (id: string, output: string): OutputResult | undefined => lines.get(id)?.shape?.outputs[output],
     numberOf: (id: string): number | undefined => numbers().get(id),
     /** What people call a cell: its label, else its name. */
     titleOf: (id: string): string => {

@@ -121,7 +121,7 @@ export const unitOf = (sheet: Sheet, cell: string, output: string): Unit => show
 
 const showOf = (sheet: Sheet, cell: string, output: string): OutputShow => {
   const line = sheet.line(cell);
-  const result = line?.outline?.outputs[output];
+  const result = line?.shape?.outputs[output];
   const own = output === 'value' || line?.record.role !== 'cell' ? line?.record.display : undefined;
   const wish = line?.record.outputs?.[output]?.display ?? own ?? result?.display;
   return showFor(result?.quantity ?? line?.record.quantity, sheet.state.units, wish, usesComma());
@@ -139,7 +139,7 @@ export const createShow = (sheet: Sheet) => ({
     const own = unitOf(sheet, cell, output);
     const line = sheet.line(cell);
     const other = otherUnit(
-      line?.outline?.outputs[output]?.quantity ?? line?.record.quantity,
+      line?.shape?.outputs[output]?.quantity ?? line?.record.quantity,
       sheet.state.units,
     );
     return other.label === own.label ? undefined : showIn(other, usesComma());

@@ -6,9 +6,7 @@ import { standingFigure } from '../state/moves.ts';
 /** What the line hangs on and what hangs on it, one step each way; a press goes there. */
 export const FeedLinks = (props: { cell: string }) => {
   const { sheet } = useSheet();
-  const feeds = createMemo(() =>
-    (sheet.line(props.cell)?.outline?.feeds ?? []).filter((id) => sheet.line(id)),
-  );
+  const feeds = createMemo(() => (sheet.line(props.cell)?.shape?.feeds ?? []).filter((id) => sheet.line(id)));
   const users = createMemo(() => sheet.usersOf(props.cell));
   return (
     <Show when={feeds().length + users().length > 0}>

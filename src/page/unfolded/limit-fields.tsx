@@ -21,7 +21,7 @@ export const LimitFields = (props: LimitFieldsProps) => {
   const set = (field: string, value: string) =>
     sheet.document.setField(props.cell, `${props.path}.${field}`, value || undefined);
   const amiss = () =>
-    sheet.line(props.cell)?.outline?.problems.some(({ field }) => field?.startsWith(`${props.path}.`));
+    sheet.line(props.cell)?.shape?.problems.some(({ field }) => field?.startsWith(`${props.path}.`));
   const entry = (field: 'lower' | 'upper' | 'wear', label: string) => (
     <EntryField
       label={label}

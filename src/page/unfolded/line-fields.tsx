@@ -30,7 +30,7 @@ const spotIn =
     cell,
     field,
     kind,
-    quantity: sheet.outline(cell, 'value')?.quantity ?? sheet.line(cell)?.record.quantity,
+    quantity: sheet.shape(cell, 'value')?.quantity ?? sheet.line(cell)?.record.quantity,
   });
 
 /** What a plain line says of itself. What only some roles need is shown only there. */

@@ -12,7 +12,7 @@ export const OutputFields = (props: { cell: string; output: string }) => {
     cell: props.cell,
     field,
     kind: 'entry' as const,
-    quantity: sheet.outline(props.cell, props.output)?.quantity,
+    quantity: sheet.shape(props.cell, props.output)?.quantity,
   });
   return (
     <div class="grid gap-2">

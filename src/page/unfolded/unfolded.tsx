@@ -28,7 +28,7 @@ export default function Unfolded(props: { row: RowKey }) {
   const output = () => outputOfRow(props.row) ?? 'value';
   /** Those not shown at a field of this line. */
   const problems = () =>
-    (line().outline?.problems ?? []).filter(
+    (line().shape?.problems ?? []).filter(
       (p) => p.field === undefined || p.field === 'entry' || p.field === 'kind',
     );
   return (

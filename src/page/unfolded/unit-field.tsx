@@ -15,11 +15,11 @@ export const UnitField = (props: { cell: string; output: string; path: string })
   const value = () =>
     (props.path === 'display' ? line()?.record.display : line()?.record.outputs?.[props.output]?.display) ??
     '';
-  const outline = () => sheet.outline(props.cell, props.output);
-  const quantity = () => outline()?.quantity ?? line()?.record.quantity;
+  const shape = () => sheet.shape(props.cell, props.output);
+  const quantity = () => shape()?.quantity ?? line()?.record.quantity;
   const options = () => {
     const kind = quantity() === undefined ? undefined : quantityKind(quantity()!);
-    const own = displayUnit(quantity(), sheet.state.units, outline()?.display);
+    const own = displayUnit(quantity(), sheet.state.units, shape()?.display);
     const symbols = new Set([
       ...(kind?.units.in ?? []),
       ...(kind?.units.mm ?? []),

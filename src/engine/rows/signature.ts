@@ -1,8 +1,8 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { SheetScope } from './scope.ts';
 
-/** What others see of a cell: changes when a reference to it may lead elsewhere or mean another kind of thing. */
-export function faceOf(record: CellRecord, scope: SheetScope): string {
+/** What others see of a cell, as one text: changes when a reference to it may lead elsewhere or mean another kind of thing. */
+export function signatureOf(record: CellRecord, scope: SheetScope): string {
   const { name, role, kind } = record;
   if (role !== 'cell') {
     const measured = scope.isMeasured(record, 'value');

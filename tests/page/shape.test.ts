@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { CellResult, Figure, OutputResult } from '../../src/engine/rows/results.ts';
-import { sameOutline } from '../../src/page/state/outline.ts';
+import { sameShape } from '../../src/page/state/shape.ts';
 
 const figure = (value: number): Figure => ({ value, low: value, high: value, centre: value, u: 0, dof: 9 });
 const result = (value: OutputResult, beside: Partial<CellResult> = {}): CellResult => ({
@@ -28,8 +28,8 @@ const after = (value: OutputResult, beside: Partial<CellResult> = {}): CellResul
   ...beside,
 });
 
-test('figures and by how much a limit is kept are no part of an outline', () => {
-  expect(sameOutline(before, after(output(3)))).toBe(true);
+test('figures and by how much a limit is kept are no part of an shape', () => {
+  expect(sameShape(before, after(output(3)))).toBe(true);
 });
 
 test.each([
@@ -49,5 +49,5 @@ test.each([
   ['an echo', after(output(3), { echoes: { entry: '0.5' } })],
   ['another cell to hang on', after(output(3), { feeds: ['c'] })],
 ])('%s is', (_, now) => {
-  expect(sameOutline(before, now)).toBe(false);
+  expect(sameShape(before, now)).toBe(false);
 });

@@ -8,23 +8,39 @@ import type { Reply, Request } from './messages.ts';
 const PATIENCE = 10_000;
 
 /**
- * Answers requests strictly in their order, by a library that is fetched as it is used: each waits for the kinds of cell
+ * The worker's queue of requests. Answers them strictly in their order, by a library that is fetched as it is used: each waits for the kinds of cell
  * it names, and one that names none that is not there is answered at once. Where a kind cannot be fetched the answer is
  * given without it, so that the other lines are not lost; it is tried again with every request, and when it comes the
  * lines that wanted it are told of unasked.
  */
-export function serve(library: GrowingLibrary, post: (reply: Reply) => void): (request: Request) => void {
+export function createQueue(
+  library: GrowingLibrary,
+  post: (reply: Reply) => void,
+): (request: Request) => void {
   const { answer, renew } = createAnswer(library);
   const behind: Request[] = [];
   let waiting = false;
   /** Kinds that lines of the sheet were answered without. */
   const late = new Set<string>();
 
+  let fetching = false;
+  /** A request came while they were being fetched: if that fails, it has had no attempt of its own. */
+  let again = false;
+
   const fetchLate = async (): Promise<void> => {
-    await library.fetch(late);
-    const came = [...late].filter((kind) => !library.lacks(kind));
-    for (const kind of came) late.delete(kind);
-    if (came.length > 0) post(renew());
+    if (fetching) {
+      again = true;
+      return;
+    }
+    fetching = true;
+    do {
+      again = false;
+      await library.fetch(late);
+      const came = [...late].filter((kind) => !library.lacks(kind));
+      for (const kind of came) late.delete(kind);
+      if (came.length > 0) post(renew());
+    } while (again && late.size > 0);
+    fetching = false;
   };
 
   const finish = (request: Request): void => {
@@ -59,8 +75,6 @@ function namedIn(request: Request, library: Library): readonly string[] {
       return kindsOf(request.file.cells);
     case 'update':
       return kindsOf(request.change.changed ?? []);
-    case 'prepare':
-      return kindsOf([request.record]);
     case 'example': {
       const records = library.kinds.get(request.kind)?.inputs.flatMap(({ record }) => record ?? []);
       return [request.kind, ...(records ?? [])];
