@@ -1,8 +1,8 @@
 import { handbook } from '../../../cells/handbook.ts';
 import type { Problem } from '../../../shared/problem.ts';
-import { parseEntry, parseTolerance } from '../../language/parse.ts';
+import { parseTolerance } from '../../language/parse.ts';
 import type { Sheet } from '../state/sheet.ts';
-import { entryContext } from './commit.ts';
+import { entryContext, readEntry } from './commit.ts';
 import type { EntrySpot } from './spot.ts';
 
 /** What is wrong with a text as it is typed, before it is taken. */
@@ -12,5 +12,5 @@ export const entryProblems = (sheet: Sheet, spot: EntrySpot, text: string): Prob
     const nominal = sheet.line(spot.cell)?.result?.outputs.value?.planned?.value;
     return parseTolerance(text, nominal === undefined ? context : { ...context, nominal }).problems;
   }
-  return parseEntry(text, context).problems;
+  return readEntry(text, context).problems;
 };

@@ -11,6 +11,7 @@ import { PLAIN_NUMBER } from '../../language/values/settle.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 import { preferences } from '../kit/preferences.ts';
 import type { Sheet } from '../state/sheet.ts';
+import { spacedReadings } from './spaced-readings.ts';
 import type { EntrySpot } from './spot.ts';
 
 /** The role an entry of a field is read in: what a `±` in it means. */
@@ -77,8 +78,9 @@ const keepDoubt = ({ committed, problems }: Pick<ParsedEntry, 'committed' | 'pro
     return text.slice(0, from) + number.replace('.', ',') + text.slice(to);
   }, committed);
 
-const readEntry = (text: string, context: EntryContext): ParsedEntry => {
-  const read = parseEntry(text, context);
+/** Reads a text as it was typed. */
+export const readEntry = (text: string, context: EntryContext): ParsedEntry => {
+  const read = parseEntry(context.role === 'measured' ? spacedReadings(text) : text, context);
   return context.decimal === ',' ? { ...read, committed: keepDoubt(read) } : read;
 };
 
@@ -116,4 +118,16 @@ export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void 
     return;
   }
   commitStored(sheet, spot, remedy.entry);
+};
+
+/**
+ * Whether taking a remedy says that the user writes a decimal comma: what was typed has one where the remedy has the point.
+ */
+export const saysComma = (sheet: Sheet, { cell, field }: EntrySpot, { entry }: Remedy): boolean => {
+  if (preferences().decimal === ',' || entry === undefined) return false;
+  const record = sheet.line(cell)?.record as unknown as Record<string, unknown> | undefined;
+  const typed = field
+    .split('.')
+    .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], record);
+  return typeof typed === 'string' && /\d,\d/.test(typed) && typed.replace(/(\d),(?=\d)/g, '$1.') === entry;
 };

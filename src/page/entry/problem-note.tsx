@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import type { Problem, Remedy } from '../../../shared/problem.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
+import { prefer } from '../kit/preferences.ts';
 import { sayMessage } from '../kit/say-message.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -19,11 +20,19 @@ export interface ProblemNoteProps {
 }
 
 export const ProblemNote = (props: ProblemNoteProps) => {
-  const { goTo, sheet } = useSheet();
+  const { goTo, sheet, notices } = useSheet();
   const library = useLibrary();
   const take = (remedy: Remedy) => {
     const spot = spotOfField(sheet, library(), props.cell, props.problem.field ?? 'entry');
-    void loadCommit().then(({ takeRemedy }) => takeRemedy(sheet, spot, remedy));
+    void loadCommit().then(({ takeRemedy, saysComma }) => {
+      const comma = saysComma(sheet, spot, remedy);
+      takeRemedy(sheet, spot, remedy);
+      if (!comma) return;
+      prefer('decimal', ',');
+      notices.say(
+        'From now on a comma is read and written as the decimal mark. The preferences change that.',
+      );
+    });
   };
   const elsewhere = () => {
     const id = props.problem.originId;

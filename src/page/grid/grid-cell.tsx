@@ -25,6 +25,8 @@ export const GridCell = (props: GridCellProps) => {
   const context = useSheet();
   const { cursor } = context;
   const here = () => cursor.isAt(props.row, props.column);
+  const isTyped = () =>
+    props.column === 'entry' && (cursor.isEdited(props.row) || cursor.isEditedAsCut(props.row));
   let element!: HTMLDivElement;
   // Only where the cursor has come here. That an edit ends is no reason: whoever pressed elsewhere is typing there.
   createEffect<boolean>((before) => {
@@ -57,7 +59,8 @@ export const GridCell = (props: GridCellProps) => {
       aria-description={props.description}
       aria-expanded={props.unfolds ? cursor.isOpen(props.row) : undefined}
       aria-readonly={props.editable ? undefined : 'true'}
-      tabindex={here() ? 0 : -1}
+      // No stop while typed in: Shift+Tab would stay here, and the next key begin the entry anew.
+      tabindex={here() && !isTyped() ? 0 : -1}
       onFocusIn={() => {
         // While the pointer is down nothing may fold or unfold under it; the click does.
         if (!isPointerDown()) cursor.move({ row: props.row, column: props.column });

@@ -1,3 +1,4 @@
+import { usesComma } from './decimal-mark.ts';
 import { say } from './words.ts';
 
 /** Names of cells, what was typed and formulas: quoted in a message as they are. */
@@ -11,4 +12,9 @@ export const outsideQuotes = (message: string, change: (text: string) => string)
     .join('');
 
 /** What the program says of an entry, in the words the user prefers; names in it keep theirs. */
-export const sayMessage = (message: string): string => outsideQuotes(message, say);
+export const sayMessage = (message: string): string =>
+  usesComma() ? withComma(outsideQuotes(message, say)) : outsideQuotes(message, say);
+
+/** Figures with the mark the user writes; what has further points is no figure. */
+const withComma = (message: string): string =>
+  message.replace(/(?<![\w.])(\d+)\.(\d+)(?![\w]*\.\d)/g, '$1,$2');

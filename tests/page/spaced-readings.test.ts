@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { spacedReadings } from '../../src/page/entry/spaced-readings.ts';
+
+test('readings parted by blanks, tabs or line ends are a list', () => {
+  expect(spacedReadings('1.7481 1.7480 1.7482 in')).toBe('1.7481; 1.7480; 1.7482 in');
+  expect(spacedReadings('1.7481\t1.7480\n1.7482')).toBe('1.7481; 1.7480; 1.7482');
+  expect(spacedReadings('44,912 44,913 mm')).toBe('44,912; 44,913 mm');
+  expect(spacedReadings('44,912 mm 44,913 mm')).toBe('44,912; 44,913 mm');
+  expect(spacedReadings('1.7481" 1.7480"')).toBe('1.7481; 1.7480 "');
+});
+
+test('one size, a doubt behind it, a list as it should be and units that differ stay as they are', () => {
+  for (const text of [
+    '2 1/4 in',
+    '2.2513 in ± 0.0002 in',
+    '1.7481; 1.7480 in',
+    '1.7481 | 1.7480 in',
+    '1.7481 in 44.4 mm',
+    '=a + 1.5 mm',
+    '1 1.5',
+    '1.7481',
+    'set 1.7500, +14 divisions of .0001',
+  ])
+    expect(spacedReadings(text)).toBe(text);
+});
