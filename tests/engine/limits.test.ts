@@ -129,7 +129,7 @@ it('a bare limit of what is shown in thou is not taken for inches, on a plain li
 
 it.each([
   ['issued', { issued: '20 under' }],
-  ['measured', { measured: { entry: '20 under' } }],
+  ['measured.entry', { measured: { entry: '20 under' } }],
 ])('how far from its size a part is cut is no size %s', (field, more) => {
   const of = (entry: string) => inches([plain('a', 'chosen', entry, more)]).byName('a')?.problems;
   expect(of('2.25 in')).toEqual([
