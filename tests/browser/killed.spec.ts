@@ -2,13 +2,14 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { walk } from '../walk.ts';
 import { expect, test } from './fixture.ts';
 import { kill, type OwnBrowser, ownBrowser } from './own-browser.ts';
 import { isSaved, lookAt, shortJob, takeOver } from './share-steps.ts';
 import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
 
-/** How often the browser, and as often the tab alone, is killed; more when asked. */
-const RUNS = Number(process.env.FITWRIGHT_KILLS ?? 10);
+/** How often the browser and the tab alone are killed, by turns. */
+const RUNS = walk(3, 50);
 
 const entry = (k: number): string => `${(2.2 + k / 1000).toFixed(4)} in ± 0.0002 in`;
 const shown = (k: number): string => (2.2 + k / 1000).toFixed(4);

@@ -5,13 +5,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from '@playwright/test';
 import { readSheet } from '../../shared/sheet/read.ts';
+import { walk } from '../walk.ts';
 import { expect, test } from './fixture.ts';
 import { kill, type OwnBrowser, ownBrowser } from './own-browser.ts';
 import { bringIn, isSaved, lookAt, shortJob, takeOver } from './share-steps.ts';
 import { enter, figuresAreIn, value } from './sheet-steps.ts';
 
 /** How often each way is gone; more when asked. */
-const RUNS = Number(process.env.FITWRIGHT_LOSSES ?? 1);
+const RUNS = walk(1, 20);
 
 const entry = (k: number): string => `${(2.2 + k / 1000).toFixed(4)} in ± 0.0002 in`;
 const shown = (k: number): string => (2.2 + k / 1000).toFixed(4);

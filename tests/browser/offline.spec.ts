@@ -4,12 +4,16 @@ import { type OwnServer, ownServer } from './own-server.ts';
 import { enter, figuresAreIn, value } from './sheet-steps.ts';
 
 test.use({ serviceWorkers: 'allow' });
+test.describe.configure({ timeout: 400_000 });
 
 let server: OwnServer;
 test.beforeEach(async () => {
   server = await ownServer();
 });
 test.afterEach(() => server.stop().catch(() => {}));
+
+/** An edition is there once every file of it has come, however slowly they do. */
+const ONCE_ALL_IS_FETCHED = { timeout: 170_000 };
 
 /** All files are kept, and the page is under the worker's hand. */
 const kept = (page: Page) =>
@@ -61,7 +65,7 @@ test('a newer edition waits until the user takes it', async ({ page }) => {
   change('/service-worker.js', /const edition = '\w+'/, "const edition = 'next'");
   const line = page.getByText('A newer edition of Fitwright is here');
   await page.reload();
-  await expect(line).toBeVisible();
+  await expect(line).toBeVisible(ONCE_ALL_IS_FETCHED);
   await page.reload();
   await expect(line).toBeVisible();
   await expect(page.locator('meta[name=edition]')).toHaveCount(0);

@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { walk } from '../walk.ts';
 import { expect, test } from './fixture.ts';
 import { bringIn, isSaved, shortJob } from './share-steps.ts';
 import { enter, FIRST_LINE, figuresAreIn, line, value } from './sheet-steps.ts';
@@ -55,7 +56,7 @@ test('the list in one tab follows what is done in another', async ({ page, conte
 });
 
 /** How often each of these ways is gone; more when asked. */
-const RUNS = Number(process.env.FITWRIGHT_LOSSES ?? 1);
+const RUNS = walk(1, 20);
 
 const entryOf = (page: Page, name: string) => line(page, name).locator('[data-column="entry"]');
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { SheetDocument } from '../../src/document/sheet-document.ts';
+import { walk } from '../walk.ts';
 
 /** One random command; `pick`s choose the line, the text and the place, whatever the sheet looks like by then. */
 export interface Edit {
@@ -32,7 +33,7 @@ export const edit: fc.Arbitrary<Edit> = fc.record({
   other: fc.nat(1000),
 });
 
-export const SEED = { seed: 20, numRuns: 150 };
+export const SEED = { seed: 20, numRuns: walk(50, 1500) };
 
 const NAMES = ['bore', 'hole', 'press', 'shaft', 'wall', 'journal', 'œil', 'bush_od_2', 'Ø', '2x', 'x y'];
 

@@ -4,6 +4,7 @@ import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { exportText, importText } from '../../src/document/files.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { mergeAll } from '../../src/document/storage/open-sheet.ts';
+import { walk } from '../walk.ts';
 import { apply, edit, SEED } from './edits.ts';
 import { printOf as fingerprint } from './prints.ts';
 import { bushJob } from './sample.ts';
@@ -69,7 +70,7 @@ describe('whatever commands were done', () => {
         while (sheet.redoLabel() !== undefined) sheet.redo();
         expect(sheet.toFile()).toEqual(end);
       }),
-      { ...SEED, numRuns: 60 },
+      { ...SEED, numRuns: walk(20, 600) },
     );
   });
 

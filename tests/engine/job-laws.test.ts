@@ -8,6 +8,7 @@ import { NOMINAL } from '../../src/engine/network/grid.ts';
 import { keyOf, type RowKey } from '../../src/engine/rows/key.ts';
 import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
 import { evaluate } from '../../src/language/compile/evaluate.ts';
+import { walk } from '../walk.ts';
 import { valueByTrees } from './by-trees.ts';
 import { edited, fileOf, job, jobEdit, renamed } from './random-job.ts';
 
@@ -69,7 +70,7 @@ describe('a sheet of every kind of cell, right and wrong', () => {
         engine.destroy();
         fresh.destroy();
       }),
-      { seed: SEED, numRuns: 150 },
+      { seed: SEED, numRuns: walk(30, 1500) },
     );
   });
 
@@ -84,7 +85,7 @@ describe('a sheet of every kind of cell, right and wrong', () => {
         expect(figures(standing(answers).values())).toEqual(before);
         engine.destroy();
       }),
-      { seed: SEED, numRuns: 60 },
+      { seed: SEED, numRuns: walk(20, 600) },
     );
   });
 
@@ -100,7 +101,7 @@ describe('a sheet of every kind of cell, right and wrong', () => {
         engine.destroy();
         other.destroy();
       }),
-      { seed: SEED, numRuns: 60 },
+      { seed: SEED, numRuns: walk(20, 600) },
     );
   });
 
@@ -150,7 +151,7 @@ describe('a sheet of every kind of cell, right and wrong', () => {
         }
         engine.destroy();
       }),
-      { seed: SEED, numRuns: 120 },
+      { seed: SEED, numRuns: walk(30, 1200) },
     );
     expect(formulas).toBeGreaterThan(3000);
     expect(corners).toBeGreaterThan(1500);

@@ -4,6 +4,7 @@ import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import type { CellResult } from '../../src/engine/rows/results.ts';
+import { walk } from '../walk.ts';
 import { randomSheet, type Sample } from './random-sheet.ts';
 
 const SEED = 20261125;
@@ -50,7 +51,7 @@ describe('worst case by corners', () => {
           ).toBeLessThan(reach);
         }
       }),
-      { seed: SEED, numRuns: 150 },
+      { seed: SEED, numRuns: walk(50, 1500) },
     );
   });
 });
@@ -115,7 +116,7 @@ describe('an edited engine', () => {
         engine.destroy();
         fresh.destroy();
       }),
-      { seed: SEED, numRuns: 150 },
+      { seed: SEED, numRuns: walk(50, 1500) },
     );
   });
 });

@@ -160,7 +160,13 @@ describe('each rule against its closed form, through the engine', () => {
   const noise = 1e-9;
 
   it.each(['worst-case', 'iso14253-2013', 'iso14253-2017', 'simple'] as const)('%s', (rule) => {
-    for (const { y, U, own, role } of cases) {
+    const text = (tenths: number, spread: number) => `${tenths / 10} thou ± ${spread / 10} thou`;
+    const lines = cases.map(({ y, U, own, role }, i) => {
+      const limits = { lower: text(10, own), upper: text(30, own), metalOn: 'low' as const };
+      return plain(`a${i}`, role, text(y, U), { limits });
+    });
+    const sheet = inches(lines, { rule });
+    for (const [i, { y, U, own, role }] of cases.entries()) {
       const uy = role === 'measured' ? U / 2 : U / SQRT3;
       const u = Math.hypot(uy, own / SQRT3);
       const half = {
@@ -178,9 +184,7 @@ describe('each rule against its closed form, through the engine', () => {
       const out = Math.min(...margins) + half < -noise || (rule === 'iso14253-2017' && missed >= 0.95);
       const open = rule === 'iso14253-2017' ? missed > 0.05 : low < -noise;
       const grade = out ? 3 : open ? 2 : Math.min(...margins) < 20 / 4 - noise ? 1 : 0;
-      const text = (tenths: number, spread: number) => `${tenths / 10} thou ± ${spread / 10} thou`;
-      const limits = { lower: text(10, own), upper: text(30, own), metalOn: 'low' as const };
-      const { check } = judged(plain('a', role, text(y, U), { limits }), rule);
+      const { check } = sheet.output(`a${i}`);
       const where = `${y} ± ${U} in 10 to 30 ± ${own}, ${role}`;
       expect(check.asNew.state, where).toBe(names[role][grade]);
       expect(check.rule).toBe(rule);

@@ -13,6 +13,7 @@ import type { Reply, Request } from '../../src/engine/worker/messages.ts';
 import { createQueue } from '../../src/engine/worker/queue.ts';
 import { onUse } from '../cells/on-use.ts';
 import { sheetOf, templates } from '../templates/shelf.ts';
+import { walk } from '../walk.ts';
 import { edited, fileOf, job, jobEdit } from './random-job.ts';
 
 const SEED = 20261128;
@@ -147,7 +148,7 @@ describe('an engine whose library is fetched as it is used', () => {
         close();
         engine.destroy();
       }),
-      { seed: SEED, numRuns: 25 },
+      { seed: SEED, numRuns: walk(10, 250) },
     );
   });
 

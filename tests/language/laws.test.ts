@@ -12,11 +12,12 @@ import { referencesIn, renameIn } from '../../src/language/names.ts';
 import { parseEntry, parseFormula, parseTolerance } from '../../src/language/parse.ts';
 import { printExpr } from '../../src/language/syntax/print.ts';
 import type { Expr, Reference } from '../../src/language/syntax/syntax.ts';
+import { walk } from '../walk.ts';
 import { at } from './context.ts';
 import { formulas, plainFormulas } from './formulas.ts';
 
 const SEED = 20;
-const runs = (numRuns: number) => ({ seed: SEED, numRuns });
+const runs = (numRuns: number) => ({ seed: SEED, numRuns: walk(numRuns / 2, numRuns * 10) });
 
 /** A tree without its places in the text. */
 const shape = (expr: Expr): unknown =>

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseEntry } from '../../src/language/parse.ts';
 import { reading } from '../../src/language/values/reading.ts';
 import { contextKey, plainForm } from '../../src/language/values/retyped.ts';
+import { walk } from '../walk.ts';
 import { at } from './context.ts';
 
 const number = fc.tuple(fc.nat(999), fc.integer({ min: -1, max: 5 })).map(([whole, places]) => {
@@ -59,7 +60,7 @@ describe('a number typed anew in the place of another', () => {
           if (plainForm(reading(other, first), own.entry)) kept++;
         },
       ),
-      { seed: 11, numRuns: 4000 },
+      { seed: 11, numRuns: walk(1500, 40_000) },
     );
     expect(kept).toBeGreaterThan(150);
   });

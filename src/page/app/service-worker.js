@@ -27,7 +27,7 @@ worker.addEventListener('activate', (/** @type {any} */ event) => event.waitUnti
 /** @param {Request} request */
 async function answer(request) {
   const cache = await caches.open(CACHE);
-  const wanted = request.mode === 'navigate' ? new Request('../offline/') : request;
+  const wanted = request.mode === 'navigate' ? new Request('./') : request;
   return (await cache.match(wanted)) ?? (await caches.match(wanted)) ?? fetch(request);
 }
 worker.addEventListener('fetch', (/** @type {any} */ event) => {

@@ -8,6 +8,7 @@ import { runPlan } from '../../../src/engine/montecarlo/run.ts';
 import { simulate } from '../../../src/engine/montecarlo/simulate.ts';
 import { highColumn, lowColumn, NOMINAL } from '../../../src/engine/network/grid.ts';
 import { evaluate } from '../../../src/language/compile/evaluate.ts';
+import { walk } from '../../walk.ts';
 import { randomSheet, sheetOf } from '../random-sheet.ts';
 
 const SEED = 20261125;
@@ -62,7 +63,7 @@ describe('the tree, evaluated by itself, equals the grid bit for bit', () => {
           compare(corner.column, (source) => corner.end(source), corner.needs);
         engine.destroy();
       }),
-      { seed: SEED, numRuns: 100 },
+      { seed: SEED, numRuns: walk(30, 1000) },
     );
   });
 
@@ -83,7 +84,7 @@ describe('the tree, evaluated by itself, equals the grid bit for bit', () => {
         }
         engine.destroy();
       }),
-      { seed: SEED, numRuns: 60 },
+      { seed: SEED, numRuns: walk(20, 600) },
     );
   });
 });
@@ -107,7 +108,7 @@ it('no draw leaves the worst case where every source is bounded', () => {
         expect(histogram.to).toBeLessThanOrEqual(figure.high + hair);
       }
     }),
-    { seed: SEED, numRuns: 60 },
+    { seed: SEED, numRuns: walk(20, 600) },
   );
 });
 

@@ -5,6 +5,7 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { computeSheet } from '../../../src/engine/compute.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import type { Slip } from '../../../src/engine/rows/results.ts';
+import { walk } from '../../walk.ts';
 import { sheetOf } from '../random-sheet.ts';
 import { cleanSheet } from './clean-sheet.ts';
 import { Draw } from './draw.ts';
@@ -244,8 +245,8 @@ it('is not asked again once dismissed, until the text changes', () => {
 
 describe('over synthetic sheets', () => {
   test.each([
-    ['the shop the questions were first tried on', 600, undefined],
-    ['another shop', 200, OTHER_SHOP],
+    ['the shop the questions were first tried on', walk(300, 3000), undefined],
+    ['another shop', walk(200, 1000), OTHER_SHOP],
   ])('fewer than one in 200 good readings is asked about, of %s', (_, sheets, habits) => {
     const { readings, total, samples } = falseAlarms(sheets, 20261126, habits);
     expect(readings).toBeGreaterThan(5_000);
@@ -256,7 +257,7 @@ describe('over synthetic sheets', () => {
     ['the shop the questions were first tried on', undefined],
     ['another shop', OTHER_SHOP],
   ])('slips of every kind are asked about where they were made, in %s', (_, habits) => {
-    const shares = caught(40, 7, habits);
+    const shares = caught(walk(20, 200), 7, habits);
     /** Least share that is named rightly, and of those that move the size by more than its own scatter. */
     const least: Record<string, [number, number]> = {
       turn: [0.85, 0.85],

@@ -12,6 +12,7 @@ import {
   quotientDown,
   quotientUp,
 } from '../../../src/language/bounds/directed.ts';
+import { walk } from '../../walk.ts';
 
 /** A double as a fraction of whole numbers, exactly. */
 const exact = (x: number): { top: bigint; bottom: bigint } => {
@@ -69,7 +70,7 @@ describe('directed rounding', () => {
           if (compare(exact(low), truth) === 0 || compare(exact(high), truth) === 0) expect(low).toBe(high);
         }
       }),
-      { seed: 12, numRuns: 3000 },
+      { seed: 12, numRuns: walk(750, 30_000) },
     );
   });
 

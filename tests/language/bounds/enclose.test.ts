@@ -6,6 +6,7 @@ import { evaluate } from '../../../src/language/compile/evaluate.ts';
 import { catalogueOf } from '../../../src/language/functions/functions.ts';
 import { parseEntry } from '../../../src/language/parse.ts';
 import type { Expr } from '../../../src/language/syntax/syntax.ts';
+import { walk } from '../../walk.ts';
 import { at } from '../context.ts';
 import { plainFormulas } from '../formulas.ts';
 
@@ -83,7 +84,7 @@ describe('an enclosure', () => {
           expect(value, what).toBeLessThanOrEqual(root.hi + hair(root.hi));
         }
       }),
-      { seed: 7, numRuns: 4000 },
+      { seed: 7, numRuns: walk(1000, 40_000) },
     );
     expect(held).toBeGreaterThan(5000);
   });
@@ -114,7 +115,7 @@ describe('an enclosure', () => {
           expect(slope, what).toBeLessThanOrEqual(port.dhi + loose);
         }
       }),
-      { seed: 8, numRuns: 4000 },
+      { seed: 8, numRuns: walk(1000, 40_000) },
     );
     expect(held).toBeGreaterThan(4000);
   });
