@@ -14,7 +14,7 @@ export interface Folders {
 }
 
 /** Two files of the library claim one name: a mistake of whoever adds to it, so it stops the start. */
-export class CatalogueError extends Error {
+class CatalogueError extends Error {
   override name = 'CatalogueError';
 }
 

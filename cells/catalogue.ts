@@ -5,7 +5,7 @@
 import { type Catalogue, catalogueOf, type Folders } from './catalogue-of.ts';
 import type { CellKind, ChoiceTable, TradeFunction } from './record/cell.ts';
 
-export { CatalogueError, catalogueOf } from './catalogue-of.ts';
+export { catalogueOf } from './catalogue-of.ts';
 
 export const folders: Folders = {
   kinds: import.meta.glob<CellKind>('./kinds/*.ts', { eager: true, import: 'default' }),

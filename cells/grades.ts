@@ -11,6 +11,3 @@ export const GRADE_WORDS: Readonly<Record<Grade, string>> = {
   memory: 'from memory',
   recomputed: 'recomputed by a second method of our own',
 };
-
-/** Held against something outside this library. */
-export const isOutside = (grade: Grade): boolean => grade !== 'recomputed';

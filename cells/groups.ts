@@ -3,7 +3,7 @@ import type { CellKind } from './record/cell.ts';
 export type Group = CellKind['group'];
 
 /** In the order of a job: find out what is there, choose the repair, work out the fit, prove it. */
-export const GROUPS: readonly Group[] = [
+const GROUPS: readonly Group[] = [
   'measuring',
   'materials',
   'bore and shaft',

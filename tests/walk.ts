@@ -1,4 +1,4 @@
 /** Long walks and long random runs are gone whole by `npm run prove`; `npm test` goes a seeded sample of each. */
-export const proving = process.env.FITWRIGHT_PROVE !== undefined;
+const proving = process.env.FITWRIGHT_PROVE !== undefined;
 
 export const walk = (sample: number, whole: number): number => (proving ? whole : sample);

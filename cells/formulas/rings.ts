@@ -14,7 +14,3 @@ export const outerGive = (outside: string, contact: string, material: string): s
 /** What the bore of the inner ring closes in by under `pressure`. */
 export const boreClosesIn = (contact: string, bore: string, material: string): string =>
   `=2 * pressure * ${contact}^2 * ${bore} / (${material}.E * (${contact}^2 - ${bore}^2))`;
-
-/** Stress to compare at the bore of the outer ring under `pressure`: von Mises in plane stress; of brittle metal Coulomb-Mohr. */
-export const outerStress = (pressure: string, outside: string, contact: string, material: string): string =>
-  `=IF(${material}.brittle > 0.5; ${pressure} * (${outside}^2 + ${contact}^2) / (${outside}^2 - ${contact}^2) + ${pressure} / 3; ${pressure} * SQRT(3 * ${outside}^4 + ${contact}^4) / (${outside}^2 - ${contact}^2))`;

@@ -4,7 +4,7 @@
  */
 
 /** How a number came into a table: read in print, worked out from a printed rule, or remembered. */
-export type Grade = 'seen' | 'computed' | 'memory';
+type Grade = 'seen' | 'computed' | 'memory';
 
 /** A published or remembered number with its range. SI base units. */
 export interface Property {
@@ -24,7 +24,6 @@ export interface Origin {
 }
 
 export const seen = (source: string): Origin => ({ source, grade: 'seen' });
-export const computed = (source: string): Origin => ({ source, grade: 'computed' });
 /** Marked in the text too, so that a reader of the source alone is not misled. */
 export const fromMemory = (source: string): Origin => ({ source: `from memory: ${source}`, grade: 'memory' });
 

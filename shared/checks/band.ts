@@ -32,7 +32,7 @@ interface Figure {
 }
 
 /** True where a band lies within the limits, across one, or outside, as the verdict says. */
-export const agrees = (
+const agrees = (
   { low, high }: { low: number; high: number },
   { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY, grade }: Against,
 ): boolean => {

@@ -1,17 +1,9 @@
 /** What is judged: a plan, what a model predicts from sizes that are known, or a part (ISO 14253-1). */
 export type CheckMode = 'plan' | 'calculation' | 'part';
 
-export type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
-export type CalculatedState =
-  | 'holds by calculation'
-  | 'holds by calculation, near the edge'
-  | 'may miss'
-  | 'misses';
-export type PartState =
-  | 'proven in limits'
-  | 'proven in limits, near the edge'
-  | 'not proven'
-  | 'out of limits';
+type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
+type CalculatedState = 'holds by calculation' | 'holds by calculation, near the edge' | 'may miss' | 'misses';
+type PartState = 'proven in limits' | 'proven in limits, near the edge' | 'not proven' | 'out of limits';
 /** Verdict words; see `judge` for when each applies. `being settled`: draws decide, and are not done. */
 export type CheckState = PlanState | CalculatedState | PartState | 'being settled' | 'no limits' | 'waiting';
 

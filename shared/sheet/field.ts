@@ -16,7 +16,7 @@ export interface ReadAs {
  * What a template does with a field. `kept`: it is part of the template, and a job may take over what the template changes
  * later. `own`: kept, but the job's own from then on. `emptied`: it belongs to the one job and to the people in it.
  */
-export type InTemplate = 'kept' | 'own' | 'emptied';
+type InTemplate = 'kept' | 'own' | 'emptied';
 
 /** One field of a sheet: everything that undo, history, file, template, units and paper must know of it. */
 export interface Field {

@@ -4,7 +4,7 @@
  */
 
 /** Natural logarithm of the gamma function for x > 0, to about 1e-14 (Stirling's series above 15). */
-export const logGamma = (x: number): number => {
+const logGamma = (x: number): number => {
   let shift = 0;
   let z = x;
   while (z < 15) {

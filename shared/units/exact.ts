@@ -10,7 +10,7 @@ export interface Ratio {
 
 const gcd = (a: bigint, b: bigint): bigint => (b === 0n ? (a < 0n ? -a : a) : gcd(b, a % b));
 
-export const ratio = (n: bigint, d: bigint): Ratio => {
+const ratio = (n: bigint, d: bigint): Ratio => {
   const g = gcd(n, d);
   return d < 0n ? { n: -n / g, d: -d / g } : { n: n / g, d: d / g };
 };

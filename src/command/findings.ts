@@ -13,7 +13,7 @@ export interface Finding {
 }
 
 /** How a cell is named in messages: number in the sheet, name, label. */
-export const cellWords = (cell: CellRecord, number: number | undefined): string => {
+const cellWords = (cell: CellRecord, number: number | undefined): string => {
   const name = cell.name ?? cell.kind ?? cell.id;
   return [number === undefined ? '' : String(number), name, cell.label ? `(${cell.label})` : '']
     .filter((part) => part !== '')

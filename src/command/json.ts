@@ -31,10 +31,10 @@ const SI: Readonly<Record<string, string>> = {
   'pressure times speed': 'W/m2',
 };
 
-export const siUnitOf = (quantity: string | undefined): string | null => SI[quantity ?? ''] ?? null;
+const siUnitOf = (quantity: string | undefined): string | null => SI[quantity ?? ''] ?? null;
 
 /** What is printed of one figure, SI. The spread is left out where it is not known. */
-export interface JsonFigure {
+interface JsonFigure {
   value: number;
   /** Worst case. */
   low?: number;

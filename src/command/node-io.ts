@@ -4,7 +4,7 @@ import type { Io } from './io.ts';
 /** A sheet has at most 5 million characters, of up to four bytes each. */
 const MAX_BYTES = 20_000_000;
 
-export class FileError extends Error {
+class FileError extends Error {
   override name = 'FileError';
 }
 

@@ -1,7 +1,7 @@
 import { expect, test as plain } from '@playwright/test';
 
 /** What went wrong on the pages of a test, in the order it was seen. */
-export type Complaints = string[];
+type Complaints = string[];
 
 interface Watch {
   /** Empty unless a page logged an error, threw, broke the content security policy or crashed: then the test fails. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect } from 'vitest';
 
 /** How many inputs each reader gets: a thousand with the other tests, a hundred thousand by `npm run fuzz`. */
-export const INPUTS = Number(process.env.FITWRIGHT_FUZZ ?? 1000);
+const INPUTS = Number(process.env.FITWRIGHT_FUZZ ?? 1000);
 const LONG = INPUTS > 1000;
 
 /** Milliseconds of computing one input may take; asked only in the long run. */

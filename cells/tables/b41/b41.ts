@@ -3,7 +3,6 @@ import { thou } from '../table.ts';
 import { fitClasses } from './fit-classes.ts';
 import { inchTolerance } from './hole-tolerances.ts';
 
-export type { FitClass } from './fit-classes.ts';
 export { fitClasses } from './fit-classes.ts';
 
 /** Limits of hole and shaft from basic size, and the clearance they give; metres, negative clearance is interference. */

@@ -1,7 +1,7 @@
 import type { Origin, Property } from '../table.ts';
 import { celsius, fromMemory, property, seen } from '../table.ts';
 
-export type MaterialKind =
+type MaterialKind =
   | 'cast iron'
   | 'steel'
   | 'stainless steel'

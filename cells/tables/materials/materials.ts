@@ -7,7 +7,7 @@ import type { Material } from './material.ts';
 import { plastics } from './plastics.ts';
 import { steels } from './steels.ts';
 
-export type { Material, MaterialKind } from './material.ts';
+export type { Material } from './material.ts';
 
 /** Every shop material of the handbook, by family. */
 export const materials: readonly Material[] = [

@@ -1,6 +1,6 @@
 import { rowsOf } from '../table.ts';
 
-export type InchSeries = 'UNC' | 'UNF' | 'UNEF';
+type InchSeries = 'UNC' | 'UNF' | 'UNEF';
 
 /**
  * Standard series of ASME B1.1, size, threads per inch and the drill usually taken before tapping (about 75 % of thread).

@@ -37,7 +37,7 @@ export interface Thread {
 }
 
 /** Height of the sharp triangle over pitch; 60 degree threads: ISO 68-1, ASME B1.1. */
-export const H = Math.sqrt(3) / 2;
+const H = Math.sqrt(3) / 2;
 export const basicPitchDiameter = (major: number, pitch: number): number => major - (3 / 4) * H * pitch;
 export const basicMinor = (major: number, pitch: number): number => major - (5 / 4) * H * pitch;
 

@@ -11,7 +11,7 @@ import { basicMinor, basicPitchDiameter } from './thread.ts';
 const to = (places: number, x: number): number => Math.round(x * 10 ** places + 1e-7) / 10 ** places;
 
 /** Class 2A pitch diameter tolerance; the length of engagement is one diameter, or nine pitches of the constant-pitch and extra-fine series. */
-export const pitchTolerance2A = (major: number, perInch: number, series: string): number => {
+const pitchTolerance2A = (major: number, perInch: number, series: string): number => {
   const P = 1 / perInch;
   const byDiameter = series === 'UNC' || series === 'UNF' || (series === 'UN' && perInch <= 8);
   const engagement = byDiameter ? major : 9 * P;
@@ -26,8 +26,6 @@ const pitchFactor: Readonly<Record<string, number>> = {
   '2B': 1.3,
   '3B': 0.975,
 };
-
-export const unifiedClasses = Object.keys(pitchFactor);
 
 /** Minor diameter tolerance of the internal thread. */
 const minorTolerance = (major: number, perInch: number, grade: string): number => {

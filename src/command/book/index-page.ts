@@ -18,7 +18,7 @@ const byQuantity = (
   );
 
 /** How many worked examples of each grade a cell has. */
-export const gradeCounts = (kind: CellKind): number[] =>
+const gradeCounts = (kind: CellKind): number[] =>
   GRADES.map((grade) => kind.examples.filter((example) => example.grade === grade).length);
 
 const checks = (kinds: readonly CellKind[]): string =>

@@ -2,7 +2,7 @@ import type { Library } from '../../engine/rows/library.ts';
 import { indexPage } from './index-page.ts';
 import { kindPage } from './kind-page.ts';
 
-export const INDEX = 'BOOK.md';
+const INDEX = 'BOOK.md';
 export const FOLDER = 'book';
 
 /** The whole book: text by path from the library's folder. */

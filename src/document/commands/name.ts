@@ -37,7 +37,7 @@ export function renameCell(e: Editing, id: string, wish: string): Problem | unde
  * Ties to its cell every text that says its name without being tied: typed before the cell was there, or tied to a
  * deleted cell of the same name. Without this a rename would leave them behind.
  */
-export function bindTexts(e: Editing, name: string): void {
+function bindTexts(e: Editing, name: string): void {
   for (const id of e.replica.live()) {
     for (const [path, stored] of [...e.replica.fields(id)]) {
       const kind = textKind(path);

@@ -95,7 +95,7 @@ export function settledTexts(
 }
 
 /** Cells with a number that gets its unit from the sheet, and would change its value with it. */
-export function withoutUnits(file: SheetFile, length: LengthUnit, quantityAt: QuantityAt): CellRecord[] {
+function withoutUnits(file: SheetFile, length: LengthUnit, quantityAt: QuantityAt): CellRecord[] {
   const other = { ...file.units, length };
   return file.cells.filter((cell) =>
     textsOf(cell, quantityAt).some((text) => hangsOnUnits(text, [file.units, other])),

@@ -8,7 +8,7 @@ import { toNames, toStored } from '../model/references.ts';
 import { textKind } from '../model/texts.ts';
 
 /** A field the template says otherwise now. */
-export interface NewsField {
+interface NewsField {
   field: string;
   /** What the job says. */
   now: unknown;

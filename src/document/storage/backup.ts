@@ -7,7 +7,7 @@ import type { ListRow } from './row.ts';
 import type { StorageState } from './state.ts';
 import type { Vault } from './vault.ts';
 
-export const BACKUP_FORMAT = 'fitwright-shop';
+const BACKUP_FORMAT = 'fitwright-shop';
 
 /** @param done sheets so far @param total sheets in all. */
 export type Progress = (done: number, total: number) => void;

@@ -19,7 +19,7 @@ export interface Schema extends DBSchema {
 }
 
 export type Database = IDBPDatabase<Schema>;
-export interface StoredUpdate {
+interface StoredUpdate {
   sheet: string;
   n: number;
   update: Uint8Array;

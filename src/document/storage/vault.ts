@@ -28,7 +28,7 @@ export interface Addition {
   whole(): Uint8Array;
 }
 
-export interface Appended {
+interface Appended {
   /** How many updates the sheet has now. */
   count: number;
   /** What the next update builds on; another than that of the addition where the whole sheet had to be stored. */

@@ -10,7 +10,7 @@ export const putIn = (entries: Readonly<Record<string, string>>): Record<string,
   Object.fromEntries(Object.entries(entries).map(([name, entry]) => [enteredFor(name), entry]));
 
 /** A kind that gives out what is entered into it, in place of one an example describes by its outputs alone. */
-export const standIn = (kind: CellKind): CellKind => {
+const standIn = (kind: CellKind): CellKind => {
   // A formula may read a record's inputs as well as its outputs.
   const figures = [...kind.outputs, ...kind.inputs.filter((input) => input.quantity !== undefined)];
   return {

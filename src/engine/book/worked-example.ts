@@ -22,7 +22,7 @@ export interface ExpectedFigure {
 }
 
 /** A figure that stands for a name of the cell's formulas: `size`, `press.pressure`. */
-export interface NamedFigure {
+interface NamedFigure {
   quantity: string;
   figure: Figure;
 }

@@ -6,7 +6,7 @@ import type { Comparison } from './types.ts';
  * Numerical tolerance of a standard uncertainty: half of one in its second significant figure (JCGM 101, 7.9.2 with
  * two figures). 0 for no uncertainty.
  */
-export function toleranceOf(u: number): number {
+function toleranceOf(u: number): number {
   if (!(u > 0)) return 0;
   const [digits = '1', power = '0'] = u.toExponential(1).split('e');
   return digits === '' ? 0 : 0.5 * 10 ** (Number(power) - 1);

@@ -10,7 +10,7 @@ import type { Figure } from '../rows/results.ts';
 import type { DrawnSource } from './distributions.ts';
 
 /** One row as it is simulated; references in the formula are row keys. */
-export type SimulatedRow = { key: RowKey } & (
+type SimulatedRow = { key: RowKey } & (
   | { kind: 'source'; source: DrawnSource }
   | { kind: 'formula'; expr: Expr }
   | { kind: 'constant'; value: number }

@@ -5,9 +5,9 @@ import { planOf, type SimulationPlan } from './plan.ts';
 import { runPlan } from './run.ts';
 import type { Simulation, SimulationOptions } from './types.ts';
 
-export const DRAWS = 200_000;
-export const SEED = 101;
-export const COVERAGE = 0.95;
+const DRAWS = 200_000;
+const SEED = 101;
+const COVERAGE = 0.95;
 
 /**
  * Simulates a sheet (JCGM 101): every source of spread is drawn from its distribution, and every output is computed

@@ -30,12 +30,6 @@ export const sameBits = (a: Bits, b: Bits): boolean => {
 
 export const isEmpty = (a: Bits): boolean => a.every((word) => word === 0);
 
-export const disjoint = (a: Bits, b: Bits): boolean => {
-  const n = Math.min(a.length, b.length);
-  for (let i = 0; i < n; i++) if (((a[i] as number) & (b[i] as number)) !== 0) return false;
-  return true;
-};
-
 /** Members in rising order. */
 export const members = (bits: Bits): number[] => {
   const found: number[] = [];

@@ -14,8 +14,7 @@ interface Effect {
 const number = (value: unknown): number => (typeof value === 'number' ? value : Number.NaN);
 
 /** Nominal of a row as it stands on the grid: a number, a logical, an error, or undefined before it is computed. */
-export const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined =>
-  grid.nominal(row.slot);
+const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined => grid.nominal(row.slot);
 
 /** Both ends of a source lie on one side of its nominal (50 k6): the nominal itself cannot come about. */
 export const isApart = (network: Network, grid: Grid, source: number): boolean => {

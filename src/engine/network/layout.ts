@@ -136,7 +136,7 @@ export interface Guest {
 }
 
 /** Where a row's low and high corners are. */
-export interface Seat {
+interface Seat {
   low: Guest | undefined;
   high: Guest | undefined;
 }

@@ -40,7 +40,7 @@ export interface OutputPlan {
   aside?: boolean;
 }
 
-export interface ValidityPlan {
+interface ValidityPlan {
   /** Row that is TRUE while the cell may be believed, or (grade error) no error. */
   key: RowKey;
   grade: 'error' | 'caution';
@@ -48,7 +48,7 @@ export interface ValidityPlan {
 }
 
 /** Usual range of an input: a value outside it is questioned, not refused. */
-export interface UsualRange {
+interface UsualRange {
   key: RowKey;
   label: string;
   low: number;

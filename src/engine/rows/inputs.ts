@@ -136,7 +136,7 @@ const wordOf = (text: string): string | undefined =>
   text.match(/^([\p{L}_][\p{L}\p{N}_]*)(?:\.[\p{L}_][\p{L}\p{N}_]*)?$/u)?.[1];
 
 /** A name typed without `=` where a value is wanted means the cell of that name. */
-export function bareName(scope: SheetScope, text: string): string {
+function bareName(scope: SheetScope, text: string): string {
   const word = wordOf(text);
   return word !== undefined && scope.idOf(word) !== undefined ? `=${text}` : text;
 }

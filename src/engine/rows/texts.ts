@@ -72,7 +72,7 @@ export class Texts {
 }
 
 /** A formula in a record of `cells/kinds` that cannot be read. */
-export class LibraryFormulaError extends Error {
+class LibraryFormulaError extends Error {
   override name = 'LibraryFormulaError';
   constructor(formula: string, reason: string) {
     super(`${formula}: ${reason}`);

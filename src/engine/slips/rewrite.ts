@@ -21,7 +21,7 @@ const patched = (text: string, pieces: readonly Piece[]): string =>
 export const digitsOf = (literal: Literal): number => literal.digits ?? USUAL_DIGITS[literal.unit ?? ''] ?? 4;
 
 /** A value as a number of the unit of `literal`, in its places and as many more as it takes, three at most. */
-export function numberText(si: number, literal: Literal): string | undefined {
+function numberText(si: number, literal: Literal): string | undefined {
   const unit = findUnit(literal.unit ?? '');
   if (!unit) return undefined;
   const value = fromSI(si, unit);

@@ -15,7 +15,7 @@ export class EngineFailure extends Error {
 }
 
 /** Two edits waiting for the engine, made one: the later record of a cell wins. */
-export function mergeChanges(first: SheetChange, second: SheetChange): SheetChange {
+function mergeChanges(first: SheetChange, second: SheetChange): SheetChange {
   const gone = new Set([...(first.gone ?? []), ...(second.gone ?? [])]);
   const changed = new Map((first.changed ?? []).map((record) => [record.id, record]));
   for (const id of second.gone ?? []) changed.delete(id);

@@ -25,7 +25,7 @@ import { constantOf, isZero } from '../syntax/constant.ts';
 import { printExpr } from '../syntax/print.ts';
 import type { Expr, Reference, Scope, ValueType } from '../syntax/syntax.ts';
 
-export { describeDimension, describeType } from '../syntax/wording.ts';
+export { describeType } from '../syntax/wording.ts';
 
 export interface Checked {
   type: ValueType;

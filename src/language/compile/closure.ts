@@ -8,7 +8,7 @@ import type { Computable } from './evaluate.ts';
 import { argumentsOf, comparison, scaleOfBoth } from './ties.ts';
 
 /** Values of one quantity, one for each draw; logical values are 1 and 0. */
-export type Block = Float64Array;
+type Block = Float64Array;
 
 /**
  * Takes the blocks by slot and gives the formula's block, of which the first `n` values count. The result is the closure's

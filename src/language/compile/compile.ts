@@ -10,7 +10,7 @@ import { settledTest } from './check.ts';
 import { argumentsOf, scaleOfBoth } from './ties.ts';
 
 /** Put before the name of each of our functions in the grid, so that none is taken for one of its own. */
-export const FUNCTION_PREFIX = 'FW_';
+const FUNCTION_PREFIX = 'FW_';
 
 /** Left to the grid, which does not compute the branches it does not need. */
 const NATIVE = new Set(['IF', 'AND', 'OR', 'NOT', 'TRUE', 'FALSE']);

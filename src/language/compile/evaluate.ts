@@ -9,7 +9,7 @@ import { short } from '../syntax/wording.ts';
 import { argumentsOf, comparison, scaleOfBoth } from './ties.ts';
 
 /** What a reference or an argument can be: text only for the choices and keys a trade function takes. */
-export type Value = number | boolean | string;
+type Value = number | boolean | string;
 
 /** The part of a function that computing needs. */
 export interface Computable {
@@ -25,7 +25,7 @@ const unknown = (value: Value): boolean => Number.isNaN(value);
 const arithmetic = (expr: Expr, message: string): Problem =>
   problem('arithmetic', message, { from: expr.from, to: expr.to });
 
-export const applyOperator = (op: BinaryOperator, a: number, b: number): number => {
+const applyOperator = (op: BinaryOperator, a: number, b: number): number => {
   if (op === '+') return a + b;
   if (op === '-') return a - b;
   if (op === '*') return a * b;

@@ -78,7 +78,7 @@ const MOST_PARTS = 120;
  * The largest operand of sums and differences that entered a value, in the units of the value, as a formula; undefined
  * where the value itself tells.
  */
-export const scaleOf = (expr: Expr): Expr | undefined => {
+const scaleOf = (expr: Expr): Expr | undefined => {
   const found = new Scale().of(expr);
   return found && partsOf(found) <= MOST_PARTS ? found : undefined;
 };

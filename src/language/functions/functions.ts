@@ -7,7 +7,7 @@ import { math } from './math.ts';
 import { rounding } from './rounding.ts';
 import { fromTrade } from './trade.ts';
 
-export type { ArgType, Outcome, Scalar, SheetFunction } from './function.ts';
+export type { ArgType, SheetFunction } from './function.ts';
 
 /** The general functions, named and ordered as OASIS OpenFormula 1.3 names them. */
 export const generalFunctions: readonly SheetFunction[] = [

@@ -2,9 +2,9 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Expr } from './syntax.ts';
 
 /** What one entry may hold. The grid below refuses formulas nested more than about twice as deep. */
-export const MAX_CHARACTERS = 4000;
-export const MAX_LEVELS = 64;
-export const MAX_TERMS = 500;
+const MAX_CHARACTERS = 4000;
+const MAX_LEVELS = 64;
+const MAX_TERMS = 500;
 
 const tooBig = (what: string, limit: number, remedy: string): Problem =>
   problem('too-big', `This entry has ${what}; at most ${limit} are read. ${remedy}`, { from: 0, to: 0 });
@@ -40,7 +40,7 @@ export const continues = (parent: Expr, left: Expr): boolean =>
   PRECEDENCE[parent.op] === PRECEDENCE[left.op];
 
 /** Levels of a tree, a chain such as a + b + c counted as one. */
-export const levels = (expr: Expr): number => {
+const levels = (expr: Expr): number => {
   switch (expr.kind) {
     case 'call':
       return 1 + expr.args.reduce((most, arg) => Math.max(most, levels(arg)), 0);

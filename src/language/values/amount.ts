@@ -58,7 +58,7 @@ const asideOf = (r: Reading, node: Span, text: string): Pick<Problem, 'message' 
   };
 };
 
-export const readUnit = (r: Reading, node: Span, want: Want): Unit | undefined => {
+const readUnit = (r: Reading, node: Span, want: Want): Unit | undefined => {
   const text = sliceOf(r, node);
   const { ton, tenth, length } = r.context.units;
   if (length === 'mm' && /^mils?$/.test(text)) return askMil(r, node);

@@ -22,7 +22,7 @@ const NUMBERS = new Set([
 
 export const isNumberNode = (node: SyntaxNode): boolean => NUMBERS.has(node.name);
 
-export const isFractionNode = (node: SyntaxNode): boolean => /Fraction|Mixed/.test(node.name);
+const isFractionNode = (node: SyntaxNode): boolean => /Fraction|Mixed/.test(node.name);
 
 const readFraction = (r: Reading, node: SyntaxNode): Typed | undefined => {
   const text = sliceOf(r, node);

@@ -1,7 +1,7 @@
 import { createSignal } from 'solid-js';
 
 /** `waiting`: a newer edition is here and waits to be taken. `elsewhere`: another tab has taken it. */
-export type Edition = 'present' | 'waiting' | 'elsewhere';
+type Edition = 'present' | 'waiting' | 'elsewhere';
 
 const [edition, setEdition] = createSignal<Edition>('present');
 

@@ -12,7 +12,7 @@ const PROPERTIES = [
 const SHAPES = 'rect, line, path, circle, text';
 
 /** A drawing of the page as a file that stands by itself: its looks written into it, its keys and links taken out. */
-export const svgFile = (svg: SVGSVGElement): string => {
+const svgFile = (svg: SVGSVGElement): string => {
   const copy = svg.cloneNode(true) as SVGSVGElement;
   const copies = copy.querySelectorAll<SVGElement>(SHAPES);
   for (const [i, shape] of [...svg.querySelectorAll<SVGElement>(SHAPES)].entries()) {

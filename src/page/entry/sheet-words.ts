@@ -7,7 +7,7 @@ import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
 
 /** A cell that a formula can name. */
-export interface NameWord {
+interface NameWord {
   name: string;
   label: string;
   /** How its value reads now. */

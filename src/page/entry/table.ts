@@ -45,7 +45,7 @@ const NUMBER =
 export const isFigure = (cell: string): boolean => NUMBER.test(cell);
 
 /** Unit said by the head of a column: `Bore (mm)`, `Bore [in]`, `Bore, mm`. */
-export const unitOfHead = (head: string): string | undefined =>
+const unitOfHead = (head: string): string | undefined =>
   /(?:\(|\[|,\s*)([A-Za-zµ°"/%]{1,8})[)\]]?\s*$/u.exec(head)?.[1];
 
 export interface Readings {

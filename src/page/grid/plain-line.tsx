@@ -21,7 +21,7 @@ import { UnfoldedRow } from './unfolded-row.tsx';
 import { ValueCell } from './value-cell.tsx';
 
 /** Label, name and trade word of a line. */
-export const NameCell = (props: { cell: string; record: CellRecord }) => {
+const NameCell = (props: { cell: string; record: CellRecord }) => {
   const { cursor } = useSheet();
   return (
     <GridCell row={lineRow(props.cell)} column="name" unfolds>

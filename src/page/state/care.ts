@@ -20,7 +20,7 @@ export const careOfLine = (sheet: Lines, library: Library | undefined, cell: str
 };
 
 /** What a line says about itself: that it will bind, that it is out of its range. */
-export const remarksOfLine = (sheet: Lines, cell: string): string[] =>
+const remarksOfLine = (sheet: Lines, cell: string): string[] =>
   (sheet.line(cell)?.result?.remarks ?? []).map(({ message }) => sayMessage(message));
 
 /** What those lines call for, by line number, each said once. */

@@ -1,5 +1,5 @@
 /** What a command is about; heads of the finder and of the list of keys. */
-export type CommandGroup = 'This line' | 'Chosen lines' | 'The sheet' | 'Look' | 'Moving about';
+type CommandGroup = 'This line' | 'Chosen lines' | 'The sheet' | 'Look' | 'Moving about';
 
 export interface Command {
   id: string;

@@ -32,5 +32,3 @@ export const createConflicts = (of: SheetDocument) => {
   onCleanup(of.observeOverwritten((found) => add(...found.map(ofDocument))));
   return { list, add, close, closeAll: () => setList([]) };
 };
-
-export type Conflicts = ReturnType<typeof createConflicts>;

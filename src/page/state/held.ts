@@ -6,7 +6,7 @@ import { standingFigure } from './moves.ts';
 import type { Sheet } from './sheet.ts';
 
 /** One output as it stood when the figures were held. */
-export interface HeldOutput {
+interface HeldOutput {
   /** SI; absent where it had no figure. */
   value?: number;
   check: CheckState;

@@ -2,7 +2,7 @@ import { createRoot, createSignal } from 'solid-js';
 import { readKept, writeKept } from '../kit/kept.ts';
 
 /** What a newcomer is told, each until it has been done once. In the order they are of use. */
-export const HINTS = [
+const HINTS = [
   {
     id: 'entry',
     text: 'Choose an entry and type: 2.2515 or 2 1/4 or 27/64 or = bore + 2 thou. Enter takes it.',

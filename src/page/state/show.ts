@@ -117,7 +117,7 @@ const showFor = (
 };
 
 /** The unit an output is shown in: the cell's own wish, else the library's, else the sheet's for that kind of quantity. */
-export const unitOf = (sheet: Sheet, cell: string, output: string): Unit => showOf(sheet, cell, output).unit;
+const unitOf = (sheet: Sheet, cell: string, output: string): Unit => showOf(sheet, cell, output).unit;
 
 const showOf = (sheet: Sheet, cell: string, output: string): OutputShow => {
   const line = sheet.line(cell);
@@ -128,7 +128,7 @@ const showOf = (sheet: Sheet, cell: string, output: string): OutputShow => {
 };
 
 /** The other system's unit, to show beside the sheet's own where that is asked. */
-export const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit =>
+const otherUnit = (quantity: string | undefined, units: SheetUnits): Unit =>
   displayUnit(quantity, { ...units, length: units.length === 'in' ? 'mm' : 'in', temperature: undefined });
 
 export const createShow = (sheet: Sheet) => ({

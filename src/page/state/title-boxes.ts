@@ -10,7 +10,7 @@ export interface TitleBox {
   first: boolean;
 }
 
-export const capital = (label: string): string => label.charAt(0).toUpperCase() + label.slice(1);
+const capital = (label: string): string => label.charAt(0).toUpperCase() + label.slice(1);
 
 /** Data fields of ISO 7200, in the words of a repair shop, in the order of their boxes on the page and on paper. */
 export const titleBoxes = (): TitleBox[] =>

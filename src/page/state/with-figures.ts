@@ -64,7 +64,7 @@ export const drawFigures = (write: () => void, settle: () => void): void => {
 };
 
 /** Runs what waits without the figures. */
-export const showWaiting = (): void => drawWaiting(() => undefined);
+const showWaiting = (): void => drawWaiting(() => undefined);
 
 /** A key struck meanwhile is meant for the page as it is after the edit: it goes to what has the focus then. */
 const keyFirst = (event: KeyboardEvent): void => {

@@ -9,7 +9,7 @@ export interface StackItem {
 }
 
 /** One row of the diagram, in drawn lengths. */
-export interface Bar {
+interface Bar {
   /** Where it starts and where it ends: leftwards for a dimension taken away. */
   from: number;
   to: number;

@@ -111,7 +111,7 @@ export function writeReadings(
  * makers' limits, sizes cut to a plan and measured, fits between them, and the odd fraction, class and undersize.
  * Some parts are worn far beyond any limit, and one cut in seven misses its tolerance.
  */
-export class SheetMaker {
+class SheetMaker {
   readonly cells: CellRecord[] = [];
   readonly sites: Site[] = [];
   readonly system: System;
