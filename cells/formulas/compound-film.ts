@@ -1,3 +1,4 @@
+import type { CautionFor } from '../record/caution.ts';
 import type { CellInput, CellOutput, Validity } from '../record/cell.ts';
 
 /**
@@ -66,5 +67,8 @@ export const filmHolds: readonly Validity[] = [
   },
 ];
 
-export const filmCaution =
-  'Retaining compound begins to set on the way in: have all at hand, press in one stroke without a stop, and plan the press on the high end. A part that stops half way may not move again.';
+export const filmCaution: CautionFor = {
+  text: 'Retaining compound begins to set on the way in: have all at hand, press in one stroke without a stop, and plan the press on the high end. A part that stops half way may not move again.',
+  given: ['wet_compound'],
+  chosen: /compound/i,
+};

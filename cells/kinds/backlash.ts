@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { oldParts, powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'backlash',
@@ -161,7 +162,11 @@ export default defineCell({
     'Involute geometry: running angle from the base circles, backlash = 2 C (inv a\u2032 - inv a); any gear handbook, such as Dudley (from memory)',
     'Shop rule 2 tan(pressure angle): common practice, no source',
   ],
-  cautions: ['Gears draw in fingers and cloth: check backlash with the power locked off.'],
+  cautions: [
+    'Gears draw in fingers and cloth: check backlash with the power locked off.',
+    powerOff,
+    oldParts,
+  ],
   examples: [
     {
       title: '24 and 48 teeth, module 3 mm, 20 degrees, centres 0.05 mm apart: by the rule',

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting, oldParts } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bore-clean-up',
@@ -119,9 +120,7 @@ export default defineCell({
     'Geometry: a circle about the true axis covers one of diameter D, e off, from D + 2 e up',
     'The table of oversizes',
   ],
-  cautions: [
-    'A boring bar and the chips: clamp the work, keep hands out of the bore, see the wall that is left first.',
-  ],
+  cautions: [cutting, oldParts],
   examples: [
     {
       title: 'Bore 2.262 in greatest, 4 thou off the true axis, 4 thou skin, no series',

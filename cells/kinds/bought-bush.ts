@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { reaming } from '../record/hazards.ts';
 
 const um = { in: 'tenth_in', mm: 'um' } as const;
 
@@ -215,6 +216,7 @@ export default defineCell({
   cautions: [
     'Pressing: guard the press and stand out of line with the ram; a thin bush folds unless it is pressed on an arbor.',
     'Lined bushes: no flame, and no machining of the lining; PTFE gives poisonous fumes above about 260 degC, and some linings hold lead.',
+    reaming,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { centres, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'build-up',
@@ -129,6 +130,8 @@ export default defineCell({
     'Chromium plating baths hold chromium(VI), which is poisonous and causes cancer: for licensed platers only.',
     'A high-strength steel may crack from hydrogen after plating: the plater bakes it; say what the steel is.',
     'Do not build up a part whose breaking can hurt someone without licensed advice.',
+    centres,
+    wheel,
   ],
   examples: [
     {

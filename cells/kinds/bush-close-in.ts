@@ -2,6 +2,7 @@ import { ringPair } from '../drawings/rings.ts';
 import { castingFill, castingHolds, outerGiveByFill, thinnestCasting } from '../formulas/casting.ts';
 import { innerGive } from '../formulas/rings.ts';
 import { defineCell } from '../record/cell.ts';
+import { pressGuard, pressStop } from '../record/hazards.ts';
 
 const bronze = { E: '100 GPa', nu: '0.34' };
 /** What a housing longer than the bush adds to the close-in, `share` of it at a bush as long as its diameter. */
@@ -222,9 +223,7 @@ export default defineCell({
     'Ceiling: greatest value over all walls of the ratio in a rigid housing, from the same equations',
     'Length of housing: axisymmetric finite elements, bush 20 mm long in a housing 80 mm long (reference R157 to R161); and 42 runs of our own, walls of 0.06 to 0.2 of the diameter, bushes 0.4 to 2 diameters long, housings 1 to 4 times as long, iron, steel and light alloy',
   ],
-  cautions: [
-    'Pressing: guard the press, keep hands clear, press square with a stepped arbor, and stop when the force climbs past the plan.',
-  ],
+  cautions: [pressGuard, pressStop],
   examples: [
     {
       title: 'Bronze bush 50/40 mm in gray iron 90 mm, interference 0.040 mm',

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bush-misalignment',
@@ -122,7 +123,8 @@ export default defineCell({
     'Geometry of a straight shaft in a leaning bore: clearance used up = length x tan(lean)',
   ],
   cautions: [
-    'A shaft that binds heats at the bush ends: feel both ends after the first minutes of running, power off.',
+    'A shaft that binds heats at the bush ends: stop after the first minutes, power off, and take the temperature of both ends with a thermometer, not by hand.',
+    powerOff,
   ],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { filmCaution, filmHolds, filmInputs, filmOutputs } from '../formulas/compound-film.ts';
 import { defineCell } from '../record/cell.ts';
+import { lifting, pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bush-press',
@@ -276,12 +277,15 @@ export default defineCell({
     'Stress area and proof strength: the tables of threads and of bolt grades',
   ],
   cautions: [
-    'A press stores enough to throw steel: guard or screen, eye protection, nobody in line with the ram, never above the plate’s pressure.',
-    'Stop when the force leaps or falls: the part tilts, shaves or cracks.',
+    pressGuard,
+    pressStop,
+    lifting,
     filmCaution,
-    'A draw bolt that breaks flies along its own line: stand beside it, and keep its nut on full threads.',
+    {
+      text: 'A draw bolt that breaks flies along its own line: stand beside it, and keep its nut on full threads.',
+      given: ['draw_thread', 'draw_grade'],
+    },
     'Brittle castings burst without warning: support the boss right round the bore, close under the fit.',
-    'Local rules for presses, and the press maker’s own instructions, come first.',
   ],
   examples: [
     {

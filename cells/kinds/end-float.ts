@@ -1,6 +1,7 @@
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
 import { defineCell } from '../record/cell.ts';
+import { oldParts, powerOff } from '../record/hazards.ts';
 
 const width = (n: number) => ({
   name: `width_${n}`,
@@ -215,7 +216,7 @@ export default defineCell({
   sources: [
     "Stack of sizes: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), Example 1-3",
   ],
-  cautions: ['Check end float by hand with the power locked off; a pry bar slips.'],
+  cautions: ['Check end float by hand with the power locked off; a pry bar slips.', powerOff, oldParts],
   examples: [
     {
       title: 'Shouldered screw with three sleeves: gap in the middle of its limits',

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { honing, reaming } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'finishing-stock',
@@ -95,6 +96,8 @@ export default defineCell({
   cautions: [
     'Porous and filled bushes are usually sized by a burnisher and not cut: their maker’s word comes first.',
     'Where the metal holds lead or beryllium (its cell says so): no dry grinding or polishing; keep dust out of the air and wash before eating.',
+    reaming,
+    honing,
   ],
   examples: [
     {

@@ -1,6 +1,7 @@
 import { zones } from '../drawings/zones.ts';
 import { asItIs, asItIsHolds, greatestClearance, leastClearance } from '../formulas/as-it-is.ts';
 import { defineCell } from '../record/cell.ts';
+import { pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'inch-fit',
@@ -133,9 +134,7 @@ export default defineCell({
     'Form and taper are within the limits of size.',
   ],
   sources: ['ANSI/ASME B4.1-1967 (R2009), Preferred Limits and Fits for Cylindrical Parts'],
-  cautions: [
-    'Force and shrink fits are pressed or heated together: see the cautions of those cells before putting a part under the press.',
-  ],
+  cautions: [pressGuard, pressStop],
   examples: [
     {
       title: 'FN3 at 1 in',

@@ -13,6 +13,7 @@ import { ringStrength } from '../formulas/ring-strength.ts';
 import { innerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 import { defineCell } from '../record/cell.ts';
+import { fitEdge, pressGuard, pressStop } from '../record/hazards.ts';
 
 const caseOne = {
   contact_diameter: '50 mm',
@@ -229,7 +230,9 @@ export default defineCell({
     'Film of retaining compound: its shear strength over the area, as in the worked example of a bonded joint, reference R699; the share it reaches on the way is common practice, no source',
   ],
   cautions: [
-    'Pressing: a part can burst or fly out. Guard the press, keep hands clear, press square and in one stroke, and stop when the force climbs past the plan.',
+    pressGuard,
+    pressStop,
+    fitEdge,
     'A cracked hub gives no warning: do not press into cast iron near its limit, and keep to the press maker\u2019s data and local rules.',
     filmCaution,
   ],

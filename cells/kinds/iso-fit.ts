@@ -1,6 +1,7 @@
 import { zones } from '../drawings/zones.ts';
 import { asItIs, asItIsHolds, greatestClearance, leastClearance } from '../formulas/as-it-is.ts';
 import { defineCell } from '../record/cell.ts';
+import { pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'iso-fit',
@@ -142,9 +143,7 @@ export default defineCell({
     'Form and taper are within the limits of size (envelope asked, or measured at the worst place).',
   ],
   sources: ['ISO 286-1:2010, ISO 286-2:2010 with ISO 286-2:1988/Cor.1:2006'],
-  cautions: [
-    'A transition or interference fit is pressed or shrunk together: see the cautions of those cells before putting a part under the press.',
-  ],
+  cautions: [pressGuard, pressStop],
   examples: [
     {
       title: '50 H7/f7',

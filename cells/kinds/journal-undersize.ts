@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { centres, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'journal-undersize',
@@ -180,7 +181,8 @@ export default defineCell({
     'The table of undersizes; each series there has its source',
   ],
   cautions: [
-    'A grinding wheel bursts above the speed marked on it: ring-test and guard it, eye protection, nobody in line with it.',
+    wheel,
+    centres,
     'Grinding burn and cracks: have a hardened or heavily loaded shaft crack-tested after grinding; follow the maker’s limits for undersize and hardness.',
   ],
   examples: [

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting, powerOff, reaming } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'key-size',
@@ -174,6 +175,9 @@ export default defineCell({
   ],
   cautions: [
     'A key that works loose flies out or shears: sharp corners in a seat start a crack in the shaft; keep the radius the drawing has.',
+    reaming,
+    cutting,
+    powerOff,
   ],
   examples: [
     {

@@ -210,9 +210,12 @@ export default defineCell({
     'ISO 1:2022 (20 degC)',
   ],
   cautions: [
+    {
+      text: 'Fluoropolymers (PTFE, lined and filled bushes) give off poisonous fume above about 260 degC: no flame, no tobacco with dust on the hands.',
+      material: /PTFE|lined|filled/i,
+    },
     'Some metals are poisonous as dust or fume (beryllium, chromium, cadmium): read the note of the material and the safety sheet of its supplier before grinding, melting or welding.',
     'Heat takes the temper of hardened steel and of age-hardened light alloys for good: neither flame nor oven beyond the highest temperature given here.',
-    'Fluoropolymers (PTFE, lined and filled bushes) give off poisonous fume above about 260 degC: no flame, no tobacco with dust on the hands.',
   ],
   examples: [
     {

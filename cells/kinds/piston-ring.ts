@@ -1,5 +1,6 @@
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { defineCell } from '../record/cell.ts';
+import { honing, powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'piston-ring',
@@ -191,7 +192,11 @@ export default defineCell({
     'Gap and bore: length of the circle, pi times the diameter (geometry); expansion as any handbook',
     'Gap of 3 to 5 thou an inch of bore: common practice, no source. In print: at least 3 1/2 thou an inch, and above 8 an oversize ring is wanted (a ring maker’s service note); 2 to 3 thou (a workshop forum). The maker’s figure comes first',
   ],
-  cautions: ['Ring ends are sharp, and a ring let slip flies: goggles. Turn a rebuilt engine by hand first.'],
+  cautions: [
+    'Ring ends are sharp, and a ring let slip flies: goggles. Turn a rebuilt engine by hand first.',
+    honing,
+    powerOff,
+  ],
   examples: [
     {
       title: 'Ring gap by rule in a 4 in bore',

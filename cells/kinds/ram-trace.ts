@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'ram-trace',
@@ -126,11 +127,7 @@ export default defineCell({
     'F = mu pi D p x (Lame fit, Budynas & Nisbett, Shigley 9e, 3-16)',
     'Least squares through the origin and its standard error; JCGM 100:2008, H.3 (straight line)',
   ],
-  cautions: [
-    'A press stores enough to throw steel: guard or screen, eye protection, nobody in line with the ram.',
-    'Stop when the force leaps, falls or bends away from its line: the bush tilts, shaves or the housing cracks.',
-    'Never above the pressure on the plate of the press; its maker’s instructions and local rules come first.',
-  ],
+  cautions: [pressGuard, pressStop],
   examples: [
     {
       title: 'Hollow steel shaft in an iron disc, pressed 100 mm: 102.37 kN at the end',

@@ -1,5 +1,6 @@
 import { ringPair } from '../drawings/rings.ts';
 import { defineCell } from '../record/cell.ts';
+import { solvents } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'retaining-compound',
@@ -333,6 +334,7 @@ export default defineCell({
     'Skin and eye irritant, and it sensitises: gloves, air, and the supplier\u2019s safety sheet.',
     'To come apart, heat to about 250 degC: burns and fume; ventilate, and no flame near solvent cleaners.',
     'That heat draws the temper of hardened steel and of age-hardened aluminium, melts babbitt and ruins seals, plastics and rolling bearings: look up the material first, and press, pull or cut such a part off instead.',
+    solvents,
   ],
   examples: [
     {

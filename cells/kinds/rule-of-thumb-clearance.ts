@@ -1,5 +1,6 @@
 import { journalInBush } from '../drawings/journal.ts';
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'rule-of-thumb-clearance',
@@ -165,6 +166,7 @@ export default defineCell({
   ],
   cautions: [
     'A clearance too small seizes: turn the shaft by hand through a full turn, cold, before power, with guards in place.',
+    powerOff,
   ],
   examples: [
     {

@@ -2,6 +2,7 @@ import { ringPair } from '../drawings/rings.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { makersLimits, makersLimitsHold } from '../formulas/makers-limits.ts';
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'running-clearance',
@@ -266,6 +267,7 @@ export default defineCell({
   ],
   cautions: [
     'A clearance too small seizes: turn the shaft by hand through a full turn, cold, before power, with guards in place.',
+    powerOff,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { fitEdge } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'shaft-torque',
@@ -63,7 +64,10 @@ export default defineCell({
     'Rotational frequency in turns, r/min = 1/60 per second: ISO 80000-3:2019',
     "T = P / omega: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-12",
   ],
-  cautions: ['Guard turning shafts, and lock the drive out before hands go near it; local rules come first.'],
+  cautions: [
+    'Guard turning shafts, and lock the drive out before hands go near it; local rules come first.',
+    fitEdge,
+  ],
   examples: [
     {
       title: 'One horsepower at 5252 turns a minute',

@@ -1,5 +1,6 @@
 import { ringPair } from '../drawings/rings.ts';
 import { defineCell } from '../record/cell.ts';
+import { fitEdge, lifting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'shrink-fit',
@@ -210,14 +211,31 @@ export default defineCell({
   ],
   cautions: [
     'Hot metal and hot oil: gloves, goggles, dry surroundings; keep oil baths well below the flash point of the oil and follow local fire rules.',
-    'A litre of liquid nitrogen makes about 0.7 m3 of gas (from memory): 10 litres in a closed room of 50 m3 leave about 18 % of oxygen, and air below 19.5 % of oxygen counts as unfit to breathe (29 CFR 1910.146). You feel nothing before you fall.',
+    {
+      text: 'A litre of liquid nitrogen makes about 0.7 m3 of gas (from memory): 10 litres in a closed room of 50 m3 leave about 18 % of oxygen, and air below 19.5 % of oxygen counts as unfit to breathe (29 CFR 1910.146). You feel nothing before you fall.',
+      given: ['inner_temperature', 'coldest', 'in_nitrogen'],
+    },
     'Heat takes the temper of hardened steel, of age-hardened aluminium and of rolling bearings for good: what the part bears comes before what the fit wants. Cool the inner part instead.',
-    'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Work in a well ventilated place, never in a closed room or pit, with gloves that slip off and a face shield; follow the supplier\u2019s sheet and local rules.',
-    'Iron and plain steel are brittle that cold: no blow, no drop, and no sharp corner under load until they are warm.',
+    {
+      text: 'Liquid nitrogen and dry ice: frostbite, and the gas drives out the air. Work in a well ventilated place, never in a closed room or pit, with gloves that slip off and a face shield; follow the supplier\u2019s sheet and local rules.',
+      given: ['inner_temperature', 'coldest', 'in_nitrogen'],
+    },
+    {
+      text: 'Iron and plain steel are brittle that cold: no blow, no drop, and no sharp corner under load until they are warm.',
+      given: ['inner_temperature', 'coldest', 'in_nitrogen'],
+    },
     'A closed hollow, or oil and water in a blind hole or under a plug, bursts out of a heated part: open and drain it first.',
-    'Never close a vessel on liquid nitrogen or dry ice: it bursts.',
-    'PTFE and lined bushes give poisonous fumes above about 260 degC: do not heat them with a flame.',
+    {
+      text: 'Never close a vessel on liquid nitrogen or dry ice: it bursts.',
+      given: ['inner_temperature', 'coldest', 'in_nitrogen'],
+    },
+    {
+      text: 'PTFE and lined bushes give poisonous fumes above about 260 degC: do not heat them with a flame.',
+      material: /PTFE|lined|filled/i,
+    },
     'Have the drop rehearsed: a part that stops half way is stuck. Support heavy parts; do not hold them by hand.',
+    fitEdge,
+    lifting,
   ],
   examples: [
     {

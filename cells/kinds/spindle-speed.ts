@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { centres, cutting, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'spindle-speed',
@@ -141,8 +142,10 @@ export default defineCell({
   sources: ['n = V / (pi d) (geometry); shop rule 4 V / D: seen in an engine lathe manual'],
   cautions: [
     'Work off centre, long bar out of the spindle, and chuck jaws near their end fly at speed: start slow, stand clear of the plane of the chuck, guard shut.',
-    'A grinding wheel bursts above the speed marked on it: never run it faster, ring-test and guard it; local rules come first.',
     'Take the chuck key out before anything else.',
+    wheel,
+    cutting,
+    centres,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { pressureTest } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'wall-left',
@@ -92,6 +93,7 @@ export default defineCell({
   sources: ['Geometry', 'Wall below a twenty-fifth of the bore springs: common practice, no source'],
   cautions: [
     'A wall that holds pressure (cylinder, pump, hydraulic body) is for someone licensed to judge it.',
+    pressureTest,
   ],
   examples: [
     {

@@ -1,8 +1,9 @@
 /** A caution that holds for some metals or methods alone. */
 export interface CautionFor {
   text: string;
-  /** Said where one of these inputs is given. */
+  /** Said where one of these inputs is given, or a row of a table with such a name is chosen. */
   given?: readonly string[];
+  chosen?: RegExp;
   /** Said where one of the materials taken is such, by its name; while none is chosen too. */
   material?: RegExp;
 }

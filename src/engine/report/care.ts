@@ -38,8 +38,10 @@ export const careOf = (record: CellRecord, from: CareFrom): string[] => {
   });
   const own = rowsOf(record, from);
   const materials = [...(kind.key === 'material' ? own : []), ...taken.flatMap((cell) => rowsOf(cell, from))];
-  const holds = ({ given, material }: CautionFor): boolean =>
-    (!given || given.some((name) => Boolean(record.inputs?.[name]))) &&
+  const holds = ({ given, chosen, material }: CautionFor): boolean =>
+    ((!given && !chosen) ||
+      given?.some((name) => Boolean(record.inputs?.[name])) ||
+      own.some(({ name }) => chosen?.test(name))) &&
     (!material || materials.length === 0 || materials.some(({ name }) => material.test(name)));
   const cautions = kind.cautions.filter((one) => typeof one === 'string' || holds(one)).map(cautionText);
   return [...new Set([...cautions, ...own.flatMap(noteOf), ...materials.flatMap(noteOf)])];
