@@ -4,7 +4,8 @@ export default defineCell({
   key: 'bolt-circle',
   edition: 1,
   title: 'Bolt circle',
-  purpose: 'Coordinates of one hole of a bolt circle from its centre, and the distance from hole to hole.',
+  purpose:
+    'Coordinates of the holes of a bolt circle from its centre, one by itself and all in a table, and the distance from hole to hole.',
   group: 'machine work',
   inputs: [
     { name: 'circle', label: 'bolt circle diameter', quantity: 'length', sensible: ['5 mm', '5 m'] },
@@ -66,7 +67,10 @@ export default defineCell({
       grade: 'error',
     },
   ],
-  assumptions: ['Holes evenly spaced on one circle; x to the right, y upward from its centre.'],
+  assumptions: [
+    'The table under the drawing gives every hole at the sizes as planned or measured; the one counted above carries the spread.',
+    'Holes evenly spaced on one circle; x to the right, y upward from its centre.',
+  ],
   sources: ['Geometry: x = R cos, y = R sin; chord = D sin(180 / n)'],
   cautions: [],
   examples: [
@@ -83,17 +87,29 @@ export default defineCell({
     },
   ],
   drawing: ({ holes, hole, hole_angle, circle }) => {
+    // Every hole by its coordinates, in both systems: the drawing is the table to drill by.
     if (holes === undefined || hole === undefined || hole_angle === undefined || circle === undefined)
       return undefined;
     if (!(holes >= 2 && holes <= 60)) return undefined;
     const first = hole_angle - (2 * Math.PI * (hole - 1)) / holes;
+    const count = Math.round(holes);
+    const rows = Array.from({ length: count }, (_, i) => {
+      const angle = first + (2 * Math.PI * i) / count;
+      const both = [(circle / 2) * Math.cos(angle), (circle / 2) * Math.sin(angle)].map((metres) => {
+        // No minus before a zero.
+        const mm = Math.round(metres * 1e6) / 1e3 + 0;
+        const inch = Math.round((metres / 0.0254) * 1e4) / 1e4 + 0;
+        return [mm.toFixed(3), inch.toFixed(4)] as const;
+      }) as [readonly [string, string], readonly [string, string]];
+      return [`${i + 1}`, both[0][0], both[1][0], both[0][1], both[1][1]];
+    });
     const at = (i: number) => {
       const a = first + (2 * Math.PI * i) / holes;
       return { x: 150 + 85 * Math.cos(a), y: 115 - 85 * Math.sin(a) };
     };
     return {
       width: 320,
-      height: 240,
+      height: 250 + 14 * (count + 1),
       shapes: [
         { kind: 'circle', x: 150, y: 115, r: 85, fill: 'none' },
         { kind: 'line', x1: 45, y1: 115, x2: 255, y2: 115, style: 'centre' },
@@ -104,6 +120,15 @@ export default defineCell({
           r: 7,
           fill: i === Math.round(hole) - 1 ? ('section-a' as const) : ('paper' as const),
         })),
+        ...[['hole', 'x mm', 'y mm', 'x in', 'y in'], ...rows].flatMap((row, line) =>
+          row.map((text, column) => ({
+            kind: 'text' as const,
+            x: [26, 96, 164, 232, 300][column] as number,
+            y: 250 + 14 * line,
+            text,
+            anchor: 'end' as const,
+          })),
+        ),
         { kind: 'dimension', x1: 65, y1: 115, x2: 235, y2: 115, offset: -112, of: 'circle' },
       ],
     };

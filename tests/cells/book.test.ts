@@ -62,4 +62,7 @@ test('the table of checks tells how each cell is held', () => {
   ];
   expect(withoutOutside(own)).toEqual(['x']);
   expect(coverageTable(own)).toContain('Recomputed only: x');
+  // A cell without a check from outside says so on its page.
+  for (const key of withoutOutside(rows))
+    expect(library.kinds.get(key)?.sources.join(' '), key).toContain('No published worked example was found');
 });

@@ -90,6 +90,36 @@ describe('bearing limits against print', () => {
   });
 });
 
+describe('a range takes in every source it cites', () => {
+  const psi = 6894.757293168;
+  const fpm = 0.00508;
+  /** p psi, v ft/min, pV psi ft/min, degF, as each source has them. */
+  const sources: readonly [string, string, { p?: number; v?: number; pv?: number; t?: number }][] = [
+    ['from memory: Shigley Table 12-8', 'porous-bronze', { p: 4500, v: 1500, pv: 50000, t: 150 }],
+    ['from memory: Shigley Table 12-8', 'phenolic', { p: 6000, v: 2500, pv: 15000, t: 200 }],
+    ['from memory: Shigley Table 12-8', 'nylon', { p: 1000, v: 1000, pv: 3000, t: 200 }],
+    ['from memory: Shigley Table 12-8', 'ptfe', { p: 500, v: 100, pv: 1000, t: 500 }],
+    ['from memory: Shigley Table 12-8', 'acetal', { p: 1000, v: 1000, pv: 3000, t: 180 }],
+    ['from memory: Shigley Table 12-8', 'carbon-graphite', { p: 600, v: 2500, pv: 15000, t: 750 }],
+    ['from memory: Shigley Table 12-8', 'wood', { p: 2000, v: 2000, pv: 15000, t: 150 }],
+    ['from memory: Shigley Table 12-8', 'rubber-water', { p: 50, v: 4000, t: 150 }],
+    ['seen: Mott Table 16-1', 'porous-bronze', { pv: 50000 }],
+    ['from memory: suppliers, first oil alone', 'porous-bronze', { pv: 20000 }],
+    ['seen: Mott Table 16-1', 'c86200', { pv: 150000 }],
+    ['seen: Mott Table 16-1', 'c95400', { pv: 125000 }],
+    ['seen: Mott Table 16-1', 'lead-babbitt', { pv: 18000 }],
+    ['seen: Mott Table 16-1', 'filled-ptfe', { pv: 7500 }],
+  ];
+  for (const [source, key, { p, v, pv, t }] of sources)
+    it(`${key} [${source}]`, () => {
+      const row = limit(key);
+      if (p !== undefined) spans(row.p, p * psi, 0.02);
+      if (v !== undefined) spans(row.v, v * fpm, 0.02);
+      if (pv !== undefined) spans(row.pv, pv * psi * fpm, 0.02);
+      if (t !== undefined) spans(row.temperature, (t + 459.67) / 1.8, 0.002);
+    });
+});
+
 describe('friction against print', () => {
   const press = (key: string): Property => frictionByKey(key)!.press;
   it(titleOf(rowById('R194')), () => {
