@@ -1,6 +1,6 @@
 import type { TradeFunction } from '../record/cell.ts';
 import { isProblem } from '../tables/table.ts';
-import { type ChosenThread, drillNext, threadForHole } from '../tables/thread-choice.ts';
+import { type ChosenThread, drillNext, threadForHole } from '../tables/threads/thread-choice.ts';
 import { holeForPercent, threadByDesignation } from '../tables/threads/threads.ts';
 
 const source = 'the tables of threads and of drills; percent of thread = 76.98 n (D - hole)';

@@ -183,7 +183,11 @@ export default defineCell({
     'The cut holds the broach’s back to the floor of the slot, and the guide to the far side of the bore.',
     'The guide has a collar or is longer than the part, and slot and bore axis are parallel.',
   ],
-  sources: ['Geometry of broach, guide and bore', 'Clearances: common practice, no source'],
+  sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
+    'Geometry of broach, guide and bore',
+    'Clearances: common practice, no source',
+  ],
   cautions: [
     'A broach that binds shatters: press square, stop when the force climbs, no hammer; screen, goggles, nobody in line.',
     'Back it out and clear the chips after each pass; brush, not fingers.',

@@ -154,6 +154,7 @@ export default defineCell({
     'Force per section rises as the chip gets thinner; the figure is for the rise entered.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'F = n b h k: force per section of chip, as in any cutting handbook; figures of k from memory',
     'Teeth at once = length over pitch (geometry)',
   ],

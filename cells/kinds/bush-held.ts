@@ -139,6 +139,7 @@ export default defineCell({
     'How it comes apart again: a press fit by the press, a bonded one by heat if metal and lining bear it, a pin drilled or drawn out first.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'T = mu W d / 2: friction of a journal',
     'What holds it: the cells of the interference fit, of retaining compound and of the pin',
   ],

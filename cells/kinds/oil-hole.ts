@@ -183,7 +183,10 @@ export default defineCell({
     'Straight holes of one size. The lean is seen square to the plane through hole and bush; the offset is in the plane across it.',
     'Where a hole both leans and passes to one side, neighbours lean alike.',
   ],
-  sources: ['Geometry of a line and a cylinder; ellipse of a slanted section'],
+  sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
+    'Geometry of a line and a cylinder; ellipse of a slanted section',
+  ],
   cautions: [
     'A drill that breaks through at a slant grabs: clamp the bush in a block, feed lightly at the end, goggles.',
     'Burrs at the mouth tear the film and the journal: round the edge, and wash the chips out of the ways before assembly.',

@@ -166,6 +166,7 @@ export default defineCell({
     'Friction of a press fit is not counted: the pin takes up when that has slipped.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     "Direct shear and bearing: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 8-12; shear yield 0.577 of tensile, sec. 5-5",
   ],
   cautions: [

@@ -190,7 +190,10 @@ export default defineCell({
     'Two circles: the cutter is fed straight out and back, its axis parallel to the bore; a rotary table makes the relief longer by the angle turned.',
     'A cutter that runs out or springs away cuts deeper or less: try the depth on scrap.',
   ],
-  sources: ['Geometry of two circles that meet: R, r and the distance of their centres'],
+  sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
+    'Geometry of two circles that meet: R, r and the distance of their centres',
+  ],
   cautions: [
     'The cutter runs where it cannot be seen: stop the spindle before the slide moves back, no fingers and no cloth in the bore, chips out with a brush or a vacuum.',
     'Climb cutting draws a thin cutter in: feed against the teeth, and lock what does not move.',

@@ -154,6 +154,7 @@ export default defineCell({
     'The hole is deeper than the tap went, or its bottom does not touch it.',
   ],
   sources: [
+    'No published worked example was found: the examples are held by a second method of our own',
     'Geometry of a cone over the crests of a tap',
     'Lead of taps: taper 7 to 10, plug 3 to 5, bottoming 1 to 2 turns: ASME B94.9 (from memory)',
   ],

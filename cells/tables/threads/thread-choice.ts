@@ -1,8 +1,8 @@
-import type { Drill, DrillSeries } from './drills.ts';
-import { drillNotAbove, drillNotBelow } from './drills.ts';
-import type { TableProblem } from './table.ts';
-import { inch, mm } from './table.ts';
-import { holeForPercent, inchThreads, metricThreads } from './threads/threads.ts';
+import type { Drill, DrillSeries } from '../drills.ts';
+import { drillNotAbove, drillNotBelow } from '../drills.ts';
+import type { TableProblem } from '../table.ts';
+import { inch, mm } from '../table.ts';
+import { holeForPercent, inchThreads, metricThreads } from './threads.ts';
 
 /** Series of drills by the name a shop gives what it has at hand. */
 const atHand: Readonly<Record<string, readonly DrillSeries[]>> = {
