@@ -137,6 +137,16 @@ export const formatNumber = (si: number, unit: Unit, options: FormatOptions = {}
   return options.comma ? told.replace('.', ',') : told;
 };
 
+/** A difference on the unit's scale: 20 °C ± 2 K is ± 3.6 °F. */
+export const differenceUnit = (unit: Unit): Unit =>
+  unit.point ? { ...unit, point: false, offset: 0 } : unit;
+
+/** The places that the spread of a figure supports, for another number in its unit; its own where there is none. */
+export const placesOf = (figure: ShownFigure | undefined): Pick<FormatOptions, 'spread'> => {
+  const spread = figure && (figure.high - figure.low) / 2;
+  return spread && Number.isFinite(spread) ? { spread } : {};
+};
+
 /** Degrees, minutes and seconds stand against their number; every other unit behind a space. */
 export const behind = (unit: Unit): string =>
   unit.label === '' ? '' : ['°', '′', '″'].includes(unit.label) ? unit.label : `\u00a0${unit.label}`;

@@ -3,6 +3,7 @@ import { fitsDecimals, magnitude, roundedText } from '../rounding.ts';
 import { fromSI, toSI, type Unit } from '../units/units.ts';
 import {
   behind,
+  differenceUnit,
   digitsFor,
   type FormatOptions,
   formatNumber,
@@ -34,9 +35,6 @@ const spreadOf = (figure: ShownFigure, options: FigureOptions): { below: number;
       : figure);
   return { below: low - figure.value, above: high - figure.value };
 };
-
-/** A difference on the unit's scale: 20 °C ± 2 K is ± 3.6 °F. */
-const differenceUnit = (unit: Unit): Unit => (unit.point ? { ...unit, point: false, offset: 0 } : unit);
 
 /** Share of the last place that arithmetic may leave behind a figure that has no more places. */
 const HAIR = 1e-9;

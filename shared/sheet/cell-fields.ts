@@ -1,6 +1,7 @@
 import { flag, oneOf, text } from './describe.ts';
 import type { Field, FieldsOf, Group, Named } from './field.ts';
 import type { CellRecord, Limits, Measured, OutputSettings } from './format.ts';
+import { ROLE_WORDS } from './role-words.ts';
 
 /** The fields of a line. A field is added here and in `format.ts`, and nowhere else; files are written in this order. */
 
@@ -142,7 +143,7 @@ export const CELL_FIELDS: Group = {
       ),
       computed: true,
       template: 'kept',
-      values: { worked: 'worked out', cell: 'cell of the library' },
+      values: ROLE_WORDS,
     },
     name: { label: 'name', schema: text('Used in formulas.'), computed: false, template: 'own' },
     label: { label: 'label', schema: text('For people.'), computed: false, template: 'kept' },

@@ -1,4 +1,5 @@
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import { numberLines } from '../../shared/sheet/numbering.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { computeSheet } from '../engine/compute.ts';
 import type { Library } from '../engine/rows/library.ts';
@@ -43,27 +44,27 @@ interface Numbered {
   number: number;
 }
 
-const hasValue = (cell: CellRecord): boolean => cell.role !== 'section' && cell.role !== 'remark';
-
-/** Cells with a value and their results, numbered as the page numbers them. */
+/** Cells with a value and their results. */
 const numbered = (file: SheetFile, results: readonly CellResult[]): Numbered[] => {
-  const byId = new Map(results.map((result) => [result.id, result]));
-  const cells: Numbered[] = [];
-  for (const cell of file.cells.filter(hasValue)) {
-    const result = byId.get(cell.id);
-    if (result) cells.push({ cell, result, number: cells.length + 1 });
-  }
-  return cells;
+  const [resultOf, cellOf] = [byId(results), byId(file.cells)];
+  const numbers = numberLines([...cellOf.keys()], (id) => cellOf.get(id)?.role);
+  return [...numbers].flatMap(([id, number]) => {
+    const [cell, result] = [cellOf.get(id), resultOf.get(id)];
+    return cell && result ? [{ cell, result, number }] : [];
+  });
 };
 
+const byId = <T extends { id: string }>(all: readonly T[]): Map<string, T> =>
+  new Map(all.map((one) => [one.id, one]));
+
 const printed = (file: SheetFile, cells: readonly Numbered[], library: Library): string => {
-  const byId = new Map(cells.map((one) => [one.cell.id, one]));
+  const found = new Map(cells.map((one) => [one.cell.id, one]));
   const blocks = file.cells.flatMap((cell): Block[] => {
     if (cell.role === 'section') return [{ heading: cell.label ?? cell.name ?? '' }];
-    const found = byId.get(cell.id);
-    if (!found) return [];
-    const context = { units: file.units, kinds: library.kinds, rule: file.rule, number: found.number };
-    return [{ lines: linesOf(cell, found.result, context) }];
+    const one = found.get(cell.id);
+    if (!one) return [];
+    const context = { units: file.units, kinds: library.kinds, rule: file.rule, number: one.number };
+    return [{ lines: linesOf(cell, one.result, context) }];
   });
   return tableText(blocks);
 };

@@ -2,10 +2,11 @@ import type { CellKind } from '../../cells/record/cell.ts';
 import { type Band, bandOf } from '../../shared/checks/band.ts';
 import { ownRule } from '../../shared/checks/decision-rules.ts';
 import { isOutside } from '../../shared/checks/states.ts';
-import { formatQuantity } from '../../shared/quantities/figures.ts';
+import { differenceUnit, formatQuantity, placesOf } from '../../shared/quantities/figures.ts';
 import { formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
+import { ROLE_WORDS } from '../../shared/sheet/role-words.ts';
 import type { Unit } from '../../shared/units/units.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
 
@@ -32,30 +33,16 @@ export interface LineContext {
 
 const EMPTY: Line = { number: '', name: '', by: '', value: '', limits: '', check: '', label: '' };
 
-const BY: Readonly<Record<string, string>> = {
-  given: 'given',
-  measured: 'measured',
-  chosen: 'chosen',
-  worked: 'worked out',
-  cell: 'worked out',
-};
-
-const half = (figure: Figure): number | undefined => {
-  const spread = (figure.high - figure.low) / 2;
-  return spread > 0 && Number.isFinite(spread) ? spread : undefined;
-};
+/** How an output comes by its value: those of a library cell are worked out. */
+const byWords = ({ role }: CellRecord): string => ROLE_WORDS[role === 'cell' ? 'worked' : role];
 
 /** A figure with the band its verdict goes by, and the aim of a size that is cut. */
 const valueText = (figure: Figure, unit: Unit, band: Band, cut = false): string => {
   const { text, spread } = formatFigure(figure, unit, { band });
   const aim =
-    figure.aim === undefined || !cut
-      ? ''
-      : `, aim ${formatQuantity(figure.aim, unit, optional(half(figure)))}`;
+    figure.aim === undefined || !cut ? '' : `, aim ${formatQuantity(figure.aim, unit, placesOf(figure))}`;
   return text + (spread === '' || band.mark === '' ? '' : ` ${band.mark}`) + aim;
 };
-
-const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
 
 const limitsText = (output: OutputResult, unit: Unit): string => {
   const { lower, upper, wear } = output.limits ?? {};
@@ -81,8 +68,7 @@ const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): strin
   if (output.idle || check.words === 'no limits') return [''];
   const { by, state } = check.asNew;
   const missed = by !== undefined && by > 0 && isOutside(state);
-  // A difference on the unit's own scale: 2 K is 3.6 degF, not a temperature.
-  const step: Unit = unit.point ? { ...unit, point: false, offset: 0 } : unit;
+  const step = differenceUnit(unit);
   // Where both turn on one limit it is named once, behind the second: on lines of their own, behind the first.
   const [asNew = '', inService] = check.words.split('; ');
   const shared =
@@ -118,7 +104,7 @@ const outputLines = (
       : output.logical
         ? 'true'
         : 'false';
-  const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : (BY[cell.role] ?? '');
+  const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : byWords(cell);
   const lines: Line[] = [{ number, by, value, ...common }];
   const below = (part: Partial<Line>): void => {
     lines.push({ ...EMPTY, ...part });

@@ -1,6 +1,7 @@
 import { bench, describe } from 'vitest';
+import { searchForm } from '../../shared/search-form.ts';
 import { ShopList } from '../../src/document/storage/list.ts';
-import { fold, type ListRow } from '../../src/document/storage/row.ts';
+import type { ListRow } from '../../src/document/storage/row.ts';
 
 /** Ten thousand jobs with the words of real ones: some 40 labels and names each. `npx vitest bench --run tests/bench`. */
 const WORDS =
@@ -27,7 +28,7 @@ const rows = Array.from({ length: 10_000 }, (_, k): ListRow => {
     created: k,
     changed: (k * 7907) % 10_007,
     cells: 40,
-    search: fold([...Object.values(title), ...labels].join('\n')),
+    search: searchForm([...Object.values(title), ...labels].join('\n')),
   };
 });
 const list = new ShopList(rows);

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { CheckState } from '../../shared/checks/check.ts';
+import { numberLines } from '../../shared/sheet/numbering.ts';
 import type { CellResult } from '../../src/engine/rows/results.ts';
 import { countChecks } from '../../src/page/state/counts.ts';
-import { numberLines } from '../../src/page/state/numbering.ts';
 
 const cell = (id: string, ...states: CheckState[]): CellResult => ({
   id,

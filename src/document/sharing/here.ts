@@ -1,6 +1,7 @@
+import { searchForm } from '../../../shared/search-form.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { type Differences, differences } from '../differences.ts';
-import { fold, type ListRow } from '../storage/row.ts';
+import type { ListRow } from '../storage/row.ts';
 import type { Shop } from '../storage/shop.ts';
 import type { Revision } from '../storage/vault.ts';
 
@@ -73,15 +74,15 @@ async function lastOf(
 
 /** Rows whose title or words are those of the sheet, best first. A job is no state of a template. */
 function likely(rows: readonly ListRow[], file: SheetFile): ListRow[] {
-  const title = fold(file.title.title);
+  const title = searchForm(file.title.title);
   const words = [...new Set(file.cells.flatMap(({ label, name }) => [label, name]))]
-    .flatMap((word) => (word ? [fold(word)] : []))
+    .flatMap((word) => (word ? [searchForm(word)] : []))
     .sort((a, b) => b.length - a.length)
     .slice(0, WORDS);
   const ranked: Array<{ row: ListRow; rank: number }> = [];
   for (const row of rows) {
     if (row.removed !== undefined || row.template !== (file.template === true)) continue;
-    const named = title !== '' && fold(row.title.title) === title ? 1 : 0;
+    const named = title !== '' && searchForm(row.title.title) === title ? 1 : 0;
     const held = words.filter((word) => row.search.includes(word)).length / Math.max(words.length, 1);
     if (named === 1 || held >= 0.5) ranked.push({ row, rank: named + held });
   }

@@ -1,4 +1,5 @@
-import { fold, type ListRow } from './row.ts';
+import { searchForm } from '../../../shared/search-form.ts';
+import type { ListRow } from './row.ts';
 
 export type SortBy = 'changed' | 'created' | 'title' | 'part' | 'machine' | 'customer';
 
@@ -67,7 +68,7 @@ export class ShopList {
 
   /** Sheets that hold every word of the query somewhere in title block, labels, names or materials. */
   find(query: string, wanted: Wanted = {}): ListRow[] {
-    const words = fold(query).split(/\s+/).filter(Boolean);
+    const words = searchForm(query).split(/\s+/).filter(Boolean);
     const { archived = false, removed = false, tags = [] } = wanted;
     return this.inOrder(wanted.sort ?? 'changed').filter(
       (row) =>

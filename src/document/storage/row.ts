@@ -1,4 +1,5 @@
 import type { CheckState } from '../../../shared/checks/check.ts';
+import { searchForm } from '../../../shared/search-form.ts';
 import type { TitleBlock } from '../../../shared/sheet/format.ts';
 import type { SheetDocument } from '../sheet-document.ts';
 
@@ -25,9 +26,6 @@ export interface ListRow {
 
 export type RowChange = (row: ListRow | undefined) => ListRow | undefined;
 
-/** Text without case, accents and width, as search compares it. */
-export const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
 /** What the list shows of a sheet, put into the row it had. */
 export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRow {
   const title = sheet.title();
@@ -49,6 +47,6 @@ export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRo
     created: row?.created ?? time,
     changed: time,
     cells: cells.length,
-    search: fold([...words].join('\n')),
+    search: searchForm([...words].join('\n')),
   };
 }

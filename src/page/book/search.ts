@@ -1,6 +1,7 @@
 import { cautionTexts } from '../../../cells/record/caution.ts';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
+import { searchForm } from '../../../shared/search-form.ts';
 
 export interface BookQuery {
   words: string;
@@ -11,10 +12,8 @@ export interface BookQuery {
 
 export const ANYTHING: BookQuery = { words: '', goesIn: '', comesOut: '' };
 
-const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
 const texts = (kind: CellKind): string =>
-  fold(
+  searchForm(
     [
       kind.title,
       kind.purpose,
@@ -30,7 +29,7 @@ const texts = (kind: CellKind): string =>
 
 /** Cells that hold every word somewhere, take that quantity in and give that one out.  */
 export const findInBook = (kinds: Iterable<CellKind>, query: BookQuery): CellKind[] => {
-  const words = fold(query.words).split(/\s+/).filter(Boolean);
+  const words = searchForm(query.words).split(/\s+/).filter(Boolean);
   const has = (text: string) => words.every((word) => text.includes(word));
   return [...kinds]
     .filter(
@@ -39,7 +38,7 @@ export const findInBook = (kinds: Iterable<CellKind>, query: BookQuery): CellKin
         (query.comesOut === '' || kind.outputs.some((output) => output.quantity === query.comesOut)) &&
         has(texts(kind)),
     )
-    .map((kind) => ({ kind, ahead: has(fold(`${kind.title} ${kind.purpose}`)) }))
+    .map((kind) => ({ kind, ahead: has(searchForm(`${kind.title} ${kind.purpose}`)) }))
     .sort((a, b) => Number(b.ahead) - Number(a.ahead))
     .map(({ kind }) => kind);
 };

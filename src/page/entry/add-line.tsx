@@ -2,10 +2,10 @@ import { createEffect, createMemo, createSignal, For, onMount, Show } from 'soli
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import { ROLE_MEANING } from '../../../shared/sheet/role-words.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
-import { ROLE_MEANING } from '../state/role-words.ts';
 import { lineRow } from '../state/row-key.ts';
 import { findKinds } from './find-kinds.ts';
 

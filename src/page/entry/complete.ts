@@ -1,4 +1,5 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete';
+import { searchForm } from '../../../shared/search-form.ts';
 import { completionContext } from '../../language/grammar/completion.ts';
 import type { SheetWords } from './sheet-words.ts';
 import { signaturesOf } from './signature.ts';
@@ -21,13 +22,11 @@ export const completionPlace = (text: string, at: number): CompletionPlace | und
   return { kind: 'unit', from, typed: text.slice(from, at) };
 };
 
-const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
 /** 2 where it begins with what was typed, 1 where a word of it does or it is held within, else 0. */
 const match = (typed: string, ...texts: string[]): number => {
-  const wanted = fold(typed);
+  const wanted = searchForm(typed);
   if (wanted === '') return 1;
-  const folded = texts.map(fold);
+  const folded = texts.map(searchForm);
   if (folded.some((text) => text.startsWith(wanted))) return 2;
   return folded.some((text) => text.includes(wanted)) ? 1 : 0;
 };

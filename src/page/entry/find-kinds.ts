@@ -1,13 +1,12 @@
 import type { CellKind } from '../../../cells/record/cell.ts';
-
-const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+import { searchForm } from '../../../shared/search-form.ts';
 
 /** Library cells that hold every word asked for in their title, purpose or group, those with it in the title first. */
 export const findKinds = (kinds: Iterable<CellKind>, query: string): CellKind[] => {
-  const words = fold(query).split(/\s+/).filter(Boolean);
+  const words = searchForm(query).split(/\s+/).filter(Boolean);
   const ranked = [...kinds].flatMap((kind) => {
-    const title = fold(kind.title);
-    const all = `${title} ${fold(kind.purpose)} ${fold(kind.group)} ${fold(kind.key)}`;
+    const title = searchForm(kind.title);
+    const all = `${title} ${searchForm(kind.purpose)} ${searchForm(kind.group)} ${searchForm(kind.key)}`;
     if (!words.every((word) => all.includes(word))) return [];
     return [{ kind, inTitle: words.every((word) => title.includes(word)) }];
   });

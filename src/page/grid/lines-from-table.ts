@@ -1,6 +1,6 @@
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import { ROLE_WORDS } from '../../../shared/sheet/role-words.ts';
 import { isFigure } from '../entry/table.ts';
-import { ROLE_WORDS } from '../state/role-words.ts';
 
 const ROLES = new Map<string, Role>(
   (Object.entries(ROLE_WORDS) as Array<[Role, string]>)

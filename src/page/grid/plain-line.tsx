@@ -1,12 +1,12 @@
 import { createMemo, Show } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { roleWord } from '../../../shared/sheet/role-words.ts';
 import { writtenOut, writtenTolerance } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import { isBlankLine } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { promptOf } from '../state/prompts.ts';
-import { roleWord } from '../state/role-words.ts';
 import { lineRow } from '../state/row-key.ts';
 import { AsCutEntry } from './as-cut-entry.tsx';
 import { CheckCell } from './check-cell.tsx';

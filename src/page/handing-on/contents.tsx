@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from 'solid-js';
 import type { CellRecord, Limits } from '../../../shared/sheet/format.ts';
-import { numberLines } from '../state/numbering.ts';
-import { roleWord } from '../state/role-words.ts';
+import { numberLines } from '../../../shared/sheet/numbering.ts';
+import { roleWord } from '../../../shared/sheet/role-words.ts';
 import { Said } from './said.tsx';
 
 const FIRST = 200;

@@ -1,9 +1,9 @@
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetUnits } from '../../../shared/sheet/format.ts';
+import { numberLines } from '../../../shared/sheet/numbering.ts';
+import { roleWord } from '../../../shared/sheet/role-words.ts';
 import type { ExportLine } from '../../document/sharing/export-line.ts';
 import type { CellResult, OutputResult } from '../../engine/rows/results.ts';
-import { numberLines } from '../state/numbering.ts';
-import { roleWord } from '../state/role-words.ts';
 
 const figureOf = (output: OutputResult | undefined): ExportLine['figure'] => {
   const figure = output?.stands === 'measured' ? output.measured : output?.planned;

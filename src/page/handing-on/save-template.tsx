@@ -1,11 +1,11 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
+import { numberLines } from '../../../shared/sheet/numbering.ts';
 import { type Mark, markable, markOf, withMarks } from '../../document/sharing/template-marks.ts';
 import { type Emptied, templateOf } from '../../document/template.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { useSheet } from '../state/context.ts';
-import { numberLines } from '../state/numbering.ts';
 import { useTools } from '../state/tools.ts';
 import { cellTitle } from './differences-list.tsx';
 

@@ -1,9 +1,9 @@
 import { bandOf } from '../../../shared/checks/band.ts';
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
+import { roleWord } from '../../../shared/sheet/role-words.ts';
 import type { Figure, LimitFigures } from '../../engine/rows/results.ts';
 import { say } from '../kit/words.ts';
 import { standingFigure } from '../state/moves.ts';
-import { roleWord } from '../state/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { Told } from '../state/show.ts';
 

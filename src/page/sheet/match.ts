@@ -1,3 +1,4 @@
+import { searchForm } from '../../../shared/search-form.ts';
 /** One thing to be found: a command, a line, a cell of the library. */
 export interface Findable {
   id: string;
@@ -13,17 +14,15 @@ export interface Findable {
   run: () => void;
 }
 
-const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
 /** 4 where it is called just that, 3 where the label, behind the number of a line, begins with the query, 2 where a word of it begins with each word asked for, 1 where all are held. */
 const rank = (item: Findable, query: string, words: readonly string[]): number => {
-  const label = fold(item.label);
+  const label = searchForm(item.label);
   const names = [item.name ?? '', label.replace(/^\d+ /, '')];
-  if (names.some((name) => fold(name) === query)) return 4;
+  if (names.some((name) => searchForm(name) === query)) return 4;
   if (label.startsWith(query) || label.replace(/^\d+ /, '').startsWith(query)) return 3;
   const parts = label.split(/[^\p{L}\p{N}_.]+/u);
   if (words.every((word) => parts.some((part) => part.startsWith(word)))) return 2;
-  const all = `${label} ${fold(item.also ?? '')} ${fold(item.beside ?? '')}`;
+  const all = `${label} ${searchForm(item.also ?? '')} ${searchForm(item.beside ?? '')}`;
   return words.every((word) => all.includes(word)) ? 1 : 0;
 };
 
@@ -34,7 +33,7 @@ const MOST = 60;
  * query leaves all as they stand.
  */
 export const find = (items: readonly Findable[], query: string): Findable[] => {
-  const wanted = fold(query).trim();
+  const wanted = searchForm(query).trim();
   const words = wanted.split(/\s+/).filter(Boolean);
   if (words.length === 0) return items.slice(0, MOST);
   const ranked = items

@@ -3,6 +3,7 @@ import { createStore, reconcile } from 'solid-js/store';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
 import { fieldsIn } from '../../../shared/sheet/field.ts';
 import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
+import { numberLines } from '../../../shared/sheet/numbering.ts';
 import type { Change } from '../../document/model/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
 import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/results.ts';
@@ -13,7 +14,6 @@ import { createConflicts } from './conflicts.ts';
 import { countChecks, sameCounts } from './counts.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
-import { numberLines } from './numbering.ts';
 import { drawFigures, withFigures } from './with-figures.ts';
 
 interface State {

@@ -1,5 +1,12 @@
 import { type Band, bandOf } from '../../../shared/checks/band.ts';
-import { formatNumber, formatQuantity, type ShownFigure } from '../../../shared/quantities/figures.ts';
+import {
+  behind,
+  differenceUnit,
+  formatNumber,
+  formatQuantity,
+  placesOf,
+  type ShownFigure,
+} from '../../../shared/quantities/figures.ts';
 import { formatFigure, formatLimit, limitNumber } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
@@ -34,14 +41,6 @@ export interface OutputShow {
   step(si: number, like?: ShownFigure): string;
 }
 
-/** A step on the unit's scale: 2 K is 3.6 °F, not a temperature. */
-const stepUnit = (unit: Unit): Unit => (unit.point ? { ...unit, point: false, offset: 0 } : unit);
-
-const half = (figure: ShownFigure | undefined): number | undefined => {
-  const spread = figure && (figure.high - figure.low) / 2;
-  return spread && Number.isFinite(spread) ? spread : undefined;
-};
-
 const bandFor = (figure: ShownFigure, told: Told): Band =>
   typeof told === 'boolean' ? bandOf(figure, undefined, told) : told;
 
@@ -52,11 +51,11 @@ const marked = (spread: string, { mark }: Band): string => (spread && mark ? `${
 export const showIn = (unit: Unit, comma = false): OutputShow => ({
   unit,
   value: (figure, told = false) =>
-    formatUnitBehind(formatFigure(figure, unit, { comma, band: bandFor(figure, told) }).value, unit),
+    formatFigure(figure, unit, { comma, band: bandFor(figure, told) }).value + behind(unit),
   spread: (figure, told) => {
     const band = bandFor(figure, told);
     const text = formatFigure(figure, unit, { comma, band });
-    return text.spread === '' ? '' : marked(formatUnitBehind(text.spread, stepUnit(unit)), band);
+    return text.spread === '' ? '' : marked(text.spread + behind(differenceUnit(unit)), band);
   },
   beside: (figure, told) => {
     const band = bandFor(figure, told);
@@ -65,14 +64,14 @@ export const showIn = (unit: Unit, comma = false): OutputShow => ({
   told: (figure, told) => {
     const band = bandFor(figure, told);
     const { value, spread } = formatFigure(figure, unit, { comma, band });
-    return { value: formatUnitBehind(value, unit), beside: marked(spread, band) };
+    return { value: value + behind(unit), beside: marked(spread, band) };
   },
   limit: (si) => formatLimit(si, unit, { comma }),
   limitNumber: (si) => limitNumber(si, unit, { comma }),
-  amount: (si, like) => formatQuantity(si, unit, { comma, ...optional(half(like)) }),
-  number: (si, like) => formatNumber(si, unit, { comma, ...optional(half(like)) }),
+  amount: (si, like) => formatQuantity(si, unit, { comma, ...placesOf(like) }),
+  number: (si, like) => formatNumber(si, unit, { comma, ...placesOf(like) }),
   change: (si, like, sign = true) =>
-    formatUnitBehind(differenceText(si, unit, like, { comma, sign }), stepUnit(unit)),
+    differenceText(si, unit, like, { comma, sign }) + behind(differenceUnit(unit)),
   step: (si, like) => differenceText(si, unit, like, { comma, sign: true }),
 });
 
@@ -82,18 +81,11 @@ const differenceText = (
   like: ShownFigure | undefined,
   options: { comma: boolean; sign: boolean },
 ): string => {
-  const step = stepUnit(unit);
-  const text = formatNumber(si, step, { ...options, ...optional(half(like)) });
+  const step = differenceUnit(unit);
+  const text = formatNumber(si, step, { ...options, ...placesOf(like) });
   return si !== 0 && !/[1-9]/.test(text)
     ? formatNumber(si, step, { ...options, spread: Math.abs(si) })
     : text;
-};
-
-const optional = (spread: number | undefined) => (spread === undefined ? {} : { spread });
-
-const formatUnitBehind = (text: string, unit: Unit): string => {
-  if (unit.label === '') return text;
-  return ['°', '′', '″'].includes(unit.label) ? text + unit.label : `${text}\u00a0${unit.label}`;
 };
 
 /** Ways of showing by what they hang on: every figure on the sheet asks for one, and there are only a few. */

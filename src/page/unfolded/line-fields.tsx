@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
+import { ROLE_MEANING, ROLE_WORDS } from '../../../shared/sheet/role-words.ts';
 import { EntryField } from '../entry/entry-field.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
@@ -8,7 +9,6 @@ import { Part } from '../kit/part.tsx';
 import { SelectField } from '../kit/select-field.tsx';
 import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
-import { ROLE_MEANING } from '../state/role-words.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { GaugeField, MaterialField } from './cell-name-field.tsx';
 import { IssueField } from './issue-field.tsx';
@@ -17,12 +17,6 @@ import { MeasuredFields } from './measured-fields.tsx';
 import { UnitField } from './unit-field.tsx';
 
 const ROLES = Object.entries(ROLE_MEANING) as Array<[Role, string]>;
-const ROLE_LABELS: Record<string, string> = {
-  given: 'given',
-  measured: 'measured',
-  chosen: 'chosen',
-  worked: 'worked out',
-};
 
 const spotIn =
   (sheet: Sheet, cell: string) =>
@@ -54,7 +48,7 @@ export const LineFields = (props: { cell: string }) => {
           <SelectField
             label="How the value comes about"
             value={record().role}
-            options={ROLES.map(([value]) => ({ value, label: ROLE_LABELS[value]! }))}
+            options={ROLES.map(([value]) => ({ value, label: ROLE_WORDS[value] }))}
             onCommit={(value) => set('role', value)}
           />
           <SelectField

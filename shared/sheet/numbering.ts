@@ -1,6 +1,6 @@
-import type { Role } from '../../../shared/sheet/format.ts';
+import type { Role } from './format.ts';
 
-/** Numbers of the lines as printed: every line with a value is counted through; headings and remarks have none. */
+/** Numbers of the lines, on the page, on paper and in the command line: every line with a value is counted through; headings and remarks have none. */
 export const numberLines = (
   order: readonly string[],
   roleOf: (id: string) => Role | undefined,

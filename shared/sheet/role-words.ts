@@ -1,4 +1,4 @@
-import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
+import type { CellRecord, Role } from './format.ts';
 
 export const ROLE_WORDS: Record<Role, string> = {
   given: 'given',
