@@ -1,3 +1,4 @@
+import { expandedFactor } from '../statistics/coverage.ts';
 import type { CheckVerdict } from './check.ts';
 import { type Grade, gradeOf } from './states.ts';
 
@@ -29,6 +30,7 @@ interface Figure {
   high: number;
   centre: number;
   u: number;
+  dof?: number;
 }
 
 /** True where a band lies within the limits, across one, or outside, as the verdict says. */
@@ -66,6 +68,9 @@ const againstOf = ({ check, limits }: Judged): Against[] => {
   return found;
 };
 
+/** A factor that reads as 2. */
+const NEARLY_TWO = 2.05;
+
 /**
  * The band to show behind a figure: with limits the one that its verdict goes by; without, the expanded uncertainty of a
  * reading and the worst case of everything else.
@@ -75,6 +80,9 @@ const againstOf = ({ check, limits }: Judged): Against[] => {
 export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean): Band => {
   const check = judged?.check;
   const isJudged = judged?.limits !== undefined && check !== undefined && check.words !== 'no limits';
+  const factor = expandedFactor(figure.dof ?? Number.POSITIVE_INFINITY);
+  // Few readings ask for another factor than 2, and the band is then known by what it covers.
+  const expanded = (k = factor): Band => about(k, k < NEARLY_TWO ? '(k=2)' : '(95 %)');
   const about = (k: number, mark: Band['mark']): Band => ({
     low: figure.centre - k * figure.u,
     high: figure.centre + k * figure.u,
@@ -86,10 +94,10 @@ export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean
       ? about(check.k, '(95 %)')
       : isJudged
         ? check.rule === 'iso14253-2013'
-          ? about(check.k ?? 2, '(k=2)')
+          ? expanded(check.k)
           : { low: figure.low, high: figure.high, mark: '', against: [] }
         : read
-          ? about(2, '(k=2)')
+          ? expanded()
           : { low: figure.low, high: figure.high, mark: '', against: [] };
   // What arithmetic, a limit with a spread of its own or a doubt that is not known decides is no matter of places.
   if (isJudged && check.rule !== 'simple')

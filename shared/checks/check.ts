@@ -1,5 +1,5 @@
 import type { DecisionRule } from '../sheet/format.ts';
-import { coverageFactor } from '../statistics/coverage.ts';
+import { coverageFactor, expandedFactor } from '../statistics/coverage.ts';
 import { normalTail } from '../statistics/normal.ts';
 import { studentBeyond } from '../statistics/student.ts';
 import { type CheckMode, type Grade, type Place, STATES, type Verdict } from './states.ts';
@@ -23,6 +23,8 @@ export interface CheckVerdict {
   words: string;
   /** Why it is not proven, where the figures alone do not show it. */
   note?: string;
+  /** Of what alone it is proven, where that is less than the part: the place, the direction that was read. */
+  where?: string;
 }
 
 /**
@@ -39,8 +41,8 @@ export interface Margin {
   /** Standard uncertainty. */
   u: number;
   /**
-   * Effective degrees of freedom; Infinity where absent. A rule that names its factor takes it as named; a probability
-   * of conformance is that of Student's t.
+   * Effective degrees of freedom; Infinity where absent. The factor 2 of an expanded uncertainty becomes that
+   * of Student's t, as ISO 14253-2 has it for few readings; a probability of conformance is that of Student's t too.
    */
   dof?: number;
   /**
@@ -128,7 +130,7 @@ const edge = (
   noise: number,
 ): Edge => {
   const dof = margin.dof ?? Number.POSITIVE_INFINITY;
-  const half = (rule === 'iso14253-2017' ? factor(dof, 'one') : 2) * margin.u;
+  const half = (rule === 'iso14253-2017' ? factor(dof, 'one') : expandedFactor(dof)) * margin.u;
   const [low, high] =
     rule === 'simple'
       ? [margin.value, margin.value]
@@ -219,10 +221,10 @@ const shownFactor = (
   { rule }: JudgeInput,
   found: Grade | undefined,
 ): number | undefined => {
-  if (rule === 'iso14253-2013') return 2;
-  if (rule !== 'iso14253-2017') return undefined;
   const [any] = edges;
   const dof = any?.dof ?? Number.POSITIVE_INFINITY;
+  if (rule === 'iso14253-2013') return expandedFactor(dof);
+  if (rule !== 'iso14253-2017') return undefined;
   const [one, two] = [factor(dof, 'one'), factor(dof, 'two')];
   if (found === undefined || found === 'open') return two;
   const gap =

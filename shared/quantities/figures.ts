@@ -1,5 +1,6 @@
 import { sameDimension } from '../dimension.ts';
 import { fitsDecimals, magnitude, roundedText, trimmedText } from '../rounding.ts';
+
 import { findUnit, fromSI, parseUnit, toSI, type Unit, unitsOfDimension } from '../units/units.ts';
 
 /** The figure a result reports, as far as showing it needs; all SI. */
@@ -9,6 +10,7 @@ export interface ShownFigure {
   high: number;
   centre: number;
   u: number;
+  dof?: number;
 }
 
 export interface FormatOptions {

@@ -21,3 +21,24 @@ export const coverageFactor = (dof: number, p = 0.95): number => {
   }
   return (low + high) / 2;
 };
+
+/** Share of a normal figure that two standard uncertainties cover. */
+const TWO_SIGMA = 0.9544997361036416;
+/** From so many degrees of freedom on Student's t is the normal distribution to the digits of a spread. */
+const MANY = 1e6;
+const expanded = new Map<number, number>();
+
+/**
+ * Factor of an expanded uncertainty: 2 where the doubt itself is not in doubt, else that of Student's t for the same
+ * share (JCGM 100, Table G.2, its column 95.45 %).
+ */
+export const expandedFactor = (dof: number): number => {
+  if (!(dof < MANY)) return 2;
+  let factor = expanded.get(dof);
+  if (factor === undefined) {
+    factor = coverageFactor(dof, TWO_SIGMA);
+    if (expanded.size > 1000) expanded.clear();
+    expanded.set(dof, factor);
+  }
+  return factor;
+};

@@ -38,7 +38,8 @@ export const findingsOf = (cell: CellRecord, number: number | undefined, result:
     add(found.kind === 'blank' || found.kind === 'range' ? 'open' : 'error', found.message, found.field);
   }
   for (const remark of result.remarks) add(remark.grade === 'error' ? 'open' : 'caution', remark.message);
-  for (const slip of result.slips) add('question', slip.message, slip.field);
+  for (const { message, field, offer } of result.slips)
+    add('question', offer === undefined ? message : `${message} Offered: ${offer}`, field);
   return findings;
 };
 

@@ -1,5 +1,5 @@
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
-import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
+import type { CellResult, Figure, OutputResult, Slip } from '../engine/rows/results.ts';
 import type { Finding } from './findings.ts';
 
 /** Coherent SI unit of each kind of quantity; of a number, `1`. */
@@ -53,6 +53,8 @@ export interface JsonResult extends Partial<JsonFigure> {
   /** Verdict as new, and where there is a wear limit the one in service. */
   check: string;
   inService?: string;
+  /** Of what alone it is proven, where that is less than the part. */
+  where?: string;
   /** By how much the limit concerned is missed (positive) or kept (negative). */
   by?: number;
   at?: string;
@@ -65,6 +67,25 @@ export interface JsonResult extends Partial<JsonFigure> {
   logical?: boolean;
   error?: string;
 }
+
+export interface JsonQuestion {
+  /** Which slip it may be; `apart` where none explains it. */
+  kind: string;
+  field: string;
+  question: string;
+  /** The entry offered in its place. */
+  offer?: string;
+  /** How far the figure of the line lies off for it, SI. */
+  cost?: number;
+}
+
+const questionOf = ({ key, field, message, offer, cost }: Slip): JsonQuestion => ({
+  kind: key.split(':')[0] as string,
+  field,
+  question: message,
+  ...(offer === undefined ? {} : { offer }),
+  ...(cost === undefined ? {} : { cost }),
+});
 
 const figure = ({ value, low, high, u, dof }: Figure): JsonFigure =>
   [low, high, u].every(Number.isFinite)
@@ -83,8 +104,9 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
     // A reading has no plan: what it was read at stands.
     stands: role === 'measured' ? 'measured' : stands,
     ...(limits ? { rule: check.rule } : {}),
-    check: check.asNew.state,
+    check: check.asNew.state + (check.where && check.asNew.state.startsWith('proven') ? ', where read' : ''),
     ...(check.inService ? { inService: check.inService.state } : {}),
+    ...(check.where ? { where: check.where } : {}),
     ...(by === undefined ? {} : { by }),
     ...(at ? { at } : {}),
     ...(side ? { side } : {}),
@@ -100,17 +122,18 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
 /** What a cell says about itself, as sentences. */
 export interface JsonSaid {
   /** Entries that are probably not what was meant; open until answered on the page. */
-  questions?: string[];
+  questions?: JsonQuestion[];
   cautions?: string[];
   /** What is in error, missing or outside what the cell can take. */
   problems?: string[];
 }
 
-const KEYS = { error: 'problems', open: 'problems', question: 'questions', caution: 'cautions' } as const;
+const KEYS = { error: 'problems', open: 'problems', caution: 'cautions' } as const;
 
-const saidOf = (findings: readonly Finding[]): JsonSaid => {
-  const said: JsonSaid = {};
+const saidOf = (findings: readonly Finding[], slips: readonly Slip[]): JsonSaid => {
+  const said: JsonSaid = slips.length > 0 ? { questions: slips.map(questionOf) } : {};
   for (const { grade, message } of findings) {
+    if (grade === 'question') continue;
     const key = KEYS[grade];
     said[key] = [...(said[key] ?? []), message];
   }
@@ -137,7 +160,7 @@ export const jsonOf = (
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)
       all[title] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
-    const said = saidOf(findings);
+    const said = saidOf(findings, result.slips);
     if (Object.keys(said).length > 0) all[title] = { ...all[title], ...said };
   }
   return all;

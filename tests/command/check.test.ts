@@ -14,9 +14,9 @@ describe('check', () => {
     expect(lines).toContain('  Sizes');
     const clearance = lines.find((line) => line.includes('Running clearance'));
     expect(clearance).toMatch(
-      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in limits as new +Running clearance$/,
+      /^ {2}3 {2}clearance +worked out +3\.0 thou ± 0\.4 thou +2\.0 thou to 4\.0 thou, worn 8\.0 thou +proven in limits as new, where read +Running clearance$/,
     );
-    expect(lines[lines.indexOf(clearance as string) + 1]).toMatch(/^ +proven serviceable$/);
+    expect(lines[lines.indexOf(clearance as string) + 1]).toMatch(/^ +proven serviceable, where read$/);
     const outside = lines.find((line) => line.includes('Bush outside diameter'));
     expect(outside).toMatch(
       /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
@@ -68,7 +68,7 @@ describe('check', () => {
     expect(exit).toBe(0);
     const { clearance, bush_outside } = JSON.parse(out);
     expect(clearance.unit).toBe('m');
-    expect(clearance.check).toBe('proven in limits');
+    expect(clearance.check).toBe('proven in limits, where read');
     expect(clearance.inService).toBe('proven in limits');
     // By hand: 1.7510 - 1.7480 in; worst case 0.0004 in; u = sqrt(2) x 0.0001 in; limits as typed.
     expect(clearance.value).toBeCloseTo(0.003 * INCH, 12);
@@ -112,7 +112,7 @@ describe('check', () => {
     const { exit, out, err } = await fitwright(['check', 'job.json', 'gone.json', '--json'], files);
     const all = JSON.parse(out);
     expect(Object.keys(all)).toEqual(['job.json', 'gone.json']);
-    expect(all['job.json'].clearance.check).toBe('proven in limits');
+    expect(all['job.json'].clearance.check).toBe('proven in limits, where read');
     expect(all['gone.json']).toBeNull();
     expect(exit).toBe(2);
     expect(err).toContain('gone.json: cannot be read: there is no such file.');

@@ -66,7 +66,7 @@ describe('--set', () => {
 describe('--measured', () => {
   it('gives the part its size, keeps the plan beside it and judges it as a part', async () => {
     const { cells } = await figures('--measured', 'bush_outside=2.2519 in ± 0.0001 in');
-    expect(cells.bush_outside).toMatchObject({ stands: 'measured', check: 'proven in limits' });
+    expect(cells.bush_outside).toMatchObject({ stands: 'measured', check: 'proven in limits, where read' });
     expect(cells.bush_outside.value).toBeCloseTo(2.2519 * INCH, 12);
     expect(cells.bush_outside.planned.value).toBeCloseTo(2.2515 * INCH, 12);
     const { out } = await fitwright(

@@ -62,6 +62,7 @@ describe('a library cell', () => {
     expect(measured?.least_clearance?.planned?.value).toBeCloseTo((1.75 - 1.748) * inch, 10);
     expect(measured?.greatest_clearance?.planned?.value).toBeCloseTo((1.7503 - 1.7478) * inch, 10);
     expect(measured?.least_clearance?.check.asNew.state).toBe('proven in limits');
+    expect(measured?.least_clearance?.check.where).toMatch(/at one place/);
   });
 
   it('leaves figures idle that hang on an optional input left blank', () => {

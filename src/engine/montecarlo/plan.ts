@@ -1,7 +1,6 @@
 import type { Problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { Computed } from '../computed.ts';
-import { dofOf } from '../network/figure.ts';
 import { highColumn, lowColumn, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
@@ -72,7 +71,7 @@ function upstream(rows: readonly Row[]): Row[] {
   return [...all].sort((a, b) => a.place - b.place);
 }
 
-function simulated(row: Row, { network, grid }: Computed): SimulatedRow {
+function simulated(row: Row, { grid }: Computed): SimulatedRow {
   const { key } = row;
   const body = row.definition.body;
   const at = (column: number): number => {
@@ -80,8 +79,7 @@ function simulated(row: Row, { network, grid }: Computed): SimulatedRow {
     return typeof value === 'object' || value === undefined ? Number.NaN : Number(value);
   };
   if (body.kind === 'source' && row.source !== undefined) {
-    const { distribution, k } = body.ends;
-    const dof = dofOf(network, grid, body.ends);
+    const { distribution, k, dof } = body.ends;
     const [low, high] = [at(lowColumn(row.source)), at(highColumn(row.source))];
     return { key, kind: 'source', source: { nominal: at(NOMINAL), low, high, distribution, k, dof } };
   }

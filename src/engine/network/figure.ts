@@ -1,5 +1,5 @@
 import type { Contribution, Figure } from '../rows/results.ts';
-import { MANY, type SourceEnds, standardFromEnds } from '../rows/row.ts';
+import { type SourceEnds, standardFromEnds } from '../rows/row.ts';
 import { type Grid, type GridError, highColumn, lowColumn } from './grid.ts';
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
@@ -30,14 +30,6 @@ const endsOf = (network: Network, source: number): SourceEnds => {
   const body = network.sourceRow(source)?.definition.body;
   if (body?.kind !== 'source') throw new Error(`no source row for slot ${source}`);
   return body.ends;
-};
-
-/** Degrees of freedom of a source as it stands. */
-export const dofOf = (network: Network, grid: Grid, ends: SourceEnds): number => {
-  if (ends.dofRow === undefined) return ends.dof;
-  const row = network.rows.get(ends.dofRow);
-  const value = row && nominalOf(grid, row);
-  return typeof value === 'number' && value < MANY ? value : Number.POSITIVE_INFINITY;
 };
 
 /** Standard uncertainty that a source contributes by its effect on a row. */
@@ -77,7 +69,7 @@ export function figureOf(
     const ends = endsOf(network, source);
     const u = standardFromEnds(below, above, ends.distribution, ends.k);
     variance += u * u;
-    const dof = dofOf(network, grid, ends);
+    const { dof } = ends;
     if (dof < Number.POSITIVE_INFINITY && u > 0) fourth += u ** 4 / dof;
     low = Math.min(low, value + below, value + above);
     high = Math.max(high, value + below, value + above);
@@ -147,7 +139,7 @@ export function budgetOf(network: Network, grid: Grid, row: Row): Contribution[]
         low: effect.low,
         high: effect.high,
         u: standardOf(ends, effect),
-        dof: dofOf(network, grid, ends),
+        dof: ends.dof,
       };
     })
     .filter((one) => one.low !== 0 || one.high !== 0)

@@ -23,7 +23,6 @@ export class Network {
   readonly columnSlots = new SlotPool();
   private readonly sourceRows: (Row | undefined)[] = [];
   /** Sources whose degrees of freedom are computed. */
-  private readonly doubted = new Set<Row>();
   /** Every row after those it uses. */
   private order: readonly Row[] = [];
   private ranks: number[] = [];
@@ -51,19 +50,10 @@ export class Network {
   settle(): Set<number> {
     const touched = this.grid.settle();
     this.cases.settle(touched, (slot) => this.bySlot[slot], this.order);
-    for (const source of this.doubted) if (this.isDofIn(touched, source)) this.restated.add(source);
     for (const row of this.restated) for (const user of row.usedBy) this.restated.add(user);
     for (const row of this.restated) touched.add(row.slot);
     this.restated.clear();
     return touched;
-  }
-
-  /** True where the degrees of freedom of a source are among the rows touched: nothing on the grid hangs on them. */
-  private isDofIn(touched: ReadonlySet<number>, source: Row): boolean {
-    const { body } = source.definition;
-    const key = body.kind === 'source' ? body.ends.dofRow : undefined;
-    const row = key === undefined ? undefined : this.rows.get(key);
-    return row !== undefined && touched.has(row.slot);
   }
 
   /** Cells are called otherwise: what is said below them names them. */
@@ -134,7 +124,6 @@ export class Network {
         old.low?.signature === next.low?.signature &&
         old.high?.signature === next.high?.signature &&
         keysOf(old).size === old.uses.length;
-      if (body.kind === 'source') this.noteDoubt(old);
       if (same && body.kind === 'source') {
         this.putNominal(old);
         this.cases.restate(old);
@@ -179,12 +168,6 @@ export class Network {
     rewire.push(row);
   }
 
-  private noteDoubt(row: Row): void {
-    const { body } = row.definition;
-    if (body.kind === 'source' && body.ends.dofRow !== undefined) this.doubted.add(row);
-    else this.doubted.delete(row);
-  }
-
   private remove(key: RowKey, dirty: Set<Row>): void {
     const row = this.rows.get(key);
     if (!row) return;
@@ -201,7 +184,6 @@ export class Network {
     this.rowSlots.give(row.slot);
     dirty.delete(row);
     this.restated.delete(row);
-    this.doubted.delete(row);
   }
 
   private freeSource(row: Row): void {
@@ -212,7 +194,6 @@ export class Network {
   }
 
   private connect(row: Row): void {
-    this.noteDoubt(row);
     for (const used of row.uses) without(used.usedBy, row);
     row.uses = [];
     for (const key of keysOf(row)) {
@@ -355,8 +336,8 @@ const sameStatement = (a: RowBody, b: RowBody): boolean => {
       one.distribution === other.distribution &&
       one.k === other.k &&
       one.dof === other.dof &&
-      one.dofRow === other.dofRow &&
       one.partial === other.partial &&
+      one.where === other.where &&
       one.label === other.label
     );
   }

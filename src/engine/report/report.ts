@@ -9,6 +9,7 @@ import type { RowKey } from '../rows/key.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
 import { caseProblem, problemOf } from './problems.ts';
 import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
+import { whereRead } from './where-read.ts';
 
 /** What the reporter asks the engine. */
 export interface Reading {
@@ -134,7 +135,7 @@ function check(
   )
     return judge({ mode, rule, waiting: true });
   const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
-  return judge({
+  const verdict = judge({
     mode,
     rule,
     justMade: plan.justMade,
@@ -145,6 +146,10 @@ function check(
     ...(wear && own.wear && side ? { wear: { ...wear, side } } : {}),
     ...(own.metalOn ? { metalOn: own.metalOn } : {}),
   });
+  const margins = [own.lowerMargin, own.upperMargin, side === 'high' ? own.wearAbove : own.wearBelow];
+  return mode === 'part' && rule !== 'simple'
+    ? whereRead(verdict, margins, from.network, from.grid, cell, from.nameOf)
+    : verdict;
 }
 
 /**

@@ -1,14 +1,21 @@
-import type { Literal } from '../../language/syntax/syntax.ts';
+import { expandedFactor } from '../../../shared/statistics/coverage.ts';
+import type { Expr, Literal } from '../../language/syntax/syntax.ts';
 import type { CellBuilder } from './builder.ts';
+import { constant } from './expr.ts';
 import { inputOf, partRow, type RowKey } from './key.ts';
 import { lastFigure } from './last-figure.ts';
 import { MANY, type SourceEnds } from './row.ts';
+import type { ReadingFigures } from './statistics.ts';
 
 /** Keys of the sources of a set of readings: of its mean, of a single reading, of a difference of two. */
-export interface Doubt {
-  mean?: RowKey;
-  single?: RowKey;
-  difference?: RowKey;
+export interface ReadDoubt {
+  mean: RowKey;
+  single: RowKey;
+  difference: RowKey;
+  /** Of a mean whose readings scatter more than their gauge. */
+  own?: RowKey;
+  /** Variance of one reading by its gauge alone, SI. */
+  variance: Expr;
 }
 
 /** A library cell may hold several readings: its input says which is meant. Undefined for a line of the sheet. */
@@ -38,19 +45,20 @@ export function bareDoubt(
   build: CellBuilder,
   base: RowKey,
   stations: readonly Literal[][],
-  n: number,
-  deviation: number | undefined,
+  { n, deviation }: ReadingFigures,
   partial: boolean,
-): Doubt {
+  where: 'place' | 'direction' | undefined,
+): ReadDoubt {
   const half = Math.max(...stations.flat().map(lastFigure)) / 2;
   const step = half / Math.sqrt(3);
   const ends = (u: number, dof: number, what: string): SourceEnds => ({
-    low: -2 * u,
-    high: 2 * u,
+    low: -expandedFactor(dof) * u,
+    high: expandedFactor(dof) * u,
     distribution: 'normal',
-    k: 2,
+    k: expandedFactor(dof),
     dof,
     ...(partial ? { partial } : {}),
+    ...(where ? { where } : {}),
     label: `${build.name}: ${what}`,
   });
   const single = build.source(partRow(base, 'single-doubt'), 0, {
@@ -64,7 +72,8 @@ export function bareDoubt(
     0,
     ends(step * Math.SQRT2, Number.POSITIVE_INFINITY, 'last figures of two readings'),
   );
-  if (deviation === undefined) return { mean: single, single, difference };
+  const variance = constant(step ** 2);
+  if (deviation === undefined) return { mean: single, single, difference, variance };
   const scatter = deviation / Math.sqrt(n);
   // JCGM 100, G.4.1: the scatter has n - 1 degrees of freedom, the last figure any number.
   const dof = scatter > 0 ? ((n - 1) * (scatter ** 2 + step ** 2) ** 2) / scatter ** 4 : MANY;
@@ -73,5 +82,5 @@ export function bareDoubt(
     0,
     ends(Math.hypot(scatter, step), dof < MANY ? dof : Number.POSITIVE_INFINITY, `scatter of ${n} readings`),
   );
-  return { mean, single, difference };
+  return { mean, single, difference, variance };
 }

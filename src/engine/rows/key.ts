@@ -45,8 +45,16 @@ export type RowPart =
   | 'mean-doubt'
   | 'single-doubt'
   | 'difference-doubt'
-  /** Degrees of freedom of a doubt. */
-  | 'freedom'
+  /** Scatter of a set of readings by itself, where it is more than its gauge's. */
+  | 'own-doubt'
+  /** How far off its mean may be for the form of the surface; the source of it. */
+  | 'form'
+  | 'form-doubt'
+  /** Source of what was not read of the form, and how far it reaches: of the extremes, of taper, of out-of-round. */
+  | 'unread'
+  | 'beyond'
+  | 'taper-beyond'
+  | 'round-beyond'
   /** A doubt that is not known. */
   | 'unknown'
   /** Temperature of the part as it was read. */

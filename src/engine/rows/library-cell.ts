@@ -5,6 +5,7 @@ import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { call, constant, eachRef, fold, mapRefs, minus, plus, quoted, rowRef, times } from './expr.ts';
+import { atEnd, type End } from './fit-ends.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
 import { outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
 import { notFetched } from './library.ts';
@@ -91,6 +92,20 @@ class Inner {
   /** The same over row keys. */
   formula(text: string): Expr {
     return mapRefs(this.raw(text), (ref) => this.ref(ref));
+  }
+
+  /** Over row keys at an end that the forms of the parts allow; undefined where none of them has a form. */
+  atEnd(text: string, end: End): Expr | undefined {
+    return atEnd(this.raw(text), end, (ref, which) => {
+      const input = this.inputs.get(ref.name);
+      if (input?.kind === 'value' && input.of && ref.output === undefined) {
+        const { name, output } = input.of;
+        return this.scope.endOf({ ...ref, name, ...(output ? { output } : {}) }, which);
+      }
+      const own = partRow(outputRow(this.build.cell.id, ref.name), which);
+      if (!input && this.build.has(own)) return { to: rowRef(own), isEnd: true };
+      return { to: this.ref(ref), isEnd: false };
+    });
   }
 
   private ref(ref: Reference): Expr {
@@ -180,6 +195,19 @@ function validityRows(build: CellBuilder, kind: CellKind, inner: Inner): RowKey[
   return [build.formula(validityRow(build.cell.id), all)];
 }
 
+/** An error while what must hold does not. */
+const guarded = (expr: Expr, guards: readonly RowKey[]): Expr =>
+  guards.reduce(
+    (inside, guard) =>
+      call(
+        'IF',
+        { kind: 'compare', op: '>', left: rowRef(guard), right: constant(0), from: 0, to: 0 },
+        inside,
+        constant(0),
+      ),
+    expr,
+  );
+
 function outputRows(
   build: CellBuilder,
   scope: SheetScope,
@@ -194,14 +222,7 @@ function outputRows(
   const settings = record.outputs?.[output.name];
   if (output.table) tableRows(build, scope, kind, output, key, inner, around.kept);
   else if (output.formula !== undefined) {
-    let expr = inner.formula(output.formula);
-    for (const guard of guards)
-      expr = call(
-        'IF',
-        { kind: 'compare', op: '>', left: rowRef(guard), right: constant(0), from: 0, to: 0 },
-        expr,
-        constant(0),
-      );
+    const expr = guarded(inner.formula(output.formula), guards);
     const spread = output.spread;
     if (!spread) build.formula(key, expr, output.held === true);
     else {
@@ -261,6 +282,11 @@ function outputRows(
   const judged = READING_FIGURES.every((name) => build.has(partRow(base, name)))
     ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
     : { least: base, greatest: base };
+  if (!plan.measured && output.formula !== undefined && !output.spread && output.quantity === 'length')
+    for (const end of ['least', 'greatest'] as const) {
+      const formed = inner.atEnd(output.formula, end);
+      if (formed) judged[end] = build.formula(partRow(key, end), guarded(formed, guards));
+    }
   const own = settings?.limits;
   const hasOwn = own && (own.lower?.trim() || own.upper?.trim() || own.wear?.trim());
   const limits = hasOwn

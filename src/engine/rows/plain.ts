@@ -3,7 +3,8 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
-import { cellRow, partRow, READING_FIGURES } from './key.ts';
+import { atEnd, type End } from './fit-ends.ts';
+import { cellRow, partRow, READING_FIGURES, type RowKey } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import type { SheetScope } from './scope.ts';
@@ -87,13 +88,14 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   const base = scope.standing(record, 'value');
   const readings =
     build.cell.rows.length > 1 ? READING_FIGURES.filter((name) => build.has(partRow(base, name))) : [];
+  const ends = measured ? [] : fitRows(build, scope, record, base);
   const limits = record.limits
     ? limitRows(
         build,
         own,
         record.limits,
         'limits',
-        readings.length > 0
+        readings.length > 0 || ends.length > 0
           ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
           : { least: base, greatest: base },
         sheetLimit(build, scope, quantity, record.display, { name: record.name, entry }),
@@ -101,7 +103,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     : undefined;
   if (limits) output.limits = limits;
   build.cell.outputs.push(output);
-  for (const name of readings) {
+  for (const name of [...readings, ...ends]) {
     build.cell.outputs.push({
       name,
       label: name.replaceAll('_', '-'),
@@ -114,6 +116,21 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     } as OutputPlan);
   }
   return build.cell;
+}
+
+/**
+ * Rows of the least and the greatest of a figure worked out from parts whose form was read: a clearance is as small as it
+ * gets where the bore is least and the journal greatest. Gives their names; none where no part has a form.
+ */
+function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base: RowKey): End[] {
+  if (record.role !== 'worked' || !scope.hasEnds(record)) return [];
+  const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
+  if (entry.kind !== 'formula' || build.cell.problems.length > 0) return [];
+  return (['least', 'greatest'] as const).filter((end) => {
+    const formed = atEnd(entry.expr, end, scope.endOf);
+    if (formed) build.formula(partRow(base, end), formed);
+    return formed !== undefined;
+  });
 }
 
 /** Reads a limit in the scope of the sheet. */

@@ -1,15 +1,19 @@
-import { isNone } from '../../../shared/dimension.ts';
+import { dimension, isNone, sameDimension } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
+import { expandedFactor } from '../../../shared/statistics/coverage.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax/syntax.ts';
-import { bareDoubt, type Doubt, tellBare } from './bare-reading.ts';
+import { bareDoubt, type ReadDoubt, tellBare } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
 import { call, constant, minus, plus, rowRef, times } from './expr.ts';
+import { type Form, formOf, pooledScatter, type Scatter } from './form.ts';
 import { outputRow, partRow, type ReadingFigure, type RowKey } from './key.ts';
 import { gaugeOf, type Lost, recordOf } from './record-of.ts';
-import { MANY, type SourceEnds } from './row.ts';
+import type { SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
-import { readingFigures } from './statistics.ts';
+import { type ReadingFigures, readingFigures } from './statistics.ts';
 import { unknownEnds } from './unknown-ends.ts';
+
+const LENGTH = dimension(1);
 
 /** What a set of readings was taken with and at. */
 export interface ReadingContext {
@@ -27,7 +31,8 @@ export interface ReadingContext {
 /**
  * Rows of what was read: mean, least, greatest, out-of-round, taper. The gauge's error is a row of the gauge cell and
  * is added to each, so whatever is read with one gauge shares it; out-of-round and taper are differences, so they lose
- * it. Three sources of the set's own: of the mean (type A scatter and resolution), of a single reading, of a difference.
+ * it. Sources of the set's own: of the mean (type A scatter and resolution), of a single reading, of a difference, and for
+ * what of the form was not read.
  */
 export function readingRows(
   build: CellBuilder,
@@ -46,11 +51,21 @@ export function readingRows(
   const gauge = isStated || used === 'lost' ? undefined : used;
   const isBare = !isStated && used === undefined && !context.gaugeInCell;
   if (isBare) tellBare(build, base, figures.n, isInput, spread !== undefined);
+  const isLength = stations.flat().every(({ dimension }) => sameDimension(dimension, LENGTH));
+  // A size read along one line, or at one place, is known there: the rest of the part was not read.
+  const where =
+    isLength && !isInput && (figures.places < 2 || figures.directions < 2)
+      ? figures.places < 2
+        ? ('place' as const)
+        : ('direction' as const)
+      : undefined;
   const parts = isStated
-    ? statedDoubt(build, base, spread, figures.mean)
+    ? statedDoubt(build, base, spread, figures, where)
     : gauge
-      ? gaugeDoubt(build, base, gauge, figures.n, figures.deviation)
-      : bareDoubt(build, base, stations, figures.n, figures.deviation, isBare);
+      ? gaugeDoubt(build, base, gauge, figures, where)
+      : bareDoubt(build, base, stations, figures, isBare, where);
+  const form =
+    isLength && !isInput && figures.n > 1 ? formRows(build, base, figures, parts.variance) : undefined;
 
   const corrected = correction(build, scope, base, used === 'lost' ? undefined : used, context);
   const lost = (used === 'lost' && !isStated) || corrected === 'lost';
@@ -61,25 +76,44 @@ export function readingRows(
         unknownEnds(build, `the gauge or the temperature of \`${build.name}\` is not settled`),
       )
     : undefined;
-  const size = (key: RowKey, value: number, source: RowKey | undefined): void => {
+  const size = (key: RowKey, value: number, source: RowKey | undefined, unread?: Expr): void => {
     const raw = build.number(partRow(key, 'read'), value, 'read');
     let expr: Expr = rowRef(raw);
     if (gauge) expr = plus(expr, rowRef(outputRow(gauge, 'error')));
     if (source) expr = plus(expr, rowRef(source));
+    if (unread) expr = plus(expr, unread);
     if (unknown) expr = plus(expr, rowRef(unknown));
     build.formula(key, corrected && corrected !== 'lost' ? times(expr, corrected) : expr);
   };
-  size(base, figures.mean, parts.mean);
-  size(partRow(base, 'least'), figures.least, parts.single);
-  size(partRow(base, 'greatest'), figures.greatest, parts.single);
-  const difference = (name: ReadingFigure, value: number | undefined, missing: string): void => {
+  // At one place more scatter than the gauge's stands for the form too: by Student's t it is wide enough.
+  const meanForm = figures.places > 1 ? form?.mean : undefined;
+  size(
+    base,
+    figures.mean,
+    parts.mean,
+    sumOf(parts.own === undefined ? undefined : rowRef(parts.own), meanForm),
+  );
+  size(
+    partRow(base, 'least'),
+    figures.least,
+    parts.single,
+    form && { kind: 'negate', of: form.beyond, from: 0, to: 0 },
+  );
+  size(partRow(base, 'greatest'), figures.greatest, parts.single, form?.beyond);
+  const difference = (
+    name: ReadingFigure,
+    value: number | undefined,
+    missing: string,
+    unread?: Expr,
+  ): void => {
     const key = partRow(base, name);
     if (value === undefined) {
       build.blank(key, missing, true);
       return;
     }
-    const raw = build.number(partRow(key, 'read'), value, 'read');
-    build.formula(key, parts.difference ? plus(rowRef(raw), rowRef(parts.difference)) : rowRef(raw));
+    let expr: Expr = rowRef(build.number(partRow(key, 'read'), value, 'read'));
+    if (parts.difference) expr = plus(expr, rowRef(parts.difference));
+    build.formula(key, unread ? plus(expr, unread) : expr);
   };
   const one = 'needs two readings or more';
   difference('range', figures.n > 1 ? figures.range : undefined, `The range ${one}.`);
@@ -87,8 +121,51 @@ export function readingRows(
     'out_of_round',
     stations.some((s) => s.length > 1) ? figures.outOfRound : undefined,
     `Out-of-round ${one} in different directions at one place.`,
+    form?.outOfRound,
   );
-  difference('taper', figures.taper, 'Taper needs readings at two places or more: put `|` between them.');
+  difference(
+    'taper',
+    figures.taper,
+    'Taper needs readings at two places or more: put `|` between them.',
+    form?.taper,
+  );
+}
+
+const sumOf = (one: Expr | undefined, other: Expr | undefined): Expr | undefined =>
+  one && other ? plus(one, other) : (one ?? other);
+
+/**
+ * What the form of the surface adds where it was not read: to the mean either way, to the extremes outwards, to taper and
+ * out-of-round upwards. What was not read is one source: whatever it is, it is so of all of them.
+ */
+function formRows(build: CellBuilder, base: RowKey, figures: ReadingFigures, variance: Expr): Form {
+  const form = formOf(figures, variance);
+  const reach = rowRef(build.formula(partRow(base, 'form'), form.mean));
+  const what = `${figures.places === 1 ? 'one place' : `${figures.places} places`}, ${figures.directions === 1 ? 'one direction' : `${figures.directions} directions`}`;
+  const ends: SourceEnds = {
+    low: { kind: 'negate', of: reach, from: 0, to: 0 },
+    high: reach,
+    distribution: 'rectangular',
+    k: 2,
+    dof: Number.POSITIVE_INFINITY,
+    label: `${build.name}: form, read at ${what}`,
+  };
+  const unread = rowRef(
+    build.source(partRow(base, 'unread'), 0, {
+      ...ends,
+      low: 0,
+      high: 1,
+      label: `${build.name}: form beyond ${what}`,
+    }),
+  );
+  const part = (name: 'beyond' | 'taper-beyond' | 'round-beyond', expr: Expr): Expr =>
+    times(unread, rowRef(build.formula(partRow(base, name), expr)));
+  return {
+    mean: rowRef(build.source(partRow(base, 'form-doubt'), 0, ends)),
+    beyond: part('beyond', form.beyond),
+    taper: part('taper-beyond', form.taper),
+    outOfRound: part('round-beyond', form.outOfRound),
+  };
 }
 
 function stationsOf(entry: Entry): Literal[][] {
@@ -104,17 +181,29 @@ function stationsOf(entry: Entry): Literal[][] {
 const isNoDoubt = (spread: Spread, stations: readonly Literal[][]): boolean =>
   spread.low === 0 && spread.high === 0 && !stations.flat().every(({ dimension }) => isNone(dimension));
 
-/** Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. */
-function statedDoubt(build: CellBuilder, base: RowKey, spread: Spread, value: number): Doubt {
-  const scale = spread.percent ? Math.abs(value) : 1;
+/**
+ * Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. Behind a list it stands beside the
+ * scatter of the list (Student's t), and the larger of the two governs its mean.
+ */
+function statedDoubt(
+  build: CellBuilder,
+  base: RowKey,
+  spread: Spread,
+  figures: ReadingFigures,
+  where: 'place' | 'direction' | undefined,
+): ReadDoubt {
+  const scale = spread.percent ? Math.abs(figures.mean) : 1;
+  const k = spread.k ?? 2;
   const ends: SourceEnds = {
     low: spread.low * scale,
     high: spread.high * scale,
     distribution: 'normal',
-    k: spread.k ?? 2,
+    k,
     dof: Number.POSITIVE_INFINITY,
+    ...(where ? { where } : {}),
     label: `${build.name}: uncertainty as stated`,
   };
+  const stated = (spread.high - spread.low) * 0.5 * scale;
   const own = build.source(partRow(base, 'mean-doubt'), 0, ends);
   const difference = build.source(partRow(base, 'difference-doubt'), 0, {
     ...ends,
@@ -122,7 +211,23 @@ function statedDoubt(build: CellBuilder, base: RowKey, spread: Spread, value: nu
     high: (ends.high as number) * Math.SQRT2,
     label: `${build.name}: two readings as stated`,
   });
-  return { mean: own, single: own, difference };
+  // Half of what is stated is taken to be scatter: the rest is the gauge's own error, which readings share.
+  const doubt = { single: own, difference, variance: constant((stated / k / 2) ** 2) };
+  const factor = expandedFactor(figures.n - 1);
+  const scatter = figures.deviation === undefined ? 0 : (factor * figures.deviation) / Math.sqrt(figures.n);
+  if (figures.n < 2 || scatter <= stated * (2 / k)) return { ...doubt, mean: own };
+  build.cell.cautions.push(
+    `The ${figures.n} readings scatter more than the ± behind them says: their mean is taken to be known as they scatter, not to the ± stated.`,
+  );
+  const mean = build.source(partRow(base, 'mean-doubt'), 0, {
+    ...ends,
+    low: -scatter,
+    high: scatter,
+    k: factor,
+    dof: figures.n - 1,
+    label: `${build.name}: scatter of ${figures.n} readings`,
+  });
+  return { ...doubt, mean };
 }
 
 /** From the gauge: its resolution and repeatability, and the scatter of the set. The gauge's own error comes by its row. */
@@ -130,81 +235,42 @@ function gaugeDoubt(
   build: CellBuilder,
   base: RowKey,
   gauge: string,
-  n: number,
-  deviation: number | undefined,
-): Doubt {
+  figures: ReadingFigures,
+  where: 'place' | 'direction' | undefined,
+): ReadDoubt {
   const repeatability = rowRef(outputRow(gauge, 'repeatability'));
   const resolution = rowRef(outputRow(gauge, 'resolution'));
-  const scatter = deviation === undefined ? repeatability : call('MAX', constant(deviation), repeatability);
-  const square = (expr: Expr): Expr => times(expr, expr);
-  const doubt = (variance: Expr, factor: number): Expr =>
-    times(constant(factor), call('SQRT', plus(variance, times(constant(1 / 12), square(resolution)))));
-  const ends = (expr: Expr, dof: number, what: string): SourceEnds => ({
+  const variance = times(repeatability, repeatability);
+  const doubt = (factor: number): Expr =>
+    times(
+      constant(factor),
+      call('SQRT', plus(variance, times(constant(1 / 12), times(resolution, resolution)))),
+    );
+  const ends = (expr: Expr, what: string): SourceEnds => ({
     low: { kind: 'negate', of: expr, from: 0, to: 0 },
     high: expr,
     distribution: 'normal',
     k: 2,
-    dof,
+    dof: Number.POSITIVE_INFINITY,
+    ...(where ? { where } : {}),
     label: `${build.name}: ${what}`,
   });
-  const what = n > 1 ? `scatter of ${n} readings` : 'one reading';
-  const mean = ends(doubt(times(constant(1 / n), square(scatter)), 2), Number.POSITIVE_INFINITY, what);
-  if (deviation !== undefined) {
-    const resolved = times(constant(1 / 12), square(resolution));
-    mean.dofRow = meanDof(
-      build,
-      base,
-      { variance: deviation ** 2 / n, n, deviation },
-      repeatability,
-      resolved,
-    );
-  }
+  const list = figures.n > 1 ? pooledScatter(figures, repeatability, resolution) : undefined;
+  const scatter = (key: 'mean-doubt' | 'own-doubt', { reach, k, dof }: Scatter, what: string): RowKey =>
+    build.source(partRow(base, key), 0, { ...ends(reach, `${what} of ${figures.n} readings`), k, dof });
   return {
-    mean: build.source(partRow(base, 'mean-doubt'), 0, mean),
-    single: build.source(
-      partRow(base, 'single-doubt'),
-      0,
-      ends(doubt(square(repeatability), 2), Number.POSITIVE_INFINITY, 'a single reading'),
-    ),
+    mean: list
+      ? scatter('mean-doubt', list.pooled, 'scatter')
+      : build.source(partRow(base, 'mean-doubt'), 0, ends(doubt(2), 'one reading')),
+    ...(list?.own ? { own: scatter('own-doubt', list.own, 'own scatter') } : {}),
+    single: build.source(partRow(base, 'single-doubt'), 0, ends(doubt(2), 'a single reading')),
     difference: build.source(
       partRow(base, 'difference-doubt'),
       0,
-      ends(
-        doubt(square(repeatability), 2 * Math.SQRT2),
-        Number.POSITIVE_INFINITY,
-        'difference of two readings',
-      ),
+      ends(doubt(2 * Math.SQRT2), 'difference of two readings'),
     ),
+    variance: list?.variance ?? variance,
   };
-}
-
-/**
- * Row of the degrees of freedom of a mean (JCGM 100, G.4.1): the scatter has n - 1, the resolution any number. Where the
- * readings scatter less than the gauge is known to, its own figure stands, and that is not in doubt.
- */
-function meanDof(
-  build: CellBuilder,
-  base: RowKey,
-  scatter: { variance: number; n: number; deviation: number },
-  repeatability: Expr,
-  resolved: Expr,
-): RowKey {
-  const both = plus(constant(scatter.variance), resolved);
-  const dof = times(constant((scatter.n - 1) / scatter.variance ** 2), times(both, both));
-  const known: Expr = {
-    kind: 'compare',
-    op: '>',
-    left: constant(scatter.deviation),
-    right: repeatability,
-    from: 0,
-    to: 0,
-  };
-  const many = constant(MANY);
-  return build.formula(
-    partRow(partRow(base, 'mean-doubt'), 'freedom'),
-    scatter.variance > 0 ? call('IF', known, dof, many) : many,
-    true,
-  );
 }
 
 /**

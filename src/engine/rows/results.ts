@@ -79,6 +79,8 @@ export interface Slip {
   message: string;
   /** Entry offered in its place. */
   offer?: string;
+  /** How far the figure of the line lies off for it, SI; where that can be told. */
+  cost?: number;
 }
 
 export interface CellResult {

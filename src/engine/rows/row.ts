@@ -26,14 +26,14 @@ export interface SourceEnds {
   low: number | Expr;
   high: number | Expr;
   distribution: Distribution;
-  /** Ends of a normal source stand at this many standard uncertainties (2 unless the entry says otherwise). */
+  /** Ends of a normal source stand at this many standard uncertainties: 2, of few degrees of freedom as many more by Student's t. */
   k: number;
   /** Degrees of freedom, Infinity where the doubt itself is not in doubt. */
   dof: number;
-  /** Row that gives them, where they hang on what is computed. */
-  dofRow?: RowKey;
   /** It is the least there can be: a reading with neither gauge nor ± may be off by far more than its figures tell. */
   partial?: true;
+  /** A size read at one place, or in one direction: nothing is known by it of the rest of the part. */
+  where?: 'place' | 'direction';
   /** For people. */
   label: string;
 }

@@ -3,7 +3,8 @@ import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/compile/check.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
-import { eachRef } from './expr.ts';
+import { eachRef, rowRef } from './expr.ts';
+import { atEnd, type End, type Led } from './fit-ends.ts';
 import {
   cellRow,
   inputRow,
@@ -104,6 +105,51 @@ export class SheetScope {
     return entry.kind === 'readings' || numberOf(entry) !== undefined;
   }
 
+  /** Read more than once, so that it has a form. */
+  private isList(text: string | undefined, quantity: string | undefined): boolean {
+    if (!text?.trim()) return false;
+    const { kind } = this.texts.entry(text, quantity, 'measured').entry;
+    return kind === 'readings' || kind === 'range';
+  }
+
+  /** Where a reference leads at the least or the greatest. */
+  readonly endOf = (ref: Reference, end: End): Led | undefined => {
+    const key = this.endKey(ref, end);
+    if (key !== undefined) return { to: rowRef(key), isEnd: true };
+    const target = this.resolve(ref);
+    return 'message' in target ? undefined : { to: rowRef(target.key), isEnd: false };
+  };
+
+  private endKey(ref: Reference, end: End): RowKey | undefined {
+    const id = this.idOf(ref.name);
+    const record = id === undefined ? undefined : this.records.get(id);
+    if (!record || this.aliasDepth >= 20) return undefined;
+    if (record.role === 'cell') {
+      const output = ref.output ?? '';
+      const settings = record.outputs?.[output];
+      if (!this.isMeasured(record, output)) return undefined;
+      if (!this.isList(settings?.measured?.entry, this.quantityOf(record, output))) return undefined;
+      return partRow(this.standing(record, output), end);
+    }
+    if (ref.output !== undefined && ref.output !== 'value') return undefined;
+    return this.hasEnds(record) ? partRow(this.standing(record, 'value'), end) : undefined;
+  }
+
+  /** A plain cell that has a least and a greatest: by its readings, or by those of the parts it is worked out from. */
+  hasEnds(record: CellRecord): boolean {
+    if (this.isMeasured(record, 'value')) return this.isList(record.measured?.entry, record.quantity);
+    if (record.role === 'measured') return this.isList(record.entry, record.quantity);
+    if (record.role !== 'worked' || record.issued?.trim()) return false;
+    const { entry } = this.texts.entry(record.entry ?? '', record.quantity, record.role);
+    if (entry.kind !== 'formula' || entry.spread) return false;
+    this.aliasDepth++;
+    try {
+      return atEnd(entry.expr, 'least', this.endOf) !== undefined;
+    } finally {
+      this.aliasDepth--;
+    }
+  }
+
   /** Outputs of a library cell that were measured with readings, so that they have a least and a greatest. */
   readOutputs(record: CellRecord): string[] {
     return Object.keys(record.outputs ?? {}).filter((output) => this.isRead(record, output));
@@ -159,7 +205,11 @@ export class SheetScope {
           `\`${called}\` has no \`${output}\`: a plain cell has mean, least, greatest, out_of_round and taper.`,
           span,
         );
-      if (this.hasReadings(record)) return { key: partRow(base, output), type, cell: record.id };
+      if (
+        this.hasReadings(record) ||
+        (record.role === 'worked' && OF_A_VALUE.has(output) && this.hasEnds(record))
+      )
+        return { key: partRow(base, output), type, cell: record.id };
       if (OF_A_VALUE.has(output)) return { key: base, type, cell: record.id };
       return problem('blank', `\`${called}\` has no readings, so no ${output.replaceAll('_', ' ')}.`, span);
     }

@@ -66,6 +66,8 @@ export function relationsOf(
   for (const output of cell.outputs) {
     const key = output.planned;
     if (key === undefined) continue;
+    // The least and the greatest of a difference are of the same two sizes.
+    if (record?.role !== 'cell' && output.name !== 'value') continue;
     const expr = exprs.get(partRow(key, 'formula')) ?? exprs.get(key);
     const difference = twoRefs(expr, '-');
     const ratio = output.quantity === 'interference per diameter' ? twoRefs(expr, '/') : undefined;

@@ -59,7 +59,7 @@ export const Outcome = (props: { stop: Stop }) => {
           state={state()!}
           more={[verdict()!.side, serviceWords(output()!.check)].filter(Boolean).join('; ')}
         />
-        <Show when={!output()!.problem && output()!.check.note}>
+        <Show when={!output()!.problem && (output()!.check.note ?? output()!.check.where)}>
           {(why) => <p class="caption">{sayMessage(why())}</p>}
         </Show>
       </Show>

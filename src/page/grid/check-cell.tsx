@@ -39,6 +39,7 @@ export const CheckCell = (props: CheckCellProps) => {
     }
     if (v.side) parts.push(v.side);
     const { check } = result;
+    if (check.where) parts.push('where read');
     return [parts.join(', '), serviceWords(check), ownRule(check.rule, sheet.state.rule)]
       .filter(Boolean)
       .join('; ');

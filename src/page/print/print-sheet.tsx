@@ -148,7 +148,9 @@ export default function PrintSheet() {
                           .filter(Boolean)
                           .map((words) => `; ${words}`)
                           .join('')}
-                        <Show when={row.check.note}>{(why) => <span class="why">{why()}</span>}</Show>
+                        <Show when={row.check.note ?? row.check.where}>
+                          {(why) => <span class="why">{why()}</span>}
+                        </Show>
                       </td>
                     </tr>
                   );

@@ -52,7 +52,16 @@ const PARTS: readonly RowPart[] = [
   ...READING_FIGURES,
   ...(['lower', 'upper', 'wear', 'above-lower', 'below-upper', 'below-wear', 'above-wear'] as const),
   ...(['measured', 'difference', 'replanned', 'read', 'formula', 'cut', 'spread'] as const),
-  ...(['mean-doubt', 'single-doubt', 'difference-doubt', 'freedom', 'unknown', 'temperature'] as const),
+  ...([
+    'mean-doubt',
+    'single-doubt',
+    'difference-doubt',
+    'own-doubt',
+    'form',
+    'form-doubt',
+    'unread',
+  ] as const),
+  ...(['beyond', 'taper-beyond', 'round-beyond', 'unknown', 'temperature'] as const),
 ];
 
 /** How a row came about. */

@@ -1,0 +1,40 @@
+import { createRequire } from 'node:module';
+import { expect, test } from 'vitest';
+import { expandedFactor } from '../../shared/statistics/coverage.ts';
+import { cell, computed, sheet } from './proof/sheets.ts';
+
+const jStat: { studentt: { inv(p: number, dof: number): number } } = createRequire(import.meta.url)('jstat');
+
+/** Two standard uncertainties of a normal figure, which few readings widen by Student's t. */
+const SHARE = 0.9544997361036416;
+
+test.each([1, 2, 3, 4, 9, 31, 100])('%d degrees of freedom: the factor of a statistics library', (dof) => {
+  expect(expandedFactor(dof)).toBeCloseTo(jStat.studentt.inv((1 + SHARE) / 2, dof), 5);
+});
+
+// ISO 14253-2:2011, 8.2, safety factor h for type A with n readings (from memory): U = 2 h s / sqrt n.
+test.each([
+  [2, 7],
+  [3, 2.3],
+  [4, 1.7],
+  [5, 1.4],
+  [6, 1.3],
+  [7, 1.3],
+  [8, 1.2],
+  [9, 1.2],
+])('%d readings: twice the uncertainty times %d', (n, h) => {
+  expect(expandedFactor(n - 1) / 2).toBeCloseTo(h, 1);
+});
+
+test('a list says its mean to t s / sqrt n (JCGM 100:2008, 4.2.3 and G.3.2)', () => {
+  const values = [50.001, 50.004, 49.999, 50.002, 50.0];
+  const entry = `${values.map((one) => one.toFixed(6)).join('; ')} mm`;
+  const { value, low, high, u, dof } = computed(sheet([cell('bore', 'measured', entry)])).figure('bore');
+  const mean = values.reduce((a, b) => a + b) / 5;
+  const s = Math.sqrt(values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / 4);
+  expect(value * 1e3).toBeCloseTo(mean, 9);
+  expect(u * 1e3).toBeCloseTo(s / Math.sqrt(5), 6);
+  expect(dof).toBeCloseTo(4, 3);
+  const reach = jStat.studentt.inv((1 + SHARE) / 2, 4) * (s / Math.sqrt(5));
+  expect((high - low) * 500).toBeCloseTo(reach, 5);
+});
