@@ -61,8 +61,8 @@ describe('a library cell', () => {
     });
     expect(measured?.least_clearance?.planned?.value).toBeCloseTo((1.75 - 1.748) * inch, 10);
     expect(measured?.greatest_clearance?.planned?.value).toBeCloseTo((1.7503 - 1.7478) * inch, 10);
-    expect(measured?.least_clearance?.check.asNew.state).toBe('proven in limits');
-    expect(measured?.least_clearance?.check.where).toMatch(/at one place/);
+    // Two directions do not show all of an out-of-round of 0.0003 in: the least may lie that much lower.
+    expect(measured?.least_clearance?.check.asNew.state).toBe('not proven');
   });
 
   it('leaves figures idle that hang on an optional input left blank', () => {

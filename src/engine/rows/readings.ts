@@ -204,7 +204,7 @@ function statedDoubt(
     label: `${build.name}: uncertainty as stated`,
   };
   const stated = (spread.high - spread.low) * 0.5 * scale;
-  const own = build.source(partRow(base, 'mean-doubt'), 0, ends);
+  const own = build.source(partRow(base, 'single-doubt'), 0, ends);
   const difference = build.source(partRow(base, 'difference-doubt'), 0, {
     ...ends,
     low: (ends.low as number) * Math.SQRT2,
