@@ -68,7 +68,7 @@ export interface JsonResult extends Partial<JsonFigure> {
   error?: string;
 }
 
-export interface JsonQuestion {
+interface JsonQuestion {
   /** Which slip it may be; `apart` where none explains it. */
   kind: string;
   field: string;
