@@ -1,7 +1,10 @@
-/** The file two shops exchange: format `fitwright-sheet`, version 1. Its JSON Schema is `sheet.schema.json` beside this file. */
+/** The file two shops exchange: format `fitwright-sheet`, version 2. Its JSON Schema is `sheet.schema.json` beside this file. */
 
 export const FORMAT = 'fitwright-sheet';
-export const VERSION = 1;
+export const VERSION = 2;
+
+/** Lines a sheet may have, made or read. */
+export const MAX_LINES = 10_000;
 
 /** How a cell comes by its value; `cell` is one of the library in `cells/kinds`, `section` a heading, `remark` text. */
 export type Role = 'given' | 'measured' | 'chosen' | 'worked' | 'cell' | 'section' | 'remark';
@@ -143,7 +146,13 @@ export interface KeptValue {
 
 export interface SheetFile {
   format: typeof FORMAT;
-  version: typeof VERSION;
+  /** As read it is always the present one; older ones are brought up to it. */
+  version: 1 | typeof VERSION;
+  /**
+   * What a reader must know to judge the sheet rightly, by name: a field that changes a verdict and that older editions would pass
+   * over. One that lacks it refuses the sheet.
+   */
+  needs?: string[];
   /** True for a template. */
   template?: boolean;
   title: TitleBlock;

@@ -1,18 +1,26 @@
 import { type Problem, problem } from '../problem.ts';
+import { CELL_FIELDS } from './cell-fields.ts';
 import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
+import { isField, type Part, partAt } from './field.ts';
 import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
 import { faultsOf, isObject, type JsonObject } from './schema.ts';
+import { SHEET_FIELDS } from './sheet-fields.ts';
 import { sheetSchema } from './sheet-schema.ts';
 
 export interface ReadSheet {
   file: SheetFile;
   /** What the user should know: read all the same. */
   warnings: string[];
+  /** Paths of fields that this edition does not know, outside the title block: kept, and of no part in any figure. */
+  unknown: string[];
 }
 
-const MAX_BYTES = 5_000_000;
+const MAX_BYTES = 20_000_000;
 const MAX_DEPTH = 32;
 const SHOWN = 3;
+
+/** What a sheet may need of its reader (see `needs` of the format) and this one knows. */
+const UNDERSTOOD: ReadonlySet<string> = new Set();
 
 /** Names that reach into the workings of every object; no field of a sheet is called so. */
 const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
@@ -101,8 +109,20 @@ const recognise = (value: unknown): Problem | undefined => {
       `This sheet was written by a newer edition of the program (file version ${value.version}); this one reads up to version ${VERSION}. Open it with the newer edition.`,
       { field: 'version' },
     );
+  const needs = Array.isArray(value.needs) ? value.needs : [];
+  const lacking = needs.filter((name) => typeof name !== 'string' || !UNDERSTOOD.has(name));
+  if (lacking.length > 0)
+    return problem(
+      'syntax',
+      `This sheet needs what this edition does not know (${some(lacking.map((name) => JSON.stringify(name).slice(0, 40)))}): judged without it, a verdict could be wrong. Open it with a newer edition.`,
+      { field: 'needs' },
+    );
   return undefined;
 };
+
+/** Brings a sheet of an older version up to the present one. Version 2 reads all that version 1 says, and says it so. */
+const upgraded = (value: unknown): unknown =>
+  isObject(value) && value.version === 1 ? { ...value, version: VERSION } : value;
 
 /** Gives the second cell with the same id an id of its own: formulas go by name, so nothing hangs on it. */
 const distinctIds = (cells: readonly CellRecord[], warnings: string[]): CellRecord[] => {
@@ -146,8 +166,21 @@ const nameWarnings = (cells: readonly CellRecord[]): string[] => {
   return warnings;
 };
 
+const unknownIn = (record: object, of: Part, path: string): string[] =>
+  Object.entries(record).flatMap(([key, value]) => {
+    const part = partAt(of, key);
+    const below = path ? `${path}.${key}` : key;
+    if (!part) return [below];
+    return isField(part) || !isObject(value) ? [] : unknownIn(value, part, below);
+  });
+
+const unknownFields = (file: SheetFile): string[] => [
+  ...unknownIn(file, SHEET_FIELDS, ''),
+  ...file.cells.flatMap((cell, i) => unknownIn(cell, CELL_FIELDS, `cells[${i}]`)),
+];
+
 /**
- * Reads the text of a sheet file. Unknown fields are kept. A problem says what is wrong and where; warnings tell of what
+ * Reads the text of a sheet file. Unknown fields are kept and named. A problem says what is wrong and where; warnings tell of what
  * was read but deserves a look: doubled ids and names, unseen and look-alike characters, fields that were dropped.
  */
 export const readSheet = (text: string): ReadSheet | Problem => {
@@ -157,7 +190,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   if (refused) return refused;
 
   const found = { dropped: [] as string[], unseen: [] as string[] };
-  const value = cleaned(parsed.value, '', found);
+  const value = cleaned(upgraded(parsed.value), '', found);
   const faults = faultsOf(value, sheetSchema());
   const [first] = faults;
   if (first) {
@@ -174,7 +207,16 @@ export const readSheet = (text: string): ReadSheet | Problem => {
     warnings.push(
       `Characters that cannot be seen or that turn the writing direction stand in ${some(found.unseen)}.`,
     );
+  const unknown = unknownFields(file);
+  if (unknown.length > 0)
+    warnings.push(
+      `This edition does not know these fields; they are kept, and no figure or verdict goes by them: ${some(unknown.map((path) => revealed(path).slice(0, 80)))}.`,
+    );
   const cells = distinctIds(file.cells, warnings);
   warnings.push(...nameWarnings(cells));
-  return { file: { ...file, cells }, warnings };
+  return {
+    file: { ...file, cells },
+    warnings,
+    unknown: unknown.filter((path) => !path.startsWith('title.')),
+  };
 };

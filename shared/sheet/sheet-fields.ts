@@ -1,6 +1,6 @@
 import { flag, oneOf, text } from './describe.ts';
 import type { Field, FieldsOf, Group } from './field.ts';
-import type { SheetFile, SheetUnits, TitleBlock } from './format.ts';
+import { MAX_LINES, type SheetFile, type SheetUnits, type TitleBlock, VERSION } from './format.ts';
 import type { Schema } from './schema.ts';
 
 /** The fields of the title block and the settings of a sheet. As of a line: added here and in `format.ts` alone. */
@@ -118,7 +118,14 @@ export const SHEET_FIELDS: Group = {
   required: ['format', 'version', 'title', 'units', 'rule', 'cells'],
   fields: {
     format: setting('format', { description: 'Says that this is a job sheet.', const: 'fitwright-sheet' }),
-    version: setting('version', { description: 'Version of the file format.', const: 1 }),
+    version: setting('version', { description: 'Version of the file format.', const: VERSION }),
+    needs: setting(
+      'what a reader must know',
+      list(
+        'What a reader must know to judge the sheet rightly. One that does not know every name here must refuse the sheet.',
+        { type: 'string' },
+      ),
+    ),
     template: setting(
       'use as a template',
       flag('True for a template: limits, formulas and notes kept, readings emptied.'),
@@ -143,7 +150,7 @@ export const SHEET_FIELDS: Group = {
       },
       { template: 'emptied' },
     ),
-    cells: setting('lines', list('In the order in which they stand.', { $ref: '#/$defs/cell' }, 5000), {
+    cells: setting('lines', list('In the order in which they stand.', { $ref: '#/$defs/cell' }, MAX_LINES), {
       computed: true,
     }),
     variants: setting(

@@ -94,7 +94,9 @@ const checkFile = async (
   const cells = numbered(file, computeSheet(file, library).cells);
   const told = cells.map((one) => ({ ...one, findings: findingsOf(one.cell, one.number, one.result) }));
   const findings: Finding[] = told.flatMap((one) => one.findings);
-  const exits: Exit[] = told.map((one) => exitOf(one.findings, one.result));
+  // What might bear on a verdict and is passed over leaves the whole open.
+  const passedOver: Exit[] = read.unknown.length > 0 ? [EXIT.open] : [];
+  const exits: Exit[] = [...passedOver, ...told.map((one) => exitOf(one.findings, one.result))];
   for (const { grade, where, message } of findings) if (grade === 'error') tell(`${where}: ${message}`);
   if (!command.json) {
     io.out(`${gap}${path}: ${file.title.title}\n`);
@@ -110,6 +112,17 @@ const checkFile = async (
   return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told) : null };
 };
 
+/** Signs that a terminal acts on, as JSON writes them. */
+const escaped = (json: string): string =>
+  json.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (sign) =>
+    sign === '\n'
+      ? sign
+      : Array.from(
+          { length: sign.length },
+          (_, k) => `\\u${sign.charCodeAt(k).toString(16).padStart(4, '0')}`,
+        ).join(''),
+  );
+
 /** Works every file out and prints it; the worst of them decides the exit status. */
 export const check = async (command: CheckCommand, library: Library, io: Io): Promise<Exit> => {
   const byFile: Record<string, Checked['json']> = Object.create(null);
@@ -124,7 +137,7 @@ export const check = async (command: CheckCommand, library: Library, io: Io): Pr
   if (command.json) {
     const [only] = command.files;
     const all = command.files.length === 1 ? byFile[only as string] : byFile;
-    io.out(`${JSON.stringify(all, undefined, 2)}\n`);
+    io.out(`${escaped(JSON.stringify(all, undefined, 2))}\n`);
   }
   return worst(exits);
 };

@@ -1,6 +1,7 @@
 export const USAGE = `fitwright works job sheets out without a page.
 
-  fitwright check FILE... [options]   work sheets out and print every cell with its spread, limits and check
+  fitwright check FILE... [options]   work sheets out and print every cell with its spread, limits and check;
+                                      - for FILE reads standard input
   fitwright cells [KIND]              list the cells of the library, or the inputs and outputs of one kind
   fitwright --help                    this text
   fitwright --version
@@ -15,6 +16,7 @@ Options of check:
 
 Exit status:
   0  every check holds or is proven in limits, near the edge or not, and no question is open
-  1  some check may miss, misses, is not proven, is out of limits or waits for a value, or a question is open
+  1  some check may miss, misses, is not proven, is out of limits or waits for a value, a question is open, or
+     the sheet holds fields that this edition passes over
   2  a file, an entry or the command is in error
 `;

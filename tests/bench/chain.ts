@@ -72,7 +72,7 @@ export function chainSheet({ leaves, steps }: Chain): SheetFile {
   });
   return {
     format: 'fitwright-sheet',
-    version: 1,
+    version: 2,
     title: { title: 'chain' },
     units: { length: 'mm' },
     rule: 'worst-case',

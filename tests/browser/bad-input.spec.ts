@@ -18,7 +18,7 @@ const length = (name: string, role: CellRecord['role'], entry: string, more: Par
 
 const sheet = (cells: readonly CellRecord[] = []): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft, shingle mill' },
   units: { length: 'in' },
   rule: 'worst-case',

@@ -35,7 +35,7 @@ const asked = (page: Page): Set<string> => {
 
 const sheet = (...cells: CellRecord[]): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Boss of the gearbox' },
   units: { length: 'mm' },
   rule: 'worst-case',

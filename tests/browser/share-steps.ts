@@ -6,7 +6,7 @@ import { figuresAreIn } from './sheet-steps.ts';
 /** A short inch job of the shingle mill: a bush for the countershaft. */
 export const shortJob = (cells: Partial<CellRecord>[] = []): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft bush', machine: 'shingle mill', drawnBy: 'E. Quill', tags: ['bush', 'mill'] },
   units: { length: 'in' },
   rule: 'worst-case',

@@ -28,7 +28,7 @@ test('one added file is a cell that computes', async () => {
 
   const file: SheetFile = {
     format: 'fitwright-sheet',
-    version: 1,
+    version: 2,
     title: { title: 'One added cell' },
     units: { length: 'mm' },
     rule: 'worst-case',

@@ -5,7 +5,7 @@ import { run } from '../../src/command/run.ts';
 /** A small sheet of plain cells: a journal in its bush, with limits of 2 to 4 thou new and 8 thou worn. */
 export const clearanceSheet = (cells: readonly CellRecord[] = []): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft, clearance' },
   units: { length: 'in' },
   rule: 'worst-case',

@@ -3,7 +3,7 @@ import type { SheetFile } from '../../shared/sheet/format.ts';
 /** A short job of the shingle mill: the bush of the countershaft, opened out to clean up. */
 export const bushJob = (): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft bush', machine: 'shingle mill', tags: ['bush', 'countershaft'] },
   units: { length: 'in', ton: 'short_ton' },
   rule: 'iso14253-2013',

@@ -10,7 +10,7 @@ const SEED = 20261130;
 
 const fileOf = (cells: CellRecord[]): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft of the shingle mill' },
   units: { length: 'in' },
   rule: 'worst-case',

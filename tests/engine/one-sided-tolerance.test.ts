@@ -5,7 +5,7 @@ import { computeSheet } from '../../src/engine/compute.ts';
 
 const sheet = (...cells: CellRecord[]): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Seat' },
   units: { length: 'mm' },
   rule: 'worst-case',

@@ -75,7 +75,7 @@ export const randomSheet = fc
 
 export const sheetOf = (cells: CellRecord[]): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'random' },
   units: { length: 'mm' },
   rule: 'worst-case',

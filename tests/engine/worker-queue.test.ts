@@ -65,7 +65,7 @@ const expected = (file: SheetFile): Map<string, CellResult> => {
 
 const sheet = (...cells: CellRecord[]): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'on use' },
   units: { length: 'mm' },
   rule: 'worst-case',

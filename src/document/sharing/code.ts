@@ -47,8 +47,19 @@ export function codeIn(pasted: string): string {
   const rest = at < 0 ? pasted : pasted.slice(at + ADDRESS.length);
   return rest
     .replace(/[\s\u200b\u00ad\ufeff]+/g, '')
-    .replace(/^[<("'`\u2018\u201c]+|[>)"'`.,;\u2019\u201d]+$/g, '');
+    .replace(/^[<("'`\u2018\u201c]+/, '')
+    .slice(0, MAX_CODE * 2)
+    .replace(/.*/s, withoutEnd);
 }
+
+const QUOTED_END = new Set('>)"\'`.,;\u2019\u201d');
+
+/** Read from the end: an expression for it would look at each place from every place before. */
+const withoutEnd = (text: string): string => {
+  let end = text.length;
+  while (end > 0 && QUOTED_END.has(text[end - 1]!)) end -= 1;
+  return text.slice(0, end);
+};
 
 const damaged = (why: string): Problem =>
   problem('syntax', `The code is damaged: ${why}. Copy it again from where it came, whole.`);

@@ -80,7 +80,20 @@ export async function restore(
   if (!('sheets' in saved)) return saved;
   const result: Restored = { added: [], same: [], copies: [], problems: [] };
   for (const [k, sheet] of saved.sheets.entries()) {
-    await restoreSheet(shop, sheet, saved.made, result);
+    try {
+      await restoreSheet(shop, sheet, saved.made, result);
+    } catch (error) {
+      // One sheet that cannot be taken in keeps none of the others out.
+      result.problems.push(
+        problem(
+          'syntax',
+          `Sheet ${k + 1} of the backup could not be taken in: ${String(error).slice(0, 120)}`,
+          {
+            origin: titleIn(sheet),
+          },
+        ),
+      );
+    }
     progress(k + 1, saved.sheets.length);
   }
   for (const [key, value] of Object.entries(saved.settings)) {
@@ -92,13 +105,15 @@ export async function restore(
 async function restoreSheet(shop: Stock, saved: unknown, made: string, result: Restored): Promise<void> {
   if (!isPlain(saved) || typeof saved.id !== 'string' || !isPlain(saved.file)) {
     result.problems.push(
-      problem('syntax', 'The backup holds a sheet that cannot be read; the others are restored.'),
+      problem('syntax', 'The backup holds a sheet that cannot be read; the others are restored.', {
+        origin: titleIn(saved),
+      }),
     );
     return;
   }
   const read = importText(JSON.stringify(saved.file));
   if (!('file' in read)) {
-    result.problems.push(read);
+    result.problems.push({ ...read, origin: titleIn(saved) });
     return;
   }
   const { file } = read;
@@ -133,6 +148,13 @@ async function restoreSheet(shop: Stock, saved: unknown, made: string, result: R
   }
   result.added.push(id);
 }
+
+/** The title of a sheet of a backup, as far as there is one. */
+const titleIn = (saved: unknown): string => {
+  const file = isPlain(saved) && isPlain(saved.file) ? saved.file : {};
+  const title = isPlain(file.title) ? file.title.title : undefined;
+  return typeof title === 'string' ? title.slice(0, 80) : 'a sheet without a title';
+};
 
 const alike = (a: SheetFile, b: SheetFile): boolean => canonical(a) === canonical(b);
 

@@ -31,8 +31,9 @@ export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRo
   const title = sheet.title();
   const cells = sheet.cells();
   const words = new Set<string>();
+  // A title block from elsewhere may hold anything.
   for (const value of Object.values(title))
-    for (const word of [value].flat()) if (word) words.add(String(word));
+    for (const word of [value].flat()) if (typeof word === 'string' && word) words.add(word);
   for (const cell of cells) {
     for (const word of [cell.label, cell.name, cell.material]) if (word) words.add(word);
     // Choices such as the material; formulas and numbers find nothing anybody would look for.

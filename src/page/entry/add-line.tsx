@@ -29,7 +29,7 @@ const WAYS: ReadonlyArray<[Way, string]> = [
 
 /** Puts a line in: by how its value comes about, or a cell of the library found by what it is for. */
 export const AddLine = (props: AddLineProps) => {
-  const { sheet, cursor } = useSheet();
+  const { sheet, cursor, notices } = useSheet();
   const [way, setWay] = createSignal<Way>('given');
   const [quantity, setQuantity] = createSignal('length');
   let label!: HTMLInputElement;
@@ -40,6 +40,11 @@ export const AddLine = (props: AddLineProps) => {
   });
 
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
+    const full = sheet.document.roomFor(1);
+    if (full) {
+      notices.say(full.message);
+      return;
+    }
     const id = sheet.document.addCell(props.after, fields, { nameFromLabel: true });
     props.onDone();
     cursor.setUnfolded(true);

@@ -53,6 +53,11 @@ const insert = (
   cells: readonly Partial<CellRecord>[],
 ): void => {
   const { sheet, cursor, notices } = context;
+  const full = sheet.document.roomFor(cells.length);
+  if (full) {
+    notices.say(full.message);
+    return;
+  }
   const missing = missingNames(context, cells);
   const what = cells.length === 1 ? (cells[0]!.label ?? 'one line') : `${cells.length} lines`;
   const ids = sheet.document.insertCells(after, cells, `paste of ${what}`);

@@ -39,7 +39,7 @@ const ofLines = ({ sheet, show, goTo }: SheetContext): Findable[] =>
     ];
   });
 
-const ofLibrary = ({ sheet, cursor }: SheetContext, library: Library | undefined): Findable[] =>
+const ofLibrary = ({ sheet, cursor, notices }: SheetContext, library: Library | undefined): Findable[] =>
   [...(library?.kinds.values() ?? [])].map((kind) => ({
     id: `put.${kind.key}`,
     group: 'Put in from the library',
@@ -49,6 +49,11 @@ const ofLibrary = ({ sheet, cursor }: SheetContext, library: Library | undefined
     run: () => {
       const place = cursor.place();
       const after = place ? cellOfRow(place.row) : (sheet.state.order.at(-1) ?? null);
+      const full = sheet.document.roomFor(1);
+      if (full) {
+        notices.say(full.message);
+        return;
+      }
       const id = sheet.document.addCell(
         after,
         { role: 'cell', kind: kind.key, edition: kind.edition, label: kind.title },

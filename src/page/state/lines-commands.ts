@@ -58,6 +58,11 @@ export const duplicateLines = (
   selection: Selection,
   ids: readonly string[],
 ): void => {
+  const full = sheet.document.roomFor(ids.length);
+  if (full) {
+    notices.say(full.message);
+    return;
+  }
   const copies = sheet.document.duplicateCells(ids);
   if (copies.length === 0) return;
   selection.set(copies);

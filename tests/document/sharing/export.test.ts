@@ -12,7 +12,7 @@ import { exportLines } from '../../../src/page/handing-on/export-lines.ts';
 
 const job: SheetFile = {
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   title: { title: 'Countershaft bush', drawnBy: '=cmd()' },
   units: { length: 'in' },
   rule: 'worst-case',

@@ -10,7 +10,7 @@ import { printOf as fingerprint, printer } from '../prints.ts';
 
 const template = (cells: CellRecord[] = []): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   template: true,
   title: { title: 'Bush in an opened-out bore' },
   units: { length: 'in' },

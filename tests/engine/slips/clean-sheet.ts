@@ -308,7 +308,7 @@ class SheetMaker {
   finish(): CleanSheet {
     const file: SheetFile = {
       format: 'fitwright-sheet',
-      version: 1,
+      version: 2,
       title: { title: 'synthetic' },
       units: { length: this.system.unit },
       rule: 'worst-case',

@@ -14,7 +14,7 @@ export const sheetOf = (
 ): ComputedSheet => {
   const file: SheetFile = {
     format: 'fitwright-sheet',
-    version: 1,
+    version: 2,
     title: { title: 'From outside' },
     units: { length: options.length ?? 'mm' },
     rule: 'worst-case',

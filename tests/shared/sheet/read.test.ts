@@ -71,7 +71,8 @@ describe('the schema', () => {
     };
     visit([sample()], sheetSchema(), 'sheet');
     // Limits and measured of an output are the same definitions as those of a cell, used in full there.
-    expect(unused.filter((path) => !path.includes('outputs.*'))).toEqual([]);
+    // With a need no reader here would read it.
+    expect(unused.filter((path) => !path.includes('outputs.*'))).toEqual(['sheet.needs']);
   });
 
   test('describes everything it defines', () => {
@@ -137,7 +138,10 @@ describe('a sheet file', () => {
       shop: { shelf: 3 },
       cells: sample().cells.map((c) => ({ ...c, colour: ['x', null] })),
     };
-    expect(opened(writeSheet(odd))).toEqual({ file: odd, warnings: [] });
+    expect(opened(writeSheet(odd))).toMatchObject({
+      file: odd,
+      unknown: { 0: 'shop', 1: 'cells[0].colour' },
+    });
     expect(opened(`\ufeff${writeSheet(odd)}`).file).toEqual(odd);
   });
 
@@ -153,7 +157,7 @@ describe('a sheet file', () => {
             )
           : value;
     expect(writeSheet(turned(sample()) as ReturnType<typeof sample>)).toBe(writeSheet(sample()));
-    expect(writeSheet(sample())).toMatch(/^{\n {2}"format": "fitwright-sheet",\n {2}"version": 1,/);
+    expect(writeSheet(sample())).toMatch(/^{\n {2}"format": "fitwright-sheet",\n {2}"version": 2,/);
   });
 });
 
@@ -164,11 +168,11 @@ describe('what cannot be read', () => {
     ['[]', 'no fields'],
     ['{}', '"format" is missing'],
     ['{"format": "other"}', 'is "other"; it must be "fitwright-sheet"'],
-    ['{"format": "fitwright-sheet", "version": 2}', 'newer edition'],
-    ['{"format": "fitwright-sheet", "version": 0}', 'version is 0; it must be 1'],
+    ['{"format": "fitwright-sheet", "version": 3}', 'newer edition'],
+    ['{"format": "fitwright-sheet", "version": 0}', 'version is 0; it must be 2'],
     ['PK\u0003\u0004', 'not JSON'],
     ['['.repeat(100_000), 'nests 100000 levels deep'],
-    [`"${'x'.repeat(5_000_001)}"`, '5.0 MB'],
+    [`"${'x'.repeat(20_000_001)}"`, '20.0 MB'],
   ])('case %#', (text, words) => expect(refusal(text)).toContain(words));
 
   test('says which field is wrong, what it holds and what it should hold', () => {
@@ -182,14 +186,14 @@ describe('what cannot be read', () => {
     expect(
       refusal({
         ...sample(),
-        cells: Array.from({ length: 5001 }, (_, i) => ({ id: `${i}`, role: 'remark' })),
+        cells: Array.from({ length: 10_001 }, (_, i) => ({ id: `${i}`, role: 'remark' })),
       }),
-    ).toContain('cells has 5001 items; at most 5000');
+    ).toContain('cells has 10001 items; at most 10000');
   });
 
-  test('5,000 cells are read', () => {
-    const cells = Array.from({ length: 5000 }, (_, i) => ({ id: `${i}`, role: 'remark', note: 'x' }));
-    expect(opened(withCells(...cells)).file.cells).toHaveLength(5000);
+  test('10,000 cells are read', () => {
+    const cells = Array.from({ length: 10_000 }, (_, i) => ({ id: `${i}`, role: 'remark', note: 'x' }));
+    expect(opened(withCells(...cells)).file.cells).toHaveLength(10_000);
   });
 });
 
@@ -218,12 +222,37 @@ describe('what is read with a warning', () => {
     ).toEqual([]);
   });
 
+  test('fields that this edition does not know: kept, named, and told apart from those that no verdict goes by', () => {
+    const found = opened({
+      ...withCells({
+        ...given('a', 'bore'),
+        way: 'by comparison',
+        limits: { lower: '1 in', probable: '2 in' },
+      }),
+      title: { title: 'Bush', shelf: '3' },
+    });
+    expect(found.file.cells[0]).toMatchObject({ way: 'by comparison' });
+    expect(found.unknown).toEqual(['cells[0].way', 'cells[0].limits.probable']);
+    expect(found.warnings).toEqual([
+      expect.stringMatching(/title\.shelf, cells\[0\]\.way, cells\[0\]\.limits\.probable/),
+    ]);
+  });
+
+  test('not at all where the sheet says that it needs what this edition does not know', () => {
+    expect(refusal({ ...sample(), needs: ['readings by comparison'] })).toContain('"readings by comparison"');
+    expect(refusal({ ...sample(), needs: [{}] })).toContain('newer edition');
+    expect(opened({ ...sample(), needs: [] }).warnings).toEqual(opened(sample()).warnings);
+  });
+
   test('characters nobody sees, wherever they stand', () => {
     const found = opened({
       ...withCells({ ...given('a', 'bore'), entry: '2.25\u202e in' }),
       extra: ['\u200b'],
     });
-    expect(found.warnings).toEqual([expect.stringContaining('cells[0].entry, extra[0]')]);
+    expect(found.warnings).toEqual([
+      expect.stringContaining('cells[0].entry, extra[0]'),
+      expect.stringContaining('does not know'),
+    ]);
   });
 
   test('half a character becomes the replacement character', () => {

@@ -3,7 +3,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 /** A file with every field the format knows, used at least once. */
 export const sample = (): SheetFile => ({
   format: 'fitwright-sheet',
-  version: 1,
+  version: 2,
   template: false,
   title: {
     title: 'Bush for the saw arbor, drive end',
