@@ -1,7 +1,10 @@
 import { expect, it } from 'vitest';
+import { library } from '../../cells/catalogue.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import { writeSheet } from '../../shared/sheet/write.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
+import { rowOf } from '../../src/document/storage/row.ts';
+import { computeSheet } from '../../src/engine/compute.ts';
 import { printOf as fingerprint } from '../document/prints.ts';
 import { feed, nothingPolluted } from './inputs.ts';
 import { sheetTexts } from './sheets.ts';
@@ -22,6 +25,10 @@ it('whatever comes as a file is read or refused in words, and what is read can b
     const sheet = SheetDocument.fromFile(result.file);
     if (sheet.order().length !== result.file.cells.length) throw new Error('a cell is lost');
     sheet.toFile();
+    // The shop's list, the figures of the sheet: what every opening works out.
+    rowOf(sheet, 0);
+    for (const { problems } of computeSheet(result.file, library).cells)
+      for (const { message } of problems) expect(message).toMatch(/\S/);
     sheet.destroy();
     nothingPolluted();
   });

@@ -28,6 +28,46 @@ const KEYS = [
   '',
   'a.b',
   '#order',
+  'extra',
+  'needs',
+  'version',
+];
+
+/** Ids and names that are shaped like something the program means by itself. */
+const SHAPES = [
+  ...[
+    'a@.greatest',
+    'a@',
+    '@',
+    'a/in/x',
+    'a/out/x',
+    '/',
+    'a~b',
+    '~',
+    '!',
+    'a!b',
+    '%',
+    '%2e',
+    '%zz',
+    '.',
+    '..',
+    '.a',
+    'a.value',
+  ],
+  ...[
+    'constructor',
+    '__proto__',
+    'toString',
+    'valueOf',
+    'hasOwnProperty',
+    'math',
+    'msup',
+    '#gone',
+    '#order',
+    '{c1}',
+    '\u0000',
+    ' ',
+  ],
 ];
 /** Formulas that are all one sign: a document reads the names in every entry it takes in. */
 const hollow = fc
@@ -38,8 +78,59 @@ const text = fc.oneof(
   { weight: 8, arbitrary: fc.string({ unit: 'binary', maxLength: 12 }) },
   { weight: 8, arbitrary: nasty },
   { weight: 8, arbitrary: fc.constantFrom(...KEYS) },
+  { weight: 6, arbitrary: fc.constantFrom(...SHAPES) },
   { weight: 1, arbitrary: hollow },
 );
+/** Every place of a JSON value, as the way to it. */
+const placesIn = (
+  value: unknown,
+  way: ReadonlyArray<string | number> = [],
+): Array<ReadonlyArray<string | number>> =>
+  typeof value !== 'object' || value === null
+    ? [way]
+    : [way, ...Object.entries(value).flatMap(([at, inner]) => placesIn(inner, [...way, at]))];
+
+type Node = Record<string | number, unknown>;
+
+/** A sheet in which whole parts were changed for others: another type, another part of itself, an id with a meaning of its own. */
+const restructured = fc
+  .array(fc.tuple(fc.nat(), fc.constantFrom('put', 'cut', 'twice', 'swap', 'shape'), fc.nat(), fc.nat()), {
+    minLength: 1,
+    maxLength: 6,
+  })
+  .map((changes) => {
+    const sheet = JSON.parse(writeSheet(bushJob())) as Node;
+    const odd: unknown[] = [
+      null,
+      0,
+      -1,
+      true,
+      [],
+      {},
+      [{}],
+      '',
+      { toString: 1 },
+      { a: { b: 'c' } },
+      ['x'],
+      1e308,
+    ];
+    for (const [place, how, other, k] of changes) {
+      const ways = placesIn(sheet).filter((way) => way.length > 0);
+      const way = ways[place % ways.length]!;
+      const at = way.at(-1)!;
+      const parent = way.slice(0, -1).reduce<Node>((node, step) => node[step] as Node, sheet);
+      const elsewhere = ways[other % ways.length]!;
+      const found = structuredClone(elsewhere.reduce<unknown>((node, step) => (node as Node)[step], sheet));
+      if (how === 'put') parent[at] = odd[k % odd.length];
+      else if (how === 'cut') delete parent[at];
+      else if (how === 'twice') parent[`${at}2`] = found;
+      else if (how === 'swap') parent[at] = found;
+      else
+        parent[['id', 'name', 'entry', 'kind', 'gauge', String(at)][other % 6]!] = SHAPES[k % SHAPES.length];
+    }
+    return JSON.stringify(sheet);
+  });
+
 const key = fc.oneof(fc.constantFrom(...KEYS), fc.string({ maxLength: 6 }));
 
 const json = fc.letrec<{ value: unknown; record: unknown }>((tie) => ({
@@ -65,7 +156,7 @@ const write = (value: unknown): string => JSON.stringify(value) ?? 'null';
 const cell = fc
   .tuple(
     fc.record({
-      id: fc.oneof(fc.constantFrom('c1', 'c2', 'c3'), text),
+      id: fc.oneof(fc.constantFrom('c1', 'c2', 'c3'), fc.constantFrom(...SHAPES), text),
       role: fc.oneof(
         fc.constantFrom('given', 'measured', 'chosen', 'worked', 'cell', 'section', 'remark'),
         text,
@@ -94,6 +185,7 @@ const deep = fc
 /** Texts that come as a sheet's file. */
 export const sheetTexts: fc.Arbitrary<string> = fc.oneof(
   { weight: 4, arbitrary: mutated(fc.constant(writeSheet(bushJob()))) },
+  { weight: 4, arbitrary: restructured },
   { weight: 4, arbitrary: nearSheet },
   { weight: 2, arbitrary: mutated(nearSheet) },
   { weight: 1, arbitrary: json.value.map(write) },

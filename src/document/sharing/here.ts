@@ -48,21 +48,13 @@ export async function heldHere(
       changed: row.changed,
       standing: same ? 'same' : revision ? 'older' : 'other',
       ...(revision && { revision }),
-      differences: withoutDisplay(differences(here, file)),
+      differences: differences(here, file),
       likeness: likeness + (same ? 2 : revision ? 1 : 0),
     });
   }
   found.sort((a, b) => b.likeness - a.likeness || b.changed - a.changed);
   return found.map(({ likeness: _likeness, ...held }) => held);
 }
-
-/** Each shop keeps the units it reads in. */
-const DISPLAY = new Set(['units.length', 'units.temperature', 'units.both']);
-
-const withoutDisplay = (all: Differences): Differences => ({
-  ...all,
-  sheet: all.sheet.filter(({ field }) => !DISPLAY.has(field)),
-});
 
 async function lastOf(
   revisions: readonly Revision[],

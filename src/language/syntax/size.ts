@@ -5,6 +5,8 @@ import type { Expr } from './syntax.ts';
 const MAX_CHARACTERS = 4000;
 const MAX_LEVELS = 64;
 const MAX_TERMS = 500;
+/** Letters that an entry which is no formula has at most: those of units and words, per term and at all. */
+const LETTERS = { term: 12, all: 400 };
 
 const tooBig = (what: string, limit: number, remedy: string): Problem =>
   problem('too-big', `This entry has ${what}; at most ${limit} are read. ${remedy}`, { from: 0, to: 0 });
@@ -20,13 +22,22 @@ export const sizeProblem = (text: string): Problem | undefined => {
   let deepest = 0;
   let terms = text.trimStart().startsWith('=') ? 0 : 1;
   let quoted = false;
+  let letters = 0;
   for (const c of text) {
+    if (c.toLowerCase() !== c.toUpperCase()) letters += 1;
     if (c === '"') quoted = !quoted;
     if (c === '(') deepest = Math.max(deepest, ++depth);
     else if (c === ')') depth = Math.max(0, depth - 1);
     else if (!quoted && '+-−–*×/^;,|\n<>='.includes(c)) terms += 1;
   }
   if (deepest > MAX_LEVELS) return tooBig(`parentheses nested ${deepest} levels deep`, MAX_LEVELS, SPLIT);
+  // What is no value at all costs the parser most, and a value has few letters.
+  if (!text.trimStart().startsWith('=') && letters > LETTERS.all + LETTERS.term * terms)
+    return tooBig(
+      `${letters} letters`,
+      LETTERS.all + LETTERS.term * terms,
+      'Is it a note? Put it into the note of the line.',
+    );
   return terms > MAX_TERMS ? tooBig(`${terms} terms`, MAX_TERMS, SPLIT) : undefined;
 };
 

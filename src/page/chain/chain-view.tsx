@@ -18,6 +18,9 @@ const LEGIBLE = 0.65;
 /** What of the window's width the paper and its border take, CSS px. */
 const BORDER = 50;
 
+/** More lines than that are drawn in a column: ranks of them take long to find, and nobody reads so wide a drawing. */
+const MANY = 600;
+
 /** The whole sheet as a drawn chain: what feeds what, with the checks on it. */
 export default function ChainView() {
   const context = useSheet();
@@ -29,7 +32,7 @@ export default function ChainView() {
   const narrow = createNarrow();
   const placed = createMemo(() => {
     const graph = chainGraph(context, library(), behind());
-    return narrow() ? placeColumn(graph) : placeChain(graph);
+    return narrow() || graph.nodes.length > MANY ? placeColumn(graph) : placeChain(graph);
   });
   const [room, setRoom] = createSignal(innerWidth - BORDER);
   const resized = () => setRoom(innerWidth - BORDER);
@@ -77,7 +80,7 @@ export default function ChainView() {
         </div>
         <h1 class="px-3 pt-3 text-head">{title()}: the chain</h1>
         <p class="caption px-3">
-          {narrow()
+          {narrow() || placed().nodes.length > MANY
             ? 'In the order of the sheet, each line with what hangs on it. A press on a line goes to it.'
             : 'From left to right: what each line hangs on, and what hangs on it. A press on a line goes to it.'}
         </p>

@@ -8,6 +8,10 @@ const BEND = 6;
 const ROOM = 112;
 const APART = 12;
 
+/** Of any number of them: as arguments of one call so many may be too many. */
+const least = (values: readonly number[]): number =>
+  values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+
 interface Trunk {
   from: string;
   top: number;
@@ -24,10 +28,12 @@ export const placeColumn = ({ nodes, edges }: ChainGraph): PlacedChain => {
   const top = (id: string) => MARGIN + rowOf.get(id)! * step;
   const outOf = (id: string) => top(id) + NODE.height - 14;
   const into = (id: string) => top(id) + 22;
+  const ends = new Map<string, number[]>();
+  for (const { from, to } of edges) ends.set(from, [...(ends.get(from) ?? []), into(to)]);
   const trunks = [...new Set(edges.map(({ from }) => from))]
     .map((from): Trunk => {
-      const ends = [outOf(from), ...edges.filter((edge) => edge.from === from).map(({ to }) => into(to))];
-      return { from, top: Math.min(...ends), bottom: Math.max(...ends) };
+      const all = [outOf(from), ...(ends.get(from) ?? [])];
+      return { from, top: least(all), bottom: -least(all.map((y) => -y)) };
     })
     .sort((a, b) => a.bottom - a.top - (b.bottom - b.top));
   const lanes: Trunk[][] = [];

@@ -9,8 +9,6 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellDifference, Differences, FieldDifference } from '../../document/differences.ts';
 import { Said } from './said.tsx';
 
-const SHOWN = 60;
-
 export const cellTitle = (cell: CellRecord): string => cell.label || cell.name || 'a line without a name';
 
 const WHAT = { added: 'new', gone: 'gone', changed: 'changed' } as const;
@@ -71,10 +69,7 @@ export const DifferencesList = (props: { differences: Differences; none: string 
             <FieldChange ofSheet field={field.field} before={field.before} after={field.after} />
           )}
         </For>
-        <For each={all().cells.slice(0, SHOWN)}>{(change) => <CellChange change={change} />}</For>
-        <Show when={all().cells.length > SHOWN}>
-          <li>and {all().cells.length - SHOWN} cells more</li>
-        </Show>
+        <For each={all().cells}>{(change) => <CellChange change={change} />}</For>
         <Show when={all().moved}>
           <li>The lines stand in another order.</li>
         </Show>

@@ -17,7 +17,11 @@ it('knows the very same sheet again, read in other units too', async () => {
   const here = shop();
   const id = await here.create(bushJob());
   const [held] = await heldHere(here, { ...bushJob(), units: { length: 'mm', ton: 'short_ton' } });
-  expect(held).toMatchObject({ id, standing: 'same', differences: { cells: [], sheet: [], moved: false } });
+  expect(held).toMatchObject({
+    id,
+    standing: 'same',
+    differences: { cells: [], sheet: [{ field: 'units.length' }], moved: false },
+  });
 });
 
 it('says what differs, cell by cell, from what is here', async () => {
