@@ -42,7 +42,7 @@ export interface Problem {
   from?: number;
   to?: number;
   choices?: Remedy[];
-  /** A blank that may stay blank: what hangs on it inside its own cell is idle, not waiting. */
+  /** A blank that may stay blank: what depends on it inside its own cell is idle, not waiting. */
   optional?: boolean;
 }
 

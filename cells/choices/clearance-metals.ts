@@ -6,7 +6,7 @@ const guide = fromMemory(
 );
 const practice = fromMemory('common practice, no source');
 
-/** How the clearance of a bearing metal stands to that of bronze or babbitt, for which the shop rules were made. */
+/** The clearance of a bearing metal as a share of that of bronze or babbitt, for which the shop rules were made. */
 const table: ChoiceTable = {
   title: 'Bearing metals by the clearance they want',
   rows: [

@@ -5,7 +5,7 @@ import { fromMemory, property } from '../tables/table.ts';
 const ends = (count: number): Property =>
   property(1, count, [count, count], fromMemory('common practice, no source'));
 
-/** How many times the figure given stands in the whole excess of the two half shells. */
+/** How many times the figure given goes into the whole excess of the two half shells. */
 const table: ChoiceTable = {
   title: 'How shell crush is counted',
   rows: [

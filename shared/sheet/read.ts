@@ -124,7 +124,7 @@ const recognise = (value: unknown): Problem | undefined => {
 const upgraded = (value: unknown): unknown =>
   isObject(value) && value.version === 1 ? { ...value, version: VERSION } : value;
 
-/** Gives the second cell with the same id an id of its own: formulas go by name, so nothing hangs on it. */
+/** Gives the second cell with the same id an id of its own: formulas go by name, so nothing depends on it. */
 const distinctIds = (cells: readonly CellRecord[], warnings: string[]): CellRecord[] => {
   const used = new Set(cells.map((cell) => cell.id));
   const seen = new Set<string>();

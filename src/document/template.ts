@@ -81,7 +81,7 @@ function emptyCell(cell: CellRecord, emptied: Emptied[]): CellRecord {
   return { ...kept, ...(entry && { example: entry }), fill: true };
 }
 
-/** The answers to questions about sizes that still stand there; those about readings, and what hangs on them, go with them. */
+/** The answers to questions about sizes that still stand there; those about readings, and what depends on them, go with them. */
 function withAnswers(cell: CellRecord, answers: CellRecord['dismissed']): CellRecord {
   const standing = new Set([cell.entry, cell.tolerance, ...Object.values(cell.inputs ?? {})]);
   const dismissed = answers?.filter(({ text }) => standing.has(text) && !/^\s*=/.test(text)) ?? [];

@@ -366,7 +366,7 @@ export class Engine {
     return [...found.keys()].sort().map((key) => found.get(key) as KeptValue);
   }
 
-  /** Cells a cell hangs on, and cells that hang on it. */
+  /** Cells a cell depends on, and cells that depend on it. */
   chain(cell: string): { upstream: string[]; downstream: string[] } {
     return chainOf(cell, this.cells);
   }

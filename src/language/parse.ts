@@ -52,7 +52,7 @@ const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
   return spread ? { expr, spread } : { expr };
 };
 
-/** Forms of plain values as last read, by all that their reading hangs on but the digits. */
+/** Forms of plain values as last read, by all that their reading depends on but the digits. */
 const plainForms = new Map<string, PlainForm>();
 const KEPT = 500;
 

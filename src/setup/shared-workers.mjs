@@ -7,7 +7,7 @@ const STARTS = /new Worker\(new URL\('(\.\/[\w-]+\.ts)', import\.meta\.url\)/g;
 
 /**
  * Builds the workers as entries of the page's own build, so that what page and workers both use (language, units, library)
- * stands in chunks that are fetched once and kept once. Left to itself each worker gets a copy of everything.
+ * is in chunks that are fetched once and kept once. Left to itself each worker gets a copy of everything.
  *
  * @returns {import('vite').Plugin}
  */

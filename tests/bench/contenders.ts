@@ -79,7 +79,7 @@ export function closures(of: Chain, { cornerColumns }: Layout): { edit: Contende
   return { edit, figures };
 }
 
-/** The same, but only what hangs on the edited leaf, and of that only the sources upstream: the least there is to do. */
+/** The same, but only what depends on the edited leaf, and of that only the sources upstream: the least there is to do. */
 export function sparseClosures(of: Chain): { edit: Contender; figures: Figures } {
   const rows = rowsOf(of);
   const leaves = of.leaves.length;

@@ -35,7 +35,7 @@ const sheet = (cells: readonly CellRecord[] = []): SheetFile => ({
   ],
 });
 
-/** The rest of the sheet: what does not hang on the odd line stands, and takes edits. */
+/** The rest of the sheet: what does not depend on the odd line stands, and takes edits. */
 const restLives = async (page: Page, journal: string, clearance: string): Promise<void> => {
   await enter(page, 'journal', `${journal} in ± 0.0002 in`);
   await expect(value(page, 'clearance').locator('b')).toHaveText(`${clearance}\u00a0thou`);

@@ -91,7 +91,7 @@ test('lines are chosen with Shift, moved, copied and deleted as one step each', 
   await expect(page.locator('.notice')).toContainText('Taken back: move of 2 lines.');
   expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
 
-  // Other lines hang on these: that is asked first.
+  // Other lines depend on these: that is asked first.
   await page.keyboard.press('Delete');
   expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
   await page.getByRole('button', { name: 'Delete it all the same' }).click();
@@ -154,7 +154,7 @@ test('the three uses by keyboard alone: make a template, change one dimension, h
   await page.keyboard.press('Enter');
   await expect(saving).toHaveCount(0);
 
-  // One dimension changed: what hangs on it follows and says by how much.
+  // One dimension changed: what depends on it follows and says by how much.
   await find(page, 'housing bore');
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowRight');

@@ -35,7 +35,7 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
   await page.keyboard.press('Enter');
   await expect(value(page, 'bore').locator('b')).toHaveText(`${actual}\u00a0in`);
   await expect(check(page, 'bore')).toContainText('proven in limits');
-  // Its formula still comes to what was planned: nothing it hangs on has been read anew.
+  // Its formula still comes to what was planned: nothing it depends on has been read anew.
   await expect(page.getByText(`= ${bore.toFixed(4)}\u00a0in`, { exact: true })).toBeVisible();
   await expect
     .poll(async () => Number.parseFloat((await value(page, 'bush_outside').locator('b').textContent())!))

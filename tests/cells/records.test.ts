@@ -150,7 +150,7 @@ describe.each(each)('%s', (_, kind) => {
   });
 
   test('withholds its results by what is entered alone', () => {
-    // The engine can only hold a result back by figures that do not hang on it.
+    // The engine can only hold a result back by figures that do not depend on it.
     const outputs = new Set(kind.outputs.map((one) => one.name));
     const asked = (kind.validity ?? [])
       .filter(({ grade }) => grade === 'error')

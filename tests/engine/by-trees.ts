@@ -6,7 +6,7 @@ import type { Row } from '../../src/engine/network/layout.ts';
 import { keyOf, type RowKey } from '../../src/engine/rows/key.ts';
 import { evaluate } from '../../src/language/compile/evaluate.ts';
 
-/** Value of a row with its sources at chosen ends, by walking the trees of all it hangs on; NaN where it is an error. */
+/** Value of a row with its sources at chosen ends, by walking the trees of all it depends on; NaN where it is an error. */
 export function valueByTrees(
   sheet: Pick<Computed, 'grid' | 'functions'>,
   row: Row,

@@ -5,7 +5,7 @@ import { sheetOf } from './random-sheet.ts';
 
 /**
  * Random job sheets of every kind of cell, right and wrong texts mixed, and edits of them. Names come from a short
- * list, so that cells hang on each other, share names, lose what they hang on and stand in rings. Every literal has its
+ * list, so that cells depend on each other, share names, lose what they depend on and stand in rings. Every literal has its
  * unit, so that a change of the sheet's units can change no value.
  */
 const NAMES = [

@@ -14,7 +14,7 @@ const record = (id: string, more: Partial<CellRecord>): CellRecord => ({
   ...more,
 });
 
-/** A sheet as far as the bench reads it: records, planned values in metres, what each line hangs on. */
+/** A sheet as far as the bench reads it: records, planned values in metres, what each line depends on. */
 const sheetOf = (
   records: CellRecord[],
   values: Record<string, number>,

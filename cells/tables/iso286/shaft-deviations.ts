@@ -2,7 +2,7 @@ import { rowsOf } from '../table.ts';
 
 /**
  * Fundamental deviations of shafts, micrometres. ISO 286-1:2010 Tables 4 and 5. Columns a to h hold the upper deviation
- * with its sign turned (es = -value), columns m to zc the lower deviation ei. j, js and k hang on the grade and are below.
+ * with its sign turned (es = -value), columns m to zc the lower deviation ei. j, js and k depend on the grade and are below.
  * Up to 180 mm (m to zc) and over 180 mm (a to k) seen in a machine drawing handbook's Table 15.2, the rest from memory;
  * every column is held against the standard's formula by the tests. cd, ef and fg are given to 10 mm.
  */

@@ -2,7 +2,7 @@ import type * as Y from 'yjs';
 import { sameValue } from './fields.ts';
 import { GONE, ORDER, type Replica } from './replica.ts';
 
-/** A field that this tab wrote, and that somebody who had not seen it wrote too: theirs stands. Values as stored. */
+/** A field that this tab wrote, and that somebody who had not seen it wrote too: their value remains. Values as stored. */
 export interface Overwritten {
   /** Id of the cell; absent for a field of the sheet itself. */
   cell: string | undefined;

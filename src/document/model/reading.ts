@@ -154,7 +154,7 @@ export class Reading {
     return uses.size !== usedBefore.size || [...uses].some((other) => !usedBefore.has(other));
   }
 
-  /** Names as shown, of deleted cells too: what hung on one can say which is missing. */
+  /** Names as shown, of deleted cells too: what depended on one can say which is missing. */
   private allNames(): Map<string, string> {
     const touched = [...this.touched];
     this.touched.clear();

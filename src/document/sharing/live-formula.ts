@@ -4,12 +4,12 @@ import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 /** Functions that every spreadsheet computes as we do, on any unit. */
 const SAME = new Set(['ABS', 'MAX', 'MIN', 'SQRT', 'SUM']);
 
-/** Where a referred value stands in the workbook, in SI; undefined where it is not a number there. */
+/** The place of a referred value in the workbook, in SI; undefined where it is not a number there. */
 export type Address = (ref: Reference) => string | undefined;
 
 /**
  * A formula as a spreadsheet computes it, in SI, or undefined where it is more than arithmetic between numbers of the
- * sheet. Everything inside another operation stands in parentheses: spreadsheets read -2^2 otherwise than the sheet does.
+ * sheet. Everything inside another operation is put in parentheses: spreadsheets read -2^2 otherwise than the sheet does.
  */
 export function liveFormula(entry: string, address: Address): string | undefined {
   const { expr, problems, spread } = parseFormula(entry);

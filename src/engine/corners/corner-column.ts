@@ -5,8 +5,8 @@ import type { CornerEnd, CornerLayout, Guest, Row } from '../network/layout.ts';
 const LOOSE = 8;
 
 /**
- * One column in which every source stands at an end; rows whose demands agree share it. A source that no guest asks for
- * stays where it is, and a row that none needs any more keeps its case for a while: nothing reads them.
+ * One column in which every source is at an end; rows whose demands agree share it. A source that no guest asks for
+ * stays where it is, and a row that no longer needs it keeps its case for a while: nothing reads them.
  */
 export class CornerColumn implements CornerLayout {
   needs = new Set<Row>();

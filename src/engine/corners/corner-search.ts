@@ -87,7 +87,7 @@ export class CornerSearch {
     return typeof nominal === 'number' ? nominal : Number.NaN;
   }
 
-  /** Where the cases of its sources stand, in the order that does not hang on how the sheet came about. */
+  /** Where the cases of its sources stand, in the order that does not depend on how the sheet came about. */
   inOrder(row: Row): readonly number[] {
     this.network.sourcesInOrder(row);
     return row.ordered.at;

@@ -88,7 +88,7 @@ export class Corners {
 
   private refineAt(row: Row, nominal: number, guest: Guest, way: -1 | 1): void {
     const { start, ends, column } = guest;
-    // A corner that was turned before is looked at again from where its signs put it: what comes of it hangs on the sheet
+    // A corner that was turned before is looked at again from where its signs put it: what comes of it depends on the sheet
     // as it stands, not on how it came about.
     const atStart = ends === start;
     const turned = atStart

@@ -25,7 +25,7 @@ interface Step {
   own: Float64Array;
 }
 
-/** What a row hangs on, each after those it uses. */
+/** What a row depends on, each after those it uses. */
 interface Way {
   steps: readonly Step[];
   /** Of the last question at a corner: the sources turned, the steps they reach, and what those use besides. */
@@ -67,7 +67,7 @@ export class Trial {
 
   /**
    * Values of `row` with every source where a corner column of its cases has it, then with one turned at a time: the
-   * same as {@link values}, but only what hangs on the sources turned is worked out anew.
+   * same as {@link values}, but only what depends on the sources turned is worked out anew.
    */
   at(row: Row, column: number, turns: readonly Turn[]): Float64Array {
     const n = this.room(turns);

@@ -64,7 +64,7 @@ function marginsOf(plan: OutputPlan, computed: Computed): Partial<WantedOutput> 
   };
 }
 
-/** The rows and all they hang on, each after those it uses. */
+/** The rows and all they depend on, each after those it uses. */
 function upstream(rows: readonly Row[]): Row[] {
   const all = new Set<Row>(rows);
   for (const row of all) for (const used of row.uses) all.add(used);

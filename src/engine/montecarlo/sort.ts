@@ -5,7 +5,7 @@ const GROUPS = 1 << 16;
 const group = (bits: number): number => (bits & 0x80000000 ? ~bits : bits | 0x80000000) >>> 16;
 
 /**
- * Gives the value that stands at a place from 0 among `values` in rising order, for the first `k` places and the last
+ * Gives the value at a place from 0 among `values` in rising order, for the first `k` places and the last
  * `k`. What lies between is not sorted: that would take three times as long, and no coverage interval asks for it. Takes
  * no NaN.
  */

@@ -8,7 +8,7 @@ const WORDS = 64 * PER_BLOCK;
 const SCALE = 2 ** -32;
 
 /**
- * Uniform draws of one source. What it gives hangs on its key, the seed and the group of draws alone: not on what other
+ * Uniform draws of one source. What it gives depends on its key, the seed and the group of draws alone: not on what other
  * sources there are, on the order of edits, or on who draws which group.
  */
 export class Stream {

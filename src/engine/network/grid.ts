@@ -2,7 +2,7 @@ import { DetailedCellError, type ExportedChange, HyperFormula } from 'hyperformu
 import type { EngineFunction } from './functions.ts';
 import { PREFIX, registerFunctions } from './plugin.ts';
 
-/** An error value as it stands in a grid cell: the row where it began, and what was said there. */
+/** An error value in a grid cell: the row where it began, and what was said there. */
 export interface GridError {
   root: number | undefined;
   message: string;

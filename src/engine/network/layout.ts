@@ -117,7 +117,7 @@ export interface CornerLayout {
   leave(guest: Guest): void;
   /** True when it is time to look again which rows are needed. */
   readonly isLoose: boolean;
-  /** Finds anew which rows must have a cell in this column: every row with sources that a guest hangs on. */
+  /** Finds anew which rows must have a cell in this column: every row with sources that a guest depends on. */
   gather(): void;
 }
 

@@ -6,8 +6,8 @@ const MEASURED = 1;
 const TO_BE_CUT = 2;
 
 /**
- * Tells a plan from a proof: a figure is judged as a part when something it hangs on was measured and nothing it
- * hangs on is a size still to be cut (chosen, and not yet measured).
+ * Tells a plan from a proof: a figure is judged as a part when something it depends on was measured and nothing it
+ * depends on is a size still to be cut (chosen, and not yet measured).
  */
 export class Provenance {
   private readonly known = new Map<Row, number>();
@@ -37,9 +37,9 @@ export class Provenance {
     return this.known.get(row) ?? 0;
   }
 
-  /** What a row is whatever it hangs on. */
+  /** What a row is whatever it depends on. */
   private itself(row: Row): number | undefined {
-    // What was read, wherever it stands; a formula in its place is worked out, and is what it hangs on.
+    // What was read, wherever it stands; a formula in its place is worked out, and is what it depends on.
     if (row.definition.read) return MEASURED;
     const record = this.recordOf(row.owner);
     if (record?.role === 'chosen' && row.key === cellRow(record.id)) return TO_BE_CUT;

@@ -1,6 +1,6 @@
 import type { Row } from './layout.ts';
 
-/** A ring of references, each row using the next and the last the first, and where in it a row stands. */
+/** A ring of references, each row using the next and the last the first, and where in it a row is. */
 export interface InRing {
   ring: readonly Row[];
   at: number;
@@ -8,7 +8,7 @@ export interface InRing {
 
 /**
  * Orders rows so that each comes after the rows it uses. Rows of a ring cannot be ordered: they are given with the
- * shortest ring they stand in, whatever order the rows come in, and come before what hangs below them.
+ * shortest ring they are in, whatever order the rows come in, and come before what hangs below them.
  */
 export function findRings(rows: Iterable<Row>): { order: Row[]; rings: Map<Row, InRing> } {
   const waiting = new Map<Row, number>();

@@ -4,7 +4,7 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { choiceIn } from '../rows/inputs.ts';
 import type { Library } from '../rows/library.ts';
 
-/** Where a cell stands: the library it is of, and the cells its inputs name. */
+/** The surroundings of a cell: the library it is of, and the cells its inputs name. */
 export interface CareFrom {
   library: Pick<Library, 'kinds' | 'tables'>;
   named: (name: string) => CellRecord | undefined;

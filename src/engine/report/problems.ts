@@ -42,7 +42,7 @@ function saidOf(name: string, message: string): string {
     : `: ${message}`;
 }
 
-/** Follows an overflow up to the row that hangs on no other row in error. */
+/** Follows an overflow up to the row that depends on no other row in error. */
 function overflowRoot(grid: Grid, row: Row, column: number): Row {
   const wrong = (of: Row): boolean =>
     typeof (grid.value(of.slot, column) ?? grid.nominal(of.slot)) === 'object';

@@ -6,7 +6,7 @@ import type { RowKey } from '../rows/key.ts';
 
 const isProven = (state: CheckState | undefined): boolean => state?.startsWith('proven') === true;
 
-/** Cells read at one place, or in one direction, that a row hangs on. */
+/** Cells read at one place, or in one direction, that a row depends on. */
 function readInPart(network: Network, grid: Grid, row: Row, into: Map<string, 'place' | 'direction'>): void {
   const nominal = grid.nominal(row.slot);
   const values = row.cases?.values;

@@ -62,7 +62,7 @@ export class CellBuilder {
     return this.add(key, { kind: 'problem', problem: own });
   }
 
-  /** `optional`: it may stay blank, so what hangs on it inside the cell is idle, not waiting. */
+  /** `optional`: it may stay blank, so what depends on it inside the cell is idle, not waiting. */
   blank(key: RowKey, message: string, optional = false): RowKey {
     const place = { origin: this.name, originId: this.cell.id, ...(optional ? { optional } : {}) };
     return this.add(key, { kind: 'problem', problem: problem('blank', message, place) });

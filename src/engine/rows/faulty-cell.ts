@@ -31,7 +31,7 @@ export const outputNames = ({ role, kind }: CellRecord, library: Library): strin
   return role === 'cell' ? (library.kinds.get(kind ?? '')?.outputs.map(({ name }) => name) ?? []) : ['value'];
 };
 
-/** A cell that is set aside for a fault of the program: it says so, and what hangs on it waits. */
+/** A cell that is set aside for a fault of the program: it says so, and what depends on it waits. */
 export function faultyCell(record: CellRecord, library: Library, why: string): AssembledCell {
   const build = new CellBuilder(record.id, record.name ?? record.label ?? record.id);
   const what = faultProblem(why);

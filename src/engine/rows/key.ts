@@ -9,7 +9,7 @@ declare const isRowKey: unique symbol;
  */
 export type RowKey = string & { readonly [isRowKey]: true };
 
-/** Figures that a set of readings has beside its mean, which stands in the row of the set itself. */
+/** Figures that a set of readings has beside its mean, which is the row of the set itself. */
 export const READING_FIGURES = ['least', 'greatest', 'out_of_round', 'taper', 'range'] as const;
 export type ReadingFigure = (typeof READING_FIGURES)[number];
 

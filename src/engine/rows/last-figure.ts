@@ -8,7 +8,7 @@ const NO_FIGURES = 1e-4;
 /** Finest division of a common steel rule, of an inch; common practice, no source. */
 const RULE = 64;
 
-/** A fraction stands for its own denominator; one of an inch is read off a rule, and is known to its division at least. */
+/** A fraction is given to its own denominator; one of an inch is read off a rule, and is known to its division at least. */
 function fractionStep({ text, unit }: Literal): number | undefined {
   const [, bottom, mark] = /\d\/(\d+)\s*([^\d\s/]+)?$/.exec(text) ?? [];
   const last =

@@ -1,6 +1,6 @@
 import type { CellKind, ChoiceTable, TradeFunction } from '../../../cells/record/cell.ts';
 
-/** Everything the engine is told from outside; passed in, never global. */
+/** Everything the engine is given from outside; passed in, never global. */
 export interface Library {
   kinds: ReadonlyMap<string, CellKind>;
   tables: ReadonlyMap<string, ChoiceTable>;

@@ -4,7 +4,7 @@ import type { RowKey } from '../rows/key.ts';
 import type { Register } from './register.ts';
 import type { SlipSheet } from './sheet.ts';
 
-/** The narrowest limits among everything that hangs on a row, itself included: upper less lower, SI. */
+/** The narrowest limits among everything that depends on a row, itself included: upper less lower, SI. */
 export function bandBelow(
   key: RowKey,
   network: Network,

@@ -33,7 +33,7 @@ export class Register {
   private readonly ratiosByKey = new Map<RowKey, Set<Ratio>>();
   /** By gauge: the cells read with it, and the gauges set in it. */
   private readonly byGauge = new Map<string, Set<string>>();
-  /** Cells with a temperature: their question hangs on limits anywhere downstream. */
+  /** Cells with a temperature: their question depends on limits anywhere downstream. */
   readonly warm = new Set<string>();
 
   take(cells: readonly AssembledCell[], gone: readonly string[], scope: SheetScope, reference: string): void {

@@ -4,7 +4,7 @@ import type { Library } from '../rows/library.ts';
 import { createAnswer } from './answer.ts';
 import type { Reply, Request } from './messages.ts';
 
-/** Milliseconds that an answer waits for kinds of cell. What takes longer is told of when it comes. */
+/** Milliseconds that an answer waits for kinds of cell. What takes longer is reported when it comes. */
 const PATIENCE = 10_000;
 
 /**

@@ -1,6 +1,6 @@
 import { addDown, addUp } from './directed.ts';
 
-/** What is amiss, or worth saying, of an enclosure somewhere in the box; the first three go on to all that hangs on it. */
+/** What is amiss, or worth saying, of an enclosure somewhere in the box; the first three go on to all that depends on it. */
 export const LOST = 1; // no value: the root of what is below zero, a size beyond a table
 export const POLE = 2; // a value without bound: what stands below a stroke passes through 0
 export const MUTE = 4; // a function that does not say how it moves

@@ -184,7 +184,7 @@ const sum = (left: ArgType, right: ArgType, op: '+' | '-'): ValueType | Problem 
 const isTemperature = (dim: readonly number[]): boolean =>
   dim[3] === 1 && dim[0] === 0 && dim[1] === 0 && dim[2] === 0;
 
-/** A condition that hangs on blank inputs alone, where the scope can settle it. */
+/** A condition that depends on blank inputs alone, where the scope can settle it. */
 export const settledTest = (expr: Expr, isBlank: Scope['isBlank']): boolean | undefined => {
   if (expr.kind === 'group') return settledTest(expr.of, isBlank);
   if (expr.kind !== 'call') return undefined;

@@ -1,6 +1,6 @@
 /**
  * From a tree to the text of a HyperFormula formula, without `=`. Precedence is ours, never the grid's: every operation
- * inside another stands in parentheses, but for chains of one level (a + b - c), which both read from the left. So
+ * inside another is put in parentheses, but for chains of one level (a + b - c), which both read from the left. So
  * -2^2 is -4 and 2^3^2 is 512, where the grid alone would say 4 and 64.
  */
 

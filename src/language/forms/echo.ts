@@ -1,7 +1,7 @@
 import type { Unit } from '../../../shared/units/unit.ts';
 import { fromSI } from '../../../shared/units/units.ts';
 
-/** A value as a decimal, to seven places at most: what stands beside `1 1/8` so that a misreading is seen. */
+/** A value as a decimal, to seven places at most: shown beside `1 1/8` so that a misreading is seen. */
 export const decimalEcho = (si: number, unit: Unit): string => {
   const value = fromSI(si, unit);
   const size = Math.abs(value);

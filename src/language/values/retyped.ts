@@ -32,7 +32,7 @@ const PLAIN = new RegExp(
   'u',
 );
 
-/** Everything beside the text that its reading may hang on. */
+/** Everything beside the text that its reading may depend on. */
 export const contextKey = ({ quantity, role, units, display }: EntryContext): string =>
   `${quantity ?? ''} ${role ?? ''} ${units.length} ${units.ton ?? ''} ${units.tenth ?? ''} ${display ?? ''}`;
 

@@ -4,7 +4,7 @@ import type { Stop } from './stops.ts';
 /**
  * `First way: cut to`, `2nd way`, `Way B`: how the label of a line or of its section begins that is one of several ways
  * to the same end. A convention of labels, so that whoever writes a sheet can follow it; a line that gives it up is
- * asked for like any other, and nothing else hangs on it.
+ * asked for like any other, and nothing else depends on it.
  */
 const WAY = /^(?:the )?(?:(first|1st)|(second|2nd)|(third|3rd)|(fourth|4th)) way\b|^way ([a-d1-4])\b/i;
 const COUNTED = ['first', 'second', 'third', 'fourth'] as const;

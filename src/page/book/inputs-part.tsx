@@ -4,7 +4,7 @@ import type { Library } from '../../engine/rows/library.ts';
 import { addressInBook } from '../kit/router.ts';
 import { NameSymbol } from './formula.tsx';
 
-/** What goes in: the symbol of the formulas, what it is, what stands for it while it is blank. */
+/** What goes in: the symbol of the formulas, what it is, what is taken while it is blank. */
 export const InputsPart = (props: { library: Library; kind: CellKind }) => (
   <section>
     <h2 class="book-head">What goes in</h2>

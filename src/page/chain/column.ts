@@ -19,7 +19,7 @@ interface Trunk {
 }
 
 /**
- * Places the lines of a sheet one below the other, in its own order, for a narrow page: what a line feeds hangs on one
+ * Places the lines of a sheet one below the other, in its own order, for a narrow page: what a line feeds depends on one
  * trunk beside them. Trunks that lie beside each other stand apart, the short ones nearest to the boxes.
  */
 export const placeColumn = ({ nodes, edges }: ChainGraph): PlacedChain => {

@@ -2,7 +2,7 @@ import type { Library } from '../../engine/rows/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { EntrySpot } from './spot.ts';
 
-/** Where a text of a cell stands, by its field: an input or output of a library cell as its kind has it. */
+/** The place of a text of a cell, by its field: an input or output of a library cell as its kind has it. */
 export const spotOfField = (
   sheet: Sheet,
   library: Library | undefined,

@@ -38,8 +38,8 @@ const planText = (now: OutputResult | undefined, read: boolean, show: OutputShow
 
 /**
  * The figure with its spread; plan and part one above the other where there are both; below, what the last edit did.
- * What there is to show hangs on the shape of the result, and its texts are written by one computation: an edit may
- * move hundreds of lines, and each thing that hangs on a figure by itself costs as much as writing it.
+ * What there is to show depends on the shape of the result, and its texts are written by one computation: an edit may
+ * move hundreds of lines, and each thing that depends on a figure by itself costs as much as writing it.
  */
 export const ValueCell = (props: ValueCellProps) => {
   const { show, sheet } = useSheet();
@@ -62,7 +62,7 @@ export const ValueCell = (props: ValueCellProps) => {
     moved.write(movedText(now, moves[output] ?? {}, own));
   };
   if (line) {
-    // Figures of an edit come by themselves; whatever else they hang on is followed here.
+    // Figures of an edit come by themselves; whatever else they depend on is followed here.
     createRenderEffect(() => {
       if (line.shape) write(untrack(() => line.figures));
     });

@@ -1,6 +1,6 @@
 import type { SheetFile, TitleBlock } from '../../../shared/sheet/format.ts';
 
-/** A sheet that comes with the program. What a list shows of it is at hand, the sheet itself is fetched when it is wanted. */
+/** A sheet that comes with the program. What a list shows of it is loaded with the page; the sheet itself is fetched when it is wanted. */
 export interface Offer {
   /** Name of the file, the key of the list. */
   key: string;

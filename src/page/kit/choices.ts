@@ -1,4 +1,4 @@
-/** What can be preferred, and the words it is offered in. The first of each is what stands where nothing was chosen. */
+/** What can be preferred, and the words it is offered in. The first of each is the default. */
 export const CHOICES = {
   length: [
     ['sheet', 'as each sheet has it'],

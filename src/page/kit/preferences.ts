@@ -9,7 +9,7 @@ const [chosen, setChosen] = createRoot(() => createSignal(chosenOf(readKept(KEY)
 /** The user's preferences; what reads them follows a change at once. */
 export const preferences = createRoot(() => createMemo(() => preferencesOf(chosen())));
 
-/** What was chosen here, without what merely stands because nothing was. */
+/** What was chosen here, without the defaults. */
 export const chosenPreferences = chosen;
 
 const keep = (next: Partial<Preferences>): void => {

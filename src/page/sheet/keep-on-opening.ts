@@ -5,7 +5,7 @@ import type { Shop } from '../../document/storage/shop.ts';
 const APART = 3_600_000;
 
 /**
- * Keeps the sheet as it stands when somebody takes it up again, where it has changed since the last kept state: the way
+ * Keeps a state of the sheet when somebody takes it up again, where it has changed since the last kept state: the way
  * back from a day's work is there though nobody thought of it.
  */
 export const keepOnOpening = async (shop: Shop, { id, document }: OpenSheet): Promise<void> => {

@@ -1,7 +1,7 @@
 import { useSheet } from '../state/context.ts';
 import { switchLength } from '../state/switch-length.ts';
 
-/** Which lengths the sheet is shown in, and whether the other system stands beside it. */
+/** Which lengths the sheet is shown in, and whether the other system is shown beside it. */
 export const LengthPair = () => {
   const { sheet } = useSheet();
   const units = (length: 'in' | 'mm') => () => void switchLength(sheet, length);

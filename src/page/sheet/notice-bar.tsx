@@ -2,7 +2,7 @@ import { onCleanup, Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
 import { focusWork } from '../state/focus-work.ts';
 
-/** Tells the page how much of its lower end the message takes, so that what stands there can be reached above it. */
+/** Tells the page how much of its lower end the message takes, so that what is there can be reached above it. */
 const makeRoom = (element: HTMLElement): void => {
   const { style } = document.documentElement;
   const observer = new ResizeObserver(() => style.setProperty('--notice', `${element.offsetHeight}px`));

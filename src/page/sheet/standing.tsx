@@ -4,7 +4,7 @@ import { COUNTED, type Standing as Kind, ORDER } from '../kit/check-words.ts';
 import { useSheet } from '../state/context.ts';
 import { askedOf, toNextEntry } from './next-entry.tsx';
 
-/** How the sheet stands as a whole, and the way to the first check that does not hold. */
+/** The verdict of the sheet as a whole, and the way to the first check that does not hold. */
 export const Standing = () => {
   const context = useSheet();
   const { sheet, goTo } = context;

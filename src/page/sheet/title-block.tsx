@@ -6,7 +6,7 @@ import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { type TitleBox, titleBoxes } from '../state/title-boxes.ts';
 
-/** The title block: what the job is, for whom, and under which rules the sheet stands. */
+/** The title block: what the job is, for whom, and by which rule it is judged. */
 export const TitleBlock = () => {
   const { sheet } = useSheet();
   const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);

@@ -8,7 +8,7 @@ type Sides = ReadonlyMap<string, 'up' | 'down'>;
 
 /** Which lines lie upstream and downstream of the one under the cursor, for the margin; asked of the engine, a step behind. */
 export const createChain = (sheet: Sheet, cursor: Cursor) => {
-  // An edit seldom changes what hangs on what: then no line is asked again.
+  // An edit seldom changes what depends on what: then no line is asked again.
   const [sides, setSides] = createSignal<Sides>(new Map(), { equals: sameEntries });
   let asked = 0;
   createEffect(() => {

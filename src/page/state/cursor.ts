@@ -9,7 +9,7 @@ export interface Place {
   column: Column;
 }
 
-/** Where the keyboard stands in the grid, which line is unfolded, and which entry is being typed. */
+/** Where the keyboard is in the grid, which line is unfolded, and which entry is being typed. */
 export const createCursor = (first?: Place) => {
   const [place, setPlace] = createSignal(first);
   const [unfolded, setUnfolded] = createSignal(false);

@@ -1,7 +1,7 @@
 import type { SheetContext } from './context.ts';
 import { cellOfRow, isLineRow, partsOfRow, type RowKey } from './row-key.ts';
 
-/** A line whose author locked what stands in it; what is still to be filled in is not locked. */
+/** A line whose author locked its entry; what is still to be filled in is not locked. */
 export const isLocked = ({ sheet }: Pick<SheetContext, 'sheet'>, row: RowKey): boolean => {
   if (!isLineRow(row)) return false;
   const record = sheet.line(cellOfRow(row))?.record;

@@ -4,7 +4,7 @@ import { cellOfRow, lineRow } from './row-key.ts';
 
 /**
  * Brings a focus that is nowhere back to the line under the cursor: what had it was taken away. Where that line has gone
- * too, to the one that stands in its place.
+ * too, to the one that takes its place.
  */
 export const focusWork = ({ sheet, cursor }: Pick<SheetContext, 'sheet' | 'cursor'>): void => {
   if (document.activeElement && document.activeElement !== document.body) return;

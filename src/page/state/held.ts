@@ -60,7 +60,7 @@ export const createHeld = (sheet: Sheet, id: string) => {
   /** @returns what has changed since; nothing where nothing is held, or the output is as it was. */
   const changeOf = (cell: string, output: string): HeldChange | undefined => {
     const figures = held();
-    // Where nothing is held nobody hangs on the figures.
+    // Where nothing is held nobody depends on the figures.
     const now = figures && sheet.output(cell, output);
     if (!figures || !now) return undefined;
     const was = figures.outputs[cell]?.[output];

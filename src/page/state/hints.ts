@@ -1,7 +1,7 @@
 import { createRoot, createSignal } from 'solid-js';
 import { readKept, writeKept } from '../kit/kept.ts';
 
-/** What a newcomer is told, each until it has been done once. In the order they are of use. */
+/** Hints for a newcomer, each shown until it has been done once. In the order they are of use. */
 const HINTS = [
   {
     id: 'entry',

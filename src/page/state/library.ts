@@ -5,7 +5,7 @@ import type { Library } from '../../engine/rows/library.ts';
 import { preferences } from '../kit/preferences.ts';
 import { sayKind } from '../kit/words.ts';
 
-/** What has been fetched; told of again whenever more has come. */
+/** What has been fetched; a signal that changes whenever more has come. */
 const [fetched, setFetched] = createSignal<GrowingLibrary | undefined>(undefined, { equals: false });
 let asked: Promise<GrowingLibrary> | undefined;
 

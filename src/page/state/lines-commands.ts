@@ -39,7 +39,7 @@ const usersOf = ({ sheet }: Pick<SheetContext, 'sheet'>, ids: readonly string[])
 
 const NAMED = 3;
 
-/** Deletes lines; where others hang on them it asks first, and names those. */
+/** Deletes lines; where others depend on them it asks first, and names those. */
 export const askAndDelete = (context: SheetContext, selection: Selection, ids: readonly string[]): void => {
   const users = usersOf(context, ids);
   if (users.length === 0) {

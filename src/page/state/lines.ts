@@ -12,7 +12,7 @@ export interface Line {
   readonly result: CellResult | undefined;
   /** What the last edit did, by output. */
   readonly moved: Moved;
-  /** The two together: whoever needs both hangs on one thing. */
+  /** The two together: whoever needs both depends on one thing. */
   readonly figures: Figures;
   /**
    * A result of the same shape, words and verdicts as the present one, its figures perhaps those of before. Whoever asks
@@ -20,7 +20,7 @@ export interface Line {
    */
   readonly shape: CellResult | undefined;
   /**
-   * Has `write` told of every change of the figures ahead of everything that hangs on them: for what does nothing but write
+   * Has `write` told of every change of the figures ahead of everything that depends on them: for what does nothing but write
    * them down. Gives what stops it.
    */
   onFigures(write: (figures: Figures) => void): () => void;

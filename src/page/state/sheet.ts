@@ -60,7 +60,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   const [recorded, noteRecords] = createSignal(undefined, { equals: false });
   const [shaped, noteShapes] = createSignal(undefined, { equals: false });
   /**
-   * Every line as it stood after the last change of the records or of more than figures, in order: to hang on each of a
+   * Every line as it stood after the last change of the records or of more than figures, in order: to depend on each of a
    * thousand of them would cost more than an edit.
    */
   const all = createMemo(() => {

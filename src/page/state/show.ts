@@ -88,7 +88,7 @@ const differenceText = (
     : text;
 };
 
-/** Ways of showing by what they hang on: every figure on the sheet asks for one, and there are only a few. */
+/** Ways of showing by what they depend on: every figure on the sheet asks for one, and there are only a few. */
 const known = new Map<string, OutputShow>();
 const KNOWN = 1000;
 

@@ -2,7 +2,7 @@ import { createRoot, createSignal } from 'solid-js';
 import type { Simulation } from '../../engine/montecarlo/types.ts';
 import type { Sheet } from '../state/sheet.ts';
 
-/** How a simulation of the whole sheet stands. */
+/** The progress of a simulation of the whole sheet. */
 export type DrawsState =
   | { is: 'none' }
   | { is: 'running'; done: number; of: number; cancel: () => void }

@@ -3,7 +3,7 @@ import { Part } from '../kit/part.tsx';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 
-/** What the line hangs on and what hangs on it, one step each way; a press goes there. */
+/** What the line depends on and what depends on it, one step each way; a press goes there. */
 export const FeedLinks = (props: { cell: string }) => {
   const { sheet } = useSheet();
   const feeds = createMemo(() => (sheet.line(props.cell)?.shape?.feeds ?? []).filter((id) => sheet.line(id)));

@@ -7,7 +7,7 @@ import { Uncertainty } from './uncertainty.tsx';
 
 const DrawsPanel = lazy(() => import('./draws-panel.tsx'));
 
-/** What stands behind a figure beside its formula: plan against part, how its sizes stack up, uncertainty, simulation. */
+/** What supports a figure beside its formula: plan against part, how its sizes stack up, uncertainty, simulation. */
 export const ProofParts = (props: { cell: string; output: string }) => {
   const { sheet } = useSheet();
   const output = () => (sheet.line(props.cell)?.result?.outputs[props.output] ? props.output : 'mean');

@@ -104,7 +104,7 @@ describe('one limit, a figure of few degrees of freedom: JCGM 106:2012 7.3 with 
 });
 
 describe('limits that are formulas and have spread of their own', () => {
-  // A bush whose limits hang on the bore it goes into, both read: margins share the bore's doubt.
+  // A bush whose limits depend on the bore it goes into, both read: margins share the bore's doubt.
   const cells = (bore: string, bush: string, limits: CellRecord['limits']): CellRecord[] => [
     cell('bore', 'measured', bore),
     cell('bush', 'measured', bush, { limits: limits as NonNullable<CellRecord['limits']> }),
