@@ -43,10 +43,10 @@ export const castingHolds = (outside: string, contact: string, otherwise: string
   grade: 'error',
 });
 
-/** Least strength over stress to accept of a part: a brittle one breaks where a ductile one gives. */
+/** Least safety factor to accept of a part: a brittle one breaks where a ductile one gives. */
 export const marginWanted = (material: string, name: string, part: string): CellOutput => ({
   name,
-  label: `least strength over stress, ${part}`,
+  label: `least safety factor, ${part}`,
   quantity: 'number',
   formula: `=IF(ISBLANK(least_margin); IF(${material}.brittle > 0.5; 2; 1.2); least_margin)`,
   basis: 'model',
@@ -55,7 +55,7 @@ export const marginWanted = (material: string, name: string, part: string): Cell
 
 export const leastMargin: CellInput = {
   name: 'least_margin',
-  label: 'least strength over stress you accept',
+  label: 'least safety factor you accept',
   quantity: 'number',
   optional: true,
   sensible: ['1', '4'],

@@ -58,7 +58,7 @@ export const ringStrength: readonly CellOutput[] = [
   marginWanted('outer_material', 'outer_wanted', 'outer part'),
   {
     name: 'inner_margin',
-    label: 'strength over stress, inner part',
+    label: 'safety factor, inner part',
     quantity: 'number',
     basis: 'model',
     formula: '=inner_material.yield / MAX(inner_stress; inner_material.yield / 1000)',
@@ -67,7 +67,7 @@ export const ringStrength: readonly CellOutput[] = [
   },
   {
     name: 'outer_margin',
-    label: 'strength over stress, outer part',
+    label: 'safety factor, outer part',
     quantity: 'number',
     basis: 'model',
     formula: '=outer_material.yield / MAX(outer_stress; outer_material.yield / 1000)',
@@ -76,7 +76,7 @@ export const ringStrength: readonly CellOutput[] = [
   },
   {
     name: 'yield_margin',
-    label: 'strength over stress, the weaker of both',
+    label: 'safety factor, the weaker of both',
     quantity: 'number',
     basis: 'model',
     formula: '=MIN(inner_margin; outer_margin)',

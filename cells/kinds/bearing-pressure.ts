@@ -176,7 +176,7 @@ export default defineCell({
   examples: [
     {
       title: 'Bush 2 x 2 in, 300 lbf, 500 rpm',
-      source: 'p = W / (D L), V = pi D n / 12, reference R629',
+      source: 'p = W / (D L), V = pi D n / 12',
       grade: 'computed',
       inputs: {
         journal: '2 in',

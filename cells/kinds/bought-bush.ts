@@ -244,8 +244,7 @@ export default defineCell({
     },
     {
       title: 'Wrapped bush 35 x 39 mm: 45 to 85 um over its nominal outside',
-      source:
-        'ISO 3547 (DIN 1494), limits over 30 to 50 mm, reference R580; bore H9 and shaft f7 by ISO 286-2',
+      source: 'ISO 3547 (DIN 1494), limits over 30 to 50 mm; bore H9 and shaft f7 by ISO 286-2',
       grade: 'seen',
       inputs: { make: 'wrapped', bore: '35 mm', outside: '39 mm', shaft_class: 'f7' },
       expect: {
@@ -260,7 +259,7 @@ export default defineCell({
     {
       title: 'Turned bush 40 x 50 mm on a shaft e7',
       source:
-        'ISO 4379 classes (from memory, reference R577) with the limits of ISO 286-2: 50 s6 +59 +43, 40 H8 +39, 40 e7 -50 -75',
+        'ISO 4379 classes (from memory) with the limits of ISO 286-2: 50 s6 +59 +43, 40 H8 +39, 40 e7 -50 -75',
       grade: 'memory',
       inputs: { make: 'turned', bore: '40 mm', outside: '50 mm', shaft_class: 'e7' },
       expect: {

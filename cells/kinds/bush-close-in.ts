@@ -64,14 +64,14 @@ export default defineCell({
     castingFill('housing_outside', 'bush_outside'),
     {
       name: 'bush_give',
-      label: 'give of the bush: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the bush',
       quantity: 'number',
       basis: 'model',
       formula: innerGive('bush_outside', 'bush_bore', 'bush_material'),
     },
     {
       name: 'housing_give',
-      label: 'give of the housing: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the housing',
       quantity: 'number',
       basis: 'model',
       formula: outerGiveByFill('housing_material'),
@@ -221,14 +221,14 @@ export default defineCell({
   sources: [
     "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-16",
     'Ceiling: greatest value over all walls of the ratio in a rigid housing, from the same equations',
-    'Length of housing: axisymmetric finite elements, bush 20 mm long in a housing 80 mm long (reference R157 to R161); and 42 runs of our own, walls of 0.06 to 0.2 of the diameter, bushes 0.4 to 2 diameters long, housings 1 to 4 times as long, iron, steel and light alloy',
+    'Length of housing: own finite-element runs, axisymmetric: bush 20 mm long in a housing 80 mm long; and 42 more, walls of 0.06 to 0.2 of the diameter, bushes 0.4 to 2 diameters long, housings 1 to 4 times as long, iron, steel and light alloy',
   ],
   cautions: [pressGuard, pressStop],
   examples: [
     {
       title: 'Bronze bush 50/40 mm in gray iron 90 mm, interference 0.040 mm',
       source:
-        'Lame figure beside an axisymmetric finite-element run, reference R159 (0.027916 mm); the numerical solution of R122 gives the same pressure',
+        'Lame figure beside an own axisymmetric finite-element run, described above (0.027916 mm); a numerical solution of the ring equation gives the same pressure',
       grade: 'computed',
       inputs: {
         bush_outside: '50 mm',
@@ -242,7 +242,7 @@ export default defineCell({
     },
     {
       title: 'The same bush in a rigid housing',
-      source: 'Lame with an endless stiff housing, plane stress, reference R161: ratio 1.0543',
+      source: 'Lame with an endless stiff housing, plane stress: ratio 1.0543',
       grade: 'computed',
       inputs: {
         bush_outside: '50 mm',
@@ -256,7 +256,7 @@ export default defineCell({
     },
     {
       title: 'The same bush in a housing four times as long',
-      source: 'Axisymmetric finite elements, reference R159: mean close-in 0.032797 mm',
+      source: 'Own axisymmetric finite-element run, described above: mean close-in 0.032797 mm',
       grade: 'computed',
       inputs: {
         bush_outside: '50 mm',

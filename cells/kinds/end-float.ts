@@ -220,7 +220,7 @@ export default defineCell({
   examples: [
     {
       title: 'Shouldered screw with three sleeves: gap in the middle of its limits',
-      source: "Shigley's Mechanical Engineering Design, 9e, Example 1-3, p. 20; reference R644",
+      source: "Shigley's Mechanical Engineering Design, 9e, Example 1-3, p. 20",
       grade: 'seen',
       inputs: {
         space: '1.750 in ± 0.003 in',
@@ -233,7 +233,7 @@ export default defineCell({
     {
       title: 'The same: first sleeve cut for a float of 0.008 in',
       source:
-        "Shigley's Mechanical Engineering Design, 9e, Example 1-3 (reference R644), and by hand 1.750 - 0.120 - 0.875 - 0.008 = 0.747 in",
+        "Shigley's Mechanical Engineering Design, 9e, Example 1-3, and by hand 1.750 - 0.120 - 0.875 - 0.008 = 0.747 in",
       grade: 'recomputed',
       inputs: {
         space: '1.750 in',

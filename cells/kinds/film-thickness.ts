@@ -282,7 +282,7 @@ export default defineCell({
   examples: [
     {
       title: 'Journal 1.5 in, 500 lbf, 30 turns a second',
-      source: "Shigley's Mechanical Engineering Design, 8e/9e, Examples 12-1 to 12-4, reference R585 to R597",
+      source: "Shigley's Mechanical Engineering Design, 8e/9e, Examples 12-1 to 12-4",
       grade: 'memory',
       inputs: textbook,
       expect: {
@@ -298,7 +298,7 @@ export default defineCell({
     },
     {
       title: 'The same, centred: Petroff',
-      source: "f = 2 pi^2 (mu N / P) (r / c), Shigley's Eq (12-6), reference R604: 0.00533",
+      source: "f = 2 pi^2 (mu N / P) (r / c), Shigley's Eq (12-6): 0.00533",
       grade: 'computed',
       inputs: textbook,
       expect: { centred_friction: { value: '0.00533', within: 2e-3 } },

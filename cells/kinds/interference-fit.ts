@@ -117,14 +117,14 @@ export default defineCell({
     castingFill('outer_diameter', 'contact_diameter'),
     {
       name: 'inner_give',
-      label: 'give of the inner part: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the inner part',
       quantity: 'number',
       basis: 'model',
       formula: innerGive('contact_diameter', 'inner_bore', 'inner_material'),
     },
     {
       name: 'outer_give',
-      label: 'give of the outer part: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the outer part',
       quantity: 'number',
       basis: 'model',
       formula: outerGiveByFill('outer_material'),
@@ -227,7 +227,7 @@ export default defineCell({
     "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 3-14, 3-16, Eqs (3-56), (3-57); 5-9 (brittle Coulomb-Mohr)",
     'Friction force and torque: the same, sec. 7-8. Friction: the table of friction of interference fits; without a pair 0.04 to 0.20, the span of DIN 7190-1 (from memory) and of lecture notes after Ugural and Shigley',
     'Roughness: DIN 7190-1:2017 and DIN 7190:2001, at second hand',
-    'Film of retaining compound: its shear strength over the area, as in the worked example of a bonded joint, reference R699; the share it reaches on the way is common practice, no source',
+    'Film of retaining compound: its shear strength over the area, as in the worked example of a bonded joint; the share it reaches on the way is common practice, no source',
   ],
   cautions: [
     pressGuard,
@@ -240,7 +240,7 @@ export default defineCell({
     {
       title: 'Bronze bush 50/40 mm in gray iron 90 mm, interference 0.040 mm',
       source:
-        'Radial equilibrium equation solved numerically (boundary value problem and finite differences), and axisymmetric finite elements; reference R122 to R130, R193',
+        'Radial equilibrium equation solved numerically (boundary value problem and finite differences), and own axisymmetric finite-element runs',
       grade: 'computed',
       inputs: caseOne,
       expect: {
@@ -255,7 +255,7 @@ export default defineCell({
     },
     {
       title: 'Hollow steel shaft 30/10 mm in a steel hub 60 mm, interference 0.030 mm',
-      source: 'The same numerical solution; reference R140 to R148',
+      source: 'The same numerical solution',
       grade: 'computed',
       inputs: {
         contact_diameter: '30 mm',

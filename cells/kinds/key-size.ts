@@ -35,7 +35,7 @@ export default defineCell({
     },
     {
       name: 'least_margin',
-      label: 'least strength over stress you accept',
+      label: 'least safety factor you accept',
       quantity: 'number',
       default: '2',
       sensible: ['1', '5'],
@@ -121,7 +121,7 @@ export default defineCell({
     },
     {
       name: 'shear_margin',
-      label: 'strength over stress, key in shear',
+      label: 'safety factor, key in shear',
       quantity: 'number',
       basis: 'model',
       formula: '=0.577 * key_material.yield / MAX(shear; key_material.yield / 1000)',
@@ -129,14 +129,14 @@ export default defineCell({
     },
     {
       name: 'side_margin',
-      label: 'strength over stress, sides of the key',
+      label: 'safety factor, sides of the key',
       quantity: 'number',
       basis: 'model',
       formula: '=key_material.yield / MAX(side_pressure; key_material.yield / 1000)',
     },
     {
       name: 'margin',
-      label: 'strength over stress, the weaker of both',
+      label: 'safety factor, the weaker of both',
       quantity: 'number',
       basis: 'model',
       formula: '=MIN(shear_margin; side_margin)',
@@ -182,7 +182,7 @@ export default defineCell({
   examples: [
     {
       title: 'Square key of a 1 in shaft',
-      source: 'printed table of depth control values: S 0.859, T 1.114 in (reference R543)',
+      source: 'printed table of depth control values: S 0.859, T 1.114 in',
       grade: 'seen',
       inputs: { shaft: '1 in', system: 'inch-square' },
       expect: {
@@ -193,7 +193,7 @@ export default defineCell({
     },
     {
       title: 'Taper key of a 1 in shaft',
-      source: 'ANSI/ASME B17.1-1967 (R2013) Table 2: T 1.089 in for a taper key (reference R543)',
+      source: 'ANSI/ASME B17.1-1967 (R2013) Table 2: T 1.089 in for a taper key',
       grade: 'seen',
       inputs: { shaft: '1 in', system: 'inch-square' },
       expect: { over_way_taper: { value: '1.089 in', within: '6e-4 in' } },
@@ -218,7 +218,7 @@ export default defineCell({
     },
     {
       title: 'Metric key of a 25 mm shaft',
-      source: 'printed table of DIN 6885-1: 8 x 7, 4.0 in the shaft, 3.3 mm in the hub (reference R557)',
+      source: 'printed table of DIN 6885-1: 8 x 7, 4.0 in the shaft, 3.3 mm in the hub',
       grade: 'seen',
       inputs: { shaft: '25 mm', system: 'metric' },
       expect: {

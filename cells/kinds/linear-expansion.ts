@@ -94,7 +94,7 @@ export default defineCell({
   examples: [
     {
       title: 'Aluminium part read 100.000 mm at 30 degC with a scale right at 20 degC',
-      source: 'ISO 1 reference temperature, L20 = Lt / (1 + alpha dT); reference R090',
+      source: 'ISO 1 reference temperature, L20 = Lt / (1 + alpha dT)',
       grade: 'computed',
       inputs: {
         size: '100.000 mm',
@@ -105,7 +105,7 @@ export default defineCell({
     },
     {
       title: 'Bush of 6061 in liquid nitrogen, with the mean expansion of that range',
-      source: 'NIST cryogenic materials data, 6061: 0.39 % from 293 K to 77 K (from memory), reference R202',
+      source: 'NIST cryogenic materials data, 6061: 0.39 % from 293 K to 77 K (from memory)',
       grade: 'memory',
       inputs: {
         size: '2.3000 in',

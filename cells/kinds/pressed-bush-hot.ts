@@ -191,7 +191,7 @@ export default defineCell({
   examples: [
     {
       title: '6061 bush in gray iron, 2.3000 in, 132 degF warmer',
-      source: 'Differential expansion, reference R087: 0.00206448 in tighter',
+      source: 'Differential expansion: 0.00206448 in tighter',
       grade: 'computed',
       inputs: {
         bush_outside: '2.3000 in',
@@ -207,7 +207,7 @@ export default defineCell({
     },
     {
       title: 'C93200 bush 50 mm in gray iron, 20 to 90 degC',
-      source: 'Differential expansion, reference R088: 0.0231 mm tighter',
+      source: 'Differential expansion: 0.0231 mm tighter',
       grade: 'computed',
       inputs: {
         bush_outside: '50 mm',

@@ -55,8 +55,7 @@ export default defineCell({
       quantity: 'number',
       default: '0.5',
       sensible: ['0.1', '1'],
-      source:
-        'as in a published worked example, reference R699; metals, finish, length and cure take their part',
+      source: 'as in a published worked example; metals, finish, length and cure take their part',
     },
     {
       name: 'hot_share',
@@ -327,7 +326,7 @@ export default defineCell({
     'A bonded bush keeps its bore: without a press nothing closes in.',
   ],
   sources: [
-    'F = pi d L x shear strength x share, worked example, reference R699',
+    'F = pi d L x shear strength x share, worked example',
     "Kinds of compound: the table of retaining compounds, from memory of makers' sheets; the maker's sheet for the very grade comes first",
   ],
   cautions: [
@@ -339,7 +338,7 @@ export default defineCell({
   examples: [
     {
       title: 'Slip fit 25 mm, 20 mm long, 15 MPa, half counted on',
-      source: 'F = pi d L tau f, reference R699: 11 781 N',
+      source: 'F = pi d L tau f: 11 781 N',
       grade: 'computed',
       inputs: {
         diameter: '25 mm',
@@ -353,7 +352,7 @@ export default defineCell({
     },
     {
       title: 'The same joint pressed together: a quarter of the bond, none to half',
-      source: 'F = pi d L tau f, reference R699, times 0.25 by hand: 2945 N',
+      source: 'F = pi d L tau f, times 0.25 by hand: 2945 N',
       grade: 'recomputed',
       inputs: {
         diameter: '25 mm',

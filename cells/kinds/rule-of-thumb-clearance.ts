@@ -159,10 +159,10 @@ export default defineCell({
     'Cold, on diameter, metal bush in oil. Plastic bushes need more and their maker says how much.',
   ],
   sources: [
-    'The three rules an inch: a trade article that lists competing shop rules, reference R569 to R572',
-    'ISO 4379:1993 and 2018 (from memory): bush bore about H8 when pressed in, shaft e7 or g7, reference R577; limits by ISO 286-1:2010',
+    'The three rules an inch: a trade article that lists competing shop rules',
+    'ISO 4379:1993 and 2018 (from memory): bush bore about H8 when pressed in, shaft e7 or g7; limits by ISO 286-1:2010',
     'By metal: Tribology Handbook (Neale, 2e), least clearance of crankshaft bearings (from memory): white metal 0.0005, copper-lead 0.00075, aluminium 0.001 of the diameter',
-    'By speed: DIN 31652-3, after Vogelpohl (from memory), reference R574',
+    'By speed: DIN 31652-3, after Vogelpohl (from memory)',
   ],
   cautions: [
     'A clearance too small seizes: turn the shaft by hand through a full turn, cold, before power, with guards in place.',
@@ -171,7 +171,7 @@ export default defineCell({
   examples: [
     {
       title: 'A 2.000 in journal',
-      source: 'trade article listing competing shop rules, reference R569, R571, R572',
+      source: 'trade article listing competing shop rules',
       grade: 'seen',
       inputs: { journal: '2.000 in' },
       expect: {
@@ -183,14 +183,14 @@ export default defineCell({
     {
       title: 'A 2.000 in journal in light alloy: twice the rules',
       source:
-        'Tribology Handbook (Neale, 2e), crankshaft bearings: aluminium 0.001, white metal 0.0005 of the diameter; on the rules of reference R569 and R572',
+        'Tribology Handbook (Neale, 2e), crankshaft bearings: aluminium 0.001, white metal 0.0005 of the diameter; on the rules an inch of the trade article',
       grade: 'memory',
       inputs: { journal: '2.000 in', bearing_metal: 'light-alloy' },
       expect: { metal_times: { value: '2', within: 1e-9 } },
     },
     {
       title: 'Rule by speed at 5 m/s: 1.196 thousandths',
-      source: 'DIN 31652-3, after Vogelpohl, reference R574',
+      source: 'DIN 31652-3, after Vogelpohl',
       grade: 'memory',
       inputs: { journal: '100 mm', turning_speed: '954.92966 rpm' },
       expect: { by_speed: { value: '0.1196 mm', within: 1e-3 } },

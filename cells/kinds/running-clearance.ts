@@ -272,14 +272,14 @@ export default defineCell({
   examples: [
     {
       title: 'A 2 in journal after the rule of 1 thou and 1 thou an inch',
-      source: 'trade article listing shop rules, reference R569: 0.003 in',
+      source: 'trade article listing shop rules: 0.003 in',
       grade: 'seen',
       inputs: { bore: '2.003 in', journal: '2.000 in', new_least: '0.002 in', new_greatest: '0.004 in' },
       expect: { clearance: { value: '0.003 in', within: '1e-9 in' } },
     },
     {
       title: 'Hole 50 H7 and shaft 50 f7: least and greatest clearance',
-      source: 'ISO 286-1 definitions with ISO 286-2 limits, reference R340: 25 and 75 um',
+      source: 'ISO 286-1 definitions with ISO 286-2 limits: 25 and 75 um',
       grade: 'computed',
       inputs: {
         bore: '50.0125 mm',

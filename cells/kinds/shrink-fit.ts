@@ -205,7 +205,7 @@ export default defineCell({
     'A heated ring grows like a solid piece of its metal; the mean expansion holds from room to that temperature.',
   ],
   sources: [
-    'Linear expansion: any handbook; reference problem R201, a bush heated over a frozen shaft',
+    'Linear expansion: any handbook; a textbook-style problem: a bush heated over a frozen shaft',
     'Contraction in liquid nitrogen: the table of cold contraction (Ekin, and NIST cryogenics, from memory)',
     'Boiling and subliming points: CRC Handbook (from memory)',
   ],
@@ -240,7 +240,7 @@ export default defineCell({
   examples: [
     {
       title: 'Bronze bush heated over a shaft at -10 degF, room 75 degF',
-      source: 'textbook-style problem with the limits of FN3 at 1 in, reference R201: 429.63 degF',
+      source: 'textbook-style problem with the limits of FN3 at 1 in: 429.63 degF',
       grade: 'seen',
       inputs: {
         outer_bore: '1.0000 in',
@@ -255,7 +255,7 @@ export default defineCell({
     },
     {
       title: 'Bush of 6061, 2.3000 in, in liquid nitrogen',
-      source: 'NIST cryogenic materials data, 6061: 0.39 % from 293 K to 77 K (from memory), reference R202',
+      source: 'NIST cryogenic materials data, 6061: 0.39 % from 293 K to 77 K (from memory)',
       grade: 'memory',
       inputs: {
         outer_bore: '2.2980 in',

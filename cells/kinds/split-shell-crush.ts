@@ -106,14 +106,14 @@ export default defineCell({
     },
     {
       name: 'shell_give',
-      label: 'give of the shell: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the shell',
       quantity: 'number',
       basis: 'model',
       formula: innerGive('housing_bore', 'shell_bore', 'shell_material'),
     },
     {
       name: 'housing_give',
-      label: 'give of the housing: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the housing',
       quantity: 'number',
       basis: 'model',
       formula: outerGive('housing_outside', 'housing_bore', 'housing_material'),

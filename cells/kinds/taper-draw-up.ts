@@ -88,14 +88,14 @@ export default defineCell({
     castingFill('outer_diameter', 'mean_diameter'),
     {
       name: 'inner_give',
-      label: 'give of the shaft: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the shaft',
       quantity: 'number',
       basis: 'model',
       formula: innerGive('mean_diameter', 'inner_bore', 'inner_material'),
     },
     {
       name: 'outer_give',
-      label: 'give of the hub: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the hub',
       quantity: 'number',
       basis: 'model',
       formula: outerGiveByFill('outer_material'),
@@ -120,7 +120,7 @@ export default defineCell({
     marginWanted('inner_material', 'shaft_wanted', 'shaft'),
     {
       name: 'hub_margin',
-      label: 'strength over stress, hub',
+      label: 'safety factor, hub',
       quantity: 'number',
       basis: 'model',
       formula: '=outer_material.yield / MAX(hub_stress; outer_material.yield / 1000)',
@@ -137,7 +137,7 @@ export default defineCell({
     },
     {
       name: 'shaft_margin',
-      label: 'strength over stress, shaft',
+      label: 'safety factor, shaft',
       quantity: 'number',
       basis: 'model',
       formula: '=inner_material.yield / MAX(shaft_stress; inner_material.yield / 1000)',
@@ -230,7 +230,7 @@ export default defineCell({
   examples: [
     {
       title: 'Taper from 1.25 to 1.00 in over 6 in: its angle',
-      source: 'included = 2 atan((D - d) / 2 L), reference R688: 2.38698 deg',
+      source: 'included = 2 atan((D - d) / 2 L): 2.38698 deg',
       grade: 'computed',
       inputs: {
         taper: '=0.25/6',

@@ -195,7 +195,7 @@ export default defineCell({
   examples: [
     {
       title: '1/2-13 UNC 2A in 2B, equal strengths',
-      source: 'FED-STD-H28 formula with printed limits: 0.3643 in (references R524, R527)',
+      source: 'FED-STD-H28 formula with printed limits: 0.3643 in',
       grade: 'computed',
       inputs: { thread: '1/2-13 UNC', bolt_class: '2A', hole_class: '2B' },
       expect: {
@@ -205,7 +205,7 @@ export default defineCell({
     },
     {
       title: '3/8-16 UNC 2A in 2B, equal strengths',
-      source: 'FED-STD-H28 formula with printed limits: 0.2691 in (reference R525)',
+      source: 'FED-STD-H28 formula with printed limits: 0.2691 in',
       grade: 'computed',
       inputs: { thread: '3/8-16 UNC', bolt_class: '2A', hole_class: '2B' },
       expect: { least_engagement: { value: '0.2691 in', within: 2e-3 } },

@@ -167,7 +167,7 @@ export default defineCell({
     {
       title: '5/16-18 UNC, nut 2B, with a 17/64 drill: share of thread, and over the class',
       source:
-        'printed limits of class 2B: 0.252 to 0.265 in (reference R431), the drill 0.265625 in; percent = 76.98 n (D - drill) by hand: 64.95',
+        'printed limits of class 2B: 0.252 to 0.265 in, the drill 0.265625 in; percent = 76.98 n (D - drill) by hand: 64.95',
       grade: 'seen',
       inputs: { thread: '5/16-18 UNC', class: '2B', hole: '17/64 in' },
       expect: {
@@ -177,14 +177,14 @@ export default defineCell({
     },
     {
       title: '1/2-13 UNC, nut 2B, with a 27/64 drill',
-      source: 'computed: percent = 76.98 n (D - drill) = 78.18 (reference R504)',
+      source: 'computed: percent = 76.98 n (D - drill) = 78.18',
       grade: 'computed',
       inputs: { thread: '1/2-13 UNC', class: '2B', hole: '27/64 in' },
       expect: { thread_share: { value: '0.7818', within: 1e-3 } },
     },
     {
       title: '3/8-16 UNC, nut 2B: minor diameter',
-      source: 'printed limits of class 2B: 0.307 to 0.321 in (reference R433)',
+      source: 'printed limits of class 2B: 0.307 to 0.321 in',
       grade: 'seen',
       inputs: { thread: '3/8-16 UNC', class: '2B' },
       expect: {
@@ -194,7 +194,7 @@ export default defineCell({
     },
     {
       title: 'M10: the basic sizes',
-      source: 'ISO 724 and ISO 898-1: d2 9.026, D1 8.376 mm, stress area 58.0 mm2 (reference R479)',
+      source: 'ISO 724 and ISO 898-1: d2 9.026, D1 8.376 mm, stress area 58.0 mm2',
       grade: 'computed',
       inputs: { thread: 'M10', class: '6H' },
       expect: {

@@ -147,7 +147,7 @@ export default defineCell({
   examples: [
     {
       title: 'C93200 in gray iron, 50 mm, 20 to 90 degC',
-      source: 'Differential expansion, reference R088: 0.0231 mm tighter',
+      source: 'Differential expansion: 0.0231 mm tighter',
       grade: 'computed',
       inputs: {
         diameter: '50 mm',
@@ -163,7 +163,7 @@ export default defineCell({
     },
     {
       title: '6061 in gray iron, 2.3000 in, 132 degF warmer',
-      source: 'Differential expansion, reference R087: 0.00206448 in',
+      source: 'Differential expansion: 0.00206448 in',
       grade: 'computed',
       inputs: {
         diameter: '2.3000 in',

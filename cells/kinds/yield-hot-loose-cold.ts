@@ -117,14 +117,14 @@ export default defineCell({
     castingFill('housing_outside', 'bush_outside'),
     {
       name: 'bush_give',
-      label: 'give of the bush: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the bush',
       quantity: 'number',
       basis: 'model',
       formula: innerGive('bush_outside', 'bush_bore', 'bush_material'),
     },
     {
       name: 'housing_give',
-      label: 'give of the housing: change of diameter per diameter, times E, per pressure',
+      label: 'stretch factor of the housing',
       quantity: 'number',
       basis: 'model',
       formula: outerGiveByFill('housing_material'),
@@ -174,7 +174,7 @@ export default defineCell({
     marginWanted('housing_material', 'housing_wanted', 'housing'),
     {
       name: 'housing_margin',
-      label: 'strength over stress, housing when hot',
+      label: 'safety factor, housing when hot',
       quantity: 'number',
       basis: 'model',
       formula: '=housing_material.yield / MAX(housing_stress; housing_material.yield / 1000)',
@@ -285,7 +285,7 @@ export default defineCell({
     },
     {
       title: 'Bronze bush, cold: the stress of the plain interference fit',
-      source: 'Numerical solution of the ring equation, reference R127: 69.7889 MPa',
+      source: 'Numerical solution of the ring equation: 69.7889 MPa',
       grade: 'computed',
       inputs: {
         bush_outside: '50 mm',

@@ -23,7 +23,7 @@ const limits: Group = {
     upper: limit('upper limit', 'Upper limit of a new part.'),
     wear: limit('wear limit', 'Limit a part in service may wear to.'),
     metalOn: {
-      label: 'side with metal on',
+      label: 'side that can still be cut',
       schema: oneOf(
         'Side on which a miss can still be reworked: a bore small (low), a shaft big (high).',
         'low',
@@ -221,7 +221,7 @@ export const CELL_FIELDS: Group = {
     limits,
     measured,
     issued: {
-      label: 'issued size',
+      label: 'released size',
       schema: text('The dimension as sent to the machine, an entry: re-planning does not move it.'),
       computed: true,
       template: 'emptied',

@@ -11,7 +11,7 @@ export type Role = 'given' | 'measured' | 'chosen' | 'worked' | 'cell' | 'sectio
 
 /**
  * How the guard band of a check is taken (see `shared/check`): the worst case; ISO 14253-1:2013, expanded uncertainty
- * k = 2; ISO 14253-1:2017 default, 95 % conformance probability; or simple acceptance of the bare figure.
+ * k = 2; ISO 14253-1:2017 default, 95 % conformance probability; or simple acceptance, with no allowance for measuring error.
  */
 export type DecisionRule = 'worst-case' | 'iso14253-2013' | 'iso14253-2017' | 'simple';
 

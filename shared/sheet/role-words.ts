@@ -18,4 +18,5 @@ export const ROLE_MEANING: Record<'given' | 'measured' | 'chosen' | 'worked', st
   worked: 'a consequence: the spread of what it hangs on goes on',
 };
 
-export const roleWord = (record: CellRecord): string => (record.issued ? 'issued' : ROLE_WORDS[record.role]);
+export const roleWord = (record: CellRecord): string =>
+  record.issued ? 'released' : ROLE_WORDS[record.role];

@@ -9,7 +9,7 @@ import { SHEET_FIELDS } from './sheet-fields.ts';
 const number = (description: string): Schema => ({ description, type: 'number' });
 
 const RULE = oneOf(
-  'How the guard band of a check is taken: worst case; ISO 14253-1:2013, expanded uncertainty k = 2; the default of ISO 14253-1:2017, 95 % conformance probability; or the bare figure.',
+  'How the guard band of a check is taken: worst case; ISO 14253-1:2013, expanded uncertainty k = 2; the default of ISO 14253-1:2017, 95 % conformance probability; or no allowance for measuring error.',
   'worst-case',
   'iso14253-2013',
   'iso14253-2017',

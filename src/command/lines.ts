@@ -104,7 +104,7 @@ const outputLines = (
       : output.logical
         ? 'true'
         : 'false';
-  const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'issued' : byWords(cell);
+  const by = stands === 'measured' ? 'as measured' : stands === 'issued' ? 'released' : byWords(cell);
   const lines: Line[] = [{ number, by, value, ...common }];
   const below = (part: Partial<Line>): void => {
     lines.push({ ...EMPTY, ...part });

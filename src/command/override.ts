@@ -57,7 +57,7 @@ const shadowed = (cell: CellRecord): string | undefined => {
   if (cell.measured?.entry.trim())
     return `"${cell.name}" has been measured, and the measured value stands: the new entry changes its plan only.`;
   if (cell.issued?.trim())
-    return `"${cell.name}" has been issued, and the issued size stands: the new entry changes only what it would now be.`;
+    return `"${cell.name}" has been released to cut, and the released size stands: the new entry changes only what it would now be.`;
   return undefined;
 };
 

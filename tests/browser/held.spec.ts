@@ -16,7 +16,7 @@ test('held figures are compared with for as long as wanted, over a reload too', 
   await enter(page, 'bush_bore', '1.7560 in');
   await expect(check(page, 'bush_bore').locator('.held-note')).toHaveText('held: holds');
   await expect(value(page, 'bush_bore').locator('.held-note')).toContainText(
-    'held 1.7510\u00a0in, since +0.0050',
+    'was 1.7510\u00a0in, now +0.0050',
   );
   await expect(bar).toContainText(/\d+ lines differ/);
 
@@ -25,9 +25,9 @@ test('held figures are compared with for as long as wanted, over a reload too', 
   await expect(value(page, 'bush_bore').locator('.moved')).toBeEmpty();
   await expect(value(page, 'bush_bore').locator('.held-note')).toContainText('1.7510');
   // A change that the figures do not show is not told as one.
-  await expect(
-    page.locator('[data-column="value"] .held-note').filter({ hasNotText: ', since ' }),
-  ).toHaveCount(0);
+  await expect(page.locator('[data-column="value"] .held-note').filter({ hasNotText: ', now ' })).toHaveCount(
+    0,
+  );
   await isSaved(page);
   await page.reload();
   await figuresAreIn(page);
@@ -55,13 +55,13 @@ test('a line is simulated with its progress, cancelled, and drawn against its li
   await begin(page, filled);
   await line(page, 'end_float').locator('.label').click();
   const draws = page.locator('.draws');
-  await draws.getByRole('button', { name: /^Draw every source/ }).click();
+  await draws.getByRole('button', { name: /^Simulate 200/ }).click();
   await expect(draws.getByRole('progressbar')).toBeVisible();
   await draws.getByRole('button', { name: 'Cancel' }).click();
-  await expect(draws.getByRole('button', { name: /^Draw every source/ })).toBeVisible();
+  await expect(draws.getByRole('button', { name: /^Simulate 200/ })).toBeVisible();
 
-  await draws.getByRole('button', { name: /^Draw every source/ }).click();
-  await expect(draws.getByRole('img', { name: /95 % of the draws lie from/ })).toBeVisible({
+  await draws.getByRole('button', { name: /^Simulate 200/ }).click();
+  await expect(draws.getByRole('img', { name: /95 % of the simulated assemblies lie from/ })).toBeVisible({
     timeout: 60_000,
   });
   await expect(draws).toContainText('shortest 95 % interval');
@@ -69,7 +69,9 @@ test('a line is simulated with its progress, cancelled, and drawn against its li
   await expect(draws).toContainText(/JCGM 101, clause 8/);
   // One run serves the other lines.
   await line(page, 'bush_length').locator('.label').click();
-  await expect(page.locator('.draws').getByRole('img', { name: /of the draws lie from/ })).toBeVisible();
+  await expect(
+    page.locator('.draws').getByRole('img', { name: /of the simulated assemblies lie from/ }),
+  ).toBeVisible();
   await enter(page, 'bush_length', '= collar_gap - 7 thou');
   await expect(page.locator('.draws')).toContainText('before the last change');
 });

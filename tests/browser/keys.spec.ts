@@ -169,16 +169,16 @@ test('the three uses by keyboard alone: make a template, change one dimension, h
   // To a shop that works in millimetres.
   await find(page, 'hand on');
   await page.keyboard.press('Enter');
-  const code = dialog(page, 'Hand this sheet on').locator('#share-code');
+  const code = dialog(page, 'Share this sheet').locator('#share-code');
   await expect(code).toHaveValue(/^A/);
   const text = await code.inputValue();
   const profile = await browser.newContext();
   await watch(profile);
   const other = await profile.newPage();
   await other.goto(page.url().replace(/#.*/, '#/open'));
-  await tabTo(other, other.getByLabel('Or paste a code or a link'));
+  await tabTo(other, other.getByLabel('Or paste a text or a link'));
   await other.keyboard.insertText(text);
-  await tabTo(other, other.getByRole('button', { name: 'Read the code' }));
+  await tabTo(other, other.getByRole('button', { name: 'Read the text' }));
   await other.keyboard.press('Enter');
   await tabTo(other, other.getByRole('button', { name: 'Take it over as a new sheet' }));
   await other.keyboard.press('Enter');

@@ -7,9 +7,9 @@ const filled = templateFile('jobs/saw-arbor-bush.json').title.title;
 
 const draw = async (page: Page): Promise<string[]> => {
   const draws = page.locator('.draws');
-  await draws.getByRole('button', { name: /^Draw/ }).click();
+  await draws.getByRole('button', { name: /^Simulate/ }).click();
   await expect(draws.getByRole('progressbar')).toBeVisible();
-  await expect(draws.getByRole('button', { name: 'Draw again' })).toBeVisible({ timeout: 60_000 });
+  await expect(draws.getByRole('button', { name: 'Simulate again' })).toBeVisible({ timeout: 60_000 });
   return draws.locator('tr').allTextContents();
 };
 
@@ -54,10 +54,10 @@ test('a line that goes by a rule of its own says so, on paper too', async ({ pag
   await begin(page, filled);
   await line(page, 'end_float').locator('.label').click();
   await page.locator('.unfold').getByLabel('Judged by').first().selectOption('simple');
-  await expect(check(page, 'end_float')).toContainText('by bare figure');
+  await expect(check(page, 'end_float')).toContainText('with no allowance for measuring error');
   await expect(check(page, 'bush_length')).not.toContainText('by ');
   await page.emulateMedia({ media: 'print' });
-  await expect(page.locator('.print-checks')).toContainText('by bare figure');
+  await expect(page.locator('.print-checks')).toContainText('with no allowance for measuring error');
   await expect(page.locator('.print-title')).toContainText('worst case');
 });
 

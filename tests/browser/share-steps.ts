@@ -75,7 +75,7 @@ export const showTool = async (page: Page, name: string): Promise<void> => {
 
 /** The code of the sheet that is open, out of its dialog, which stays open. */
 export const codeOfSheet = async (page: Page): Promise<string> => {
-  await showTool(page, 'Hand on');
+  await showTool(page, 'Share');
   const field = page.locator('#share-code');
   await expect(field).toHaveValue(/^A/);
   return field.inputValue();

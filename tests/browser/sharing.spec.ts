@@ -32,7 +32,7 @@ test('on a phone a sheet that came in fits the screen, and is taken over with a 
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.evaluate((text) => navigator.clipboard.writeText(text), code);
   await page.goto('/#/open');
-  await page.getByLabel('Or paste a code or a link').focus();
+  await page.getByLabel('Or paste a text or a link').focus();
   await page.keyboard.press('ControlOrMeta+v');
   await expect(page.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
 });
@@ -48,7 +48,7 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   await begin(page, 'Saw arbor, drive end: bush in the opened-out bore');
   const bore = await value(page, 'bore').locator('b').first().textContent();
   const code = await codeOfSheet(page);
-  const print = await fingerprintOf(dialog(page, 'Hand this sheet on').locator('.fingerprint'));
+  const print = await fingerprintOf(dialog(page, 'Share this sheet').locator('.fingerprint'));
 
   const profile = await browser.newContext({ locale: 'de-DE' });
   await watch(profile);
@@ -56,11 +56,11 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   follow(other);
   await other.goto(page.url().replace(/#.*/, ''));
   await other.getByRole('button', { name: 'Millimetres', exact: true }).click();
-  await other.getByRole('link', { name: 'Open a code' }).click();
+  await other.getByRole('link', { name: 'Open a text' }).click();
   await other
-    .getByLabel('Or paste a code or a link')
+    .getByLabel('Or paste a text or a link')
     .fill(`Here it is:\n${page.url().replace(/#.*/, '')}#/open/${code}`);
-  await other.getByRole('button', { name: 'Read the code' }).click();
+  await other.getByRole('button', { name: 'Read the text' }).click();
 
   const sheet = other.getByRole('article', { name: 'The sheet that came in' });
   await expect(sheet).toContainText('Nothing of it has been taken over yet');
@@ -82,7 +82,7 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
   const shown = await value(other, 'bore').locator('b').first().textContent();
   expect(Number(shown!.replace(/[^\d.]/g, ''))).toBeCloseTo(inches * 25.4, 2);
   await codeOfSheet(other);
-  expect(await fingerprintOf(dialog(other, 'Hand this sheet on').locator('.fingerprint'))).toBe(print);
+  expect(await fingerprintOf(dialog(other, 'Share this sheet').locator('.fingerprint'))).toBe(print);
 
   // The sheet is behind the #, and nothing else went out either.
   const origin = new URL(page.url()).origin;
@@ -94,8 +94,8 @@ test('a job goes to a shop that works in millimetres: looked at first, read in i
 test('a damaged code says so, in words that tell what to do', async ({ page }) => {
   await page.goto('/#/open');
   const paste = async (text: string) => {
-    await page.getByLabel('Or paste a code or a link').fill(text);
-    await page.getByRole('button', { name: 'Read the code' }).click();
+    await page.getByLabel('Or paste a text or a link').fill(text);
+    await page.getByRole('button', { name: 'Read the text' }).click();
   };
   await paste('AQAAA');
   await expect(page.getByRole('alert')).toContainText('too short');
@@ -191,10 +191,10 @@ test('a QR code holds a short sheet; a long one goes in several, which come toge
     await page.goto(`/#/open/${part}`);
     await expect(page.getByText(/^Code \d+ of \d+ is here\. Still to come: 1/)).toBeVisible();
   }
-  await page.getByLabel('Or paste a code or a link').fill(parts.at(-1)!);
-  await page.getByRole('button', { name: 'Read the code' }).click();
+  await page.getByLabel('Or paste a text or a link').fill(parts.at(-1)!);
+  await page.getByRole('button', { name: 'Read the text' }).click();
   await expect(page.getByText(`Code ${of} of ${of} is here. Still to come: 1.`)).toBeVisible();
-  await expect(page.getByLabel('Or paste a code or a link')).toHaveValue('');
+  await expect(page.getByLabel('Or paste a text or a link')).toHaveValue('');
   await expect(came).toHaveCount(0);
   await page.goto(`/#/open/${parts[0]}`);
   await expect(came.getByRole('heading', { level: 2 })).toHaveText(/Saw arbor/);
@@ -231,7 +231,7 @@ test('as a template it leaves readings and names out', async ({ page }) => {
   await expect(field).not.toHaveValue(whole);
   await page.goto(`/#/open/${await field.inputValue()}`);
   const article = page.getByRole('article', { name: 'The sheet that came in' });
-  await expect(article).toContainText('A template from a code');
+  await expect(article).toContainText('A template from a text');
   await expect(article).toContainText('The sheet does not say.');
   await expect(article).not.toContainText('E. Quill');
   await page.getByRole('button', { name: 'Keep it and begin a job from it' }).click();

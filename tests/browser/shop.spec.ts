@@ -10,7 +10,7 @@ test('what was deleted, put away or copied in the list can be taken back', async
   const undo = page.getByRole('button', { name: 'Undo' });
   for (const [button, left] of [
     ['Delete', 0],
-    ['Put away', 0],
+    ['Archive', 0],
     ['Copy', 2],
   ] as const) {
     await jobs.first().getByRole('button', { name: button, exact: true }).click();
@@ -72,7 +72,7 @@ test('the whole shop goes to one file and comes back elsewhere, history and all'
   await other.goto(page.url());
   const question = other.getByRole('region', { name: 'Which lengths does this shop work in?' });
   await expect(question).toBeVisible();
-  await other.getByLabel('Take in a file of a whole shop').setInputFiles({
+  await other.getByLabel('Restore the whole shop from a file').setInputFiles({
     name: download.suggestedFilename(),
     mimeType: 'application/json',
     buffer: file,

@@ -44,7 +44,7 @@ describe('check', () => {
     if (limits) limits.rule = 'simple';
     const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
     expect(out.split('\n').find((line) => line.includes('Running clearance'))).toMatch(
-      /proven in limits as new \(by bare figure\) +Running/,
+      /proven in limits as new \(with no allowance for measuring error\) +Running/,
     );
     const json = await fitwright(['check', 'job.json', '--json'], { 'job.json': sheet });
     expect(JSON.parse(json.out)).toMatchObject({

@@ -29,5 +29,7 @@ test('whether the linear figure will do is told by the tolerance of the guide', 
       (si) => `${si.toFixed(1)} in`,
     ),
   ).toMatch(/0\.2 in off, 5\.0 times what/);
-  expect(linearWords({ linear: { ...linear, verdict: 'more draws' } }, say)).toMatch(/more draws/);
+  expect(linearWords({ linear: { ...linear, verdict: 'more draws' } }, say)).toMatch(
+    /more simulated assemblies/,
+  );
 });

@@ -122,7 +122,7 @@ describe('what cannot be computed', () => {
     });
   });
 
-  test('the bare figure needs no case but its own', () =>
+  test('a figure without allowance for measuring error needs no case but its own', () =>
     expect(
       judge({ mode: 'part', rule: 'simple', upper: { ...margin(3, 1), low: Number.NaN } }).asNew.state,
     ).toBe('proven in limits'));

@@ -22,10 +22,10 @@ export const HeldValue = (props: HeldNoteProps) => {
   const text = () => {
     const { from, to } = held.changeOf(props.cell, props.output) ?? {};
     if (from === undefined) return to === undefined ? '' : 'none held';
-    const was = `held ${at().amount(from, like())}`;
+    const was = `was ${at().amount(from, like())}`;
     if (to === undefined) return `${was}, no figure now`;
     const by = step(to - from);
-    return by && `${was}, since ${by}`;
+    return by && `${was}, now ${by}`;
   };
   return <Show when={text()}>{(said) => <span class="held-note">{said()}</span>}</Show>;
 };
@@ -35,7 +35,7 @@ export const HeldCheck = (props: HeldNoteProps) => {
   const { held } = useTools();
   return (
     <Show when={held.changeOf(props.cell, props.output)?.check}>
-      {(check) => <span class="held-note">held: {check()}</span>}
+      {(check) => <span class="held-note">was: {check()}</span>}
     </Show>
   );
 };

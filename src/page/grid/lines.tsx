@@ -1,6 +1,6 @@
 import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
-import { DEFERS } from '../state/care.ts';
+import { DEFERS, K_WORDS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
 import { editEntry, emptyEntry } from '../state/edit-entry.ts';
@@ -21,7 +21,7 @@ const HEADS: ReadonlyArray<[Column, string]> = [
   ['number', 'No.'],
   ['name', 'Dimension'],
   ['entry', 'Entry'],
-  ['value', 'Value, worst case'],
+  ['value', 'Value and spread'],
   ['limits', 'Limits'],
   ['check', 'Check'],
 ];
@@ -152,7 +152,8 @@ export const Lines = () => {
             <AddLine after={sheet.state.order.at(-1) ?? null} onDone={adding.end} />
           </Suspense>
         </Show>
-        <p class="caption mt-3 mb-0">{DEFERS}</p>
+        <p class="caption mt-3 mb-0">{K_WORDS}</p>
+        <p class="caption mb-0">{DEFERS}</p>
       </div>
     </section>
   );

@@ -63,7 +63,7 @@ export const PlainLine = (props: { cell: string }) => {
       record().tolerance && writtenTolerance(record().tolerance!),
       line().shape?.echoes.entry && `= ${writtenOut(line().shape!.echoes.entry!)}`,
       record().gauge && `by ${record().gauge}`,
-      record().issued && `issued ${writtenOut(record().issued!)}`,
+      record().issued && `released to cut at ${writtenOut(record().issued!)}`,
     ];
     return parts.filter(Boolean).join(' · ');
   };

@@ -58,7 +58,7 @@ export const ValueCell = (props: ValueCellProps) => {
     const figure = now?.measured ?? now?.planned;
     const told = figure && own.told(figure, bandOf(figure, now, now?.measured !== undefined || read()));
     value.write(told?.value ?? '');
-    spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' issued' : '') : '');
+    spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' released' : '') : '');
     moved.write(movedText(now, moves[output] ?? {}, own));
   };
   if (line) {

@@ -37,7 +37,7 @@ export const readPasted = async (text: string): Promise<Arrival | Partly | strin
     const taken = takeParts(parts);
     return 'code' in taken ? readWhole(taken.code, `${taken.of} codes`) : taken;
   }
-  return readWhole(trimmed, 'a code');
+  return readWhole(trimmed, 'a text');
 };
 
 const readWhole = async (code: string, source: string): Promise<Arrival | string> => {

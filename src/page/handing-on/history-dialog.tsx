@@ -109,7 +109,7 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
               <li class="grid gap-1 justify-items-start py-2 lined-t-rule">
                 <p>
                   <strong>{when.format(revision.time)}</strong> {revision.label}{' '}
-                  <span class="caption">{shortFingerprint(revision.fingerprint)}</span>
+                  <span class="caption">check letters {shortFingerprint(revision.fingerprint)}</span>
                 </p>
                 <Changes revision={revision} before={before} />
                 <div class="buttons">

@@ -33,7 +33,8 @@ export const MissingSheets = (props: { shop: Shop }) => {
           <Show when={missing().length > 0}>
             <p>
               Not here any more: {missing().length} {missing().length === 1 ? 'sheet' : 'sheets'}. Where
-              another tab has one open, go there and save it; else take in the last file of the whole shop.
+              another tab has one open, go there and save it; else restore from the last file of the whole
+              shop.
             </p>
             <ul>
               <For each={missing().slice(0, NAMED)}>

@@ -90,7 +90,7 @@ export const OpenPage = (props: { code: string | undefined }) => {
               >
                 <div class="field w-full">
                   <label for="pasted-code" class="caption">
-                    Or paste a code or a link
+                    Or paste a text or a link
                   </label>
                   <textarea
                     id="pasted-code"
@@ -107,7 +107,7 @@ export const OpenPage = (props: { code: string | undefined }) => {
                   />
                 </div>
                 <button type="submit" disabled={text().trim() === ''}>
-                  Read the code
+                  Read the text
                 </button>
               </form>
             </div>

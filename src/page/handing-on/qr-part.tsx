@@ -32,14 +32,14 @@ export const QrPart = (props: QrPartProps) => {
         fallback={
           <p>
             Too long for QR codes: {props.code.length.toLocaleString()} characters, where {MOST_PARTS} of them
-            hold {(MOST_PARTS * EASY).toLocaleString()}. Send a file or the code.
+            hold {(MOST_PARTS * EASY).toLocaleString()}. Send a file or the text.
           </p>
         }
       >
         <Show when={several()}>
           <p>
             {props.ownMachine
-              ? 'Scan each and paste what it says under “Open a code”, in any order.'
+              ? 'Scan each and paste what it says under “Open a text”, in any order.'
               : 'Scan them one after the other, in any order: the last one opens the sheet.'}
           </p>
         </Show>

@@ -51,7 +51,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
     setTold(`The browser does not let the page copy. The ${what} is marked above: copy it with Ctrl+C.`);
   };
   return (
-    <Dialog title="Hand this sheet on" onClose={props.onClose}>
+    <Dialog title="Share this sheet" onClose={props.onClose}>
       <p>
         Fingerprint{' '}
         <strong class="fingerprint text-figure tracking-[0.06em]">
@@ -79,7 +79,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
         </button>
       </section>
       <section class="share-part">
-        <h3 class="text-figure">As a code or a link</h3>
+        <h3 class="text-figure">As a text or a link</h3>
         <Show when={refusal()}>{(words) => <p role="alert">{words()}</p>}</Show>
         <Show when={code()}>
           {(text) => (
@@ -100,7 +100,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
               </div>
               <div class="buttons">
                 <button type="button" onClick={() => void copy('code', text())}>
-                  Copy the code
+                  Copy the text
                 </button>
                 <button type="button" onClick={() => void copy('link', link())}>
                   Copy the link
@@ -111,8 +111,8 @@ export default function ShareDialog(props: { onClose: () => void }) {
               </p>
               <Show when={isOwnMachine()}>
                 <p class="caption">
-                  The link opens on this machine only. To another shop send the code, to be pasted under “Open
-                  a code”.
+                  The link opens on this machine only. To another shop send the text, to be pasted under “Open
+                  a text”.
                 </p>
               </Show>
               <Show when={text().length > LONG}>

@@ -42,7 +42,7 @@ export const HomeHead = (props: HomeHeadProps) => {
             Open a file
           </button>
           <a class="button" href={addressToOpen()}>
-            Open a code
+            Open a text
           </a>
           <button type="button" onClick={() => props.onEmpty('in')}>
             Empty sheet, inch

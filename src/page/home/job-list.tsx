@@ -10,7 +10,7 @@ import { UndoLine } from './undo-line.tsx';
 const SHELVES: Array<{ value: Shelf; label: string }> = [
   { value: 'jobs', label: 'jobs' },
   { value: 'templates', label: 'own templates' },
-  { value: 'archived', label: 'put away' },
+  { value: 'archived', label: 'archived' },
   { value: 'deleted', label: 'deleted' },
 ];
 const ORDERS: Array<{ value: Order; label: string }> = [

@@ -30,8 +30,10 @@ export const Job = (props: { row: ListRow; shop: ShopState; notices: Notices }) 
   };
   const archive = () => {
     const { id, archived } = props.row;
-    void does(shop.archive(id, !archived), `${archived ? 'Taken out' : 'Put away'}: ${title()}.`, () =>
-      shop.archive(id, archived),
+    void does(
+      shop.archive(id, !archived),
+      `${archived ? 'Taken out of the archive' : 'Archived'}: ${title()}.`,
+      () => shop.archive(id, archived),
     );
   };
   const duplicate = async () => {
@@ -89,7 +91,7 @@ export const Job = (props: { row: ListRow; shop: ShopState; notices: Notices }) 
             Copy
           </button>
           <button type="button" onClick={archive}>
-            {props.row.archived ? 'Take out' : 'Put away'}
+            {props.row.archived ? 'Take out of the archive' : 'Archive'}
           </button>
           <button type="button" onClick={remove}>
             Delete

@@ -20,7 +20,7 @@ export const Marks = (props: {
   return (
     <Show when={props.all.length > 0}>
       <fieldset class="mark-row buttons gap-x-2 gap-y-1 mb-2 phone:(flex-nowrap overflow-x-auto)">
-        <legend class="caption float-left mr-2 leading-target">Marked</legend>
+        <legend class="caption float-left mr-2 leading-target">Keywords</legend>
         <For each={shown()}>
           {(tag) => (
             <button

@@ -62,11 +62,11 @@ export const WholeShop = (props: { shop: Shop }) => {
           Save the whole shop to a file
         </button>
         <button type="button" disabled={done() !== undefined} onClick={() => picker.click()}>
-          Take in such a file
+          Restore from a file
         </button>
         <JsonPicker
           ref={picker}
-          label="Take in a file of a whole shop"
+          label="Restore the whole shop from a file"
           onFiles={(files) => void restore(files?.[0])}
         />
       </div>
@@ -91,7 +91,7 @@ export const WholeShop = (props: { shop: Shop }) => {
                 <>
                   The browser may clear it when the disk gets full.{' '}
                   <button type="button" onClick={() => void askToKeep().then(() => refetch())}>
-                    Ask it not to
+                    Ask the browser to keep it
                   </button>
                 </>
               }

@@ -18,7 +18,7 @@ export const CutTable = (props: { lines: CutLine[] }) => {
               <th>Least</th>
               <th>Greatest</th>
               <th>Aim</th>
-              <th>Metal on</th>
+              <th>Can still be cut if</th>
               <th class="actual">Actual size</th>
             </tr>
           </thead>
@@ -32,7 +32,7 @@ export const CutTable = (props: { lines: CutLine[] }) => {
                     <td>{row.number}</td>
                     <td>
                       {row.title}
-                      <Show when={row.word === 'issued'}> (issued)</Show>
+                      <Show when={row.word === 'released'}> (released)</Show>
                     </td>
                     <td class="figure">
                       {f ? at.value(f) : '—'}

@@ -10,7 +10,7 @@ import { CheckSign } from '../kit/check-mark.tsx';
 import { leading, serviceWords } from '../kit/check-words.ts';
 import { sayMessage } from '../kit/say-message.ts';
 import { say } from '../kit/words.ts';
-import { careOfLines, DEFERS } from '../state/care.ts';
+import { careOfLines, DEFERS, K_WORDS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { quantityAt } from '../state/quantity-at.ts';
@@ -185,7 +185,9 @@ export default function PrintSheet() {
 
       <Running title="Sources" class="print-small" list={sources()} />
       <Running title="Notes" class="print-notes" list={notes()} />
-      <p class="print-defers">{DEFERS}</p>
+      <p class="print-defers">
+        {K_WORDS} {DEFERS}
+      </p>
     </article>
   );
 }

@@ -166,7 +166,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                 Save to a file
               </button>
               <button type="button" onClick={() => tools.show('share')}>
-                Hand on
+                Share
               </button>
               <button type="button" onClick={() => tools.show('history')}>
                 History

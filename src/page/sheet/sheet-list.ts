@@ -148,7 +148,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
     },
     {
       id: 'sheet.share',
-      label: 'Hand the sheet on',
+      label: 'Share the sheet',
       group,
       also: 'share send code link qr export csv table spreadsheet workbook pdf',
       run: () => tools.show('share'),

@@ -71,7 +71,7 @@ export const TitleBlock = () => {
         </div>
         <div class="title-box col-span-6">
           <TextField
-            label="Marks, with commas"
+            label="Keywords, with commas"
             value={title().tags?.join(', ')}
             onCommit={(text) =>
               sheet.document.setTitle('tags', text === '' ? undefined : text.split(/\s*,\s*/).filter(Boolean))

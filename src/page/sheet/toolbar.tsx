@@ -83,7 +83,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
           Save to a file
         </button>
         <button type="button" class="phone:hidden" onClick={() => show('share')}>
-          Hand on
+          Share
         </button>
         <button type="button" class="phone:hidden" onClick={() => show('history')}>
           History

@@ -9,6 +9,10 @@ import type { Sheet } from './sheet.ts';
 export const DEFERS =
   'Local rules, the makers’ data and instructions, and licensed practice come before anything on this sheet.';
 
+/** Said once a sheet. */
+export const K_WORDS =
+  '(k=2) behind a reading: its expanded uncertainty; the true size lies within it about 95 times in 100.';
+
 type Lines = Pick<Sheet, 'line' | 'idOf'>;
 
 /** What to be careful of at a line. */

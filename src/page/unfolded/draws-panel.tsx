@@ -34,7 +34,7 @@ export default function DrawsPanel(props: { cell: string; output: string }) {
                 class="flex-[1_1_10rem] accent-pencil"
                 max={state().of}
                 value={state().done}
-                aria-label="Draws done"
+                aria-label="Assemblies simulated"
               />
               <span class="caption">
                 {grouped(state().done)} of {grouped(state().of)}
@@ -47,7 +47,7 @@ export default function DrawsPanel(props: { cell: string; output: string }) {
         </Match>
         <Match when={true}>
           <button type="button" disabled={sheet.state.rev === 0} onClick={() => void draws.run()}>
-            {there() ? 'Draw again' : 'Draw every source 200 000 times'}
+            {there() ? 'Simulate again' : 'Simulate 200 000 assemblies'}
           </button>
         </Match>
       </Switch>
@@ -56,7 +56,7 @@ export default function DrawsPanel(props: { cell: string; output: string }) {
       </Show>
       <Show when={stale()}>
         <p class="caption" role="status">
-          These draws are from before the last change of the sheet.
+          These simulated assemblies are from before the last change of the sheet.
         </p>
       </Show>
       <Show when={drawn()}>{(one) => <DrawsOutcome simulation={there()!.simulation} drawn={one()} />}</Show>

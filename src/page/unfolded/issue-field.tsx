@@ -22,24 +22,24 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
       : writeEntry(figure.value, at.unit.symbol);
   };
   return (
-    <Part title="Issued" open={issued() !== undefined}>
+    <Part title="Released to cut" open={issued() !== undefined}>
       <Show
         when={issued()}
         fallback={
           <Show
             when={sizeToIssue()}
-            fallback={<p class="caption">A size can be issued once it is worked out.</p>}
+            fallback={<p class="caption">A size can be released once it is worked out.</p>}
           >
             {(size) => (
               <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', size())}>
-                Issue {writtenOut(size())} to the machine
+                Release to cut at {writtenOut(size())}
               </button>
             )}
           </Show>
         }
       >
         <div class="fields">
-          <EntryField label="Issued size" spot={props.spot} value={issued()} />
+          <EntryField label="Released size" spot={props.spot} value={issued()} />
           <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', undefined)}>
             Withdraw
           </button>

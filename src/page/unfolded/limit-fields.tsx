@@ -37,7 +37,7 @@ export const LimitFields = (props: LimitFieldsProps) => {
         {entry('upper', 'Upper limit')}
         {entry('wear', 'Wear limit')}
         <SelectField
-          label="Metal is on when"
+          label="Can still be cut while"
           value={props.limits?.metalOn ?? ''}
           disabled={props.locked}
           options={[

@@ -41,7 +41,7 @@ export const DrawsOutcome = (props: DrawsOutcomeProps) => {
       ['standard deviation', at().change(props.drawn.deviation, like(), false)],
       [`shortest ${percent()} interval`, interval()],
       [
-        `linear ${percent()} interval`,
+        `quick spread, ${percent()}`,
         `${at().number(props.drawn.linear.low, like())} to ${at().amount(props.drawn.linear.high, like())}`,
       ],
       ...(c ? ([['within the limits', share(c.within)]] as Array<[string, string]>) : []),
@@ -63,7 +63,7 @@ export const DrawsOutcome = (props: DrawsOutcomeProps) => {
         drawn={props.drawn}
         limits={limits()}
         number={(si) => at().number(si, like())}
-        words={`${percent()} of the draws lie from ${interval()}`}
+        words={`${percent()} of the simulated assemblies lie from ${interval()}`}
       />
       <table class="budget">
         <tbody>
@@ -80,7 +80,10 @@ export const DrawsOutcome = (props: DrawsOutcomeProps) => {
       <p class="verdict-words">
         {linearWords(props.drawn, (si) => at().change(Math.abs(si), undefined, false))}
       </p>
-      <p class="caption">Upper bracket: shortest interval of the draws. Lower one: the linear figure.</p>
+      <p class="caption">
+        Upper bracket: the real spread, the shortest interval of the simulated assemblies. Lower one: the
+        quick spread.
+      </p>
     </div>
   );
 };
@@ -92,7 +95,7 @@ export const linearWords = (
 ): string => {
   const off = Math.abs(linear.offLow) > Math.abs(linear.offHigh) ? linear.offLow : linear.offHigh;
   if (linear.verdict === 'agrees')
-    return 'The linear figure will do: its interval lies within the tolerance of JCGM 101, clause 8.';
+    return 'The quick spread will do: it lies within the tolerance of JCGM 101, clause 8.';
   if (linear.verdict === 'misleads') {
     const most = change(linear.tolerance);
     // Two lengths that read the same would be no reason, nor one that reads as nothing.
@@ -100,7 +103,7 @@ export const linearWords = (
       change(off) === most || !/[1-9]/.test(most)
         ? `${(off / linear.tolerance).toFixed(1)} times what`
         : `more than the ${most} that`;
-    return `The linear figure misleads: an end of its interval is ${change(off)} off, ${allowed} JCGM 101, clause 8 allows. Go by the draws.`;
+    return `The real spread beside the quick one: an end lies ${change(off)} off, ${allowed} JCGM 101, clause 8 allows. Go by the simulated assemblies.`;
   }
-  return 'So near the tolerance of JCGM 101, clause 8 that chance may decide: more draws would tell.';
+  return 'So near the tolerance of JCGM 101, clause 8 that chance may decide: more simulated assemblies would tell.';
 };
