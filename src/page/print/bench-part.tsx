@@ -12,7 +12,7 @@ export const BenchPart = () => {
       <Show when={workedLines(sheet, library()).length > 0}>
         <section class="print-bench">
           <h2>At the press and the bench</h2>
-          <ul>
+          <ul class="run">
             <For each={workedLines(sheet, library())}>
               {(row) => (
                 <li>
@@ -35,7 +35,7 @@ export const BenchPart = () => {
       <Show when={readingLines(sheet).length > 0}>
         <section class="print-bench">
           <h2>Read off the parts</h2>
-          <ul>
+          <ul class="run">
             <For each={readingLines(sheet)}>
               {(row) => (
                 <li>
