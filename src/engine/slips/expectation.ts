@@ -43,10 +43,10 @@ export function fromPlan(datum: Datum, sheet: SlipSheet): Expectation | undefine
 export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefined {
   const { lower, upper, wear, metalOn } = sheet.limits(datum);
   const ends = [lower, upper, wear].filter((one) => one !== undefined);
-  if (ends.length === 0) return undefined;
+  // One limit alone says on which side of it a size lies, and nothing of how large it is.
+  if (ends.length < 2) return undefined;
   const low = Math.min(...ends);
   const high = Math.max(...ends);
-  const single = ends.length === 1;
   const surface = surfaceOf(sheet.words(datum));
   const grows = metalOn === 'low' || (metalOn === undefined && surface === 'hole');
   const shrinks = metalOn === 'high' || (metalOn === undefined && surface === 'shaft');
@@ -54,12 +54,17 @@ export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefi
     by: 'limits',
     low,
     high,
-    slack: Math.max((high - low) / 2, (single ? 3e-3 : 3e-4) * Math.abs(high)),
+    slack: Math.max((high - low) / 2, 3e-4 * Math.abs(high)),
     worn: datum.made || !datum.read ? undefined : grows ? 'high' : shrinks ? 'low' : 'either',
-    said: single
-      ? `the limit, ${sheet.size(low, datum)}`
-      : `the limits, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,
+    said: `the limits, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,
   };
+}
+
+/** True where a size lies on the wrong side of a limit that stands alone. */
+export function isBeyondOnlyLimit(value: number, datum: Datum, sheet: SlipSheet): boolean {
+  const { lower, upper, wear } = sheet.limits(datum);
+  if ([lower, upper, wear].filter((one) => one !== undefined).length !== 1) return false;
+  return (lower !== undefined && value < lower) || (upper !== undefined && value > upper);
 }
 
 /** What the other part of a fit leaves room for. */

@@ -12,7 +12,7 @@ export const otherUnit: Slipway = (asked) => {
       value: asked.value * factor,
       reach: Math.abs(asked.value * factor) * 0.02,
       question: inches ? 'Is that in millimetres?' : 'Is that in inches?',
-      offer: () => renamed(asked) ?? scaled(asked, factor),
+      offer: () => renamed(asked) ?? scaled(asked, factor, inches ? 0.0254e-4 : 1e-6),
     },
   ];
 };

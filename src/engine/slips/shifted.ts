@@ -13,8 +13,12 @@ export function shifted({ datum, indices }: Asked, shift: number): string | unde
   return withValues(datum, new Map(indices.map((i) => [i, (datum.literals[i]?.value as number) + shift])));
 }
 
-/** The text with every reading asked about times `factor`; none where they are counted from a setting. */
-export function scaled({ datum, indices }: Asked, factor: number): string | undefined {
+/** The text with every reading asked about times `factor`, to whole steps where one is given, SI; none where they are counted from a setting. */
+export function scaled({ datum, indices }: Asked, factor: number, step?: number): string | undefined {
   if (datum.set) return undefined;
-  return withValues(datum, new Map(indices.map((i) => [i, (datum.literals[i]?.value as number) * factor])));
+  const put = (si: number): number => (step === undefined ? si : Math.round(si / step) * step);
+  return withValues(
+    datum,
+    new Map(indices.map((i) => [i, put((datum.literals[i]?.value as number) * factor)])),
+  );
 }

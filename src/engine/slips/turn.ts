@@ -4,12 +4,22 @@ import { shifted } from './shifted.ts';
 /** One turn of a micrometer's thimble, SI (common practice, no source): 40 threads an inch, or 0.5 mm. */
 const TURN = { in: 0.000635, mm: 0.0005 } as const;
 
-/** A micrometer read one turn of its thimble out. */
+/** One turn, two, and the four from one figure of the sleeve to the next. */
+const TURNS = [
+  { turns: 1, said: 'one turn', in: '0.025 in', mm: '0.5 mm' },
+  { turns: 2, said: 'two turns', in: '0.050 in', mm: '1 mm' },
+  { turns: 4, said: 'four turns', in: '0.100 in', mm: '2 mm' },
+] as const;
+
+/** A micrometer read whole turns of its thimble out. */
 export const turn: Slipway = (asked) =>
-  [TURN[asked.datum.system], -TURN[asked.datum.system]].map((shift) => ({
-    slip: 'turn',
-    value: asked.value + shift,
-    reach: Math.abs(shift) * 0.08,
-    question: `Is the micrometer read one turn out, by ${asked.datum.system === 'in' ? '0.025 in' : '0.5 mm'}?`,
-    offer: () => shifted(asked, shift),
-  }));
+  TURNS.flatMap(({ turns, said, in: inches, mm }) => {
+    const one = TURN[asked.datum.system];
+    return [turns * one, -turns * one].map((shift) => ({
+      slip: 'turn',
+      value: asked.value + shift,
+      reach: one * 0.08,
+      question: `Is the micrometer read ${said} out, by ${asked.datum.system === 'in' ? inches : mm}?`,
+      offer: () => shifted(asked, shift),
+    }));
+  });

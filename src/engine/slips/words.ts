@@ -3,7 +3,9 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 /** Words of the trade for a surface that surrounds, and for one that is surrounded. */
 const HOLE = /\b(bore|bores|hole|holes|eye|socket|cylinder|pocket|counterbore|i\.?d|inside)\b/;
 const SHAFT =
-  /\b(shaft|shafts|journal|journals|pin|pins|spindle|arbor|mandrel|o\.?d|outside|crankpin|trunnion|spigot|gudgeon)\b/;
+  /\b(shaft|shafts|journal|journals|pin|pins|spindle|arbor|mandrel|piston|stem|stems|neck|plunger|pivot|o\.?d|outside|crankpin|trunnion|spigot|gudgeon)\b/;
+/** Of a bearing on its shaft, where nothing says that it is in a bore. */
+const SEAT = /\b(seat|seats)\b/;
 /** Inserts made over or under to suit the other part: which way says nothing about hole or shaft. */
 const INSERT = /\b(bush|bushing|bearing|shell|liner|sleeve|insert|ring|build|built|plated|sprayed)\b/;
 const CLEARANCE = /\b(clearance|play|float)\b/;
@@ -18,7 +20,8 @@ export type Surface = 'hole' | 'shaft';
 /** Hole or shaft by its words; undefined where they say neither or both. */
 export function surfaceOf(words: string): Surface | undefined {
   const hole = HOLE.test(words);
-  return hole === SHAFT.test(words) ? undefined : hole ? 'hole' : 'shaft';
+  if (hole === SHAFT.test(words)) return !hole && SEAT.test(words) ? 'shaft' : undefined;
+  return hole ? 'hole' : 'shaft';
 }
 
 export const isInsert = (words: string): boolean => INSERT.test(words);
