@@ -49,5 +49,8 @@ export const commitTyped = (
     return;
   }
   leave();
-  if (text !== undefined) void loadCommit().then((loaded) => loaded[way](sheet, spot, text));
+  if (text === undefined) return;
+  // What reads entries does not come: what was typed is kept as it stands, and read once it does.
+  const asTyped = () => void sheet.document.setField(spot.cell, spot.field, text);
+  void loadCommit().then((loaded) => loaded[way](sheet, spot, text), asTyped);
 };
