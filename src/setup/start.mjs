@@ -31,12 +31,12 @@ if (wanted === null) {
     );
   }
   if (wanted !== 0 && port !== wanted) console.log(`Port ${wanted} is busy: using ${port} instead.`);
+  console.log(`Fitwright is open at http://127.0.0.1:${port}/ (Ctrl+C ends it)`);
   // A browser keeps jobs by address, port and all: under another one the shop looks empty.
-  if (port !== DEFAULT_PORT)
+  if (wanted !== 0 && port !== wanted)
     console.log(
       `Jobs made at http://127.0.0.1:${DEFAULT_PORT}/ are kept under that address and do not show here. Where Fitwright still runs there, go on there; to move them, save the whole shop to a file there (at the foot of the first page) and take that file in here.`,
     );
-  console.log(`Fitwright is open at http://127.0.0.1:${port}/ (Ctrl+C ends it)`);
 
   const stop = () => {
     server.close(() => process.exit(0));
