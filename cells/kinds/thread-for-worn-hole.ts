@@ -177,7 +177,7 @@ export default defineCell({
     'The bolt, its head and the hole in the cover grow with the thread: look at them before drilling.',
   ],
   sources: [
-    'Percent of thread = 76.98 n (D - hole): ASME B1.1-2003; ISO 261 coarse series',
+    'Percent of thread = 76.98 n (D - hole): ASME B1.1-2003; ISO 261 coarse series, of it the sizes of ISO 262 (from memory)',
     'The tables of threads and of drills',
   ],
   cautions: [

@@ -28,10 +28,18 @@ export interface ChosenThread {
   drill: Drill;
 }
 
+/** ISO 262 (from memory): the sizes of ISO 261 that screws and taps are kept in; M7, M9 and M11 are none of them. */
+const kept = new Set([
+  1.6, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 42, 45, 48, 52, 56, 60,
+  64,
+]);
+
 const ofSeries = (series: string): { name: string; major: number; pitch: number }[] | undefined => {
   if (series === 'metric')
     return metricThreads.flatMap(({ major, coarse }) =>
-      coarse === undefined ? [] : [{ name: `M${major}x${coarse}`, major: mm(major), pitch: mm(coarse) }],
+      coarse === undefined || !kept.has(major)
+        ? []
+        : [{ name: `M${major}x${coarse}`, major: mm(major), pitch: mm(coarse) }],
     );
   if (series !== 'UNC' && series !== 'UNF') return undefined;
   return inchThreads
