@@ -5,6 +5,9 @@ import type { Literal } from '../../language/syntax/syntax.ts';
 /** Share of itself to which a size is known that was given by a drill or thread. */
 const NO_FIGURES = 1e-4;
 
+/** Steps that lengths are usually read to, in their unit. */
+const USUAL: Readonly<Record<string, number>> = { in: 1e-4, thou: 0.1, mm: 1e-3 };
+
 /** Finest division of a common steel rule, of an inch; common practice, no source. */
 const RULE = 64;
 
@@ -20,6 +23,8 @@ function fractionStep({ text, unit }: Literal): number | undefined {
 /** Worth of one step of the last figure of a reading as written, SI. */
 export function lastFigure(reading: Literal): number {
   const unit = reading.unit === undefined ? undefined : findUnit(reading.unit);
+  // A bare 0 has no last figure: it was read as the unit usually is.
+  if (unit && reading.value === 0 && !reading.digits) return unit.factor * (USUAL[unit.symbol] ?? 1);
   if (unit && reading.digits !== undefined) {
     const power = Number(/\d[eE]([+-]?\d+)/.exec(reading.text)?.[1] ?? 0);
     return unit.factor * 10 ** (power - reading.digits);

@@ -130,7 +130,7 @@ class Round implements SlipSheet {
     const { slips, supported } = this.own(datum);
     if (slips.length > 0) return slips;
     const part = this.surface(datum);
-    const under = underOrOver(datum, isInsert(this.words(datum)) ? undefined : part);
+    const under = underOrOver(datum, isInsert(this.words(datum)) ? undefined : part, this.words(datum));
     if (under) return [under];
     const { designation } = datum.spread ?? {};
     const letter = designation && holeOrShaft(datum.text, datum.field, designation, part);

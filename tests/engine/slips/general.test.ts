@@ -42,3 +42,10 @@ test.each([{ lower: '2.1000 in' }, { upper: '9.0000 in' }, { wear: '2.2000 in' }
     expect(asked('2.2484; 2.2485 | 2.2486; 2.2484 in', 'in', { limits })).toEqual([]);
   },
 );
+
+test.each([
+  ['20 thou over', 'undersize', '20 thou under'],
+  ['20 thou under', 'piston, oversize', '20 thou over'],
+])('%s stands against its label, %s', (entry, label, offer) => {
+  expect(asked(entry, 'in', { role: 'chosen', label }).map((one) => one.offer)).toEqual([offer]);
+});
