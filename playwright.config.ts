@@ -36,7 +36,7 @@ export default defineConfig({
   webServer: {
     command: 'node src/setup/start.mjs',
     env: { PORT: '0' },
-    wait: { stdout: /http:\/\/127\.0\.0\.1:(?<fitwright_port>\d+)\// },
+    wait: { stdout: /open at http:\/\/127\.0\.0\.1:(?<fitwright_port>\d+)\// },
     timeout: 120_000,
     gracefulShutdown: { signal: 'SIGTERM', timeout: 2000 },
   },
