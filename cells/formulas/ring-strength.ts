@@ -42,7 +42,7 @@ export const ringStrength: readonly CellOutput[] = [
     quantity: 'pressure',
     basis: 'model',
     formula:
-      '=IF(inner_material.brittle > 0.5; -hoop_inner_bore / 3; MAX(-hoop_inner_bore; SQRT(hoop_inner_outside^2 + hoop_inner_outside * pressure + pressure^2)))',
+      '=IF(inner_material.brittle > 0.5; -hoop_inner_bore / 3; MAX(-hoop_inner_bore; SQRT((hoop_inner_outside + pressure / 2)^2 + 3 * pressure^2 / 4)))',
     hint: 'Yielding metal: von Mises, plane stress. Brittle: a third of the compression, against tensile strength.',
   },
   {
@@ -51,7 +51,7 @@ export const ringStrength: readonly CellOutput[] = [
     quantity: 'pressure',
     basis: 'model',
     formula:
-      '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT(hoop_outer_bore^2 + hoop_outer_bore * pressure + pressure^2))',
+      '=IF(outer_material.brittle > 0.5; hoop_outer_bore + pressure / 3; SQRT((hoop_outer_bore + pressure / 2)^2 + 3 * pressure^2 / 4))',
     hint: 'Yielding metal: von Mises at the bore. Brittle: hoop tension and a third of the pressure, against tensile strength.',
   },
   marginWanted('inner_material', 'inner_wanted', 'inner part'),

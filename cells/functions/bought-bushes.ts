@@ -1,12 +1,23 @@
 import type { TradeFunction } from '../record/cell.ts';
 import { limitDeviations } from '../tables/iso286/iso286.ts';
+import { sizeSteps } from '../tables/iso286/steps.ts';
 import { isProblem } from '../tables/table.ts';
-import { turnedBushFits, wrappedBushFits, wrappedBushOutside } from '../tables/wrapped-bushes.ts';
+import {
+  TURNED_BUSH_STEP,
+  turnedBushFits,
+  wrappedBushFits,
+  wrappedBushOutside,
+  wrappedBushSteps,
+} from '../tables/wrapped-bushes.ts';
 
 type End = 'upper' | 'lower';
 
 const fits = (make: string) =>
   make === 'wrapped' ? wrappedBushFits : make === 'turned' ? turnedBushFits : undefined;
+
+/** Sizes at which a deviation jumps, metres. */
+const bushSteps = (make = ''): readonly number[] =>
+  make === 'wrapped' ? [...wrappedBushSteps, ...sizeSteps] : [TURNED_BUSH_STEP, ...sizeSteps];
 
 const outsideOf = (make: string, nominal: number) =>
   make === 'wrapped'
@@ -35,6 +46,7 @@ const deviation = (
     const found = read(String(make), Number(nominal));
     return isProblem(found) ? { message: found.problem } : found[end];
   },
+  movement: { moves: { nominal: 'rising' }, jumps: (make) => bushSteps(make), steps: true },
   source: 'ISO 3547 (DIN 1494); ISO 4379:2018 (from memory) with ISO 286-2:2010: the table of bought bushes',
 });
 

@@ -12,6 +12,7 @@ const drill = (
   takes: [{ name: 'size', quantity: 'length' }],
   gives: 'length',
   compute: (size) => find(Number(size))?.diameter ?? { message: none },
+  movement: { moves: { size: 'rising' }, steps: true },
   source: 'the table of drills: number, letter and fraction',
 });
 

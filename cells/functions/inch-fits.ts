@@ -1,5 +1,5 @@
 import type { TradeFunction } from '../record/cell.ts';
-import { type InchFit, inchFit } from '../tables/b41/b41.ts';
+import { type InchFit, inchFit, inchSteps } from '../tables/b41/b41.ts';
 import { isProblem } from '../tables/table.ts';
 
 const deviation = (name: string, purpose: string, read: (fit: InchFit) => number): TradeFunction => ({
@@ -14,6 +14,7 @@ const deviation = (name: string, purpose: string, read: (fit: InchFit) => number
     const found = inchFit(Number(size), String(className));
     return isProblem(found) ? { message: found.problem } : read(found);
   },
+  movement: { moves: { 'basic size': 'rising' }, jumps: () => inchSteps, steps: true },
   source: 'ANSI/ASME B4.1-1967 (R2009)',
 });
 

@@ -1,5 +1,5 @@
-import type { TradeFunction } from '../record/cell.ts';
-import { inchKey, inchKeyDepths, parallelKey } from '../tables/keys.ts';
+import type { Motion, Movement, TradeFunction } from '../record/cell.ts';
+import { inchKey, inchKeyDepths, keySteps, parallelKey } from '../tables/keys.ts';
 import { isProblem, type TableProblem } from '../tables/table.ts';
 
 interface KeyAndSeat {
@@ -39,6 +39,7 @@ const ofKey = (
   name: string,
   purpose: string,
   read: (key: KeyAndSeat) => number | { message: string },
+  movement: Movement,
 ): TradeFunction => ({
   name,
   purpose,
@@ -51,18 +52,30 @@ const ofKey = (
     const found = keyFor(String(system), Number(shaft));
     return isProblem(found) ? { message: found.problem } : read(found);
   },
+  movement,
   source,
 });
 
+/** One figure a row of the table, none less than the one before. */
+const section: Movement = { moves: { shaft: 'rising' }, steps: true };
+/** Over an inch shaft's crown the depths change with its size between two rows, too. */
+const depth = (motion: Motion): Movement => ({ moves: { shaft: motion }, jumps: () => keySteps });
+
 const functions: readonly TradeFunction[] = [
-  ofKey('KEYWIDTH', 'Width of the standard key of a shaft.', (key) => key.width),
-  ofKey('KEYHEIGHT', 'Height of the standard key of a shaft.', (key) => key.height),
-  ofKey('KEYSEAT', 'Depth of the keyseat below the crown of the shaft.', (key) => key.shaftDepth),
-  ofKey('KEYWAY', 'Depth of the keyway above the crown of the bore.', (key) => key.hubDepth),
+  ofKey('KEYWIDTH', 'Width of the standard key of a shaft.', (key) => key.width, section),
+  ofKey('KEYHEIGHT', 'Height of the standard key of a shaft.', (key) => key.height, section),
+  ofKey(
+    'KEYSEAT',
+    'Depth of the keyseat below the crown of the shaft.',
+    (key) => key.shaftDepth,
+    depth('falling'),
+  ),
+  ofKey('KEYWAY', 'Depth of the keyway above the crown of the bore.', (key) => key.hubDepth, depth('rising')),
   ofKey(
     'KEYWAYTAPER',
     'Depth of the keyway for a taper key at its thick end, above the crown of the bore.',
     (key) => key.taperHubDepth ?? { message: 'DIN 6886 has no taper key of that width: up to 50 mm.' },
+    depth('rising'),
   ),
 ];
 

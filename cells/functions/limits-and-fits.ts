@@ -1,11 +1,15 @@
-import type { TradeFunction } from '../record/cell.ts';
+import type { Movement, TradeFunction } from '../record/cell.ts';
 import { limitDeviations } from '../tables/iso286/iso286.ts';
+import { sizeSteps } from '../tables/iso286/steps.ts';
 import { isProblem } from '../tables/table.ts';
 
 const takes = [
   { name: 'nominal', quantity: 'length' },
   { name: 'class', text: true },
 ] as const;
+
+/** One figure a row of the table. */
+const movement: Movement = { moves: { nominal: 'rising' }, jumps: () => sizeSteps, steps: true };
 
 const deviation =
   (end: 'upper' | 'lower'): TradeFunction['compute'] =>
@@ -21,6 +25,7 @@ const functions: readonly TradeFunction[] = [
     takes,
     gives: 'length',
     compute: deviation('upper'),
+    movement,
     source: 'ISO 286-1:2010 and ISO 286-2:2010',
   },
   {
@@ -29,6 +34,7 @@ const functions: readonly TradeFunction[] = [
     takes,
     gives: 'length',
     compute: deviation('lower'),
+    movement,
     source: 'ISO 286-1:2010 and ISO 286-2:2010',
   },
 ];

@@ -35,6 +35,14 @@ const functions: readonly TradeFunction[] = [
       );
       return counts[there.findIndex(({ i }) => i === at)] ?? 0;
     },
+    // Which pack is the thickest goes back and forth with every size.
+    movement: {
+      steps: true,
+      bounds: (_which, _wanted, most) =>
+        typeof most === 'object' && most[1] <= MOST
+          ? [0, most[1]]
+          : { message: 'A pack has no such number of shims.' },
+    },
     source: 'every pack of these shims tried',
   },
 ];

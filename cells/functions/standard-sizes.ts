@@ -23,6 +23,7 @@ const functions: readonly TradeFunction[] = [
       const found = nextUndersize(Number(newSize), Number(cleansUpAt), key);
       return 'problem' in found ? { message: found.problem } : found.under;
     },
+    movement: { moves: { new_size: 'rising', cleans_up_at: 'falling' }, steps: true },
     source: 'the table of undersizes',
   },
   {
@@ -36,6 +37,7 @@ const functions: readonly TradeFunction[] = [
       const found = nextOversize(Number(newSize), Number(cleansUpAt), key);
       return 'problem' in found ? { message: found.problem } : found.over;
     },
+    movement: { moves: { new_size: 'falling', cleans_up_at: 'rising' }, steps: true },
     source: 'the table of oversizes',
   },
 ];

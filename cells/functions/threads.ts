@@ -114,6 +114,7 @@ const functions: readonly TradeFunction[] = [
       if (!minor) return 0;
       return Math.max(Number(hole) - minor.max, 0) + Math.min(Number(hole) - minor.min, 0);
     },
+    movement: { moves: { hole: 'rising' } },
     source: `${unified}; ${metric}`,
   },
   {
@@ -128,6 +129,7 @@ const functions: readonly TradeFunction[] = [
         ? { message: found.problem }
         : percentOfThread(found.major, found.pitch, Number(hole)) / 100;
     },
+    movement: { moves: { hole: 'falling' } },
     source: 'percent = 76.98 n (D - hole), inches and threads per inch; the same rule for metric threads',
   },
 ];

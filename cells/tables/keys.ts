@@ -140,6 +140,12 @@ const taperHubDepths: ReadonlyMap<number, number> = new Map([
   [50, 10.1],
 ]);
 
+/** Shaft diameters, metres, from or up to which a row of some table reaches. */
+export const keySteps: readonly number[] = [
+  ...[0.3125, ...inchRows.map(({ to }) => to)].map((size) => size * 0.0254),
+  ...[6, ...metricRows.map(({ to }) => to)].map((size) => size / 1000),
+];
+
 export interface ParallelKey extends KeySection {
   /** Depth in the shaft and in the hub, and by how much each may be deeper. */
   shaftDepth: number;

@@ -129,6 +129,10 @@ export const filmAt = (S: number, lengthOverDiameter: number): FilmPoint | Table
   return found;
 };
 
+/** Sommerfeld numbers of the rows at a length over diameter. */
+export const filmRows = (lengthOverDiameter: number): readonly number[] =>
+  tableFor(lengthOverDiameter).map(({ S }) => S);
+
 /** The table of one length over diameter; at the tabulated ones, the table itself. */
 const tableFor = (x: number): readonly FilmPoint[] => {
   if (x === 1) return fullBearing['1'];

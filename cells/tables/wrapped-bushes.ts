@@ -20,6 +20,14 @@ const rows = rowsOf(text).map((cells) => {
   return { to, upper, lower };
 });
 
+/** Sizes at which the limits jump, metres. */
+export const wrappedBushSteps: readonly number[] = [4, ...rows.map(({ to }) => to)].map(
+  (size) => size / 1000,
+);
+
+/** Outside diameter from which on a turned bush is r6, metres. */
+export const TURNED_BUSH_STEP = 0.12;
+
 export const wrappedBushFits = { housing: 'H7', boreFitted: 'H9', shafts: ['f7', 'e7'] } as const;
 
 /**
@@ -32,7 +40,7 @@ export const turnedBushFits = {
   boreFitted: 'H8',
   shafts: ['e7', 'g7'],
   /** Outside diameter in metres. */
-  outside: (diameter: number): 's6' | 'r6' => (diameter > 0.12 ? 'r6' : 's6'),
+  outside: (diameter: number): 's6' | 'r6' => (diameter > TURNED_BUSH_STEP ? 'r6' : 's6'),
 } as const;
 
 /** Limit deviations of the outside diameter, metres, of a nominal outside diameter in metres. */

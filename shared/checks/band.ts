@@ -14,7 +14,7 @@ export interface Band {
   low: number;
   high: number;
   /** Which band it is, said behind it; the worst case goes unsaid. */
-  mark: '' | '(k=2)' | '(95 %)';
+  mark: '' | '(k=2)' | '(95 %)' | '(at most)';
   /** The verdicts that the band as it is printed must not contradict. */
   against: readonly Against[];
 }
@@ -31,6 +31,8 @@ interface Figure {
   centre: number;
   u: number;
   dof?: number;
+  /** How far the worst case reaches is not settled. */
+  atMost?: boolean;
 }
 
 /** True where a band lies within the limits, across one, or outside, as the verdict says. */
@@ -89,16 +91,22 @@ export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean
     mark,
     against: [],
   });
+  const worst: Band = {
+    low: figure.low,
+    high: figure.high,
+    mark: figure.atMost ? '(at most)' : '',
+    against: [],
+  };
   const band: Band =
     isJudged && check.k !== undefined && check.rule === 'iso14253-2017'
       ? about(check.k, '(95 %)')
       : isJudged
         ? check.rule === 'iso14253-2013'
           ? expanded(check.k)
-          : { low: figure.low, high: figure.high, mark: '', against: [] }
+          : worst
         : read
           ? expanded()
-          : { low: figure.low, high: figure.high, mark: '', against: [] };
+          : worst;
   // What arithmetic, a limit with a spread of its own or a doubt that is not known decides is no matter of places.
   if (isJudged && check.rule !== 'simple')
     band.against = againstOf(judged).filter((one) => agrees(band, one));

@@ -115,7 +115,8 @@ const WORST = 10;
 /** Doubt known in part only, where it may turn a verdict: not where even that many times as much is less than what is known. */
 const openDoubt = (margin: Margin, noise: number): number => {
   const { unstated = 0 } = margin;
-  const known = (margin.high - margin.low) / 2 - unstated;
+  const reach = (margin.high - margin.low) / 2;
+  const known = reach < Number.POSITIVE_INFINITY ? reach - unstated : 0;
   return unstated <= noise || WORST * unstated <= known ? 0 : unstated;
 };
 
@@ -131,18 +132,22 @@ const edge = (
 ): Edge => {
   const dof = margin.dof ?? Number.POSITIVE_INFINITY;
   const half = (rule === 'iso14253-2017' ? factor(dof, 'one') : expandedFactor(dof)) * margin.u;
+  // A nominal may lie at the very end of its own limits (50 H7), or outside (50 p6): the bare figure is the centre.
+  const bare = rule === 'simple' && !Number.isNaN(margin.centre) ? margin.centre : margin.value;
   const [low, high] =
     rule === 'simple'
-      ? [margin.value, margin.value]
+      ? [bare, bare]
       : rule === 'worst-case'
         ? [margin.low, margin.high]
         : [margin.centre - half, margin.centre + half];
-  const figures = [margin.value, margin.low, margin.high, margin.centre, margin.u];
+  // The worst case is known on its own, also where some source at an end leaves the row without a value.
+  const figures =
+    rule === 'worst-case' ? [margin.value, margin.low, margin.high] : [margin.value, margin.centre, margin.u];
   const centre = cleaned(margin.centre, noise);
   const base = {
     at,
     way,
-    value: margin.value,
+    value: bare,
     low: cleaned(low, noise),
     high: cleaned(high, noise),
     centre,
@@ -242,7 +247,7 @@ const bare = ({ grade: _, ...one }: Found): Verdict => one;
  * Compares a value with its limits by the spread of its margins. The spread is, by rule: the worst case; centre ± 2u
  * (ISO 14253-1:2013, expanded uncertainty k = 2); 95 % conformance probability (ISO 14253-1:2017 default; JCGM 106),
  * both limits taken together, of a figure that is normal, or by Student's t where its degrees of freedom are few; or the
- * bare value. Inside: `holds`, `proven in limits`, and *near the edge* where the value is nearer to a limit than a
+ * centre of it alone. Inside: `holds`, `proven in limits`, and *near the edge* where the value is nearer to a limit than a
  * quarter of the band. Outside: `misses`, `out of limits`. Between: `may miss`, `not proven`. What a model predicts
  * `holds by calculation`. A part is never proven where its doubt is known in part only, and out of limits only beyond ten
  * times what of it is known. In service the wear limit replaces the limit on its side and the other one stays.

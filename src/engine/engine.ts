@@ -1,9 +1,11 @@
 import { handbook } from '../../cells/handbook.ts';
 import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import { Bounds } from './bounds/bounds.ts';
+import { faultOf } from './bounds/fault.ts';
+import { WorstCases } from './bounds/worst.ts';
 import { chainOf } from './chain-of.ts';
 import type { Computed } from './computed.ts';
 import { Corners } from './corners/corners.ts';
-import { Trial } from './corners/trial.ts';
 import { brokenColumn, budgetOf, figureOf } from './network/figure.ts';
 import { type EngineFunction, engineFunctions } from './network/functions.ts';
 import { Grid } from './network/grid.ts';
@@ -50,6 +52,7 @@ export class Engine {
   private readonly functions: ReadonlyMap<string, EngineFunction>;
   private readonly grid: Grid;
   private readonly network: Network;
+  private readonly bounds: Bounds;
   private readonly corners: Corners;
   private scope: SheetScope;
   private settings = BLANK_SHEET.settings;
@@ -73,7 +76,8 @@ export class Engine {
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
     this.functions = byName;
     this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
-    this.corners = new Corners(this.network, this.grid, new Trial(this.grid));
+    this.bounds = new Bounds(this.grid, byName, this.network);
+    this.corners = new Corners(this.network, this.grid, new WorstCases(this.network, this.grid));
     this.scope = this.newScope();
     this.provenance = new Provenance((id) => this.scope.records.get(id));
   }
@@ -230,29 +234,23 @@ export class Engine {
     for (const row of relaid) if (this.wanted.has(row.key)) row.wanted = true;
     const touched = this.network.settle();
     for (const row of relaid) touched.add(row.slot);
+    this.bounds.settle(touched, this.network.order);
     const targets: Row[] = [];
     this.addTargets(targets, touched, 0);
     const before = touched.size;
     this.corners.seat(targets, relaid.size > 0 || removed.length > 0);
     add(touched, this.network.settle());
-    if (this.corners.refine()) add(touched, this.network.settle());
     // What the corners touched besides: its effects are what they were, for they are read in other cases.
     if (touched.size > before) this.addTargets(targets, touched, before);
 
     const owners = new Set<string>();
     for (const cell of assembled) owners.add(cell.id);
     for (const row of targets) {
-      const { corners } = this;
-      const figure = figureOf(
-        this.network,
-        this.grid,
-        row,
-        corners.valueOf(row, 'low'),
-        corners.valueOf(row, 'high'),
-      );
+      const figure = figureOf(this.network, this.grid, row, this.corners.endsOf(row));
       row.figure = figure;
       // One case without a value leaves the centre without one.
       row.broken = figure && Number.isNaN(figure.centre) ? this.brokenCase(row) : undefined;
+      if (figure && row.broken?.unknown) figure.low = figure.high = Number.NaN;
     }
     for (const slot of touched) {
       const row = this.network.rowAt(slot);
@@ -339,6 +337,7 @@ export class Engine {
       figure: this.figureAt,
       nameOf: (id: string) => this.scope.called(id),
       isProof: (row: Row) => this.provenance.isProof(row),
+      fault: (row: Row) => faultOf(row, this.bounds, this.network),
       slips: (id: string) => this.inquiry.slipsOf(id),
     };
     const results: CellResult[] = [];

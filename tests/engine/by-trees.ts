@@ -1,16 +1,18 @@
 import type { Computed } from '../../src/engine/computed.ts';
-import type { End } from '../../src/engine/corners/trial.ts';
 import { isEmpty } from '../../src/engine/network/bits.ts';
 import { highColumn, lowColumn, NOMINAL } from '../../src/engine/network/grid.ts';
-import type { Row } from '../../src/engine/network/layout.ts';
+import type { CornerEnd, Row } from '../../src/engine/network/layout.ts';
 import { keyOf, type RowKey } from '../../src/engine/rows/key.ts';
 import { evaluate } from '../../src/language/compile/evaluate.ts';
 
-/** Value of a row with its sources at chosen ends, by walking the trees of all it depends on; NaN where it is an error. */
+/** Where a source stands: at an end, or at a value. */
+export type Stand = CornerEnd | { value: number };
+
+/** Value of a row with its sources at chosen ends or values, by walking the trees of all it depends on; NaN where it is an error. */
 export function valueByTrees(
   sheet: Pick<Computed, 'grid' | 'functions'>,
   row: Row,
-  end: (source: number) => End,
+  end: (source: number) => Stand,
   known = new Map<string, number | boolean>(),
 ): number | boolean {
   const found = known.get(row.key);
@@ -25,7 +27,8 @@ export function valueByTrees(
   if (isEmpty(row.sources)) value = on(NOMINAL);
   else if (row.source !== undefined) {
     const at = end(row.source);
-    value = on(at < 0 ? lowColumn(row.source) : at > 0 ? highColumn(row.source) : NOMINAL);
+    if (typeof at === 'object') value = at.value;
+    else value = on(at < 0 ? lowColumn(row.source) : at > 0 ? highColumn(row.source) : NOMINAL);
   } else if (body.kind === 'formula') {
     const used = new Map(row.uses.map((one) => [one.key, one]));
     const seen = (key: RowKey): number | boolean => {

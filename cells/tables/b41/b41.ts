@@ -1,7 +1,7 @@
 import type { TableProblem } from '../table.ts';
 import { thou } from '../table.ts';
 import { fitClasses } from './fit-classes.ts';
-import { inchTolerance } from './hole-tolerances.ts';
+import { inchGrades, inchTolerance } from './hole-tolerances.ts';
 
 export { fitClasses } from './fit-classes.ts';
 
@@ -17,6 +17,13 @@ const plain = (name: string): string => name.replace(/[\s-]+/g, '').toUpperCase(
 
 /** Inches, to a hundred-millionth: a size given in mm must not fall a rounding error past a step. */
 const inches = (metres: number): number => Math.round((metres / 0.0254) * 1e8) / 1e8;
+
+/** Basic sizes, metres, up to which a row of some table reaches: limits jump there, and nowhere else. */
+export const inchSteps: readonly number[] = [
+  ...new Set([...fitClasses.flatMap(({ rows }) => rows), ...inchGrades].map(({ to }) => to)),
+]
+  .sort((a, b) => a - b)
+  .map((size) => size * 0.0254);
 
 /** An inch fit of ANSI/ASME B4.1-1967 (R2009) for a basic size in metres, such as `inchFit(0.0508, 'FN2')`. */
 export const inchFit = (nominal: number, className: string): InchFit | TableProblem => {

@@ -16,16 +16,6 @@ const number = (value: unknown): number => (typeof value === 'number' ? value : 
 /** Nominal of a row as it stands on the grid: a number, a logical, an error, or undefined before it is computed. */
 const nominalOf = (grid: Grid, row: Row): number | boolean | GridError | undefined => grid.nominal(row.slot);
 
-/** Both ends of a source lie on one side of its nominal (50 k6): the nominal itself cannot come about. */
-export const isApart = (network: Network, grid: Grid, source: number): boolean => {
-  const row = network.sourceRow(source);
-  if (!row) return false;
-  const nominal = number(nominalOf(grid, row));
-  const low = number(grid.value(row.slot, lowColumn(source))) - nominal;
-  const high = number(grid.value(row.slot, highColumn(source))) - nominal;
-  return low * high > 0;
-};
-
 const endsOf = (network: Network, source: number): SourceEnds => {
   const body = network.sourceRow(source)?.definition.body;
   if (body?.kind !== 'source') throw new Error(`no source row for slot ${source}`);
@@ -37,15 +27,14 @@ const standardOf = (ends: SourceEnds, effect: Effect): number =>
   standardFromEnds(effect.low, effect.high, ends.distribution, ends.k);
 
 /**
- * Statistical figure and worst case of a row. `lowest` and `highest` are its values at its two corners, where it has more
- * than one source. Welch-Satterthwaite (JCGM 100 G.4) for the degrees of freedom.
+ * Statistical figure and worst case of a row. `worst` are its ends where it has more than one source, or goes both ways
+ * with the one it has. Welch-Satterthwaite (JCGM 100 G.4) for the degrees of freedom.
  */
 export function figureOf(
   network: Network,
   grid: Grid,
   row: Row,
-  lowest: number | undefined,
-  highest: number | undefined,
+  worst: Pick<Figure, 'low' | 'high' | 'atMost'> | undefined,
 ): Figure | undefined {
   const value = grid.nominal(row.slot);
   if (typeof value !== 'number') return undefined;
@@ -54,45 +43,25 @@ export function figureOf(
   if (n === 0) return { value, low: value, high: value, centre: value, u: 0, dof: Number.POSITIVE_INFINITY };
   const places = row.ordered.at;
   const values = row.cases?.values ?? NO_VALUES;
-  let apart = false;
   let centre = value;
   let variance = 0;
   let fourth = 0;
-  let low = value;
-  let high = value;
   for (let i = 0; i < n; i++) {
     const at = places[i] as number;
     const below = (values[at] as number) - value;
     const above = (values[at + 1] as number) - value;
-    const source = sources[i] as number;
     centre += (below + above) / 2;
-    const ends = endsOf(network, source);
+    const ends = endsOf(network, sources[i] as number);
     const u = standardFromEnds(below, above, ends.distribution, ends.k);
     variance += u * u;
     const { dof } = ends;
     if (dof < Number.POSITIVE_INFINITY && u > 0) fourth += u ** 4 / dof;
-    low = Math.min(low, value + below, value + above);
-    high = Math.max(high, value + below, value + above);
-    if (below * above > 0 && isApart(network, grid, source)) apart = true;
-  }
-  if (lowest !== undefined && highest !== undefined) {
-    // Where a source cannot be at its nominal, neither that case nor one with another source alone at an end comes about.
-    low = apart ? lowest : Math.min(low, lowest);
-    high = apart ? highest : Math.max(high, highest);
-  } else if (apart) {
-    low = Number.POSITIVE_INFINITY;
-    high = Number.NEGATIVE_INFINITY;
-    for (const at of places) {
-      const below = value + ((values[at] as number) - value);
-      const above = value + ((values[at + 1] as number) - value);
-      low = Math.min(low, below, above);
-      high = Math.max(high, below, above);
-    }
   }
   const dof =
     fourth > 0 && Number.isFinite(variance ** 2) ? variance ** 2 / fourth : Number.POSITIVE_INFINITY;
   const u = variance < Number.POSITIVE_INFINITY ? Math.sqrt(variance) : rootOfSum(network, grid, row);
-  return { value, low, high, centre, u, dof };
+  const { low = Number.NaN, high = Number.NaN, atMost } = worst ?? {};
+  return { value, low, high, centre, u, dof, ...(atMost ? { atMost } : {}) };
 }
 
 const NO_VALUES = new Float64Array(0);

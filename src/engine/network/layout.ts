@@ -1,4 +1,5 @@
 import type { Problem } from '../../../shared/problem.ts';
+import type { Enclosure } from '../../language/bounds/enclose.ts';
 import type { BlockFunction } from '../../language/compile/closure.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { RowKey } from '../rows/key.ts';
@@ -42,6 +43,8 @@ export interface Row {
   content: Content;
   /** Its other cases, where it has sources upstream. */
   cases: RowCases | undefined;
+  /** What it can come to while its sources move, where it has any. */
+  bound: RowBound | undefined;
   /** Its worst case is wanted: it is shown or judged. */
   wanted: boolean;
   /** Its figure as it stands, where its worst case is wanted and it has one. */
@@ -50,6 +53,46 @@ export interface Row {
   seat: Seat | undefined;
   /** A case in which it cannot be computed though it can at nominal. */
   broken: BrokenCase | undefined;
+}
+
+/** What a row can come to while its sources stand anywhere within their spread. */
+export interface RowBound {
+  /** Of a row that follows others. */
+  enclosure: Enclosure | undefined;
+  /** The formula and the rows used, as the enclosure was made for them. */
+  template: Template | undefined;
+  uses: readonly Row[];
+  /** By port: where each source of the row used stands among those of this one. */
+  places: readonly Int32Array[];
+  /** The sources of the rows used, as these places were found for them. */
+  placed: readonly (readonly number[])[];
+  members: readonly number[];
+  /** Ends, rounded outward. */
+  lo: number;
+  hi: number;
+  /** With every source in the middle of its range. */
+  middleLo: number;
+  middleHi: number;
+  /** As of `Bound.flags`. */
+  flags: number;
+  /** Slopes in each member, low and high in turn. */
+  slopes: Float64Array;
+  /** Where it is worst, once asked for; undefined again when anything moves. */
+  worst: Worst | undefined;
+}
+
+/** The worst case of a row. */
+export interface Worst {
+  /**
+   * By member, the end at which the row is lowest: -1 or 1; it is highest with every source at the other. Undefined where
+   * no corner is known to be the worst.
+   */
+  lowest: readonly (-1 | 1)[] | undefined;
+  /** Its ends, where they are not those corners. */
+  lo: number;
+  hi: number;
+  /** They are at most these: the search was given up. */
+  isLoose: boolean;
 }
 
 /** A row that can be computed at nominal, but not with one of its sources at an end. */
@@ -128,8 +171,6 @@ export interface Guest {
   /** By number, as the members of the row were when it was seated. */
   sources: readonly number[];
   ends: readonly CornerEnd[];
-  /** What the signs of its effects ask for, where a second look turned some: then `ends` is another array. */
-  start: readonly CornerEnd[];
   /** Where the column stands among the cases of the row, as of a layout of theirs. */
   at: number;
   layout: number;

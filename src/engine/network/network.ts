@@ -24,7 +24,7 @@ export class Network {
   private readonly sourceRows: (Row | undefined)[] = [];
   /** Sources whose degrees of freedom are computed. */
   /** Every row after those it uses. */
-  private order: readonly Row[] = [];
+  order: readonly Row[] = [];
   private ranks: number[] = [];
   /** Changes with the ranks. */
   private ranking = 0;
@@ -157,6 +157,7 @@ export class Network {
       place: 0,
       content: null,
       cases: undefined,
+      bound: undefined,
       wanted: false,
       figure: undefined,
       broken: undefined,

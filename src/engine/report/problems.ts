@@ -1,8 +1,10 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
+import type { Fault } from '../bounds/fault.ts';
 import { DIVISION, type Grid, type GridError, OVERFLOW, PROBLEM_MESSAGE } from '../network/grid.ts';
 import type { BrokenCase, Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import { isValidity } from '../rows/key.ts';
+import type { Figure } from '../rows/results.ts';
 
 /**
  * The problem behind an error value: that of the row where it began. Asked for another cell than that one, it says that
@@ -69,6 +71,39 @@ function wordsOf(message: string): string {
   return message.charAt(0).toUpperCase() + message.slice(1) + (/[.!?]$/.test(message) ? '' : '.');
 }
 
+const openSide = (figure: Figure | undefined): string =>
+  figure?.low === Number.NEGATIVE_INFINITY
+    ? figure.high === Number.POSITIVE_INFINITY
+      ? ''
+      : ' below'
+    : figure?.high === Number.POSITIVE_INFINITY
+      ? ' above'
+      : '';
+
+const WHY: Readonly<Record<Fault['why'], string>> = {
+  divisor: 'what stands below the stroke passes through 0',
+  pole: 'the value grows beyond every bound',
+  'no value': 'there are places where this has no value',
+  'says nothing': 'a function in it does not say how it moves with its numbers',
+};
+
+/** A figure without bound on one side or both: by which source, and in which cell that begins. */
+export function unboundedProblem(
+  { row, source, why }: Fault,
+  figure: Figure,
+  asked: string,
+  nameOf: (id: string) => string,
+): Problem {
+  const body = source?.definition.body;
+  const label = body?.kind === 'source' ? `within the spread of "${body.ends.label}" ` : '';
+  const origin = nameOf(row.owner);
+  const where = row.owner === asked ? '' : ` in \`${origin}\``;
+  return problem('arithmetic', `Not bounded${openSide(figure)}: ${label}${WHY[why]}${where}.`, {
+    origin,
+    originId: row.owner,
+  });
+}
+
 /** An error in one case only: the figure stands, but its spread is not known. */
 export function caseProblem(
   network: Network,
@@ -83,7 +118,7 @@ export function caseProblem(
   const why = behind ? ` ${behind.message}` : '';
   const message = broken.unknown
     ? `The spread is not known yet.${why}`
-    : `At one end of "${broken.label}" this cannot be computed, so its spread is not known.${why}`;
+    : `Not bounded${openSide(row.figure)}: at one end of "${broken.label}" this cannot be computed.${why}`;
   return problem(broken.unknown ? (behind?.kind ?? 'blank') : 'arithmetic', message, {
     ...(behind?.origin ? { origin: behind.origin } : {}),
     ...(behind?.originId ? { originId: behind.originId } : {}),

@@ -1,13 +1,15 @@
 import { type CheckVerdict, judge, type Margin } from '../../../shared/checks/check.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import type { DecisionRule } from '../../../shared/sheet/format.ts';
+import type { Fault } from '../bounds/fault.ts';
 import { type Grid, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
-import { caseProblem, problemOf } from './problems.ts';
+import { caseProblem, problemOf, unboundedProblem } from './problems.ts';
+import { turnRemark } from './turns.ts';
 import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
 import { whereRead } from './where-read.ts';
 
@@ -19,6 +21,8 @@ export interface Reading {
   figure(key: RowKey): Figure | undefined;
   nameOf(id: string): string;
   isProof(row: Row): boolean;
+  /** Why a row has no bounds. */
+  fault(row: Row): Fault | undefined;
   slips(id: string): Slip[];
 }
 
@@ -46,6 +50,10 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
     problem = problemOf(network, grid, { row, column: NOMINAL }, value, cell.id, from.nameOf);
   const broken = typeof value === 'number' ? row?.broken : undefined;
   if (row && broken) problem = caseProblem(network, grid, row, broken, cell.id, from.nameOf);
+  else if (row?.figure && row.figure.high - row.figure.low === Number.POSITIVE_INFINITY) {
+    const fault = from.fault(row);
+    if (fault) problem = unboundedProblem(fault, row.figure, cell.id, from.nameOf);
+  }
   const idle = problem?.optional === true && problem.originId === cell.id;
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
@@ -237,6 +245,8 @@ function remarksOf(
 ): Remark[] {
   const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
   remarks.push(...unstatedRemarks(outputs));
+  const turns = turnRemark(cell, from.network);
+  if (turns) remarks.push(turns);
   // What is asked about the entry, with what answers it, is not said again.
   const asked = slips.some(({ key }) => key.startsWith('other-unit:'));
   for (const output of cell.outputs)

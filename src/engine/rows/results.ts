@@ -6,9 +6,11 @@ import type { RowKey } from './key.ts';
 export interface Figure {
   /** Value with every source at its nominal: what is shown. */
   value: number;
-  /** Worst case by corners. */
+  /** Worst case: at least everything the value can be. Infinite on a side that has no bound. */
   low: number;
   high: number;
+  /** How far the worst case reaches is not settled: at most to these ends. */
+  atMost?: boolean;
   /** Centre of the statistical figure: nominal plus the sum of (low effect + high effect) / 2. */
   centre: number;
   /** Standard uncertainty (JCGM 100). */

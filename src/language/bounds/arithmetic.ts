@@ -1,4 +1,4 @@
-import { Bound, LOST, POLE } from './bound.ts';
+import { Bound, type Doubt, POLE } from './bound.ts';
 import {
   addDown,
   addUp,
@@ -72,6 +72,14 @@ export class Product extends Pair {
 }
 
 export class Quotient extends Pair {
+  constructor(
+    left: Bound,
+    right: Bound,
+    private readonly doubt: Doubt,
+  ) {
+    super(left, right);
+  }
+
   /** Enclosure of 1 over the divisor. */
   private inverseLo = 0;
   private inverseHi = 0;
@@ -84,16 +92,12 @@ export class Quotient extends Pair {
     const { left: x, right: y } = this;
     x.forward();
     y.forward();
+    if (y.lo <= 0 && y.hi >= 0 && y.lo < y.hi) this.doubt.narrow?.(y);
     const flags = x.flags | y.flags;
     if (y.lo > 0 || y.hi < 0) this.flags = flags;
-    else if (y.lo === 0 && y.hi === 0) {
-      this.inverseLo = Number.NEGATIVE_INFINITY;
-      this.inverseHi = Number.POSITIVE_INFINITY;
-      this.lose(flags | LOST);
-      return;
-    } else {
+    else {
       this.flags = flags | POLE;
-      if (y.lo < 0 && y.hi > 0) {
+      if ((y.lo < 0 && y.hi > 0) || y.lo === y.hi) {
         this.inverseLo = this.lo = Number.NEGATIVE_INFINITY;
         this.inverseHi = this.hi = Number.POSITIVE_INFINITY;
         return;

@@ -55,6 +55,14 @@ export class Port extends Bound {
   }
 }
 
+/**
+ * Second look at a part that reaches where the operation above it has no value or no bound: whoever holds the ports may know
+ * better what it can be, and narrows its ends.
+ */
+export interface Doubt {
+  narrow: ((part: Bound) => void) | undefined;
+}
+
 /** A number as written. */
 export class Constant extends Bound {
   readonly parts: readonly Bound[] = [];

@@ -1,4 +1,4 @@
-import { Bound, LOST, POLE } from './bound.ts';
+import { Bound, type Doubt, LOST, POLE } from './bound.ts';
 import {
   divDown,
   divUp,
@@ -24,13 +24,22 @@ abstract class Curve extends Bound {
   protected slopeLo = -ALL;
   protected slopeHi = ALL;
 
-  constructor(protected readonly of: Bound) {
+  constructor(
+    protected readonly of: Bound,
+    private readonly doubt: Doubt,
+  ) {
     super();
     this.parts = [of];
   }
 
+  /** The part reaches where the function has no value, or no bound. */
+  protected reachesOut(_lo: number, _hi: number): boolean {
+    return false;
+  }
+
   forward(): void {
     this.of.forward();
+    if (this.of.lo < this.of.hi && this.reachesOut(this.of.lo, this.of.hi)) this.doubt.narrow?.(this.of);
     this.slopeLo = -ALL;
     this.slopeHi = ALL;
     this.curve(this.of.lo, this.of.hi, this.of.flags);
@@ -47,6 +56,10 @@ abstract class Curve extends Bound {
 }
 
 export class Root extends Curve {
+  protected override reachesOut(lo: number): boolean {
+    return lo < 0;
+  }
+
   protected curve(lo: number, hi: number, flags: number): void {
     if (hi < 0 || lo < -HAIR * hi) {
       this.lose(flags | LOST);
@@ -78,10 +91,15 @@ export class Exponential extends Curve {
 export class Logarithm extends Curve {
   constructor(
     of: Bound,
+    doubt: Doubt,
     private readonly log: (x: number) => number,
     private readonly unit: number,
   ) {
-    super(of);
+    super(of, doubt);
+  }
+
+  protected override reachesOut(lo: number): boolean {
+    return lo <= 0;
   }
 
   protected curve(lo: number, hi: number, flags: number): void {
@@ -165,9 +183,14 @@ export class Tangent extends Curve {
 export class ArcSine extends Curve {
   constructor(
     of: Bound,
+    doubt: Doubt,
     private readonly isCosine: boolean,
   ) {
-    super(of);
+    super(of, doubt);
+  }
+
+  protected override reachesOut(lo: number, hi: number): boolean {
+    return lo < -1 || hi > 1;
   }
 
   protected curve(lo: number, hi: number, flags: number): void {
@@ -206,9 +229,14 @@ export class ArcTangent extends Curve {
 export class Power extends Curve {
   constructor(
     of: Bound,
+    doubt: Doubt,
     private readonly power: number,
   ) {
-    super(of);
+    super(of, doubt);
+  }
+
+  protected override reachesOut(lo: number, hi: number): boolean {
+    return lo <= 0 && hi >= 0 && (this.power < 0 || !Number.isInteger(this.power));
   }
 
   protected curve(lo: number, hi: number, flags: number): void {
@@ -276,6 +304,7 @@ export class MovingPower extends Bound {
   constructor(
     private readonly of: Bound,
     private readonly power: Bound,
+    private readonly doubt: Doubt,
   ) {
     super();
     this.parts = [of, power];
@@ -285,6 +314,7 @@ export class MovingPower extends Bound {
     const { of, power } = this;
     of.forward();
     power.forward();
+    if (!(of.lo > 0) && of.hi > 0) this.doubt.narrow?.(of);
     const flags = of.flags | power.flags;
     if (!(of.lo > 0)) {
       this.lose(flags | LOST);

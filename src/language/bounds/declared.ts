@@ -15,6 +15,11 @@ export type Argument = string | Bound;
  * one of them does.
  */
 export class Declared extends Bound {
+  /** It takes long to enclose. */
+  get isSlow(): boolean {
+    return this.movement?.bounds !== undefined;
+  }
+
   readonly parts: readonly Bound[];
   /** By argument that is a number: the sign of its slope over the box. */
   private readonly signs: Float64Array;
@@ -76,7 +81,7 @@ export class Declared extends Bound {
     });
     const found = bounds(...args);
     if ('message' in found) this.lose(flags | LOST);
-    else this.take(found[0], found[1], found[0] === found[1] ? flags : flags | TURN);
+    else this.take(found[0], found[1], found[0] !== found[1] && this.movement?.steps ? flags | TURN : flags);
     if (this.lo === this.hi) this.signs.fill(0);
   }
 

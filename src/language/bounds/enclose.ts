@@ -10,7 +10,7 @@ import { constantOf } from '../syntax/constant.ts';
 import { printExpr } from '../syntax/print.ts';
 import type { Expr, Reference } from '../syntax/syntax.ts';
 import { Difference, Negative, Product, Quotient, Scaled, Square, Sum } from './arithmetic.ts';
-import { type Bound, Constant, Port } from './bound.ts';
+import { type Bound, Constant, type Doubt, Port } from './bound.ts';
 import { Choice, Comparison, Narrowed, Not, Together } from './branches.ts';
 import {
   ArcSine,
@@ -41,6 +41,8 @@ export interface Enclosure {
   root: Bound;
   /** By slot. Before `root.forward()` each is to hold the ends of its quantity; `root.back(1, 1)` adds up slopes there. */
   ports: readonly Port[];
+  /** Asked for a second look, where one is to be had. */
+  doubt: Doubt;
 }
 
 type Call = Extract<Expr, { kind: 'call' }>;
@@ -72,6 +74,7 @@ class Encloser {
     private readonly slotOf: (ref: Reference) => number,
     private readonly ports: readonly Port[],
     private readonly functions: ReadonlyMap<string, Moving>,
+    private readonly doubt: Doubt,
   ) {}
 
   node(expr: Expr): Bound {
@@ -113,7 +116,7 @@ class Encloser {
     const [x, y] = [this.node(left), this.node(right)];
     if (op === '+') return new Sum(x, y);
     if (op === '-') return new Difference(x, y);
-    if (op === '/') return new Quotient(x, y);
+    if (op === '/') return new Quotient(x, y, this.doubt);
     return keyOf(left) === keyOf(right) ? new Square(x) : new Product(x, y);
   }
 
@@ -121,8 +124,8 @@ class Encloser {
     const power = constantOf(exponent);
     const of = this.node(base);
     if (power === 2) return new Square(of);
-    if (power !== undefined && Number.isFinite(power)) return new Power(of, power);
-    return new MovingPower(of, this.node(exponent));
+    if (power !== undefined && Number.isFinite(power)) return new Power(of, this.doubt, power);
+    return new MovingPower(of, this.node(exponent), this.doubt);
   }
 
   private call(expr: Call): Bound {
@@ -158,26 +161,26 @@ class Encloser {
       case 'SIGN':
         return new Steps(x, new Constant(0), (value) => Math.sign(value));
       case 'SQRT':
-        return new Root(x);
+        return new Root(x, this.doubt);
       case 'EXP':
-        return new Exponential(x);
+        return new Exponential(x, this.doubt);
       case 'LN':
-        return new Logarithm(x, Math.log, NATURAL);
+        return new Logarithm(x, this.doubt, Math.log, NATURAL);
       case 'LOG10':
-        return new Logarithm(x, Math.log10, Math.LOG10E);
+        return new Logarithm(x, this.doubt, Math.log10, Math.LOG10E);
       case 'LOG':
         return this.logarithm(x, args[1]);
       case 'SIN':
-        return new Sine(x);
+        return new Sine(x, this.doubt);
       case 'COS':
-        return new Cosine(x);
+        return new Cosine(x, this.doubt);
       case 'TAN':
-        return new Tangent(x);
+        return new Tangent(x, this.doubt);
       case 'ASIN':
       case 'ACOS':
-        return new ArcSine(x, fn === 'ACOS');
+        return new ArcSine(x, this.doubt, fn === 'ACOS');
       case 'ATAN':
-        return new ArcTangent(x);
+        return new ArcTangent(x, this.doubt);
       case 'ATAN2':
         return new Direction(x, y);
       case 'PI':
@@ -201,13 +204,14 @@ class Encloser {
   }
 
   private logarithm(x: Bound, base: Expr | undefined): Bound {
-    if (base === undefined) return new Logarithm(x, Math.log10, Math.LOG10E);
+    if (base === undefined) return new Logarithm(x, this.doubt, Math.log10, Math.LOG10E);
     const fixed = constantOf(base);
     if (fixed !== undefined && fixed > 0 && fixed !== 1)
-      return new Logarithm(x, (value) => Math.log(value) / Math.log(fixed), 1 / Math.log(fixed));
+      return new Logarithm(x, this.doubt, (value) => Math.log(value) / Math.log(fixed), 1 / Math.log(fixed));
     return new Quotient(
-      new Logarithm(x, Math.log, NATURAL),
-      new Logarithm(this.node(base), Math.log, NATURAL),
+      new Logarithm(x, this.doubt, Math.log, NATURAL),
+      new Logarithm(this.node(base), this.doubt, Math.log, NATURAL),
+      this.doubt,
     );
   }
 
@@ -319,5 +323,6 @@ export const enclose = (
   functions: ReadonlyMap<string, Moving>,
 ): Enclosure => {
   const ports = Array.from({ length: slots }, () => new Port());
-  return { root: new Encloser(slotOf, ports, functions).node(expr), ports };
+  const doubt: Doubt = { narrow: undefined };
+  return { root: new Encloser(slotOf, ports, functions, doubt).node(expr), ports, doubt };
 };

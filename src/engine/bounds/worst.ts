@@ -1,0 +1,191 @@
+import { FAULTS, LOST, MUTE, type Port } from '../../language/bounds/bound.ts';
+import type { Grid } from '../network/grid.ts';
+import type { Row, RowBound, Worst } from '../network/layout.ts';
+import type { Network } from '../network/network.ts';
+import { Cone, type Part } from './cone.ts';
+import { FEW_PARTS, MOST_PARTS, search } from './search.ts';
+
+const ALL = Number.POSITIVE_INFINITY;
+/** Share of the whole spread below which a source counts for nothing: rounding, where what is shared drops out. */
+const NOTHING = 1e-12;
+const ULP = 2.3e-16;
+/** An end known to this share of the spread is known. */
+const CLOSE = 1e-4;
+
+/**
+ * Where a row is at its worst. With every source's way known over the whole box, weakly too, at a corner; else between the
+ * bounds, narrowed by splitting the box in the sources that go both ways.
+ */
+export class WorstCases {
+  private readonly cones = new Map<Row, Cone>();
+
+  constructor(
+    private readonly network: Network,
+    private readonly grid: Grid,
+  ) {}
+
+  /** Rows or references have changed. */
+  forget(): void {
+    this.cones.clear();
+  }
+
+  of(row: Row): Worst | undefined {
+    const { bound } = row;
+    if (!bound) return undefined;
+    bound.worst ??= this.find(row, bound);
+    return bound.worst;
+  }
+
+  private find(row: Row, bound: RowBound): Worst {
+    if (bound.flags & MUTE) return nowhere;
+    const ways = this.waysOf(row, bound);
+    if (!(bound.flags & FAULTS) && ways.every((way) => way !== 0))
+      return { lowest: ways as (-1 | 1)[], lo: bound.lo, hi: bound.hi, isLoose: false };
+    return this.byOne(row, bound) ?? this.bySearch(row, bound, ways);
+  }
+
+  /** By member: the end at which the row is lowest, 0 where it goes both ways. */
+  private waysOf(row: Row, bound: RowBound): (-1 | 0 | 1)[] {
+    const { slopes } = bound;
+    const reaches = row.members.map((source, m) => {
+      const { lo = 0, hi = 0 } = this.network.sourceRow(source)?.bound ?? {};
+      const steepest = Math.max(Math.abs(slopes[2 * m] as number), Math.abs(slopes[2 * m + 1] as number));
+      return steepest === 0 || hi === lo ? 0 : steepest * (hi - lo);
+    });
+    const whole = reaches.reduce((sum, reach) => sum + (reach < ALL ? reach : 0), 0);
+    const size = Math.max(Math.abs(bound.lo), Math.abs(bound.hi));
+    const nothing = Math.max(NOTHING * whole, size < ALL ? ULP * size : 0);
+    return row.members.map((source, m) => {
+      const [low, high] = [slopes[2 * m] as number, slopes[2 * m + 1] as number];
+      const turned = this.isTurned(source);
+      if (low >= 0) return turned ? 1 : -1;
+      if (high <= 0) return turned ? -1 : 1;
+      if ((reaches[m] as number) > nothing) return 0;
+      return low + high >= 0 === turned ? 1 : -1;
+    });
+  }
+
+  /** The low end of the source is above its high one. */
+  private isTurned(source: number): boolean {
+    const [low = 0, high = 0] = this.network.sourceRow(source)?.cases?.values ?? [];
+    return low > high;
+  }
+
+  /** A row that goes one way with the only row it hangs on is at its worst where that one is. */
+  private byOne(row: Row, bound: RowBound): Worst | undefined {
+    const { enclosure, uses } = bound;
+    const at = uses.findIndex((used) => used.bound);
+    const used = uses[at];
+    if (!enclosure || !used || used.source !== undefined || uses.some((one, i) => i !== at && one.bound))
+      return undefined;
+    const { dlo, dhi } = this.slopeIn(row, bound, at);
+    if (!(dlo >= 0 || dhi <= 0)) return undefined;
+    const inner = this.of(used);
+    if (!inner || inner.lowest) return undefined;
+    const [first, second] = [inner.lo, inner.hi].map((end) => this.valueWith(row, bound, at, end));
+    if (!first || !second) return undefined;
+    const [low, high] = dlo >= 0 ? [first, second] : [second, first];
+    return { lowest: undefined, lo: low.lo, hi: high.hi, isLoose: inner.isLoose };
+  }
+
+  private slopeIn(row: Row, bound: RowBound, at: number): Port {
+    this.load(row, bound);
+    const { root, ports } = bound.enclosure as NonNullable<RowBound['enclosure']>;
+    for (const port of ports) port.dlo = port.dhi = 0;
+    root.forward();
+    root.back(1, 1);
+    return ports[at] as Port;
+  }
+
+  private valueWith(
+    row: Row,
+    bound: RowBound,
+    at: number,
+    value: number,
+  ): { lo: number; hi: number } | undefined {
+    this.load(row, bound);
+    const { root, ports } = bound.enclosure as NonNullable<RowBound['enclosure']>;
+    const port = ports[at] as Port;
+    port.lo = port.hi = value;
+    port.flags = 0;
+    if (!Number.isFinite(value)) return undefined;
+    root.forward();
+    return root.flags & FAULTS ? undefined : { lo: root.lo, hi: root.hi };
+  }
+
+  private load(row: Row, bound: RowBound): void {
+    row.uses.forEach((used, i) => {
+      const port = bound.enclosure?.ports[i] as Port;
+      const value = this.grid.nominal(used.slot);
+      const known = typeof value !== 'object' && value !== undefined;
+      port.lo = used.bound?.lo ?? (known ? Number(value) : -ALL);
+      port.hi = used.bound?.hi ?? (known ? Number(value) : ALL);
+      port.flags = used.bound ? used.bound.flags & FAULTS : known ? 0 : LOST;
+    });
+  }
+
+  private bySearch(row: Row, bound: RowBound, ways: readonly (-1 | 0 | 1)[]): Worst {
+    let cone = this.cones.get(row);
+    if (!cone) {
+      cone = new Cone(row, this.grid);
+      this.cones.set(row, cone);
+    }
+    const low = this.end(row, bound, cone, ways, -1);
+    const high = low.isLost ? low : this.end(row, bound, cone, ways, 1);
+    if (low.isLost || high.isLost) return nowhere;
+    const [lo, hi] = [low.outer, 0 - high.outer];
+    const known = CLOSE * (hi - lo < ALL ? hi - lo : Math.abs(lo > -ALL ? lo : hi));
+    const isLoose = (lo > -ALL && low.best - lo > known) || (hi < ALL && high.best - high.outer > known);
+    return { lowest: undefined, lo, hi, isLoose };
+  }
+
+  /** The low end of a row, or of what is less than nothing by it for the high one. */
+  private end(
+    row: Row,
+    bound: RowBound,
+    cone: Cone,
+    ways: readonly (-1 | 0 | 1)[],
+    side: -1 | 1,
+  ): { outer: number; best: number; isLost: boolean } {
+    const free: number[] = [];
+    const low: number[] = [];
+    const high: number[] = [];
+    const pinned = new Map<number, number>();
+    // In the order of their keys, so that the search goes the same way however the sheet came about.
+    const sources = this.network.sourcesInOrder(row);
+    sources.forEach((source, i) => {
+      const way = ways[(row.ordered.at[i] as number) / 2] as -1 | 0 | 1;
+      const { lo = Number.NaN, hi = Number.NaN } = this.network.sourceRow(source)?.bound ?? {};
+      if (way !== 0 || lo === hi) {
+        const isLow = (way * side === 1) !== this.isTurned(source);
+        pinned.set(source, isLow ? lo : hi);
+        return;
+      }
+      free.push(source);
+      low.push(lo);
+      high.push(hi);
+    });
+    if (![...low, ...high, ...pinned.values()].every(Number.isFinite))
+      return { outer: -ALL, best: ALL, isLost: false };
+    cone.pin(free, (source) => pinned.get(source) ?? Number.NaN);
+    const over = (a: Float64Array, b: Float64Array): Part => {
+      const part = cone.over(a, b);
+      return side < 0 ? part : turned(part);
+    };
+    const outer = side < 0 ? bound.lo : 0 - bound.hi;
+    const reach = bound.hi - bound.lo;
+    const most = cone.isSlow ? FEW_PARTS : MOST_PARTS;
+    return search(over, Float64Array.from(low), Float64Array.from(high), outer, reach, most);
+  }
+}
+
+const nowhere: Worst = { lowest: undefined, lo: -ALL, hi: ALL, isLoose: false };
+
+const turned = (part: Part): Part => ({
+  ...part,
+  lo: 0 - part.hi,
+  hi: 0 - part.lo,
+  middleLo: 0 - part.middleHi,
+  middleHi: 0 - part.middleLo,
+  slopes: part.slopes.map((_, i) => 0 - (part.slopes[i ^ 1] as number)),
+});
