@@ -18,7 +18,14 @@ import { type EntryContext, NO_HANDBOOK } from './values/context.ts';
 import { edited, type Reading, reading, sliceOf, wanted } from './values/reading.ts';
 import { contextKey, type PlainForm, plainForm, retyped } from './values/retyped.ts';
 import { settle } from './values/settle.ts';
-import { isShareOnly, readSpread, resolveClass, resolveSpread, unitOfSpread } from './values/spread.ts';
+import {
+  isShareOnly,
+  readSpread,
+  resolveClass,
+  resolveSpread,
+  type TypedSpread,
+  unitOfSpread,
+} from './values/spread.ts';
 import { asksSizeUnit } from './values/tolerance-unit.ts';
 
 export type { EntryContext, Handbook } from './values/context.ts';
@@ -49,7 +56,13 @@ const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
   // A share is of the formula's value, whatever unit that comes in.
   const unit = unitOfSpread(typed) ?? (isShareOnly(typed) ? NUMBER_UNIT : settle(r, typed.amounts)?.[0]);
   const spread = unit && resolveSpread(r, typed, unit);
-  return spread ? { expr, spread } : { expr };
+  return spread ? { expr, spread: withUnitOf(spread, typed) } : { expr };
+};
+
+/** What a spread stands behind is not always known yet: then it is held against its unit once it is. */
+const withUnitOf = (spread: Spread, typed: TypedSpread): Spread => {
+  const unit = unitOfSpread(typed);
+  return unit ? { ...spread, unit: { symbol: unit.symbol, dimension: unit.dimension } } : spread;
 };
 
 /** Forms of plain values as last read, by all that their reading depends on but the digits. */
@@ -130,7 +143,8 @@ export const parseTolerance = (
   const node = tree.topNode.getChild('Spread');
   const typed = node && readSpread(r, node, { dimension: wanted(r).dimension });
   const spread = typed && settledSpread(r, typed);
-  return { ...(spread ? { spread } : {}), problems: r.problems, committed: finish(r) };
+  const known = spread && typed && !r.kind ? withUnitOf(spread, typed) : spread;
+  return { ...(known ? { spread: known } : {}), problems: r.problems, committed: finish(r) };
 };
 
 /** A tolerance stands alone: its unit is its own, or the sheet's for what the cell holds. */

@@ -14,6 +14,17 @@ export const sheetFunctions: readonly EngineFunction[] = [
     args: { min: 2, max: 2 },
     compute: (nominal, name) => deviation(nominal, name, 'upper'),
   },
+  {
+    // Middle of a class that lies on one side of its nominal; 0 of one that holds it.
+    name: 'CLASS_MIDDLE',
+    args: { min: 2, max: 2 },
+    compute: (nominal, name) => {
+      const [lower, upper] = [deviation(nominal, name, 'lower'), deviation(nominal, name, 'upper')];
+      if (typeof lower === 'object') return lower;
+      if (typeof upper === 'object') return upper;
+      return lower * upper > 0 ? (lower + upper) / 2 : 0;
+    },
+  },
 ];
 
 function deviation(

@@ -3,8 +3,13 @@ import type { Problem } from '../../../shared/problem.ts';
 import { problem } from '../../../shared/problem.ts';
 import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import { checkExpr, describeType } from '../../language/compile/check.ts';
+import { askAngle } from '../../language/functions/types.ts';
 import { angleIn } from '../../language/syntax/angular.ts';
-import type { Expr, Reference, ValueType } from '../../language/syntax/syntax.ts';
+import { constantOf } from '../../language/syntax/constant.ts';
+import { printExpr } from '../../language/syntax/print.ts';
+import { describeSort, remedyFor, sortOfQuantity, sortOfUnit } from '../../language/syntax/sort.ts';
+import type { Expr, Reference, Spread, ValueType } from '../../language/syntax/syntax.ts';
+import { short } from '../../language/syntax/wording.ts';
 import type { CellBuilder } from './builder.ts';
 import { mapRefs, rowRef } from './expr.ts';
 import { type SheetScope, typeOfQuantity } from './scope.ts';
@@ -42,6 +47,29 @@ export function sheetFormula(
   return wrong ?? { expr: resolved, type };
 }
 
+/** Quantities whose sort a formula must meet; a plain number may hold anything without dimension. */
+const SORTED = new Set(['angle', 'torque', 'energy', 'rotational speed']);
+
+/** The problem of a spread that does not go with what the formula it stands behind gives. */
+export function spreadMisfit(type: ValueType | undefined, spread: Spread): Problem | undefined {
+  if (type?.kind !== 'quantity' || !type.dimension) return undefined;
+  if (spread.percent && type.point)
+    return problem(
+      'dimension',
+      'A share of a temperature on a scale says nothing, for its zero is where somebody put it: write the spread in degrees, such as ± 2 K.',
+    );
+  const { unit } = spread;
+  if (!unit) return undefined;
+  const sort = sortOfUnit(unit.symbol, unit.dimension);
+  const fits = sameDimension(unit.dimension, type.dimension) && (!sort || !type.sort || sort === type.sort);
+  if (fits) return undefined;
+  const wanted = describeType({ ...type, point: false });
+  return problem(
+    'dimension',
+    `The formula gives ${describeType(type)}, and its spread is ${describeType({ kind: 'quantity', dimension: unit.dimension, ...(sort ? { sort } : {}) })} (${unit.symbol}): write it as ${wanted}, or as a share in %.`,
+  );
+}
+
 /** The problem of a formula whose value is not what its place wants. An unknown dimension fits everything. */
 function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefined {
   const kind = quantityKind(wanted);
@@ -54,6 +82,19 @@ function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefine
       'dimension',
       `a rotational speed is counted in turns here, ${angle.text} is an angle in a time: divide it by 2 * PI().`,
       { from: angle.from, to: angle.to },
+    );
+  const sort = SORTED.has(wanted) ? sortOfQuantity(wanted) : undefined;
+  if (sort === 'angle') {
+    const bare = constantOf(expr);
+    const text = printExpr(expr);
+    if (bare !== undefined && bare !== 0)
+      return askAngle({ text, from: expr.from, to: expr.to }, `\`${short(text)}\``);
+  }
+  if (sort && type.sort && type.sort !== sort && sameDimension(type.dimension, kind.dimension))
+    return problem(
+      'dimension',
+      `This cell is ${describeSort[sort]}, but the formula gives ${describeSort[type.sort]}: ${remedyFor(sort)}.`,
+      { from: expr.from, to: expr.to },
     );
   if (sameDimension(type.dimension, kind.dimension) && samePoint) return undefined;
   return problem(

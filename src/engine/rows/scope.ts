@@ -2,6 +2,8 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/compile/check.ts';
+import { quantity } from '../../language/functions/types.ts';
+import { sortOfQuantity, sortOfUnit } from '../../language/syntax/sort.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
 import { eachRef, rowRef } from './expr.ts';
 import { atEnd, type End, type Led } from './fit-ends.ts';
@@ -180,6 +182,13 @@ export class SheetScope {
   resolve(ref: Reference): Target | Problem {
     const id = this.idOf(ref.name);
     const record = id === undefined ? undefined : this.records.get(id);
+    const several = this.names.get(ref.name)?.length ?? 0;
+    if (several > 1)
+      return problem(
+        'unknown-name',
+        `${several} cells are called \`${ref.name}\`: which is meant? Rename all of them but one.`,
+        { from: ref.from, to: ref.to },
+      );
     if (!record)
       return problem('unknown-name', `There is no cell named \`${ref.name}\`.${this.near(ref.name)}`, {
         from: ref.from,
@@ -339,7 +348,7 @@ export class SheetScope {
                 ? entry.nominal
                 : entry.value;
         return literal
-          ? { kind: 'quantity', dimension: literal.dimension, point: literal.point }
+          ? quantity(literal.dimension, literal.point, sortOfUnit(literal.unit, literal.dimension))
           : { kind: 'quantity' };
       }
     }
@@ -375,7 +384,7 @@ export function typeOfQuantity(name: string): ValueType {
   if (!type) {
     const kind = quantityKind(name);
     if (!kind) return { kind: 'quantity' };
-    type = { kind: 'quantity', dimension: kind.dimension, ...(kind.point ? { point: true } : {}) };
+    type = quantity(kind.dimension, kind.point, sortOfQuantity(name));
     typesByQuantity.set(name, type);
   }
   return type;

@@ -1,14 +1,15 @@
 import { problem } from '../../../shared/problem.ts';
 import { fieldWords } from '../../../shared/sheet/field-words.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
-import type { Entry, Expr, Spread } from '../../language/syntax/syntax.ts';
+import type { Entry, Expr, Spread, ValueType } from '../../language/syntax/syntax.ts';
 import { isShare } from '../../language/values/spread.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 import { inputWords } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
-import { call, constant, eachRef, plus, quoted, rowRef, times } from './expr.ts';
-import { sheetFormula } from './formulas.ts';
+import { call, constant, eachRef, minus, plus, quoted, rowRef, times } from './expr.ts';
+import { sheetFormula, spreadMisfit } from './formulas.ts';
 import { partRow, type RowKey } from './key.ts';
+import { oddSize, SHARE_OF_NOTHING } from './odd-size.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
 import type { SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -33,7 +34,7 @@ export interface ValuePlace {
 }
 
 /** Gives a formula over row keys, or a problem: differs between a sheet's own entries and a library cell's defaults. */
-export type FormulaReader = (expr: Expr) => { expr: Expr } | ReturnType<typeof problem>;
+export type FormulaReader = (expr: Expr) => { expr: Expr; type?: ValueType } | ReturnType<typeof problem>;
 
 /**
  * Rows of one entry: a number, a range, a value with its spread, readings, or a formula; chosen formulas are held.
@@ -60,6 +61,11 @@ export function valueRows(
   if (entry.kind === 'offset' && place.isSize) {
     const told = `${text.trim()} is how far from its size a part is cut, and the size itself is wanted here.`;
     build.problem(place.key, problem('range', told), place.field);
+    return undefined;
+  }
+  const odd = oddSize(entry, place.quantity);
+  if (odd) {
+    build.problem(place.key, odd, place.field);
     return undefined;
   }
   if (place.role === 'measured' && entry.kind !== 'formula') {
@@ -99,14 +105,25 @@ export function valueRows(
     return undefined;
   }
   if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)));
+  if (spread.percent && value === 0) {
+    build.problem(place.key, problem('range', SHARE_OF_NOTHING), own ? place.field : 'tolerance');
+    return undefined;
+  }
   // 12 % with ± 1 % goes from 11 to 13 %, as it does when both stand in one entry.
   const ofShare = entry.kind === 'value' && isShare({ symbol: entry.value.unit ?? '' });
   const scale = spread.percent && !ofShare ? Math.abs(value) : 1;
-  return build.source(
-    place.key,
-    value,
-    rectangular(build, spread.low * scale, spread.high * scale, place, spread),
-  );
+  const { shift, low, high } = aboutInside(spread.low * scale, spread.high * scale);
+  return build.source(place.key, value + shift, rectangular(build, low, high, place, spread));
+}
+
+/**
+ * Ends about a size that lies between them. Where both lie on one side of the nominal (50 p6), a part of the nominal size
+ * is never made, and what hangs on it would branch, or be looked up, as if it were: the middle stands in its place.
+ */
+function aboutInside(low: number, high: number): { shift: number; low: number; high: number } {
+  if (!(low * high > 0)) return { shift: 0, low, high };
+  const shift = (low + high) / 2;
+  return { shift, low: low - shift, high: high - shift };
 }
 
 function formulaRows(
@@ -124,20 +141,27 @@ function formulaRows(
   if (entry.spread) tellUncounted(build, place);
   if (place.role === 'measured' && !entry.spread) tellWorkedOut(build, entry.expr, place);
   const spread = entry.spread ?? toleranceOf(build, scope, place, undefined);
+  const misfit = spread && spread !== 'unreadable' ? spreadMisfit(read.type, spread) : undefined;
+  if (misfit) {
+    build.problem(place.key, misfit, entry.spread ? place.field : 'tolerance');
+    return undefined;
+  }
   const held = place.role === 'chosen';
   if (!spread) {
     build.formula(place.key, read.expr, held);
     return undefined;
   }
   const nominal = held ? read.expr : rowRef(build.formula(partRow(place.key, 'formula'), read.expr));
-  const ends =
-    spread === 'unreadable' ? unknownEnds(build, unread(build)) : endsOver(build, nominal, spread, place);
-  if (held) return build.source(place.key, nominal, ends);
+  const { ends, shift } =
+    spread === 'unreadable'
+      ? { ends: unknownEnds(build, unread(build)), shift: 0 }
+      : endsOver(build, nominal, spread, place);
+  if (held) return build.source(place.key, shift === 0 ? nominal : plus(nominal, exprOf(shift)), ends);
   // A doubt stated behind a calculation over what was read makes a reading of it.
   const own =
     place.role === 'measured'
-      ? build.source(partRow(place.key, 'read'), 0, ends, 'read')
-      : build.source(partRow(place.key, 'cut'), 0, ends);
+      ? build.source(partRow(place.key, 'read'), shift, ends, 'read')
+      : build.source(partRow(place.key, 'cut'), shift, ends);
   build.formula(place.key, plus(nominal, rowRef(own)));
   return own;
 }
@@ -156,18 +180,44 @@ function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValueP
   );
 }
 
-/** Ends of a spread about a nominal that is a formula: a part of it, or the deviations of an ISO 286 class at its size. */
-function endsOver(build: CellBuilder, nominal: Expr, spread: Spread, place: ValuePlace): SourceEnds {
-  const plain = rectangular(build, spread.low, spread.high, place, spread);
+const isNothing = (expr: Expr): Expr => ({
+  kind: 'compare',
+  op: '=',
+  left: expr,
+  right: constant(0),
+  from: 0,
+  to: 0,
+});
+
+const exprOf = (shift: number | Expr): Expr => (typeof shift === 'number' ? constant(shift) : shift);
+
+/**
+ * Ends of a spread about a nominal that is a formula: a part of it, or the deviations of an ISO 286 class at its size. As
+ * in {@link aboutInside}, `shift` is how far from the nominal they stand.
+ */
+function endsOver(
+  build: CellBuilder,
+  nominal: Expr,
+  spread: Spread,
+  place: ValuePlace,
+): { ends: SourceEnds; shift: number | Expr } {
+  const { shift, low, high } = aboutInside(spread.low, spread.high);
+  const plain = rectangular(build, low, high, place, spread);
   if (spread.form === 'class' && spread.designation) {
-    return {
+    const of = (fn: string): Expr => call(fn, nominal, quoted(spread.designation as string));
+    const middle = of('CLASS_MIDDLE');
+    const ends = {
       ...plain,
-      low: call('CLASS_LOWER', nominal, quoted(spread.designation)),
-      high: call('CLASS_UPPER', nominal, quoted(spread.designation)),
+      low: minus(of('CLASS_LOWER'), middle),
+      high: minus(of('CLASS_UPPER'), middle),
     };
+    return { ends, shift: middle };
   }
-  if (!spread.percent) return plain;
-  return { ...plain, low: times(nominal, constant(spread.low)), high: times(nominal, constant(spread.high)) };
+  if (!spread.percent) return { ends: plain, shift };
+  const share = (of: number): Expr =>
+    call('IF', isNothing(nominal), call('FAIL', quoted(SHARE_OF_NOTHING)), times(nominal, constant(of)));
+  const ends = { ...plain, low: share(low), high: share(high) };
+  return { ends, shift: shift === 0 ? 0 : times(nominal, constant(shift)) };
 }
 
 function rectangular(

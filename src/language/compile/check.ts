@@ -15,6 +15,7 @@ import {
   isPoint,
   isProblem,
   LOGICAL,
+  mixedSorts,
   needNoPoint,
   needQuantity,
   quantity,
@@ -23,6 +24,7 @@ import {
 } from '../functions/types.ts';
 import { constantOf, isZero } from '../syntax/constant.ts';
 import { printExpr } from '../syntax/print.ts';
+import { type Sort, sortOfUnit } from '../syntax/sort.ts';
 import type { Expr, Reference, Scope, ValueType } from '../syntax/syntax.ts';
 
 export { describeType } from '../syntax/wording.ts';
@@ -65,7 +67,7 @@ class Checker {
   private infer(expr: Expr): ValueType | Problem {
     switch (expr.kind) {
       case 'literal':
-        return quantity(expr.dimension, expr.point);
+        return quantity(expr.dimension, expr.point, sortOfUnit(expr.unit, expr.dimension));
       case 'ref':
         return this.scope.typeOf(expr);
       case 'text':
@@ -96,12 +98,20 @@ class Checker {
     const where = `"${expr.op}"`;
     const wrong = needQuantity(left, where) ?? needQuantity(right, where);
     if (wrong) return wrong;
-    if (expr.op === '+' || expr.op === '-') return sum(left, right, expr.op);
+    if (expr.op === '+' || expr.op === '-') return sorted(left, right, sum(left, right, expr.op), expr.op);
     const point = needNoPoint(left, where) ?? needNoPoint(right, where);
     if (point) return point;
     const [a, b] = [dimensionOf(left.type), dimensionOf(right.type)];
     if (!a || !b) return UNKNOWN;
-    return quantity(expr.op === '*' ? timesDimension(a, b) : overDimension(a, b));
+    const dimension = expr.op === '*' ? timesDimension(a, b) : overDimension(a, b);
+    // Twice an angle is an angle; what a product of two quantities is, is not told.
+    const kept =
+      right.constant !== undefined
+        ? left
+        : expr.op === '*' && left.constant !== undefined
+          ? right
+          : undefined;
+    return quantity(dimension, false, kept && sortOf(kept));
   }
 
   private call(expr: Extract<Expr, { kind: 'call' }>): ValueType | Problem {
@@ -144,6 +154,25 @@ class Checker {
     );
   }
 }
+
+const sortOf = ({ type }: ArgType): Sort | undefined => (type.kind === 'quantity' ? type.sort : undefined);
+
+/** The type of a sum, with the sort of its sides, where these go together. */
+const sorted = (
+  left: ArgType,
+  right: ArgType,
+  type: ValueType | Problem,
+  op: '+' | '-',
+): ValueType | Problem => {
+  if (isProblem(type) || type.kind !== 'quantity') return type;
+  const mixed = mixedSorts(
+    [left, right],
+    op === '+' ? 'they cannot be added' : 'one cannot be taken from the other',
+  );
+  if (mixed) return mixed;
+  const sort = sortOf(left) ?? sortOf(right);
+  return sort ? { ...type, sort } : type;
+};
 
 const sum = (left: ArgType, right: ArgType, op: '+' | '-'): ValueType | Problem => {
   const cannot = op === '+' ? 'they cannot be added' : 'one cannot be taken from the other';

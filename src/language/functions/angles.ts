@@ -1,6 +1,6 @@
 import { problem } from '../../../shared/problem.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
-import { isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
+import { ANGLE, isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
 
 /** SIN(30) is asked about: degrees on the drawing, radians in the standard. */
 const angle =
@@ -34,7 +34,7 @@ const back = (name: string, purpose: string, compute: (x: number) => number): Sh
   purpose,
   takes: ['number'],
   args: { min: 1, max: 1 },
-  type: ([arg]) => needPlain(arg!, name) ?? NUMBER,
+  type: ([arg]) => needPlain(arg!, name) ?? ANGLE,
   compute: numeric((x) => {
     const result = compute(x);
     return Number.isNaN(result) && !Number.isNaN(x)
@@ -61,7 +61,7 @@ export const angles: readonly SheetFunction[] = [
         .map((arg) => needQuantity(arg, 'ATAN2') ?? needNoPoint(arg, 'ATAN2'))
         .find((found) => found);
       const type = wrong ?? unify(args, 'ATAN2 needs two of one kind');
-      return isProblem(type) ? type : NUMBER;
+      return isProblem(type) ? type : ANGLE;
     },
     compute: numeric((x, y) =>
       x === 0 && y === 0 ? { message: 'ATAN2 of (0; 0) has no angle' } : Math.atan2(y + 0, x + 0),
@@ -88,7 +88,7 @@ export const angles: readonly SheetFunction[] = [
     purpose: 'an angle from a plain number of degrees',
     takes: ['number'],
     args: { min: 1, max: 1 },
-    type: ([arg]) => needPlain(arg!, 'RADIANS') ?? NUMBER,
+    type: ([arg]) => needPlain(arg!, 'RADIANS') ?? ANGLE,
     compute: numeric((x) => (x * Math.PI) / 180),
   },
 ];

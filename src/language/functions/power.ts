@@ -16,6 +16,8 @@ import {
 
 /** Type of base ^ exponent. A dimension can only be raised to a power that is known before computing. */
 export const powerType = (base: ArgType, exponent: ArgType): ValueType | Problem => {
+  const fraction = fractionWithUnit(exponent);
+  if (fraction) return fraction;
   const wrong =
     needQuantity(base, 'A power') ?? needNoPoint(base, 'A power') ?? needPlain(exponent, 'A power');
   if (wrong) return wrong;
@@ -39,4 +41,16 @@ export const powerType = (base: ArgType, exponent: ArgType): ValueType | Problem
     );
   }
   return quantity(powerDimension(dim, power));
+};
+
+/** `a^2/1 mm`: what was meant is a quotient, and what stands there a power of 2/1 mm. */
+const fractionWithUnit = ({ text, from, to, type }: ArgType): Problem | undefined => {
+  const [, top, rest] = /^(\d+)\/(\d.*[^\d\s.].*)$/.exec(text) ?? [];
+  const dim = dimensionOf(type);
+  if (top === undefined || !dim || isNone(dim)) return undefined;
+  return problem(
+    'dimension',
+    `\`${text}\` is read as one figure with its unit, and a power is a plain number: write ^${top} / (${rest}).`,
+    { from, to, choices: [{ label: `${top} / (${rest})` }] },
+  );
 };

@@ -1,16 +1,19 @@
 import { type Dimension, isNone, NONE, sameDimension } from '../../../shared/dimension.ts';
 import { type Problem, problem } from '../../../shared/problem.ts';
+import { remedyFor, type Sort } from '../syntax/sort.ts';
 import type { ValueType } from '../syntax/syntax.ts';
 import { describeType, short } from '../syntax/wording.ts';
 import type { ArgType } from './function.ts';
 
-export const quantity = (dimension?: Dimension, point = false): ValueType => ({
+export const quantity = (dimension?: Dimension, point = false, sort?: Sort): ValueType => ({
   kind: 'quantity',
   ...(dimension ? { dimension } : {}),
   ...(point ? { point } : {}),
+  ...(sort ? { sort } : {}),
 });
 
 export const NUMBER = quantity(NONE);
+export const ANGLE = quantity(NONE, false, 'angle');
 export const UNKNOWN = quantity();
 export const LOGICAL: ValueType = { kind: 'logical' };
 
@@ -74,6 +77,30 @@ export const clash = (a: ArgType, b: ArgType, cannot: string): Problem =>
     },
   );
 
+const sortOf = ({ type }: ArgType): Sort | undefined => (type.kind === 'quantity' ? type.sort : undefined);
+
+/** Arguments of one dimension that still do not go together: an angle and a ratio, a torque and an energy. */
+export const mixedSorts = (args: readonly ArgType[], cannot: string): Problem | undefined => {
+  const first = args.find((arg) => sortOf(arg) !== undefined);
+  const sort = first && sortOf(first);
+  if (!first || !sort) return undefined;
+  const other = args.find((arg) => (sortOf(arg) ?? sort) !== sort);
+  if (other) return clash(first, other, `${cannot}; ${remedyFor(sort)}`);
+  const bare =
+    sort === 'angle' ? args.find((arg) => arg.constant !== undefined && arg.constant !== 0) : undefined;
+  return bare && askAngle(bare, `${named(bare)} beside ${named(first)}`);
+};
+
+/** A bare number where an angle is wanted: degrees on the drawing, radians in a formula. */
+export const askAngle = ({ text, from, to }: Pick<ArgType, 'text' | 'from' | 'to'>, where: string): Problem =>
+  problem('ask', `${where} has no unit, and an angle is wanted: degrees or radians?`, {
+    from,
+    to,
+    choices: ['deg', 'rad'].map((unit) => ({
+      label: /^[\d.]+$/.test(text) ? `${text} ${unit}` : `${text} * 1 ${unit}`,
+    })),
+  });
+
 /** Common type of arguments that must be of one kind; an unknown one, and 0, fit everything but a temperature scale. */
 export const unify = (args: readonly ArgType[], cannot: string): ValueType | Problem => {
   let known: ArgType | undefined;
@@ -99,6 +126,8 @@ export const unify = (args: readonly ArgType[], cannot: string): ValueType | Pro
   const zero = args.find((arg) => arg.zero);
   if (!known) return unknown ? UNKNOWN : args.length > 0 ? NUMBER : UNKNOWN;
   if (zero && known.type.kind !== 'quantity') return clash(known, zero, cannot);
+  const mixed = mixedSorts(args, cannot);
+  if (mixed) return mixed;
   if (zero && isPoint(known.type))
     return clash(known, { ...zero, type: NUMBER }, `${cannot}; write the scale, such as 0 degC`);
   return known.type;

@@ -1,9 +1,5 @@
+import { isAngular } from './sort.ts';
 import type { Expr, Literal } from './syntax.ts';
-
-const ANGULAR = /(?:^|[^A-Za-z])(?:m?rad|deg|arcmin|arcsec)(?![A-Za-z])/;
-
-/** An angle, or an angle in a time: without dimension, yet no plain number and no count of turns. */
-export const isAngular = ({ unit }: Literal): boolean => ANGULAR.test(unit ?? '');
 
 const parts = (expr: Expr): readonly Expr[] => {
   if (expr.kind === 'call') return expr.args;
@@ -15,7 +11,7 @@ const parts = (expr: Expr): readonly Expr[] => {
 export const angleIn = (expr: Expr): Literal | undefined => {
   let found: Literal | undefined;
   const hasPi = (one: Expr): boolean => {
-    if (one.kind === 'literal' && isAngular(one)) found ??= one;
+    if (one.kind === 'literal' && isAngular(one.unit)) found ??= one;
     return (one.kind === 'call' && one.fn.toUpperCase() === 'PI') || parts(one).some(hasPi);
   };
   return hasPi(expr) ? undefined : found;

@@ -1,5 +1,6 @@
 import type { Dimension } from '../../../shared/dimension.ts';
 import type { Problem } from '../../../shared/problem.ts';
+import type { Sort } from './sort.ts';
 
 /** Span of characters, half-open, within the text the tree was read from. */
 export interface Span {
@@ -57,6 +58,8 @@ export interface Spread {
   k?: number;
   /** ISO 286 class as written, e.g. `H7`. */
   designation?: string;
+  /** The unit it brings, behind what is not known before computing. */
+  unit?: { symbol: string; dimension: Dimension };
 }
 
 /** A gauge set to a known size and read in its own divisions from there: `set 1.7500 in, +14 div of .0001 in`. */
@@ -98,7 +101,7 @@ export interface ParsedEntry {
 
 /** What a formula's value is, without computing it. `dimension` absent means not known yet: it fits everything. */
 export type ValueType =
-  | { kind: 'quantity'; dimension?: Dimension; point?: boolean }
+  | { kind: 'quantity'; dimension?: Dimension; point?: boolean; sort?: Sort }
   | { kind: 'logical' }
   | { kind: 'text' };
 

@@ -1,5 +1,6 @@
 import { type Dimension, isNone } from '../../../shared/dimension.ts';
 import { baseUnit, kindsOf } from '../../../shared/quantities/quantities.ts';
+import { describeSort } from './sort.ts';
 import type { ValueType } from './syntax.ts';
 
 export const article = (noun: string): string => `${/^[aeiou]/i.test(noun) ? 'an' : 'a'} ${noun}`;
@@ -14,6 +15,7 @@ export const describeDimension = (dim: Dimension, point = false): string => {
 export const describeType = (type: ValueType): string => {
   if (type.kind === 'logical') return 'true or false';
   if (type.kind === 'text') return 'a text';
+  if (type.sort) return describeSort[type.sort];
   return type.dimension ? describeDimension(type.dimension, type.point) : 'not known yet';
 };
 

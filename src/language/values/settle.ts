@@ -4,7 +4,7 @@ import { bareUnit, NUMBER_UNIT, type QuantityKind } from '../../../shared/quanti
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/unit.ts';
 import { findUnit, isUnit, parseUnit } from '../../../shared/units/units.ts';
-import { isAngular } from '../syntax/angular.ts';
+import { isAngular } from '../syntax/sort.ts';
 import type { Literal, Span } from '../syntax/syntax.ts';
 import { article, describeDimension, short } from '../syntax/wording.ts';
 import { type Amount, toLiteral } from './amount.ts';
@@ -183,7 +183,7 @@ const describeLiteral = (literal: Literal): string =>
 
 /** 105 rad/s is 1000 turns in a minute and not 6300; 4 deg is no taper: included, or to the centreline? */
 const refusesAngle = (r: Reading, literal: Literal, kind: QuantityKind): boolean => {
-  if (!isAngular(literal)) return false;
+  if (!isAngular(literal.unit)) return false;
   const span = { from: literal.from, to: literal.to };
   const entry = `= ${literal.text} / (2 * PI())`;
   if (kind.name === 'rotational speed')

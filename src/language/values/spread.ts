@@ -79,6 +79,13 @@ export const resolveSpread = (r: Reading, typed: TypedSpread, unit: Unit): Sprea
       typed.amounts[i] as Amount,
     );
   }
+  if (percent && (unit.point || r.kind?.point))
+    return complain(
+      r,
+      'dimension',
+      `${short(sliceOf(r, typed))} of a temperature on a scale says nothing, for its zero is where somebody put it: write the spread in degrees, such as ± 2 K.`,
+      typed,
+    );
   const sizes = typed.amounts.map((amount, i) => differenceSI(amount, units[i] as Unit));
   const k = typed.k === undefined ? {} : { k: typed.k };
   const [first = 0, second = 0] = sizes;
