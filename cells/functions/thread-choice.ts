@@ -17,6 +17,7 @@ const nextDrill = (name: string, side: 'below' | 'above'): TradeFunction => ({
     const found = drillNext(String(series), Number(size), side);
     return isProblem(found) ? { message: found.problem } : found.diameter;
   },
+  movement: { moves: { size: 'rising' }, steps: true },
   source,
 });
 
@@ -35,6 +36,8 @@ const chosen = (name: string, purpose: string, read: (thread: ChosenThread) => n
     const found = threadForHole(String(series), String(drills), Number(hole), Number(least), Number(most));
     return isProblem(found) ? { message: found.problem } : read(found);
   },
+  // Fewer threads will do for a larger hole, and for a narrower range of shares: then a larger one is taken.
+  movement: { moves: { hole: 'rising', least: 'rising', most: 'falling' }, steps: true },
   source,
 });
 
@@ -53,6 +56,7 @@ const functions: readonly TradeFunction[] = [
         ? { message: found.problem }
         : holeForPercent(found.major, found.pitch, Number(share) * 100);
     },
+    movement: { moves: { share: 'falling' } },
     source,
   },
   {

@@ -36,9 +36,11 @@ const siUnitOf = (quantity: string | undefined): string | null => SI[quantity ??
 /** What is printed of one figure, SI. The spread is left out where it is not known. */
 interface JsonFigure {
   value: number;
-  /** Worst case. */
+  /** Worst case; an end without bound is left out. */
   low?: number;
   high?: number;
+  /** How far it reaches is not settled: at most to these ends. */
+  atMost?: boolean;
   /** Standard uncertainty. */
   u?: number;
   /** Its effective degrees of freedom, where they are limited. */
@@ -87,10 +89,12 @@ const questionOf = ({ key, field, message, offer, cost }: Slip): JsonQuestion =>
   ...(cost === undefined ? {} : { cost }),
 });
 
-const figure = ({ value, low, high, u, dof }: Figure): JsonFigure =>
-  [low, high, u].every(Number.isFinite)
-    ? { value, low, high, u, ...(Number.isFinite(dof) ? { dof } : {}) }
-    : { value };
+/** What is not known, or has no bound, is left out. */
+const figure = ({ value, atMost, low, high, u, dof }: Figure): JsonFigure => ({
+  value,
+  ...Object.fromEntries(Object.entries({ low, high, u, dof }).filter(([, one]) => Number.isFinite(one))),
+  ...(atMost ? { atMost } : {}),
+});
 
 const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult => {
   const { check, limits, problem } = output;

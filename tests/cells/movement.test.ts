@@ -18,6 +18,9 @@ const RANGES: Readonly<Record<string, readonly [number, number]>> = {
   cleans_up_at: [0.05, 0.0512],
   which: [1, 4],
   most: [1, 5],
+  hole: [0.003, 0.03],
+  share: [0.5, 0.9],
+  least: [0.4, 0.65],
   wanted: [0.0001, 0.002],
   shim_1: [0.00005, 0.0005],
   shim_2: [0.00005, 0.0005],
@@ -28,7 +31,8 @@ const TEXTS: Readonly<Record<string, readonly string[]>> = {
   class: ['H7', 'p6', 'M6', 'k6', 'js7', 'RC4', 'FN3', 'LT3', '6H', '2B', '7H'],
   system: ['inch-square', 'inch-rectangular', 'metric'],
   make: ['wrapped', 'turned'],
-  series: ['inch', 'mm', 'mm polish'],
+  series: ['inch', 'mm', 'mm polish', 'UNC', 'UNF', 'metric'],
+  drills: ['inch', 'metric', 'any'],
   thread: ['M8x1.25', '3/8-16 UNC'],
 };
 
@@ -40,8 +44,11 @@ const sample = (fn: TradeFunction) =>
   fc.tuple(
     ...fn.takes.map((takes) => {
       if ('text' in takes) return fc.constantFrom(...(TEXTS[takes.name] ?? ['']));
-      const [low, high] = RANGES[takes.name] ?? length;
-      if (wholes.has(takes.name)) return fc.integer({ min: low, max: high }).map((x) => [x, x] as const);
+      // What a shim pack counts in pieces is a share of the thread elsewhere.
+      const isShare = takes.name === 'most' && fn.name !== 'SHIMCOUNT';
+      const [low, high] = isShare ? ([0.66, 0.9] as const) : (RANGES[takes.name] ?? length);
+      if (wholes.has(takes.name) && !isShare)
+        return fc.integer({ min: low, max: high }).map((x) => [x, x] as const);
       // From next to nothing, as a spread has it, to a good part of the range.
       return fc
         .tuple(
