@@ -9,8 +9,6 @@ export const bit = (n: number): Bits => {
   return words;
 };
 
-export const hasBit = (bits: Bits, n: number): boolean => ((bits[n >> 5] ?? 0) & (1 << (n & 31))) !== 0;
-
 export const union = (a: Bits, b: Bits): Bits => {
   if (a.length === 0 || a === b) return b;
   if (b.length === 0) return a;
