@@ -141,7 +141,7 @@ test('where both typed, the second is told and chooses', async ({ page, context 
   await page.keyboard.press('ControlOrMeta+a');
   await page.keyboard.insertText('2.3 in');
   await line(other, 'bore').locator('[data-column="number"]').click();
-  await other.keyboard.press('Delete');
+  await line(other, 'bore').locator('[data-column="number"]').press('Delete');
   await expect(line(other, 'bore')).toHaveCount(0);
   await page.bringToFront();
   const told = page.getByRole('alert').filter({ hasText: 'deleted meanwhile' });
