@@ -24,6 +24,8 @@ export interface Remedy {
   label: string;
   /** The whole entry to put in place of the present one. */
   entry?: string;
+  /** What the entry makes of the cell: its kind of quantity. */
+  quantity?: string;
   /** Or a sheet setting to fix once for the whole sheet. */
   setting?: { name: 'ton' | 'tenth'; value: string };
 }
@@ -42,6 +44,10 @@ export interface Problem {
   from?: number;
   to?: number;
   choices?: Remedy[];
+  /** What went wrong in computing, where that is one of the things the program has its own words for. */
+  cause?: 'division' | 'overflow';
+  /** What a function said of its arguments, without its name. */
+  said?: string;
   /** A blank that may stay blank: what depends on it inside its own cell is idle, not waiting. */
   optional?: boolean;
 }

@@ -81,7 +81,10 @@ const NEARLY_TWO = 2.05;
  */
 export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean): Band => {
   const check = judged?.check;
-  const isJudged = judged?.limits !== undefined && check !== undefined && check.words !== 'no limits';
+  const isJudged =
+    judged?.limits !== undefined &&
+    check !== undefined &&
+    (check.asNew.state !== 'no limits' || check.inService !== undefined);
   const factor = expandedFactor(figure.dof ?? Number.POSITIVE_INFINITY);
   // Few readings ask for another factor than 2, and the band is then known by what it covers.
   const expanded = (k = factor): Band => about(k, k < NEARLY_TWO ? '(k=2)' : '(95 %)');

@@ -288,7 +288,7 @@ export const judge = (input: JudgeInput): CheckVerdict => {
     ...(inService ? { inService: bare(inService) } : {}),
     rule,
     ...(k === undefined || edges.length === 0 ? {} : { k }),
-    words: wordsOf(asNew, inService),
+    words: wordsOf({ asNew, inService }),
     ...(note === undefined ? {} : { note }),
   };
 };

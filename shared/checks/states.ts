@@ -34,12 +34,49 @@ const GRADES = new Map<CheckState, Grade>(
 /** How a verdict came out, whatever was judged; undefined where there is none. */
 export const gradeOf = (state: CheckState): Grade | undefined => GRADES.get(state);
 
+/**
+ * Codes of the verdicts, for programs: they stay as they are when the words are put better. What was judged, then how it
+ * came out.
+ */
+export type VerdictCode =
+  | `${CheckMode}-${Grade}`
+  | `part-${Grade}-where-read`
+  | 'settling'
+  | 'no-limits'
+  | 'waiting';
+
+const CODES = new Map<CheckState, VerdictCode>([
+  ...(Object.entries(STATES) as [CheckMode, Record<Grade, CheckState>][])
+    .toReversed()
+    .flatMap(([mode, states]) =>
+      (Object.entries(states) as [Grade, CheckState][]).map(
+        ([grade, state]) => [state, `${mode}-${grade}`] as const,
+      ),
+    ),
+  ['being settled', 'settling'],
+  ['no limits', 'no-limits'],
+  ['waiting', 'waiting'],
+]);
+
+/**
+ * What a plan and a calculation have one word for goes by the code of the plan.
+ * @param where given where a part is proven of what was read alone
+ */
+export const codeOf = (state: CheckState, where?: string): VerdictCode => {
+  const code = CODES.get(state) as VerdictCode;
+  return where !== undefined && isProven(state) ? (`${code}-where-read` as VerdictCode) : code;
+};
+
 /** True where the whole of the spread that the verdict goes by lies outside. */
 export const isOutside = (state: CheckState): boolean => gradeOf(state) === 'out';
 
 /** Said of the part, not of the plan. */
 export const isPartState = (state: CheckState): boolean =>
   (Object.values(STATES.part) as CheckState[]).includes(state);
+
+/** A part that is in, near the edge or not. */
+export const isProven = (state: CheckState | undefined): boolean =>
+  state === STATES.part.in || state === STATES.part.near;
 
 export type Place = 'lower' | 'upper' | 'wear';
 

@@ -1,4 +1,4 @@
-import type { CheckState, Place, Verdict } from './states.ts';
+import { type CheckState, isProven, type Place, type Verdict } from './states.ts';
 
 const LIMIT_WORDS: Readonly<Record<Place, string>> = {
   lower: 'lower limit',
@@ -41,11 +41,41 @@ const IN_SERVICE: Readonly<Record<CheckState, string>> = {
   waiting: 'waiting',
 };
 
-/** One line for people. */
-export const wordsOf = (asNew: Verdict, inService: Verdict | undefined): string => {
-  if (asNew.state === 'waiting') return 'waiting';
-  if (!inService) return asNew.state + place(asNew);
-  if (asNew.state === 'no limits') return IN_SERVICE[inService.state] + place(inService);
-  const same = asNew.at === inService.at;
-  return `${AS_NEW[asNew.state]}${same ? '' : place(asNew)}; ${IN_SERVICE[inService.state]}${place(inService)}`;
+/** Behind a proof of what was read alone. */
+const whereRead = ({ state }: Verdict, where: string | undefined): string =>
+  where !== undefined && isProven(state) ? ', where read' : '';
+
+export const inServiceWords = (verdict: Verdict, where?: string): string =>
+  IN_SERVICE[verdict.state] + place(verdict) + whereRead(verdict, where);
+
+/** Verdicts as they are put into words; `where`: it is proven only of what was read. */
+export interface Worded {
+  asNew: Verdict;
+  inService?: Verdict | undefined;
+  where?: string | undefined;
+}
+
+/**
+ * What is said of a part as new and in service, for lines of their own: a limit that both turn on is named behind the
+ * first. One of them where there is no more to say.
+ */
+export const eachInWords = ({ asNew, inService, where }: Worded): [string, string?] => {
+  if (asNew.state === 'waiting') return ['waiting'];
+  if (!inService) return [asNew.state + place(asNew) + whereRead(asNew, where)];
+  const served = inServiceWords(inService, where);
+  if (asNew.state === 'no limits') return [served];
+  const isOnce = asNew.at === inService.at;
+  return [
+    AS_NEW[asNew.state] + place(asNew) + whereRead(asNew, where),
+    isOnce ? IN_SERVICE[inService.state] + whereRead(inService, where) : served,
+  ];
+};
+
+/** One line for people: a limit that both turn on is named behind the second. */
+export const wordsOf = ({ asNew, inService, where }: Worded): string => {
+  const [first, second] = eachInWords({ asNew, inService, where });
+  if (second === undefined || !inService) return first;
+  const isOnce = asNew.at === inService.at;
+  const fresh = isOnce ? AS_NEW[asNew.state] + whereRead(asNew, where) : first;
+  return `${fresh}; ${inServiceWords(inService, where)}`;
 };

@@ -195,8 +195,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   const [first] = faults;
   if (first) {
     const words = some(faults.map((fault) => `${fault.path || 'the file'} ${fault.message}`));
-    const kind = /at most/.test(first.message) ? 'too-big' : 'syntax';
-    return problem(kind, `The sheet cannot be read: ${words}.`, { field: first.path });
+    return problem(first.kind, `The sheet cannot be read: ${words}.`, { field: first.path });
   }
 
   const file = value as SheetFile;

@@ -27,6 +27,7 @@ export interface RootSchema extends Schema {
 
 /** Where a file departs from the schema. */
 export interface Fault {
+  kind: 'syntax' | 'too-big';
   /** `cells[3].limits.lower`; empty for the file itself. */
   path: string;
   /** What is there and what should be. */
@@ -70,8 +71,8 @@ const MAX_FAULTS = 20;
 /** Faults of `value`, at most twenty; none when it is as the schema says. */
 export const faultsOf = (value: unknown, root: RootSchema): Fault[] => {
   const faults: Fault[] = [];
-  const add = (path: string, message: string): void => {
-    if (faults.length < MAX_FAULTS) faults.push({ path, message });
+  const add = (path: string, message: string, kind: Fault['kind'] = 'syntax'): void => {
+    if (faults.length < MAX_FAULTS) faults.push({ kind, path, message });
   };
 
   const visit = (here: unknown, reference: Schema, path: string): void => {
@@ -92,7 +93,7 @@ export const faultsOf = (value: unknown, root: RootSchema): Fault[] => {
       add(path, `is ${here}; it must be at least ${s.minimum}`);
     if (Array.isArray(here)) {
       if (s.maxItems !== undefined && here.length > s.maxItems)
-        add(path, `has ${here.length} items; at most ${s.maxItems} are read`);
+        add(path, `has ${here.length} items; at most ${s.maxItems} are read`, 'too-big');
       else if (s.items) for (const [i, item] of here.entries()) visit(item, s.items, `${path}[${i}]`);
     }
     if (!isObject(here)) return;

@@ -1,3 +1,5 @@
+import { codeOf, isProven, type VerdictCode } from '../../shared/checks/states.ts';
+import type { ProblemKind } from '../../shared/problem.ts';
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
 import type { CellResult, Figure, OutputResult, Slip } from '../engine/rows/results.ts';
 import type { Finding } from './findings.ts';
@@ -54,7 +56,10 @@ export interface JsonResult extends Partial<JsonFigure> {
   rule?: DecisionRule;
   /** Verdict as new, and where there is a wear limit the one in service. */
   check: string;
+  /** The same as a code that stays when the words are put better. */
+  code: VerdictCode;
   inService?: string;
+  inServiceCode?: VerdictCode;
   /** Of what alone it is proven, where that is less than the part. */
   where?: string;
   /** By how much the limit concerned is missed (positive) or kept (negative). */
@@ -68,6 +73,8 @@ export interface JsonResult extends Partial<JsonFigure> {
   planned?: JsonFigure;
   logical?: boolean;
   error?: string;
+  /** Kind of the error, which stays as it is too. */
+  errorKind?: ProblemKind;
 }
 
 interface JsonQuestion {
@@ -108,8 +115,11 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
     // A reading has no plan: what it was read at stands.
     stands: role === 'measured' ? 'measured' : stands,
     ...(limits ? { rule: check.rule } : {}),
-    check: check.asNew.state + (check.where && check.asNew.state.startsWith('proven') ? ', where read' : ''),
-    ...(check.inService ? { inService: check.inService.state } : {}),
+    check: check.asNew.state + (check.where && isProven(check.asNew.state) ? ', where read' : ''),
+    code: codeOf(check.asNew.state, check.where),
+    ...(check.inService
+      ? { inService: check.inService.state, inServiceCode: codeOf(check.inService.state, check.where) }
+      : {}),
     ...(check.where ? { where: check.where } : {}),
     ...(by === undefined ? {} : { by }),
     ...(at ? { at } : {}),
@@ -119,7 +129,7 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
     ...(limits?.wear ? { wear: limits.wear.value } : {}),
     ...(plan ? { planned: figure(plan) } : {}),
     ...(output.logical === undefined ? {} : { logical: output.logical }),
-    ...(problem ? { error: problem.message } : {}),
+    ...(problem ? { error: problem.message, errorKind: problem.kind } : {}),
   };
 };
 
@@ -163,7 +173,14 @@ export const jsonOf = (
     }
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)
-      all[title] = { unit: null, stands: 'planned', check: 'waiting', error: own.message };
+      all[title] = {
+        unit: null,
+        stands: 'planned',
+        check: 'waiting',
+        code: codeOf('waiting'),
+        error: own.message,
+        errorKind: own.kind,
+      };
     const said = saidOf(findings, result.slips);
     if (Object.keys(said).length > 0) all[title] = { ...all[title], ...said };
   }

@@ -2,6 +2,7 @@ import type { CellKind } from '../../cells/record/cell.ts';
 import { type Band, bandOf } from '../../shared/checks/band.ts';
 import { ownRule } from '../../shared/checks/decision-rules.ts';
 import { isOutside } from '../../shared/checks/states.ts';
+import { eachInWords } from '../../shared/checks/words.ts';
 import { differenceUnit, formatQuantity, placesOf } from '../../shared/quantities/figures.ts';
 import { formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
@@ -65,22 +66,15 @@ const limitsText = (output: OutputResult, unit: Unit): string => {
 /** Verdicts, as new and in service, each on a line of its own; a limit that is missed with by how much. */
 const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): string[] => {
   const { check } = output;
-  if (output.idle || check.words === 'no limits') return [''];
+  if (output.idle || (check.asNew.state === 'no limits' && !check.inService)) return [''];
   const { by, state } = check.asNew;
   const missed = by !== undefined && by > 0 && isOutside(state);
   const step = differenceUnit(unit);
-  // Where both turn on one limit it is named once, behind the second: on lines of their own, behind the first.
-  const [asNew = '', inService] = check.words.split('; ');
-  const shared =
-    check.inService?.at === check.asNew.at ? / at the .*$/.exec(inService ?? '')?.[0] : undefined;
+  const [asNew, inService] = eachInWords(check);
   const own = ownRule(check.rule, rule);
   const first =
-    asNew +
-    (shared ?? '') +
-    (missed ? `, by ${formatQuantity(by, step)}` : '') +
-    (own === undefined ? '' : ` (${own})`);
-  if (inService === undefined) return [first];
-  return [first, shared === undefined ? inService : inService.slice(0, -shared.length)];
+    asNew + (missed ? `, by ${formatQuantity(by, step)}` : '') + (own === undefined ? '' : ` (${own})`);
+  return inService === undefined ? [first] : [first, inService];
 };
 
 const outputLines = (

@@ -69,6 +69,11 @@ describe('check', () => {
     const { clearance, bush_outside } = JSON.parse(out);
     expect(clearance.unit).toBe('m');
     expect(clearance.check).toBe('proven in limits, where read');
+    expect([clearance.code, clearance.inServiceCode, bush_outside.code]).toEqual([
+      'part-in-where-read',
+      'part-in-where-read',
+      'plan-in',
+    ]);
     expect(clearance.inService).toBe('proven in limits');
     // By hand: 1.7510 - 1.7480 in; worst case 0.0004 in; u = sqrt(2) x 0.0001 in; limits as typed.
     expect(clearance.value).toBeCloseTo(0.003 * INCH, 12);

@@ -30,13 +30,9 @@ export function errorOf(
   const found = evaluate(expr, lookup, functions);
   if (typeof found !== 'object')
     return Number.isNaN(Number(found)) ? { root: slot, message: OVERFLOW } : undefined;
-  return isCarried(found) ? found.error : { root: slot, message: gridWords(found.message) };
+  return isCarried(found) ? found.error : { root: slot, message: gridWords(found) };
 }
 
 /** The evaluator words its problems for people; the grid only says what happened. */
-function gridWords(message: string): string {
-  if (message.startsWith('Division by zero')) return DIVISION;
-  if (message.endsWith('is beyond what can be computed with.')) return OVERFLOW;
-  const own = message.match(/^[A-Z_0-9]+: (.*)\.$/s);
-  return own?.[1] ?? message.replace(/\.$/, '');
-}
+const gridWords = ({ cause, said, message }: Problem): string =>
+  cause === 'division' ? DIVISION : cause === 'overflow' ? OVERFLOW : (said ?? message);

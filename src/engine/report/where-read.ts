@@ -1,10 +1,10 @@
-import type { CheckState, CheckVerdict } from '../../../shared/checks/check.ts';
+import type { CheckVerdict } from '../../../shared/checks/check.ts';
+import { isProven } from '../../../shared/checks/states.ts';
+import { wordsOf } from '../../../shared/checks/words.ts';
 import type { Grid } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import type { RowKey } from '../rows/key.ts';
-
-const isProven = (state: CheckState | undefined): boolean => state?.startsWith('proven') === true;
 
 /** Cells read at one place, or in one direction, that a row depends on. */
 function readInPart(network: Network, grid: Grid, row: Row, into: Map<string, 'place' | 'direction'>): void {
@@ -45,16 +45,6 @@ export function whereRead(
     return `${who} was read ${where === 'place' ? 'at one place' : 'in one direction'}`;
   });
   const said = [told.slice(0, -1).join(', '), told.at(-1)].filter(Boolean).join(' and ');
-  return {
-    ...verdict,
-    words: verdict.words
-      .split('; ')
-      .map((part) =>
-        part.startsWith('proven') && !part.includes(' out') && !part.includes(' not ')
-          ? `${part}, where read`
-          : part,
-      )
-      .join('; '),
-    where: `${said}: proven where read, not for the rest of the part. Readings in two directions at two places, \`;\` between directions and \`|\` between places, tell of all of it.`,
-  };
+  const where = `${said}: proven where read, not for the rest of the part. Readings in two directions at two places, \`;\` between directions and \`|\` between places, tell of all of it.`;
+  return { ...verdict, words: wordsOf({ ...verdict, where }), where };
 }

@@ -22,8 +22,8 @@ const isProblem = (value: Value | Problem): value is Problem => typeof value ===
 
 const unknown = (value: Value): boolean => Number.isNaN(value);
 
-const arithmetic = (expr: Expr, message: string): Problem =>
-  problem('arithmetic', message, { from: expr.from, to: expr.to });
+const arithmetic = (expr: Expr, message: string, more: Pick<Problem, 'cause' | 'said'> = {}): Problem =>
+  problem('arithmetic', message, { from: expr.from, to: expr.to, ...more });
 
 const applyOperator = (op: BinaryOperator, a: number, b: number): number => {
   if (op === '+') return a + b;
@@ -84,11 +84,15 @@ class Evaluation {
     if (expr.op === '^') return this.computed(expr, 'POWER', [a, b]);
     if (unknown(a) || unknown(b)) return Number.NaN;
     if (expr.op === '/' && b === 0) {
-      return arithmetic(expr, `Division by zero: \`${short(printExpr(expr.right))}\` is 0.`);
+      return arithmetic(expr, `Division by zero: \`${short(printExpr(expr.right))}\` is 0.`, {
+        cause: 'division',
+      });
     }
     const result = applyOperator(expr.op, a, b);
     if (Number.isFinite(result)) return positiveZero(result);
-    return arithmetic(expr, `\`${short(printExpr(expr))}\` is beyond what can be computed with.`);
+    return arithmetic(expr, `\`${short(printExpr(expr))}\` is beyond what can be computed with.`, {
+      cause: 'overflow',
+    });
   }
 
   private call(expr: Extract<Expr, { kind: 'call' }>): Value | Problem {
@@ -113,10 +117,13 @@ class Evaluation {
     if (!fn)
       return problem('unknown-function', `There is no function ${name}.`, { from: expr.from, to: expr.to });
     const result = fn.compute(...(values as never[]));
-    if (typeof result === 'object') return arithmetic(expr, `${name}: ${result.message}.`);
+    if (typeof result === 'object')
+      return arithmetic(expr, `${name}: ${result.message}.`, { said: result.message });
     if (typeof result === 'boolean' || Number.isFinite(result) || values.some(unknown))
       return positiveZero(result);
-    return arithmetic(expr, `${name} gives no finite number here.`);
+    return arithmetic(expr, `${name} gives no finite number here.`, {
+      said: `${name} gives no finite number here`,
+    });
   }
 }
 
@@ -127,5 +134,9 @@ export const evaluate = (
   functions: ReadonlyMap<string, Computable>,
 ): number | boolean | Problem => {
   const value = new Evaluation(lookup, functions).value(expr);
-  return typeof value === 'string' ? arithmetic(expr, `"${short(value)}" is a text, not a value.`) : value;
+  return typeof value === 'string'
+    ? arithmetic(expr, `"${short(value)}" is a text, not a value.`, {
+        said: `"${short(value)}" is a text, not a value`,
+      })
+    : value;
 };

@@ -10,9 +10,6 @@ import { article, describeDimension, short } from '../syntax/wording.ts';
 import { type Amount, toLiteral } from './amount.ts';
 import { complain, type Reading, remedy, replaced, wanted } from './reading.ts';
 
-/** Label of the choice that leaves a number without a unit: whoever takes it sets the cell's quantity to `number`. */
-export const PLAIN_NUMBER = 'plain number';
-
 const other = (length: SheetUnits['length']): SheetUnits['length'] => (length === 'in' ? 'mm' : 'in');
 
 /** A unit put in front of a class, `50H7`, needs a blank on either side. */
@@ -30,7 +27,11 @@ const askQuantity = (r: Reading, span: Span, at: number): undefined => {
     'ask',
     `${short(r.text.slice(span.from, span.to))} has no unit: ${names[length]}, ${names[other(length)]}, or a plain number?`,
     span,
-    [withUnit(r, at, length), withUnit(r, at, other(length)), { label: PLAIN_NUMBER, entry: r.text }],
+    [
+      withUnit(r, at, length),
+      withUnit(r, at, other(length)),
+      { label: 'plain number', entry: r.text, quantity: 'number' },
+    ],
   );
 };
 

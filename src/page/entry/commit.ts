@@ -7,9 +7,9 @@ import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
 import type { Entry, ParsedEntry } from '../../language/syntax/syntax.ts';
-import { PLAIN_NUMBER } from '../../language/values/settle.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 import { preferences } from '../kit/preferences.ts';
+import { didHint } from '../state/hints.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { spacedReadings } from './spaced-readings.ts';
 import type { EntrySpot } from './spot.ts';
@@ -90,6 +90,8 @@ const write = (sheet: Sheet, spot: EntrySpot, text: string, context: EntryContex
     document.setField(spot.cell, spot.field, parseTolerance(text, context).committed);
     return;
   }
+  const role = fieldAtPath(CELL_FIELDS, spot.field)?.reads?.role;
+  if (role === 'own' || role === 'measured') didHint('entry');
   const parsed = readEntry(text, context);
   const record = sheet.line(spot.cell)?.record;
   const kind =
@@ -113,8 +115,8 @@ export const takeRemedy = (sheet: Sheet, spot: EntrySpot, remedy: Remedy): void 
     return;
   }
   if (remedy.entry === undefined) return;
-  if (remedy.label === PLAIN_NUMBER && spot.field === 'entry') {
-    sheet.document.setField(spot.cell, 'quantity', 'number');
+  if (remedy.quantity !== undefined && spot.field === 'entry') {
+    sheet.document.setField(spot.cell, 'quantity', remedy.quantity);
     return;
   }
   commitStored(sheet, spot, remedy.entry);

@@ -1,5 +1,6 @@
 import type { CheckVerdict, Verdict } from '../../../shared/checks/check.ts';
 import { type CheckState, gradeOf, isPartState } from '../../../shared/checks/states.ts';
+import { inServiceWords } from '../../../shared/checks/words.ts';
 
 /** What a state means for the work, from the one that stops it to the one that asks nothing. */
 export type Standing = 'misses' | 'doubt' | 'waiting' | 'edge' | 'holds' | 'none';
@@ -28,7 +29,7 @@ export const serviceWords = (check: CheckVerdict): string | undefined => {
   if (!inService || asNew.state === 'waiting') return undefined;
   if (asNew.state === 'no limits') return 'in service';
   if (inService.state === asNew.state) return 'in service too';
-  return check.words.split('; ').at(-1);
+  return inServiceWords(inService, check.where);
 };
 
 /** How a number of checks of plans and parts together is said, and the sign beside it. */

@@ -1,4 +1,4 @@
-import { createEffect, on, Show } from 'solid-js';
+import { createEffect, Show } from 'solid-js';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
 import { didHint, dueHint, noMoreHints } from '../state/hints.ts';
@@ -6,19 +6,8 @@ import { useTools } from '../state/tools.ts';
 
 /** One hint at a time for the first minutes; it goes by itself once it has been followed. */
 export const HintBar = () => {
-  const { sheet, cursor } = useSheet();
+  const { cursor } = useSheet();
   const { overlay } = useTools();
-  createEffect(
-    on(
-      () => sheet.state.undo,
-      (label, before) =>
-        label !== undefined &&
-        label !== before &&
-        /^(entry|size as measured) of /.test(label) &&
-        didHint('entry'),
-      { defer: true },
-    ),
-  );
   createEffect(() => cursor.unfolded() && didHint('unfold'));
   createEffect(() => overlay() === 'finder' && didHint('find'));
   return (

@@ -16,6 +16,8 @@ const WORDS = {
   full: 'not saved',
 } as const;
 
+const isUnsaved = (state: keyof typeof WORDS): boolean => state !== 'saved' && state !== 'saving';
+
 /** Takes a step back or does it again, and says which. */
 const StepButton = (props: { word: string; keys: string; step: string | undefined; onClick: () => void }) => {
   const which = () => (props.step ? `: ${props.step}` : '');
@@ -71,7 +73,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
         <span class="flex-1" />
         <span
           class="saved-state caption"
-          classList={{ 'text-misses font-bold': WORDS[storage().state] === 'not saved' }}
+          classList={{ 'text-misses font-bold': isUnsaved(storage().state) }}
           role="status"
         >
           {WORDS[storage().state]}
