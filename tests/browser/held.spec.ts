@@ -14,7 +14,7 @@ test('held figures are compared with for as long as wanted, over a reload too', 
   await expect(bar).toContainText('no line differs');
 
   await enter(page, 'bush_bore', '1.7560 in');
-  await expect(check(page, 'bush_bore').locator('.held-note')).toHaveText('held: holds');
+  await expect(check(page, 'bush_bore').locator('.held-note')).toHaveText('was: holds');
   await expect(value(page, 'bush_bore').locator('.held-note')).toContainText(
     'was 1.7510\u00a0in, now +0.0050',
   );

@@ -32,7 +32,7 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
 
   for (const heading of ['To cut', 'Checks', 'Figures', 'Caution', 'Sources'])
     await expect(paper.getByRole('heading', { name: heading, exact: true })).toBeVisible();
-  await expect(paper.locator('dd').last()).toHaveText(/^[0-9a-f]{8}/);
+  await expect(paper.locator('dd').last()).toHaveText(/^(?:[0-9A-Z]{4} ){4}[0-9A-Z]{4}$/);
   await expect(paper.getByText('Signature')).toBeVisible();
 
   await expect(paper.locator('.print-notes')).toContainText(filled.title.note!);
