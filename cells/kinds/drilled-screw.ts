@@ -189,7 +189,7 @@ export default defineCell({
     {
       title: 'M10 drilled 4 mm, 10 kN: what ISO 898-1 leaves',
       source:
-        'stress area 58.0 mm2 of ISO 898-1 (reference R479), less pi x 2^2 by hand: 45.4 mm2, 220 MPa; root 10 - 1.226869 x 1.5 = 8.160 mm (52.3 mm2, Shigley Table 8-1)',
+        'stress area 58.0 mm2 of ISO 898-1, less pi x 2^2 by hand: 45.4 mm2, 220 MPa; root 10 - 1.226869 x 1.5 = 8.160 mm (52.3 mm2, Shigley Table 8-1)',
       grade: 'computed',
       inputs: { thread: 'M10', bored: '4 mm', load: '10 kN', proof: '580 MPa' },
       expect: {

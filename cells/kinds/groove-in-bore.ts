@@ -182,7 +182,7 @@ export default defineCell({
     {
       title: 'Keyway of 1/4 in for a square key in a 1 in bore',
       source:
-        'ANSI/ASME B17.1-1967 (R2013) Table 2: T = 1.114 in (reference R543), of which 0.005 in is clearance: side depth 0.125 + 0.005 in, crown 1 + 0.114 in',
+        'ANSI/ASME B17.1-1967 (R2013) Table 2: T = 1.114 in, of which 0.005 in is clearance: side depth 0.125 + 0.005 in, crown 1 + 0.114 in',
       grade: 'seen',
       inputs: { bore: '1 in', groove_width: '0.25 in', side_depth: '0.130 in' },
       expect: {

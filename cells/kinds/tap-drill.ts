@@ -136,7 +136,7 @@ export default defineCell({
   examples: [
     {
       title: '1/2-13 UNC: 27/64 leaves 78 %',
-      source: 'computed: percent = 76.98 n (D - drill) = 78.18 for 27/64 (reference R504)',
+      source: 'computed: percent = 76.98 n (D - drill) = 78.18 for 27/64',
       grade: 'computed',
       inputs: { thread: '1/2-13 UNC', share: '78.1 %', drills_at_hand: 'fraction', class: '2B' },
       expect: {
@@ -149,7 +149,7 @@ export default defineCell({
     {
       title: '5/16-18 UNC at 65 % in class 2B: G is inside the class, 17/64 over it',
       source:
-        'printed limits of class 2B: 0.252 to 0.265 in (reference R431); drills G 0.261, 17/64 0.265625 in of B94.11M; percent by hand',
+        'printed limits of class 2B: 0.252 to 0.265 in; drills G 0.261, 17/64 0.265625 in of B94.11M; percent by hand',
       grade: 'seen',
       inputs: { thread: '5/16-18 UNC', share: '68 %', drills_at_hand: 'inch', class: '2B' },
       expect: {
