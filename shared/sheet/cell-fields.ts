@@ -14,6 +14,12 @@ const limit = (label: string, description: string): Field => ({
   reads: { quantity: 'own', role: 'given' },
 });
 
+/** What the next user is asked for: while it is blank, nothing is judged by that side. */
+const limitExample = (label: string, description: string): Field => ({
+  ...limit(label, description),
+  template: 'own',
+});
+
 const limits: Group = {
   label: 'limits',
   description: 'Each limit an entry or a formula.',
@@ -22,6 +28,9 @@ const limits: Group = {
     lower: limit('lower limit', 'Lower limit of a new part.'),
     upper: limit('upper limit', 'Upper limit of a new part.'),
     wear: limit('wear limit', 'Limit a part in service may wear to.'),
+    lowerExample: limitExample('example of the lower limit', 'What an emptied lower limit might be.'),
+    upperExample: limitExample('example of the upper limit', 'What an emptied upper limit might be.'),
+    wearExample: limitExample('example of the wear limit', 'What an emptied wear limit might be.'),
     metalOn: {
       label: 'side that can still be cut',
       schema: oneOf(

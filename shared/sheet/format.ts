@@ -52,6 +52,10 @@ export interface Limits {
   upper?: string;
   /** The limit a part in service may wear to, where a maker gives one. */
   wear?: string;
+  /** In a template: to be filled in by the next user; what an emptied limit might be. */
+  lowerExample?: string;
+  upperExample?: string;
+  wearExample?: string;
   /** The side on which a miss can still be reworked: a bore small (`low`), a shaft big (`high`). */
   metalOn?: 'low' | 'high';
   /** Overrides the sheet's rule for this line. */

@@ -1,6 +1,17 @@
-import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import type { CellRecord, Limits, SheetFile } from '../../shared/sheet/format.ts';
 
 const isBlank = (text: string | undefined): boolean => text === undefined || text.trim() === '';
+
+const LIMITS = ['lower', 'upper', 'wear'] as const;
+
+const filledLimits = (limits: Limits): Limits => {
+  const copy = { ...limits };
+  for (const which of LIMITS) {
+    const example = limits[`${which}Example`];
+    if (example !== undefined && isBlank(copy[which])) copy[which] = example;
+  }
+  return copy;
+};
 
 const filled = (cell: CellRecord): CellRecord => {
   const copy = { ...cell };
@@ -10,8 +21,17 @@ const filled = (cell: CellRecord): CellRecord => {
     for (const [name, text] of Object.entries(cell.examples)) if (isBlank(inputs[name])) inputs[name] = text;
     copy.inputs = inputs;
   }
+  if (cell.limits) copy.limits = filledLimits(cell.limits);
+  if (cell.outputs) {
+    copy.outputs = Object.fromEntries(
+      Object.entries(cell.outputs).map(([name, settings]) => [
+        name,
+        settings.limits ? { ...settings, limits: filledLimits(settings.limits) } : settings,
+      ]),
+    );
+  }
   return copy;
 };
 
-/** The sheet with its emptied cells filled from their examples; what is filled in already stays. */
+/** The sheet with its emptied cells and limits filled from their examples; what is filled in already stays. */
 export const withExamples = (file: SheetFile): SheetFile => ({ ...file, cells: file.cells.map(filled) });

@@ -110,7 +110,7 @@ describe.each(templates)('%s', (name) => {
 
   it('names gauges that reach the size they are to read', () => {
     const { cells } = computeSheet(withExamples(file), library);
-    const named = new Map(file.cells.map(({ name: cell, inputs }) => [cell, inputs?.gauge]));
+    const named = new Map(withExamples(file).cells.map(({ name: cell, inputs }) => [cell, inputs?.gauge]));
     const wrong = file.cells.filter((cell) => {
       const gauge = allGauges.find(({ key }) => key === named.get(cell.gauge));
       const { measured, planned } = cells.find(({ id }) => id === cell.id)?.outputs.value ?? {};
@@ -118,6 +118,56 @@ describe.each(templates)('%s', (name) => {
       return cell.gauge !== undefined && !(gauge && gauge.range[0] <= size && size <= gauge.range[1]);
     });
     expect(wrong.map(({ name: cell, gauge }) => `${cell} by ${gauge}`)).toEqual([]);
+  });
+
+  it('lends no figure of its machine: sizes, limits, gauges and materials are examples alone', () => {
+    // A bare factor, a share, a clearance of nothing and how well a size can be cut belong to no one machine.
+    const isSize = (text: string | undefined) =>
+      text !== undefined && /^[+-]?[\d.].*[A-Za-z"°]/.test(text) && !/^[+-]?0(\.0+)?\s/.test(text);
+    const lent = file.cells.flatMap((cell) => {
+      const limits = [cell.limits, ...Object.values(cell.outputs ?? {}).map((settings) => settings.limits)];
+      const chosen = cell.kind === 'gauge' || cell.kind === 'material' ? cell.inputs?.[cell.kind] : undefined;
+      const texts = [
+        cell.entry,
+        ...limits.flatMap((one) => [one?.lower, one?.upper, one?.wear]),
+        ...Object.values(cell.inputs ?? {}),
+      ];
+      return [...texts.filter(isSize), ...(chosen ? [chosen] : [])].map((text) => `${cell.name}: ${text}`);
+    });
+    expect(lent).toEqual([]);
+    expect([file.title.part, file.title.machine, file.title.customer]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+
+  it('judges nothing by an example: with sizes of another machine and limits left blank no check holds by one', () => {
+    // Everything is filled in but the limits the template asks for, as whoever goes on without them would.
+    const whole = withExamples(file);
+    const asked = file.cells.flatMap(({ id, limits, outputs }) =>
+      Object.entries({
+        value: limits,
+        ...Object.fromEntries(Object.entries(outputs ?? {}).map(([n, o]) => [n, o.limits])),
+      })
+        .filter(([, own]) => own && (own.lowerExample ?? own.upperExample ?? own.wearExample) !== undefined)
+        .map(([output]) => ({ id, output })),
+    );
+    const left = {
+      ...whole,
+      cells: whole.cells.map((cell, i) => ({
+        ...cell,
+        ...(file.cells[i]!.limits && { limits: file.cells[i]!.limits }),
+        ...(file.cells[i]!.outputs && { outputs: file.cells[i]!.outputs }),
+      })),
+    };
+    const { cells } = computeSheet(left, library);
+    const judged = asked.flatMap(({ id, output }) => {
+      const outputs = cells.find((cell) => cell.id === id)?.outputs;
+      const found = outputs?.[output] ?? outputs?.mean;
+      return found && /^(holds|proven)/.test(found.check.asNew.state) ? [`${id}.${output}`] : [];
+    });
+    expect(judged).toEqual([]);
   });
 
   it('waits for what is to be filled in, and has no error while it does', () => {

@@ -5,6 +5,8 @@ import type { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
 import { type LimitPart, partRow, type RowKey } from './key.ts';
 
+const NAMES = { lower: 'lower limit', upper: 'upper limit', wear: 'wear limit' } as const;
+
 /** Makes the row of one limit out of its text: its key, undefined where there is no such limit. */
 export type LimitReader = (text: string, key: RowKey, field: string) => RowKey | undefined;
 
@@ -25,7 +27,11 @@ export function limitRows(
   const plan: LimitPlan = {};
   const row = (which: 'lower' | 'upper' | 'wear'): RowKey | undefined => {
     const text = limits[which]?.trim();
-    return text ? read(text, partRow(base, which), `${field}.${which}`) : undefined;
+    if (text) return read(text, partRow(base, which), `${field}.${which}`);
+    // A template asks for it: until it is there, that side is not taken for one without a limit.
+    return limits[`${which}Example`] === undefined
+      ? undefined
+      : build.blank(partRow(base, which), `\`${build.name}\`: the ${NAMES[which]} is to be filled in.`);
   };
   const margin = (part: LimitPart, left: Expr, right: Expr): RowKey =>
     build.formula(partRow(base, part), minus(left, right));

@@ -54,7 +54,7 @@ export const EntryField = (props: EntryFieldProps) => {
     (sheet.line(props.spot.cell)?.shape?.problems ?? []).filter(({ field }) => field === props.spot.field);
 
   return (
-    <div class="field">
+    <div class="field" data-field={props.spot.field}>
       <label for={id} class="caption">
         {props.label}
       </label>

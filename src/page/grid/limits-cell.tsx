@@ -1,6 +1,8 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { bandOf } from '../../../shared/checks/band.ts';
+import { writtenOut } from '../kit/decimal-mark.ts';
 import { LimitBar } from '../kit/limit-bar.tsx';
+import { wantedLimits } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { RowKey } from '../state/row-key.ts';
@@ -12,6 +14,8 @@ export interface LimitsCellProps {
   output: string;
 }
 
+const WORDS = { lower: 'lower', upper: 'upper', wear: 'wear limit' } as const;
+
 export const LimitsCell = (props: LimitsCellProps) => {
   const { show, sheet } = useSheet();
   const at = () => show.output(props.cell, props.output);
@@ -21,6 +25,11 @@ export const LimitsCell = (props: LimitsCellProps) => {
   const read = () => shape()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
   const limits = () => result()?.limits;
   const band = () => figure() && bandOf(figure()!, result(), read());
+  const own = () => {
+    const record = sheet.line(props.cell)?.record;
+    return record?.role === 'cell' ? record.outputs?.[props.output]?.limits : record?.limits;
+  };
+  const wanted = () => wantedLimits(own());
   const words = () => {
     const { lower, upper, wear } = limits() ?? {};
     const parts = [
@@ -33,6 +42,13 @@ export const LimitsCell = (props: LimitsCellProps) => {
   };
   return (
     <GridCell row={props.row} column="limits">
+      <For each={wanted()}>
+        {(which) => (
+          <span class="caption">
+            {WORDS[which]} to be filled in, e.g. {writtenOut(own()![`${which}Example`]!)}
+          </span>
+        )}
+      </For>
       <Show when={shape()?.limits}>
         <LimitBar
           lower={limits()?.lower?.value}

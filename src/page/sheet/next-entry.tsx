@@ -1,10 +1,17 @@
 import { createMemo, Show } from 'solid-js';
-import { type EntriesAsked, entriesAsked, nextAsked, waitedFor } from '../state/asked.ts';
+import {
+  type EntriesAsked,
+  entriesAsked,
+  isBlankLine,
+  limitsWanted,
+  nextAsked,
+  waitedFor,
+} from '../state/asked.ts';
 import { type SheetContext, useSheet } from '../state/context.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
-import { cellOfRow, isLineRow, type RowKey } from '../state/row-key.ts';
+import { cellOfRow, isLineRow, partsOfRow, type RowKey } from '../state/row-key.ts';
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
@@ -16,6 +23,28 @@ export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
   );
 };
 
+const limitsOf = ({ sheet }: SheetContext, row: RowKey) => {
+  const record = sheet.line(cellOfRow(row))?.record;
+  return record ? limitsWanted(record).filter((one) => one.row === row) : [];
+};
+
+/** The limit to fill in of a row whose entry is there. */
+const limitToFill = (context: SheetContext, row: RowKey) => {
+  const record = context.sheet.line(cellOfRow(row))?.record;
+  return record && !isBlankLine(record) ? limitsOf(context, row)[0] : undefined;
+};
+
+/** How long the unfolded line may take to come, in frames. */
+const FRAMES = 120;
+
+/** Opens a field of the unfolded line for typing, once it is there. */
+const focusField = (field: string, left = FRAMES): void => {
+  const found = document.querySelector<HTMLElement>(`[data-field="${CSS.escape(field)}"] input`);
+  const shown = found?.checkVisibility() ? found : undefined;
+  if (shown) shown.focus();
+  else if (left > 0) requestAnimationFrame(() => focusField(field, left - 1));
+};
+
 /** Goes to the next entry to make and opens it for typing; past the last, to the first. */
 export const toNextEntry = (context: SheetContext): void => {
   const { sheet, cursor, goTo } = context;
@@ -23,12 +52,30 @@ export const toNextEntry = (context: SheetContext): void => {
   const from = cursor.place()?.row;
   // What is being typed there may not be in yet: it is left behind as if it were.
   const others = (rows: readonly RowKey[]) => rows.filter((row) => row !== from);
+  // Of a line with two limits to fill in, the second comes before the next line.
+  const here = from && limitToFill(context, from);
+  if (here && document.activeElement?.closest('[data-field]')) {
+    const typed = document.activeElement.closest<HTMLElement>('[data-field]')!.dataset.field;
+    const next = limitsOf(context, from).find(({ field }) => field !== typed);
+    if (next) {
+      focusField(next.field);
+      return;
+    }
+  }
   const left = [others(must), others(may), must, may].find((rows) => rows.length > 0) ?? [];
   const row = nextAsked(left, sheet.state.order, from);
   if (!row) return;
   goTo(cellOfRow(row));
   // A plain line says under its label what is wanted: unfolded, all that can be set about it would be in the way.
   if (isLineRow(row)) cursor.setUnfolded(false);
+  const limit = limitToFill(context, row);
+  if (limit) {
+    const { output } = partsOfRow(row);
+    goTo(cellOfRow(row), output);
+    cursor.setUnfolded(true);
+    focusField(limit.field);
+    return;
+  }
   // One that is chosen from a list is opened by its own key.
   if (rowElement(row)?.querySelector('[data-column="entry"] select')) cursor.move({ row, column: 'entry' });
   else editEntry(context, row);

@@ -1,8 +1,8 @@
 import type { CellInput } from '../../../cells/record/cell.ts';
-import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { CellRecord, Limits } from '../../../shared/sheet/format.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import type { CellResult } from '../../engine/rows/results.ts';
-import { cellOfRow, inputRow, lineRow, type RowKey } from './row-key.ts';
+import { cellOfRow, inputRow, lineRow, outputRow, type RowKey } from './row-key.ts';
 
 /** The author of the template left this input to be filled in. */
 export const isLeftOpen = (record: CellRecord, input: CellInput): boolean =>
@@ -13,12 +13,29 @@ export const isWanting = (record: CellRecord, input: CellInput): boolean =>
   !record.inputs?.[input.name] &&
   (isLeftOpen(record, input) || (input.default === undefined && !input.optional));
 
+const LIMITS = ['lower', 'upper', 'wear'] as const;
+
+/** Limits that the template left to be filled in, and that are blank. */
+export const wantedLimits = (limits: Limits | undefined): Array<(typeof LIMITS)[number]> =>
+  limits ? LIMITS.filter((which) => limits[`${which}Example`] !== undefined && !limits[which]) : [];
+
+/** Fields of a line that take such a limit, by the row of the grid they belong to. */
+export const limitsWanted = (record: CellRecord): Array<{ row: RowKey; field: string }> => [
+  ...wantedLimits(record.limits).map((which) => ({ row: lineRow(record.id), field: `limits.${which}` })),
+  ...Object.entries(record.outputs ?? {}).flatMap(([output, { limits }]) =>
+    wantedLimits(limits).map((which) => ({
+      row: outputRow(record.id, output),
+      field: `outputs.${output}.limits.${which}`,
+    })),
+  ),
+];
+
 /** A plain line with nothing in it. */
 export const isBlankLine = (record: CellRecord): boolean =>
   record.role !== 'section' && record.role !== 'remark' && record.role !== 'cell' && !record.entry;
 
 export interface EntriesAsked {
-  /** Rows whose entry the sheet cannot do without, in the order of its lines. */
+  /** Rows whose entry or limit the sheet cannot do without, in the order of its lines; once for each. */
   must: RowKey[];
   /** Inputs the template asks for where they are known; without them only the figures that need them stay away. */
   may: RowKey[];
@@ -37,6 +54,7 @@ export const entriesAsked = (
   const may: RowKey[] = [];
   for (const record of records) {
     if (isBlankLine(record)) must.push(lineRow(record.id));
+    must.push(...limitsWanted(record).map(({ row }) => row));
     if (record.role !== 'cell') continue;
     for (const input of library?.kinds.get(record.kind ?? '')?.inputs ?? []) {
       if (!isWanting(record, input)) continue;
