@@ -58,10 +58,26 @@ export const enter = (page: Page, name: string, text: string): Promise<void> =>
 const inputEntry = (page: Page, id: string, input: string): Locator =>
   page.locator(`[data-row$="/in/${input}"][data-cell="${id}"] [data-column="entry"]`);
 
+/** Types a limit that the template asks for, in the unfolded line. */
+const fillLimit = async (page: Page, cell: CellRecord, field: string, text: string): Promise<void> => {
+  const box = page.locator(`[data-field="${field}"]`);
+  await line(page, cell.name!).locator('.label').click();
+  await box.locator('input').click();
+  const editor = box.locator('.cm-content');
+  await expect(editor).toBeFocused();
+  await page.keyboard.insertText(text);
+  await page.keyboard.press('Enter');
+  await expect(editor).toHaveCount(0);
+};
+
 /** Types everything a template leaves to be filled in, as its examples give it. */
 export const fillIn = async (page: Page, cells: readonly CellRecord[]): Promise<void> => {
   for (const cell of cells) {
     if (cell.example && cell.name) await enter(page, cell.name, cell.example);
+    for (const which of ['lower', 'upper', 'wear'] as const) {
+      const example = cell.limits?.[`${which}Example`];
+      if (example) await fillLimit(page, cell, `limits.${which}`, example);
+    }
     if (!cell.examples || !cell.name) continue;
     const row = line(page, cell.name);
     const id = await row.getAttribute('data-cell');
