@@ -1,10 +1,27 @@
 import type { Page } from '@playwright/test';
+import type { Limits } from '../../shared/sheet/format.ts';
 import { findings } from './axe-findings.ts';
 import { expect, test } from './fixture.ts';
 import { begin, check, enter, figuresAreIn, line, templateFile, value } from './sheet-steps.ts';
 
 const template = templateFile('bush-in-opened-out-bore.json');
 const cells = new Map(template.cells.map((cell) => [cell.id, cell]));
+/** Whatever the template asks for, with its example. */
+const asked = new Map<string, string>(
+  template.cells.flatMap(({ id, example, examples, limits, outputs }) => {
+    const limitsOf = (path: string, of: Limits | undefined) =>
+      (['lower', 'upper', 'wear'] as const).flatMap((which) => {
+        const text = of?.[`${which}Example`];
+        return text === undefined ? [] : [[`${id} ${path}.${which}`, text] as const];
+      });
+    return [
+      ...(example ? [[`${id} entry`, example] as const] : []),
+      ...Object.entries(examples ?? {}).map(([input, text]) => [`${id} inputs.${input}`, text] as const),
+      ...limitsOf('limits', limits),
+      ...Object.entries(outputs ?? {}).flatMap(([name, of]) => limitsOf(`outputs.${name}.limits`, of.limits)),
+    ];
+  }),
+);
 const standing = (page: Page) => page.getByRole('region', { name: 'How the checks stand' });
 
 test('an empty template says what it asks for, and leads from entry to entry until nothing waits', async ({
@@ -26,29 +43,33 @@ test('an empty template says what it asks for, and leads from entry to entry unt
   const seen = new Set<string>();
   await page.keyboard.press('F8');
   for (;;) {
-    const editor = page.locator('.cm-content:focus');
-    await expect(editor).toHaveCount(1);
-    const row = page.locator('[data-row]').filter({ has: editor });
-    const key = (await row.getAttribute('data-row'))!;
+    const focused = page.locator('.cm-content:focus, [data-column="entry"] select:focus');
+    await expect(focused).toHaveCount(1);
+    const row = page.locator('[data-row], [role="row"][data-cell]').filter({ has: focused }).last();
+    const id = (await row.getAttribute('data-cell'))!;
+    const field = await focused.evaluate(
+      (element) =>
+        (element.getRootNode() as ShadowRoot).host?.closest<HTMLElement>('[data-field]')?.dataset.field,
+    );
+    const input = /\/in\/(.+)$/.exec((await row.getAttribute('data-row')) ?? '')?.[1];
+    const key = `${id} ${field ?? (input ? `inputs.${input}` : 'entry')}`;
     if (seen.has(key)) break;
     seen.add(key);
-    const cell = cells.get(key.split('/')[0]!)!;
-    const input = /\/in\/(.+)$/.exec(key)?.[1];
-    await page.keyboard.insertText((input ? cell.examples?.[input] : cell.example) ?? '');
-    await page.keyboard.press('Enter');
-    await expect(page.locator('.cm-content')).toHaveCount(0);
+    const text = asked.get(key) ?? '';
+    if ((await focused.evaluate((element) => element.tagName)) === 'SELECT') await focused.selectOption(text);
+    else {
+      await page.keyboard.insertText(text);
+      await page.keyboard.press('Enter');
+      await expect(page.locator('.cm-content')).toHaveCount(0);
+    }
     // One way leads on: at the foot while an entry must be made, above the lines once the rest may be.
     const ways = page.getByRole('button', { name: /next entry/i });
     if ((await ways.count()) === 0) break;
     await expect(ways).toHaveCount(1);
     await page.keyboard.press('F8');
   }
-  // Every reading, every input that was left open, and no other.
-  const wanted = template.cells.flatMap(({ id, example, examples }) => [
-    ...(example ? [id] : []),
-    ...Object.keys(examples ?? {}).map((input) => `${id}/in/${input}`),
-  ]);
-  expect([...seen].sort()).toEqual(wanted.sort());
+  // Every reading, limit, gauge, metal and input that was left open, and no other.
+  expect([...seen].sort()).toEqual([...asked.keys()].sort());
   await expect(standing(page)).not.toContainText('wait');
   await expect(standing(page)).not.toContainText('to make');
 });

@@ -1,5 +1,5 @@
 import { expect, test } from './fixture.ts';
-import { lookAt, shortJob, takeOver } from './share-steps.ts';
+import { bringIn, lookAt, shortJob, takeOver } from './share-steps.ts';
 import { begin, enter, figuresAreIn, templateFile } from './sheet-steps.ts';
 
 const filled = templateFile('jobs/saw-arbor-bush.json');
@@ -47,7 +47,15 @@ test('paper has what the shop needs: sizes with limits, boxes, checks, cautions,
 });
 
 test('limits of what is not worked out yet have their unit on paper', async ({ page }) => {
-  await begin(page, templateFile('bush-in-opened-out-bore.json').title.title);
+  const journalLine = {
+    id: 'journal',
+    role: 'measured' as const,
+    name: 'journal',
+    label: 'Journal, drive end',
+    quantity: 'length',
+    limits: { lower: '1.7440 in' },
+  };
+  await bringIn(page, shortJob([journalLine]));
   await page.emulateMedia({ media: 'print' });
   const journal = page.locator('.print-checks').getByRole('row').filter({ hasText: 'Journal, drive end' });
   await expect(journal.getByRole('cell').nth(3)).toHaveText('1.7440\u00a0in');

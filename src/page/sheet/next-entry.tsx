@@ -76,9 +76,12 @@ export const toNextEntry = (context: SheetContext): void => {
     focusField(limit.field);
     return;
   }
-  // One that is chosen from a list is opened by its own key.
-  if (rowElement(row)?.querySelector('[data-column="entry"] select')) cursor.move({ row, column: 'entry' });
-  else editEntry(context, row);
+  // A list to choose from takes the keys itself.
+  const list = rowElement(row)?.querySelector<HTMLSelectElement>('[data-column="entry"] select');
+  if (list) {
+    cursor.move({ row, column: 'entry' });
+    list.focus({ preventScroll: true });
+  } else editEntry(context, row);
   bringUp(row);
 };
 
