@@ -25,6 +25,7 @@ export default defineCell({
       name: 'pressure_angle',
       label: 'pressure angle',
       quantity: 'angle',
+      counts: 'aside',
       sensible: ['14 deg', '30 deg'],
       hint: '14 1/2 or 20 degrees: ask, old gears have both.',
     },

@@ -57,6 +57,7 @@ export default defineCell({
       name: 'pressure_angle',
       label: 'pressure angle',
       quantity: 'angle',
+      counts: 'aside',
       sensible: ['14.5 deg', '30 deg'],
       hint: 'Of the gears: 20 degrees by ISO 53, in old ones often 14.5. Ask, or measure over pins; a wrong one is a wrong backlash.',
     },

@@ -23,7 +23,13 @@ export default defineCell({
       sensible: ['2', '15'],
       hint: 'Times the indicator rises in one turn. Three-jaw chucks leave 3; centreless grinding 3, 5 or 7.',
     },
-    { name: 'v_angle', label: 'angle of the V', quantity: 'angle', sensible: ['30 deg', '150 deg'] },
+    {
+      name: 'v_angle',
+      label: 'angle of the V',
+      quantity: 'angle',
+      counts: 'aside',
+      sensible: ['30 deg', '150 deg'],
+    },
   ],
   outputs: [
     {

@@ -7,7 +7,13 @@ export default defineCell({
   purpose: 'Error of a micrometer at one size, and the correction its readings take.',
   group: 'measuring',
   inputs: [
-    { name: 'block', label: 'block or standard', quantity: 'length', sensible: ['0 mm', '1 m'] },
+    {
+      name: 'block',
+      label: 'block or standard',
+      quantity: 'length',
+      counts: 'aside',
+      sensible: ['0 mm', '1 m'],
+    },
     {
       name: 'reading',
       label: 'micrometer reads',

@@ -7,8 +7,20 @@ export default defineCell({
   purpose: 'Angle and mouth diameter of a tapered bore, from how deep a small and a large ball rest in it.',
   group: 'measuring',
   inputs: [
-    { name: 'large_ball', label: 'large ball', quantity: 'length', sensible: ['1 mm', '100 mm'] },
-    { name: 'small_ball', label: 'small ball', quantity: 'length', sensible: ['1 mm', '100 mm'] },
+    {
+      name: 'large_ball',
+      label: 'large ball',
+      quantity: 'length',
+      counts: 'aside',
+      sensible: ['1 mm', '100 mm'],
+    },
+    {
+      name: 'small_ball',
+      label: 'small ball',
+      quantity: 'length',
+      counts: 'aside',
+      sensible: ['1 mm', '100 mm'],
+    },
     {
       name: 'large_depth',
       label: 'face down to the top of the large ball',

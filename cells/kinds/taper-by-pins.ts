@@ -26,6 +26,7 @@ export default defineCell({
       name: 'low_blocks',
       label: 'blocks under the low pins',
       quantity: 'length',
+      counts: 'aside',
       default: '0 mm',
       sensible: ['0 mm', '500 mm'],
     },
@@ -33,9 +34,10 @@ export default defineCell({
       name: 'high_blocks',
       label: 'blocks under the high pins',
       quantity: 'length',
+      counts: 'aside',
       sensible: ['1 mm', '500 mm'],
     },
-    { name: 'pin', label: 'pin diameter', quantity: 'length', sensible: ['1 mm', '30 mm'] },
+    { name: 'pin', label: 'pin diameter', quantity: 'length', counts: 'aside', sensible: ['1 mm', '30 mm'] },
   ],
   outputs: [
     {

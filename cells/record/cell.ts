@@ -31,6 +31,11 @@ export interface CellInput {
   sensible?: readonly [string, string];
   /** The role its literal entries take, for the meaning of `±`: a tolerance (given) unless said otherwise. */
   role?: 'given' | 'measured' | 'chosen';
+  /**
+   * How it counts for proof, where its role does not tell. `aside`: a size of measuring equipment (wires, balls, blocks), or
+   * one by which a thing is named (a pitch, a flank angle). `measured`: it is what was read.
+   */
+  counts?: 'aside' | 'measured';
   /** Where the number comes from when it is the default. */
   source?: string;
   hint?: string;

@@ -14,13 +14,15 @@ export interface Band {
   low: number;
   high: number;
   /** Which band it is, said behind it; the worst case goes unsaid. */
-  mark: '' | '(k=2)' | '(95 %)' | '(at most)';
+  mark: '' | '(k=2)' | '(95 %)' | '(at most)' | '(95.45 % by draws)' | '(95 % by draws)';
   /** The verdicts that the band as it is printed must not contradict. */
   against: readonly Against[];
 }
 
 interface Judged {
   check: CheckVerdict;
+  /** By draws, where they decide. */
+  drawn?: { low: number; high: number; draws: number };
   limits?: Readonly<Partial<Record<'lower' | 'upper' | 'wear', { value: number }>>>;
 }
 
@@ -100,16 +102,22 @@ export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean
     mark: figure.atMost ? '(at most)' : '',
     against: [],
   };
-  const band: Band =
-    isJudged && check.k !== undefined && check.rule === 'iso14253-2017'
-      ? about(check.k, '(95 %)')
-      : isJudged
-        ? check.rule === 'iso14253-2013'
-          ? expanded(check.k)
-          : worst
-        : read
-          ? expanded()
-          : worst;
+  const judgedBy = (): Band => {
+    const drawn = judged?.drawn;
+    const is2017 = check?.rule === 'iso14253-2017';
+    if (drawn && drawn.draws > 0 && Number.isFinite(drawn.low) && Number.isFinite(drawn.high))
+      return {
+        low: drawn.low,
+        high: drawn.high,
+        mark: is2017 ? '(95 % by draws)' : '(95.45 % by draws)',
+        against: [],
+      };
+    // Until draws have been made nothing narrower than the worst case is known.
+    if (drawn) return worst;
+    if (check?.rule === 'iso14253-2013') return expanded(check.k);
+    return is2017 && check.k !== undefined ? about(check.k, '(95 %)') : worst;
+  };
+  const band = isJudged ? judgedBy() : read ? expanded() : worst;
   // What arithmetic, a limit with a spread of its own or a doubt that is not known decides is no matter of places.
   if (isJudged && check.rule !== 'simple')
     band.against = againstOf(judged).filter((one) => agrees(band, one));

@@ -41,6 +41,20 @@ const IN_SERVICE: Readonly<Record<CheckState, string>> = {
   waiting: 'waiting',
 };
 
+/** How a verdict came about, where draws decide it, with the probability of conformance: never rounded up. */
+export const drawsWords = ({
+  method,
+  conformance,
+}: {
+  method?: 'draws';
+  conformance?: number;
+}): string | undefined =>
+  method === undefined
+    ? undefined
+    : conformance === undefined
+      ? 'by draws'
+      : `by draws, ${(Math.floor(conformance * 1e4 + 1e-9) / 100).toFixed(2)} % conform`;
+
 /** Behind a proof of what was read alone. */
 const whereRead = ({ state }: Verdict, where: string | undefined): string =>
   where !== undefined && isProven(state) ? ', where read' : '';

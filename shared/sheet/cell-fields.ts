@@ -240,6 +240,17 @@ export const CELL_FIELDS: Group = {
     display,
     displayOther,
     note: { label: 'note', schema: text('Note.'), computed: false, template: 'kept', noted: true },
+    basis: {
+      label: 'what it follows by',
+      schema: oneOf(
+        'What the author says of how far it proves anything: the formula follows by geometry alone (geometry), or it is a size of measuring equipment (equipment).',
+        'geometry',
+        'equipment',
+      ),
+      computed: true,
+      template: 'kept',
+      values: { geometry: 'geometry alone', equipment: 'measuring equipment' },
+    },
     locked: {
       label: 'lock',
       schema: flag("Formula and limits are the template author's; changing them asks first."),

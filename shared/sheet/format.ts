@@ -122,6 +122,11 @@ export interface CellRecord {
   /** The dimension as sent to the machine: an entry that re-planning does not move. */
   issued?: string;
   note?: string;
+  /**
+   * What the author says of how far it proves anything. `geometry`: the formula follows by geometry alone, whatever factors
+   * stand in it. `equipment`: it is a size of measuring equipment (a wire, a ball, a block), not of a part.
+   */
+  basis?: 'geometry' | 'equipment';
   /** Formula and limits are the template author's; changing them asks first. */
   locked?: boolean;
   /** In a template: must be filled in by the next user. */

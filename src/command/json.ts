@@ -1,3 +1,4 @@
+import { bandOf } from '../../shared/checks/band.ts';
 import { codeOf, isProven, type VerdictCode } from '../../shared/checks/states.ts';
 import type { ProblemKind } from '../../shared/problem.ts';
 import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
@@ -62,6 +63,14 @@ export interface JsonResult extends Partial<JsonFigure> {
   inServiceCode?: VerdictCode;
   /** Of what alone it is proven, where that is less than the part. */
   where?: string;
+  /** How centre, u and coverage came about, where there is a verdict. */
+  method?: 'linear' | 'draws' | 'worst case' | 'bare figure';
+  centre?: number;
+  /** The band the verdict goes by. */
+  coverage?: [low: number, high: number];
+  /** Probability of conformance to the limits of a new part, by draws. */
+  conformance?: number;
+  draws?: number;
   /** By how much the limit concerned is missed (positive) or kept (negative). */
   by?: number;
   at?: string;
@@ -103,6 +112,30 @@ const figure = ({ value, atMost, low, high, u, dof }: Figure): JsonFigure => ({
   ...(atMost ? { atMost } : {}),
 });
 
+/** Which way the verdict came about, and the band it goes by. */
+const methodOf = (output: OutputResult, standing: Figure): Partial<JsonResult> => {
+  const { check, drawn } = output;
+  if (check.rule === 'simple') return { method: 'bare figure' };
+  const { low, high } = bandOf(standing, output, true);
+  const coverage: Partial<JsonResult> = [low, high].every(Number.isFinite) ? { coverage: [low, high] } : {};
+  if (check.rule === 'worst-case') return { method: 'worst case', ...coverage };
+  if (!drawn || drawn.draws === 0)
+    return {
+      method: 'linear',
+      ...(Number.isFinite(standing.centre) ? { centre: standing.centre } : {}),
+      ...coverage,
+    };
+  const { centre, u, draws } = drawn;
+  return {
+    method: 'draws',
+    centre,
+    u,
+    ...coverage,
+    ...(check.conformance === undefined ? {} : { conformance: check.conformance }),
+    draws,
+  };
+};
+
 const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult => {
   const { check, limits, problem } = output;
   const stands = output.stands ?? 'planned';
@@ -115,6 +148,7 @@ const resultOf = (output: OutputResult, role: CellRecord['role']): JsonResult =>
     // A reading has no plan: what it was read at stands.
     stands: role === 'measured' ? 'measured' : stands,
     ...(limits ? { rule: check.rule } : {}),
+    ...(limits && standing ? methodOf(output, standing) : {}),
     check: check.asNew.state + (check.where && isProven(check.asNew.state) ? ', where read' : ''),
     code: codeOf(check.asNew.state, check.where),
     ...(check.inService

@@ -2,7 +2,7 @@ import type { CellKind } from '../../cells/record/cell.ts';
 import { type Band, bandOf } from '../../shared/checks/band.ts';
 import { ownRule } from '../../shared/checks/decision-rules.ts';
 import { isOutside } from '../../shared/checks/states.ts';
-import { eachInWords } from '../../shared/checks/words.ts';
+import { drawsWords, eachInWords } from '../../shared/checks/words.ts';
 import { differenceUnit, formatQuantity, placesOf } from '../../shared/quantities/figures.ts';
 import { formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
@@ -71,9 +71,8 @@ const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): strin
   const missed = by !== undefined && by > 0 && isOutside(state);
   const step = differenceUnit(unit);
   const [asNew, inService] = eachInWords(check);
-  const own = ownRule(check.rule, rule);
-  const first =
-    asNew + (missed ? `, by ${formatQuantity(by, step)}` : '') + (own === undefined ? '' : ` (${own})`);
+  const own = [ownRule(check.rule, rule), drawsWords(check)].filter((one) => one !== undefined).join('; ');
+  const first = asNew + (missed ? `, by ${formatQuantity(by, step)}` : '') + (own === '' ? '' : ` (${own})`);
   return inService === undefined ? [first] : [first, inService];
 };
 

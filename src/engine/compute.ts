@@ -20,6 +20,8 @@ export function computeSheet(
   if (options.measured === false) engine.apply({ measured: false });
   const results = engine.load(file);
   const byId = new Map(results.cells.map((cell) => [cell.id, cell]));
+  // There is nobody to wait here: the verdicts that draws decide are settled at once.
+  while (engine.isSettling) for (const cell of engine.draw(true).cells) byId.set(cell.id, cell);
   const idOf = new Map(file.cells.filter((cell) => cell.name).map((cell) => [cell.name as string, cell.id]));
   return {
     cells: file.cells.map((cell) => byId.get(cell.id)).filter((cell) => cell !== undefined),

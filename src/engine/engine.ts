@@ -6,6 +6,8 @@ import { WorstCases } from './bounds/worst.ts';
 import { chainOf } from './chain-of.ts';
 import type { Computed } from './computed.ts';
 import { Corners } from './corners/corners.ts';
+import { ByDraws } from './montecarlo/by-draws.ts';
+import type { Asked } from './montecarlo/tally.ts';
 import { brokenColumn, budgetOf, figureOf } from './network/figure.ts';
 import { type EngineFunction, engineFunctions } from './network/functions.ts';
 import { Grid } from './network/grid.ts';
@@ -63,6 +65,7 @@ export class Engine {
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
   private readonly wanted = new Set<RowKey>();
   private readonly inquiry = new Inquiry();
+  private readonly byDraws: ByDraws;
   private provenance: Provenance;
   private rev = 0;
 
@@ -79,7 +82,12 @@ export class Engine {
     this.bounds = new Bounds(this.grid, byName, this.network);
     this.corners = new Corners(this.network, this.grid, new WorstCases(this.network, this.grid));
     this.scope = this.newScope();
-    this.provenance = new Provenance((id) => this.scope.records.get(id));
+    this.byDraws = new ByDraws(this.network, this.grid, byName);
+    this.provenance = this.newProvenance();
+  }
+
+  private newProvenance(): Provenance {
+    return new Provenance(this.network, this.grid, this.functions);
   }
 
   private newScope(): SheetScope {
@@ -225,8 +233,6 @@ export class Engine {
       );
     const relaid = this.network.update(upserts, removed);
     this.network.recall(recalled);
-    if (relaid.size > 0 || removed.length > 0 || recalled.size > 0)
-      this.provenance = new Provenance((id) => this.scope.records.get(id));
     for (const cell of assembled) {
       this.cells.set(cell.id, cell);
       for (const plan of cell.outputs) this.want(plan);
@@ -256,8 +262,22 @@ export class Engine {
       const row = this.network.rowAt(slot);
       if (row) owners.add(row.owner);
     }
+    this.provenance = this.newProvenance();
+    add(owners, this.byDraws.forget(touched));
     add(owners, this.inquiry.ask(assembled, gone, owners, this.standing()));
     return { rev: ++this.rev, cells: this.report(owners), gone: [...gone] };
+  }
+
+  /** True while some verdict waits for draws: until then it is being settled. */
+  get isSettling(): boolean {
+    return this.byDraws.isSettling;
+  }
+
+  /** Draws on, by one block or to the next look; gives what that settled or moved on. */
+  draw(toLook = false): SheetResults {
+    const owners = this.byDraws.step(toLook);
+    if (owners.size === 0) return { rev: this.rev, cells: [], gone: [] };
+    return { rev: ++this.rev, cells: this.report(owners), gone: [] };
   }
 
   private standing() {
@@ -334,10 +354,12 @@ export class Engine {
       network: this.network,
       grid: this.grid,
       rule: this.settings.rule,
+      units: this.settings.units,
       figure: this.figureAt,
       nameOf: (id: string) => this.scope.called(id),
-      isProof: (row: Row) => this.provenance.isProof(row),
       fault: (row: Row) => faultOf(row, this.bounds, this.network),
+      standing: (row: Row) => this.provenance.of(row),
+      drawnOf: (asked: Asked) => this.byDraws.drawnOf(asked),
       slips: (id: string) => this.inquiry.slipsOf(id),
     };
     const results: CellResult[] = [];

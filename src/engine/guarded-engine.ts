@@ -20,6 +20,8 @@ export class GuardedEngine {
   /** Lines set aside, and why. */
   private faults: ReadonlyMap<string, string> = new Map();
   private rev = 0;
+  /** Drawing failed since the last edit. */
+  private hasFailed = false;
 
   constructor(private readonly library: Library) {
     this.engine = new Engine(library);
@@ -49,7 +51,24 @@ export class GuardedEngine {
     return this.answer([], (engine) => engine.renew());
   }
 
+  /** True while some verdict waits for draws. */
+  get isSettling(): boolean {
+    return !this.hasFailed && this.engine?.isSettling === true;
+  }
+
+  /** Draws on, by one block or to the next look. Where that fails no more is drawn, and what waits is never settled. */
+  draw(toLook = false): SheetResults {
+    try {
+      const drawn = this.engine?.draw(toLook);
+      if (drawn && drawn.cells.length > 0) return { ...drawn, rev: ++this.rev };
+    } catch {
+      this.hasFailed = true;
+    }
+    return { rev: this.rev, cells: [], gone: [] };
+  }
+
   private answer(gone: readonly string[], work: (engine: Engine) => SheetResults): SheetResults {
+    this.hasFailed = false;
     if (this.engine && this.faults.size === 0) {
       try {
         return { ...work(this.engine), rev: ++this.rev };

@@ -1,5 +1,8 @@
 import type { Distribution } from '../rows/row.ts';
-import type { Random } from './random.ts';
+import type { Stream } from './stream.ts';
+
+/** Where uniform draws come from. */
+export type Random = Pick<Stream, 'next'>;
 
 /** One source as it is drawn from: ends in SI about the nominal. */
 export interface DrawnSource {

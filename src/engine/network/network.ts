@@ -1,6 +1,6 @@
 import { problem } from '../../../shared/problem.ts';
 import type { RowKey } from '../rows/key.ts';
-import type { RowBody, RowDefinition } from '../rows/row.ts';
+import type { RowBody, RowDefinition, RowProof } from '../rows/row.ts';
 import { type Bits, bit, members, NO_BITS, sameBits, union } from './bits.ts';
 import { Cases } from './cases.ts';
 import type { EngineFunction } from './functions.ts';
@@ -110,6 +110,7 @@ export class Network {
     const body = definition.body;
     if (old) {
       const before = old.definition.body;
+      if (!sameProof(old.definition.proof, definition.proof)) this.restated.add(old);
       old.definition = definition;
       if (body.kind === 'number' && before.kind === 'number') {
         this.put(old, body.value);
@@ -328,6 +329,9 @@ const without = (rows: Row[], row: Row): void => {
   const at = rows.indexOf(row);
   if (at >= 0) rows.splice(at, 1);
 };
+
+const sameProof = (a: RowProof | undefined, b: RowProof | undefined): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b);
 
 /** True where two bodies say the same beyond what the grid holds: of a source how its ends are taken, of a problem its words. */
 const sameStatement = (a: RowBody, b: RowBody): boolean => {

@@ -1,13 +1,18 @@
-import { type CheckVerdict, judge, type Margin } from '../../../shared/checks/check.ts';
+import { type CheckVerdict, type JudgeInput, judge, type Margin } from '../../../shared/checks/check.ts';
 import type { Problem } from '../../../shared/problem.ts';
-import type { DecisionRule } from '../../../shared/sheet/format.ts';
+import { formatQuantity } from '../../../shared/quantities/figures.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
+import type { DecisionRule, SheetUnits } from '../../../shared/sheet/format.ts';
+import { clearShare } from '../montecarlo/looks.ts';
+import type { Asked } from '../montecarlo/tally.ts';
 import type { Fault } from '../bounds/fault.ts';
 import { type Grid, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
+import type { Standing } from '../network/provenance.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
-import type { CellResult, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
+import type { CellResult, Drawn, Figure, LimitFigures, OutputResult, Remark, Slip } from '../rows/results.ts';
 import { caseProblem, problemOf, unboundedProblem } from './problems.ts';
 import { turnRemark } from './turns.ts';
 import { OWN_DOUBT, type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
@@ -18,9 +23,11 @@ export interface Reading {
   network: Network;
   grid: Grid;
   rule: DecisionRule;
+  units: SheetUnits;
   figure(key: RowKey): Figure | undefined;
   nameOf(id: string): string;
-  isProof(row: Row): boolean;
+  standing(row: Row): Standing;
+  drawnOf(asked: Asked): Drawn | undefined;
   /** Why a row has no bounds. */
   fault(row: Row): Fault | undefined;
   slips(id: string): Slip[];
@@ -58,7 +65,7 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
     stands: plan.stands,
-    check: check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
+    ...check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
   };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
@@ -112,23 +119,24 @@ function check(
   from: Reading,
   idle: boolean,
   unknownSpread: boolean,
-): CheckVerdict {
+): Judged {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
-  const mode = row !== undefined && from.isProof(row) ? 'part' : 'plan';
+  const { mode, isRead } = row === undefined ? PLAN : from.standing(row);
   const wanted = [own?.lower, own?.upper, own?.wear].filter((key) => key !== undefined).length;
   const found = limits
     ? [limits.lower, limits.upper, limits.wear].filter((one) => one !== undefined).length
     : 0;
-  if (idle) return judge({ mode, rule });
+  const plainly = (more: Partial<JudgeInput> = {}): Judged => ({ check: judge({ mode, rule, ...more }) });
+  if (idle) return plainly();
   if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
-    return judge({ mode, rule, waiting: true });
-  if (!own || wanted === 0) return judge({ mode, rule });
-  if (found < wanted || unknownSpread) return judge({ mode, rule, waiting: true });
+    return plainly({ waiting: true });
+  if (!own || wanted === 0) return plainly();
+  if (found < wanted || unknownSpread) return plainly({ waiting: true });
   const doubts: Unstated[] = [];
   const margin = (key: RowKey | undefined): Margin | undefined => {
     const figure = key === undefined ? undefined : from.figure(key);
-    if (!figure || key === undefined || mode === 'plan' || rule === 'simple') return figure;
+    if (!figure || key === undefined || !isRead || rule === 'simple') return figure;
     const doubt = unstatedOf(from.network, from.grid, from.network.rows.get(key));
     if (!doubt) return figure;
     doubts.push(doubt);
@@ -141,24 +149,67 @@ function check(
     isTurned(limits as LimitFigures) ||
     (own.wear && (side === undefined || isAgainst(limits as LimitFigures)))
   )
-    return judge({ mode, rule, waiting: true });
-  const wear = margin(side === 'high' ? own.wearAbove : own.wearBelow);
+    return plainly({ waiting: true });
+  const wearMargin = own.wear && (side === 'high' ? own.wearAbove : own.wearBelow);
+  const wear = margin(wearMargin);
+  const drawn =
+    row && drawnOf(row, { lower: own.lowerMargin, upper: own.upperMargin, wear: wearMargin }, rule, from);
+  const byDraws = (one: Margin | undefined, which: 'lower' | 'upper' | 'wear'): Margin | undefined => {
+    if (!one || !drawn || drawn.draws === 0 || typeof value !== 'number') return one;
+    // Distances to the ends of the band, as seen from this limit.
+    const isAbove = which === 'upper' || (which === 'wear' && side === 'high');
+    const [below, above] = [drawn.low - value, drawn.high - value];
+    const [low, high] = isAbove
+      ? [one.value - above, one.value - below]
+      : [one.value + below, one.value + above];
+    return { ...one, low, high, drawn: drawn.missed[which] ?? 1 };
+  };
   const verdict = judge({
     mode,
     rule,
     justMade: plan.justMade,
     unstated: unstatedWords(cell, doubts, from.nameOf),
     ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
-    ...(lower ? { lower } : {}),
-    ...(upper ? { upper } : {}),
-    ...(wear && own.wear && side ? { wear: { ...wear, side } } : {}),
+    ...(lower ? { lower: byDraws(lower, 'lower') as Margin } : {}),
+    ...(upper ? { upper: byDraws(upper, 'upper') as Margin } : {}),
+    ...(wear && own.wear && side ? { wear: { ...(byDraws(wear, 'wear') as Margin), side } } : {}),
     ...(own.metalOn ? { metalOn: own.metalOn } : {}),
+    ...(drawn ? { drawn: { ...drawn, clear: drawn.draws > 0 ? clearShare(rule, drawn.draws) : 0 } } : {}),
   });
   const margins = [own.lowerMargin, own.upperMargin, side === 'high' ? own.wearAbove : own.wearBelow];
-  return mode === 'part' && rule !== 'simple'
-    ? whereRead(verdict, margins, from.network, from.grid, cell, from.nameOf)
-    : verdict;
+  const check =
+    mode === 'part' && rule !== 'simple'
+      ? whereRead(verdict, margins, from.network, from.grid, cell, from.nameOf)
+      : verdict;
+  return drawn ? { check, drawn } : { check };
 }
+
+/** A verdict, and what draws tell where they decide it. */
+interface Judged {
+  check: CheckVerdict;
+  drawn?: Drawn;
+}
+
+/** What draws tell of a row by its margins; undefined where they are not asked for, or some case cannot be computed at all. */
+function drawnOf(
+  row: Row,
+  keys: Partial<Record<'lower' | 'upper' | 'wear', RowKey | undefined>>,
+  rule: DecisionRule,
+  from: Reading,
+): Drawn | undefined {
+  const margins: Asked['margins'] = {};
+  for (const which of ['lower', 'upper', 'wear'] as const) {
+    const key = keys[which];
+    const margin = key === undefined ? undefined : from.network.rows.get(key);
+    if (!margin) continue;
+    const figure = from.figure(margin.key);
+    if (!figure || Number.isNaN(figure.centre)) return undefined;
+    margins[which] = margin;
+  }
+  return from.drawnOf({ row, margins, rule });
+}
+
+const PLAN: Standing = { mode: 'plan', isRead: false };
 
 /**
  * Where wear leads: past the upper limit (a clearance, a bore) or past the lower one (a shaft). Undefined where neither
@@ -229,6 +280,23 @@ function limitRemarks(plan: LimitPlan, { planned, measured, quantity }: OutputPl
   return inside ? [INSIDE] : [];
 }
 
+/** Says of a size that was measured by how much it came out beyond the tolerance it was to be made to. */
+function toleranceRemarks(plan: OutputPlan, from: Reading): Remark[] {
+  const tolerance = plan.ownTolerance === undefined ? undefined : from.figure(plan.ownTolerance);
+  const planned = plan.planned === undefined ? undefined : from.figure(plan.planned);
+  const measured = plan.measured === undefined ? undefined : from.figure(plan.measured);
+  if (!tolerance || !planned || !measured) return [];
+  const above = measured.value - (planned.value + (tolerance.high - tolerance.value));
+  const below = planned.value + (tolerance.low - tolerance.value) - measured.value;
+  const by = Math.max(above, below);
+  if (!(by > Math.abs(planned.value) * 1e-12)) return [];
+  const unit = displayUnit(plan.quantity, from.units, plan.display);
+  const step = unit.point ? { ...unit, point: false, offset: 0 } : unit;
+  const text = formatQuantity(by, step, { spread: by });
+  const side = above > 0 ? 'above' : 'below';
+  return [{ grade: 'caution', message: `Came out ${text} ${side} its own tolerance.`, paper: true }];
+}
+
 /** Why nothing is proven by readings of other cells; of its own, its cautions say it. */
 function unstatedRemarks(outputs: Readonly<Record<string, OutputResult>>): Remark[] {
   const notes = new Set<string>();
@@ -254,6 +322,7 @@ function remarksOf(
       remarks.push(
         ...limitRemarks(output.limits, output, from).filter((one) => !asked || one !== OTHER_UNIT),
       );
+  for (const output of cell.outputs) remarks.push(...toleranceRemarks(output, from));
   for (const validity of cell.validity) {
     const row = from.network.rows.get(validity.key);
     const value = row ? from.grid.nominal(row.slot) : undefined;

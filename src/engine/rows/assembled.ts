@@ -34,6 +34,8 @@ export interface OutputPlan {
   justMade: boolean;
   /** Source row whose ends are the tolerance the size is cut to. */
   tolerance?: RowKey;
+  /** Source row whose ends are the tolerance of the plan, whoever set it: what the part came out at is held against it. */
+  ownTolerance?: RowKey;
   /** Side on which a miss while cutting can still be reworked. */
   metalOn?: 'low' | 'high';
   /** True for a set of figures that belong to the readings and are shown unfolded only. */

@@ -2,7 +2,7 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell } from './assembled.ts';
 import type { RowKey } from './key.ts';
-import type { RowBody, RowDefinition, SourceEnds } from './row.ts';
+import type { RowBody, RowDefinition, RowProof, SourceEnds } from './row.ts';
 
 /** Gathers the rows and remarks of one cell while it is being assembled. */
 export class CellBuilder {
@@ -29,27 +29,27 @@ export class CellBuilder {
     };
   }
 
-  private add(key: RowKey, body: RowBody, read?: 'read'): RowKey {
+  private add(key: RowKey, body: RowBody, proof?: RowProof): RowKey {
     this.keys.add(key);
     this.cell.rows.push({
       key,
       owner: this.cell.id,
       body,
-      ...(read ? { read: true } : {}),
+      ...(proof ? { proof } : {}),
     } satisfies RowDefinition);
     return key;
   }
 
-  number(key: RowKey, value: number, read?: 'read'): RowKey {
-    return this.add(key, { kind: 'number', value }, read);
+  number(key: RowKey, value: number, proof?: RowProof): RowKey {
+    return this.add(key, { kind: 'number', value }, proof);
   }
 
-  formula(key: RowKey, expr: Expr, held = false): RowKey {
-    return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr });
+  formula(key: RowKey, expr: Expr, held = false, proof?: RowProof): RowKey {
+    return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr }, proof);
   }
 
-  source(key: RowKey, nominal: number | Expr, ends: SourceEnds, read?: 'read'): RowKey {
-    return this.add(key, { kind: 'source', nominal, ends }, read);
+  source(key: RowKey, nominal: number | Expr, ends: SourceEnds, proof?: RowProof): RowKey {
+    return this.add(key, { kind: 'source', nominal, ends }, proof);
   }
 
   /** A row without a value, and the reason; told on the cell too when it is the cell's own text that is at fault. */

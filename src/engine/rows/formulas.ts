@@ -12,6 +12,8 @@ import type { Expr, Reference, Spread, ValueType } from '../../language/syntax/s
 import { short } from '../../language/syntax/wording.ts';
 import type { CellBuilder } from './builder.ts';
 import { mapRefs, rowRef } from './expr.ts';
+import { proofOfFormula } from './proof.ts';
+import type { RowProof } from './row.ts';
 import { type SheetScope, typeOfQuantity } from './scope.ts';
 
 /**
@@ -23,7 +25,7 @@ export function sheetFormula(
   scope: SheetScope,
   expr: Expr,
   wanted: string | undefined,
-): { expr: Expr; type: ValueType } | Problem {
+): { expr: Expr; type: ValueType; proof?: RowProof } | Problem {
   let wrong: Problem | undefined;
   mapRefs(expr, (ref) => {
     build.cell.mentions.add(ref.name);
@@ -44,7 +46,8 @@ export function sheetFormula(
     }
     return rowRef(target.key);
   });
-  return wrong ?? { expr: resolved, type };
+  const proof = proofOfFormula(expr, types.typeOf);
+  return wrong ?? { expr: resolved, type, ...(proof ? { proof } : {}) };
 }
 
 /** Quantities whose sort a formula must meet; a plain number may hold anything without dimension. */

@@ -6,6 +6,7 @@ import type { CellBuilder } from './builder.ts';
 import { fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { sheetFormula } from './formulas.ts';
 import { inputRow, outputRow, type RowKey } from './key.ts';
+import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { type ValuePlace, valueRows } from './value-rows.ts';
 
@@ -90,11 +91,30 @@ function defaultRows(
     build,
     scope,
     input.default as string,
-    { key, field: `inputs.${input.name}`, role: input.role ?? 'given', quantity: input.quantity, blank: '' },
+    {
+      key,
+      field: `inputs.${input.name}`,
+      role: input.role ?? 'given',
+      quantity: input.quantity,
+      blank: '',
+      proof: proofOfDefault(input),
+    },
     (expr) => ({ expr: mapRefs(fold(expr, isBlank), inner) }),
   );
   build.cell.echoes = before;
 }
+
+/** What a number typed for an input is to proof; by its role and quantity where the record says nothing. */
+const proofOfTyped = ({ counts }: CellInput): RowProof | undefined =>
+  counts === 'aside' ? { is: 'settled' } : counts === 'measured' ? { is: 'measured' } : undefined;
+
+/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it hangs on. */
+const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): RowProof | undefined => {
+  if (text.startsWith('=')) return { basis: 'geometry' };
+  const isNothing = Number.parseFloat(text) === 0;
+  const isSize = /^(length|angle|area|volume)$/.test(quantity ?? '');
+  return { is: counts !== 'aside' && isSize && !isNothing ? 'planned' : 'settled' };
+};
 
 function valuePlan(
   build: CellBuilder,
@@ -126,6 +146,7 @@ function valuePlan(
     role: input.role ?? 'given',
     quantity: input.quantity,
     blank: '',
+    proof: proofOfTyped(input),
     readings,
   });
   return { kind: 'value', key };

@@ -7,10 +7,11 @@ import { CellBuilder } from './builder.ts';
 import { call, constant, eachRef, fold, mapRefs, minus, plus, quoted, rowRef, times } from './expr.ts';
 import { atEnd, type End } from './fit-ends.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
-import { outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
+import { keyOf, outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
 import { notFetched } from './library.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { sheetLimit } from './plain.ts';
+import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { numberOf } from './texts.ts';
 import { valueRows } from './value-rows.ts';
@@ -108,6 +109,21 @@ class Inner {
     });
   }
 
+  /** How an output follows from what its formula takes in. */
+  proofOf(expr: Expr, { basis, held }: CellOutput): RowProof {
+    // What the cell decides (the next undersize, so many shims) is done only once it is measured.
+    if (held) return { is: 'planned' };
+    if (basis !== 'geometry') return { basis: 'model' };
+    const aside = new Set<RowKey>();
+    eachRef(expr, ({ name }) => {
+      if (this.equipment.has(name as RowKey)) aside.add(name as RowKey);
+    });
+    return { basis: 'geometry', ...(aside.size > 0 ? { aside: [...aside] } : {}) };
+  }
+
+  /** Keys of what its formulas take of equipment, gauges and material: a gauge and a correction to reference temperature stop no proof. */
+  private readonly equipment = new Set<RowKey>();
+
   private ref(ref: Reference): Expr {
     const input = this.inputs.get(ref.name);
     if (input) {
@@ -116,11 +132,13 @@ class Inner {
           return quoted(input.text);
         case 'value':
           if (ref.output !== undefined && input.of) return this.behind(input.of, ref);
+          if (this.kind.inputs.find((one) => one.name === ref.name)?.counts === 'aside')
+            this.equipment.add(input.key);
           return rowRef(input.key);
         case 'record':
           return ref.output === undefined
             ? this.fail(`\`${ref.name}\` is a whole cell`)
-            : this.outside({ ...ref, name: input.name });
+            : this.beside(this.outside({ ...ref, name: input.name }));
         case 'blank':
           return rowRef(input.key);
       }
@@ -128,6 +146,11 @@ class Inner {
     const output = this.kind.outputs.find((one) => one.name === ref.name);
     if (output) return rowRef(this.scope.standing(this.record, output.name));
     return this.fail(`the formula names \`${ref.name}\`, which this kind of cell does not have`);
+  }
+
+  private beside(expr: Expr): Expr {
+    if (expr.kind === 'ref') this.equipment.add(keyOf(expr));
+    return expr;
   }
 
   /** `bore.least` where the input bore names a cell, or a figure of one. */
@@ -224,7 +247,8 @@ function outputRows(
   else if (output.formula !== undefined) {
     const expr = guarded(inner.formula(output.formula), guards);
     const spread = output.spread;
-    if (!spread) build.formula(key, expr, output.held === true);
+    const proof = inner.proofOf(expr, output);
+    if (!spread) build.formula(key, expr, output.held === true, proof);
     else {
       const low = inner.formula(spread.low);
       const high = inner.formula(spread.high);
@@ -236,7 +260,7 @@ function outputRows(
         dof: Number.POSITIVE_INFINITY,
         label: `${build.name}: ${spread.label}`,
       });
-      build.formula(key, plus(expr, rowRef(own)));
+      build.formula(key, plus(expr, rowRef(own)), false, proof);
     }
   } else build.blank(key, `${kind.title} gives no ${output.label}.`);
 
@@ -285,7 +309,13 @@ function outputRows(
   if (!plan.measured && output.formula !== undefined && !output.spread && output.quantity === 'length')
     for (const end of ['least', 'greatest'] as const) {
       const formed = inner.atEnd(output.formula, end);
-      if (formed) judged[end] = build.formula(partRow(key, end), guarded(formed, guards));
+      if (formed)
+        judged[end] = build.formula(
+          partRow(key, end),
+          guarded(formed, guards),
+          false,
+          inner.proofOf(formed, output),
+        );
     }
   const own = settings?.limits;
   const hasOwn = own && (own.lower?.trim() || own.upper?.trim() || own.wear?.trim());
@@ -368,16 +398,22 @@ function tableRows(
     low: found.low,
     high: found.high,
   });
+  const proof: RowProof = output.basis === 'geometry' ? { is: 'settled' } : { basis: 'model' };
   if (found.low === found.high) {
-    build.number(key, found.value);
+    build.number(key, found.value, proof);
     return;
   }
-  build.source(key, found.value, {
-    low: found.low - found.value,
-    high: found.high - found.value,
-    distribution: 'rectangular',
-    k: 2,
-    dof: Number.POSITIVE_INFINITY,
-    label: `${build.name}: ${output.label} of ${row?.name ?? choice.text}`,
-  });
+  build.source(
+    key,
+    found.value,
+    {
+      low: found.low - found.value,
+      high: found.high - found.value,
+      distribution: 'rectangular',
+      k: 2,
+      dof: Number.POSITIVE_INFINITY,
+      label: `${build.name}: ${output.label} of ${row?.name ?? choice.text}`,
+    },
+    proof,
+  );
 }

@@ -34,6 +34,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     display: record.display,
     tolerance: issued ? undefined : record.tolerance,
     blank: blankWords(record, build.name),
+    proof: record.basis === 'equipment' ? { is: 'settled' } : undefined,
+    isGeometry: record.basis === 'geometry',
     readings: { gauge: record.gauge, at: record.at, material: record.material, reference },
   });
   let cut = tolerance;
@@ -80,6 +82,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
       },
     });
     output.measured = key;
+    if (cut) output.ownTolerance = cut;
     output.difference = build.formula(partRow(key, 'difference'), minus(rowRef(key), rowRef(own)));
     output.stands = 'measured';
     output.justMade = true;

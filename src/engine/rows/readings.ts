@@ -8,7 +8,7 @@ import { call, constant, minus, plus, rowRef, times } from './expr.ts';
 import { type Form, formOf, pooledScatter, type Scatter } from './form.ts';
 import { outputRow, partRow, type ReadingFigure, type RowKey } from './key.ts';
 import { gaugeOf, type Lost, recordOf } from './record-of.ts';
-import type { SourceEnds } from './row.ts';
+import type { RowProof, SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { type ReadingFigures, readingFigures } from './statistics.ts';
 import { unknownEnds } from './unknown-ends.ts';
@@ -26,6 +26,8 @@ export interface ReadingContext {
   field: string;
   /** Entry of the sheet's reference temperature. */
   reference: string;
+  /** What a number typed there is, where it is none read off a part: the library's own. */
+  proof?: RowProof | undefined;
 }
 
 /**
@@ -42,6 +44,7 @@ export function readingRows(
   context: ReadingContext,
 ): void {
   const stations = stationsOf(entry);
+  const proof: RowProof = context.proof ?? { is: 'measured' };
   const figures = readingFigures(stations.map((station) => station.map((one) => one.value)));
   const spread = entry.kind === 'readings' || entry.kind === 'value' ? entry.spread : undefined;
   const used = gaugeOf(build, scope, context, stations);
@@ -77,13 +80,14 @@ export function readingRows(
       )
     : undefined;
   const size = (key: RowKey, value: number, source: RowKey | undefined, unread?: Expr): void => {
-    const raw = build.number(partRow(key, 'read'), value, 'read');
+    const raw = build.number(partRow(key, 'read'), value, proof);
     let expr: Expr = rowRef(raw);
     if (gauge) expr = plus(expr, rowRef(outputRow(gauge, 'error')));
     if (source) expr = plus(expr, rowRef(source));
     if (unread) expr = plus(expr, unread);
     if (unknown) expr = plus(expr, rowRef(unknown));
-    build.formula(key, corrected && corrected !== 'lost' ? times(expr, corrected) : expr);
+    // Gauge, temperature and material bring a reading to what it is of: they make no plan of it.
+    build.formula(key, corrected && corrected !== 'lost' ? times(expr, corrected) : expr, false, proof);
   };
   // At one place more scatter than the gauge's stands for the form too: by Student's t it is wide enough.
   const meanForm = figures.places > 1 ? form?.mean : undefined;
@@ -111,9 +115,9 @@ export function readingRows(
       build.blank(key, missing, true);
       return;
     }
-    let expr: Expr = rowRef(build.number(partRow(key, 'read'), value, 'read'));
+    let expr: Expr = rowRef(build.number(partRow(key, 'read'), value, proof));
     if (parts.difference) expr = plus(expr, rowRef(parts.difference));
-    build.formula(key, unread ? plus(expr, unread) : expr);
+    build.formula(key, unread ? plus(expr, unread) : expr, false, proof);
   };
   const one = 'needs two readings or more';
   difference('range', figures.n > 1 ? figures.range : undefined, `The range ${one}.`);

@@ -46,6 +46,24 @@ export interface LimitFigures {
 }
 
 /** One output of a cell: `value` for a plain cell; `mean`, `least` ... besides for a set of readings. */
+/** A figure by draws, SI. */
+export interface Drawn {
+  /** How many draws it is from; 0 before the first look. */
+  draws: number;
+  /** No more draws will be made. */
+  isLast: boolean;
+  /** Mean and standard uncertainty. */
+  centre: number;
+  u: number;
+  /** The band that the rule goes by: the share it asks for lies in it, and more by what chance may take away. */
+  low: number;
+  high: number;
+  /** Share of the draws beyond each limit. */
+  missed: { lower?: number; upper?: number; wear?: number };
+  /** Share beyond neither of the limits of a new part. */
+  within: number;
+}
+
 export interface OutputResult {
   /** Kind of quantity, where known. */
   quantity?: string;
@@ -63,6 +81,8 @@ export interface OutputResult {
   logical?: boolean;
   limits?: LimitFigures;
   check: CheckVerdict;
+  /** What draws tell of it, where they decide the verdict. */
+  drawn?: Drawn;
   problem?: Problem;
   /** Hangs on an optional input of its own cell that was left blank: nothing is asked for, nothing is wrong. */
   idle?: boolean;
@@ -72,6 +92,8 @@ export interface OutputResult {
 export interface Remark {
   grade: 'error' | 'caution';
   message: string;
+  /** Told on paper too: it is of the part, not of the entry. */
+  paper?: true;
 }
 
 /** A question about an entry that reads well but is probably not what was meant. */

@@ -12,8 +12,23 @@ export interface RowDefinition {
   /** Id of the cell the row belongs to, for messages and for telling which cell to report. */
   owner: string;
   body: RowBody;
-  /** What was read off a part, or the doubt stated behind what was worked out from readings: it makes a proof of a plan. */
-  read?: true;
+  /** How it bears on proof; absent where it is simply what it hangs on. */
+  proof?: RowProof;
+}
+
+/**
+ * How a row bears on whether a figure is proven. `is`: what it is whatever it hangs on: read off a part; the size of a part
+ * still to be made; or neither, which stops no proof (a size of measuring equipment, a count); a `factor` is neither
+ * either, but what it enters follows from it by no geometry.
+ */
+export interface RowProof {
+  is?: 'measured' | 'planned' | 'settled' | 'factor';
+  /** A plan enters the formula as a number written in it. */
+  planned?: true;
+  /** It follows by a model; by geometry alone, whatever factors it takes in. */
+  basis?: 'model' | 'geometry';
+  /** Rows it takes in that are sizes of measuring equipment there, whatever they are elsewhere. */
+  aside?: readonly RowKey[];
 }
 
 export type Distribution = 'rectangular' | 'normal' | 'triangular' | 'arcsine';

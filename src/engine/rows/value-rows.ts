@@ -1,7 +1,7 @@
 import { problem } from '../../../shared/problem.ts';
 import { fieldWords } from '../../../shared/sheet/field-words.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
-import type { Entry, Expr, Spread, ValueType } from '../../language/syntax/syntax.ts';
+import type { Entry, Expr, Literal, Spread, ValueType } from '../../language/syntax/syntax.ts';
 import { isShare } from '../../language/values/spread.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 import { inputWords } from './bare-reading.ts';
@@ -10,8 +10,9 @@ import { call, constant, eachRef, minus, plus, quoted, rowRef, times } from './e
 import { sheetFormula, spreadMisfit } from './formulas.ts';
 import { partRow, type RowKey } from './key.ts';
 import { oddSize, SHARE_OF_NOTHING } from './odd-size.ts';
+import { proofOfLiteral } from './proof.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
-import type { SourceEnds } from './row.ts';
+import type { RowProof, SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { numberOf } from './texts.ts';
 import { unknownEnds } from './unknown-ends.ts';
@@ -30,11 +31,17 @@ export interface ValuePlace {
   blank: string;
   /** A size is wanted, which 20 under is not. */
   isSize?: boolean;
+  /** What a number typed there is to proof; by its role and quantity where absent. */
+  proof?: RowProof | undefined;
+  /** The author of the line says that it follows by geometry. */
+  isGeometry?: boolean;
   readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference' | 'gaugeInCell'>;
 }
 
 /** Gives a formula over row keys, or a problem: differs between a sheet's own entries and a library cell's defaults. */
-export type FormulaReader = (expr: Expr) => { expr: Expr; type?: ValueType } | ReturnType<typeof problem>;
+export type FormulaReader = (
+  expr: Expr,
+) => { expr: Expr; type?: ValueType; proof?: RowProof } | ReturnType<typeof problem>;
 
 /**
  * Rows of one entry: a number, a range, a value with its spread, readings, or a formula; chosen formulas are held.
@@ -74,6 +81,7 @@ export function valueRows(
       reference: place.readings?.reference ?? '20 degC',
       quantity: place.quantity,
       field: place.field,
+      proof: place.proof,
     });
     return undefined;
   }
@@ -83,7 +91,12 @@ export function valueRows(
     const low = Math.min(entry.low.value, entry.high.value);
     const high = Math.max(entry.low.value, entry.high.value);
     const middle = (low + high) / 2;
-    return build.source(place.key, middle, rectangular(build, low - middle, high - middle, place));
+    return build.source(
+      place.key,
+      middle,
+      rectangular(build, low - middle, high - middle, place),
+      place.proof ?? proofOfLiteral(entry.low, place),
+    );
   }
   if (entry.kind === 'readings') {
     build.problem(
@@ -100,11 +113,12 @@ export function valueRows(
   const own = entry.kind === 'value' ? entry.spread : undefined;
   if (own) tellUncounted(build, place);
   const spread = own ?? toleranceOf(build, scope, place, value, unitOfSize(entry));
+  const proof = place.proof ?? proofOfLiteral(literalOf(entry), place);
   if (!spread) {
-    build.number(place.key, value);
+    build.number(place.key, value, proof);
     return undefined;
   }
-  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)));
+  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)), proof);
   if (spread.percent && value === 0) {
     build.problem(place.key, problem('range', SHARE_OF_NOTHING), own ? place.field : 'tolerance');
     return undefined;
@@ -113,7 +127,7 @@ export function valueRows(
   const ofShare = entry.kind === 'value' && isShare({ symbol: entry.value.unit ?? '' });
   const scale = spread.percent && !ofShare ? Math.abs(value) : 1;
   const { shift, low, high } = aboutInside(spread.low * scale, spread.high * scale);
-  return build.source(place.key, value + shift, rectangular(build, low, high, place, spread));
+  return build.source(place.key, value + shift, rectangular(build, low, high, place, spread), proof);
 }
 
 /**
@@ -125,6 +139,10 @@ function aboutInside(low: number, high: number): { shift: number; low: number; h
   const shift = (low + high) / 2;
   return { shift, low: low - shift, high: high - shift };
 }
+
+/** The size that an entry which is no list states. */
+const literalOf = (entry: Entry): Literal | undefined =>
+  entry.kind === 'fit' ? entry.nominal : 'value' in entry ? entry.value : undefined;
 
 function formulaRows(
   build: CellBuilder,
@@ -147,22 +165,34 @@ function formulaRows(
     return undefined;
   }
   const held = place.role === 'chosen';
+  // What is chosen, or given by the maker, is a plan however it is arrived at.
+  const proof: RowProof | undefined =
+    place.proof ??
+    (held || (place.role === 'given' && place.field === 'entry')
+      ? { is: 'planned' }
+      : place.isGeometry
+        ? { basis: 'geometry' }
+        : read.proof);
   if (!spread) {
-    build.formula(place.key, read.expr, held);
+    build.formula(place.key, read.expr, held, proof);
     return undefined;
   }
-  const nominal = held ? read.expr : rowRef(build.formula(partRow(place.key, 'formula'), read.expr));
+  // A doubt stated behind a calculation makes a reading of it: how it was calculated is how it was read.
+  const inner = place.role === 'measured' ? undefined : proof;
+  const nominal = held
+    ? read.expr
+    : rowRef(build.formula(partRow(place.key, 'formula'), read.expr, false, inner));
   const { ends, shift } =
     spread === 'unreadable'
       ? { ends: unknownEnds(build, unread(build)), shift: 0 }
       : endsOver(build, nominal, spread, place);
-  if (held) return build.source(place.key, shift === 0 ? nominal : plus(nominal, exprOf(shift)), ends);
+  if (held) return build.source(place.key, shift === 0 ? nominal : plus(nominal, exprOf(shift)), ends, proof);
   // A doubt stated behind a calculation over what was read makes a reading of it.
   const own =
     place.role === 'measured'
-      ? build.source(partRow(place.key, 'read'), shift, ends, 'read')
+      ? build.source(partRow(place.key, 'read'), shift, ends, { is: 'measured' })
       : build.source(partRow(place.key, 'cut'), shift, ends);
-  build.formula(place.key, plus(nominal, rowRef(own)));
+  build.formula(place.key, plus(nominal, rowRef(own)), false, inner?.is ? inner : undefined);
   return own;
 }
 

@@ -7,6 +7,9 @@ export interface Answering {
   answer(request: Request): Reply;
   /** The whole sheet by the library as it is now, unasked. */
   renew(): Reply;
+  /** A block of draws for verdicts that wait for them; what that settled, unasked. */
+  draw(): Reply | undefined;
+  readonly isSettling: boolean;
 }
 
 /** The far side of {@link createEngineClient}: one engine that answers its requests, in their order. */
@@ -45,6 +48,13 @@ export function createAnswer(library: Library): Answering {
   };
   return {
     answer: (request) => guarded(request.n, () => answer(request)),
+    draw: () => {
+      const results = engine.draw();
+      return results.cells.length > 0 ? { n: UNASKED, gives: 'results', results } : undefined;
+    },
+    get isSettling() {
+      return engine.isSettling;
+    },
     renew: () => guarded(UNASKED, () => ({ n: UNASKED, gives: 'results', results: engine.renew() })),
   };
 }

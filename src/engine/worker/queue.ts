@@ -7,6 +7,9 @@ import type { Reply, Request } from './messages.ts';
 /** Milliseconds that an answer waits for kinds of cell. What takes longer is reported when it comes. */
 const PATIENCE = 10_000;
 
+/** Milliseconds of drawing between two looks for a request: half a frame. What comes out does not hang on it. */
+const SLICE = 8;
+
 /**
  * The worker's queue of requests. Answers them strictly in their order, by a library that is fetched as it is used: each waits for the kinds of cell
  * it names, and one that names none that is not there is answered at once. Where a kind cannot be fetched the answer is
@@ -17,7 +20,8 @@ export function createQueue(
   library: GrowingLibrary,
   post: (reply: Reply) => void,
 ): (request: Request) => void {
-  const { answer, renew } = createAnswer(library);
+  const answering = createAnswer(library);
+  const { answer, renew } = answering;
   const behind: Request[] = [];
   let waiting = false;
   /** Kinds that lines of the sheet were answered without. */
@@ -26,6 +30,22 @@ export function createQueue(
   let fetching = false;
   /** A request came while they were being fetched: if that fails, it has had no attempt of its own. */
   let again = false;
+  /** Draws go on in slices between requests, so that none waits for them. */
+  let drawing = false;
+  const drawOn = (): void => {
+    if (drawing || !answering.isSettling) return;
+    drawing = true;
+    setTimeout(() => {
+      drawing = false;
+      const until = performance.now() + SLICE;
+      do {
+        const reply = answering.draw();
+        if (reply) post(reply);
+        if (reply?.gives === 'failure') return;
+      } while (answering.isSettling && performance.now() < until);
+      drawOn();
+    }, 0);
+  };
 
   const fetchLate = async (): Promise<void> => {
     if (fetching) {
@@ -47,6 +67,7 @@ export function createQueue(
     if (request.ask !== 'example')
       for (const kind of namedIn(request, library)) if (library.lacks(kind)) late.add(kind);
     post(answer(request));
+    drawOn();
     if (late.size > 0) void fetchLate();
   };
 

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import { ownRule } from '../../../shared/checks/decision-rules.ts';
+import { drawsWords } from '../../../shared/checks/words.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
 import { leading, serviceWords } from '../kit/check-words.ts';
@@ -40,7 +41,7 @@ export const CheckCell = (props: CheckCellProps) => {
     if (v.side) parts.push(v.side);
     const { check } = result;
     if (check.where) parts.push('where read');
-    return [parts.join(', '), serviceWords(check), ownRule(check.rule, sheet.state.rule)]
+    return [parts.join(', '), serviceWords(check), ownRule(check.rule, sheet.state.rule), drawsWords(check)]
       .filter(Boolean)
       .join('; ');
   };

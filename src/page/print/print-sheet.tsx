@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { handbook } from '../../../cells/handbook.ts';
 import { ownRule, RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
+import { drawsWords } from '../../../shared/checks/words.ts';
 import { fingerprint, shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import { settle } from '../../document/sharing/settle.ts';
 import { kindsOf } from '../../engine/rows/kinds-of.ts';
@@ -46,6 +47,13 @@ export default function PrintSheet() {
       return undefined;
     return shortFingerprint(fingerprint(settle(file, { quantityAt: quantityAt(known), handbook })));
   };
+  /** What lines say of the part itself. */
+  const cameOut = () =>
+    sheet.state.order.flatMap((id) =>
+      (sheet.line(id)?.result?.remarks ?? [])
+        .filter(({ paper }) => paper)
+        .map(({ message }) => `${sheet.numberOf(id) ?? ''} ${sheet.titleOf(id)}: ${message}`),
+    );
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () => paperNotes(sheet);
   /** What may have been written down wrong, and nobody has answered. */
@@ -144,6 +152,7 @@ export default function PrintSheet() {
                           leading(row.check).side,
                           serviceWords(row.check),
                           ownRule(row.check.rule, sheet.state.rule),
+                          drawsWords(row.check),
                         ]
                           .filter(Boolean)
                           .map((words) => `; ${words}`)
@@ -183,6 +192,7 @@ export default function PrintSheet() {
         </section>
       </Show>
 
+      <Running title="Beyond tolerance" class="print-cautions" list={cameOut()} />
       <Running title="Sources" class="print-small" list={sources()} />
       <Running title="Notes" class="print-notes" list={notes()} />
       <p class="print-defers">

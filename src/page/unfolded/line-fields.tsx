@@ -60,6 +60,18 @@ export const LineFields = (props: { cell: string }) => {
             ]}
             onCommit={(value) => set('quantity', value || undefined)}
           />
+          <Show when={!measured()}>
+            <SelectField
+              label="What it follows by"
+              value={record().basis ?? ''}
+              options={[
+                { value: '', label: 'as it is typed' },
+                { value: 'geometry', label: 'geometry alone' },
+                { value: 'equipment', label: 'measuring equipment' },
+              ]}
+              onCommit={(value) => set('basis', value || undefined)}
+            />
+          </Show>
           <UnitField cell={props.cell} output="value" path="display" />
           <Show when={record().role === 'chosen' || record().role === 'given'}>
             <EntryField

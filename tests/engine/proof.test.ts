@@ -1,0 +1,177 @@
+import { describe, expect, it, test } from 'vitest';
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import { inches, ofKind, plain } from './closed-form.ts';
+
+const LIMITS = { lower: '-1000 in', upper: '1000 in' };
+const bore = plain('bore', 'measured', '2.0010 in ± .0001 in');
+const shaft = plain('shaft', 'measured', '1.9990 in ± .0001 in');
+const stateOf = (
+  formula: string,
+  others: readonly CellRecord[] = [],
+  more: Partial<CellRecord> = {},
+): string => {
+  const sheet = inches([bore, shaft, ...others, plain('a', 'worked', formula, { limits: LIMITS, ...more })]);
+  const { check, problem } = sheet.output('a');
+  expect(problem).toBeUndefined();
+  return check.asNew.state;
+};
+
+describe('a formula of the sheet', () => {
+  test.each([
+    ['= bore - shaft'],
+    ['= (bore - shaft) / 2'],
+    ['= 2/3 * bore'],
+    ['= SQRT(bore^2 - shaft^2)'],
+    ['= PI() * bore'],
+    ['= MAX(0 in; bore - shaft)'],
+    ['= IF(bore > 2 in; bore - shaft; 0 in)'],
+    ['= bore'],
+  ])('%s of what was measured proves', (formula) => expect(stateOf(formula)).toBe('proven in limits'));
+
+  test.each([['= bore * 0.998'], ['= bore * 1.5'], ['= EXP(bore / shaft) * 1 in']])(
+    '%s holds by calculation: its factor is a model',
+    (formula) => expect(stateOf(formula)).toBe('holds by calculation'),
+  );
+
+  test('whose author says that it is geometry proves', () =>
+    expect(stateOf('= bore * 0.998', [], { basis: 'geometry' })).toBe('proven in limits'));
+
+  test.each([['= bore - 1.75 in'], ['= bore - width'], ['= bore - cut']])(
+    '%s is a plan: not all of it is there',
+    (formula) =>
+      expect(
+        stateOf(formula, [
+          plain('width', 'given', '1.75 in'),
+          plain('cut', 'chosen', '1.75 in', { tolerance: '± .001 in' }),
+        ]),
+      ).toBe('holds'),
+  );
+
+  test('with a wire or a block in it proves, where the line is said to be measuring equipment', () =>
+    expect(stateOf('= bore - 3 * wire', [plain('wire', 'given', '.029 in', { basis: 'equipment' })])).toBe(
+      'proven in limits',
+    ));
+
+  test('with a factor on a line of its own holds by calculation; with a count it proves', () => {
+    const share = (entry: string) => plain('share', 'given', entry, { quantity: 'number' });
+    expect(stateOf('= (bore - shaft) * share', [share('0.7')])).toBe('holds by calculation');
+    expect(stateOf('= (bore - shaft) * share', [share('3')])).toBe('proven in limits');
+  });
+});
+
+describe('what counts is what it moves with', () => {
+  const planned = plain('cut', 'chosen', '1.75 in', { tolerance: '± .001 in' });
+  test.each([
+    ['= bore + 0 * cut'],
+    ['= MAX(bore; cut)'],
+    ['= IF(shaft > 1 in; bore; cut)'],
+    ['= bore + (cut - cut)'],
+  ])('%s names a plan and does not hang on it', (formula) =>
+    expect(stateOf(formula, [planned])).toBe('proven in limits'),
+  );
+
+  test('a plan that may be the greater counts', () =>
+    expect(
+      stateOf('= MAX(bore; near)', [plain('near', 'chosen', '2.0008 in', { tolerance: '± .001 in' })]),
+    ).toBe('holds'));
+
+  test.each([['= cut + 0 * bore'], ['= MIN(bore; cut)'], ['= 3 * cut']])(
+    '%s is no part for a reading that it names',
+    (formula) => expect(stateOf(formula, [planned])).toBe('holds'),
+  );
+});
+
+describe('a bought part', () => {
+  const state = (role: CellRecord['role'], entry: string) =>
+    stateOf('= bore - ring', [plain('ring', role, entry)]);
+  it('counts once what its certificate says is entered as its reading', () => {
+    expect(state('given', '1.75 in ± .0005 in')).toBe('holds');
+    expect(state('measured', '1.75 in ± .0005 in')).toBe('proven in limits');
+  });
+});
+
+describe('a cell of the library', () => {
+  test('by wires: the thread is proven by the reading over them, whatever wire and pitch are', () => {
+    const wires = {
+      ...ofKind('three-wire', 'thread', {
+        over_wires: '0.5334 in ± .0002 in',
+        wire: '.0481 in',
+        pitch: '1/13 in',
+      }),
+      outputs: { pitch_diameter: { limits: { lower: '0.1 in', upper: '1 in' } } },
+    };
+    expect(inches([wires]).output('thread', 'pitch_diameter').check.asNew.state).toBe('proven in limits');
+  });
+
+  test('by a setting ring: what is read from it is measured', () => {
+    const set = {
+      ...ofKind('gauge-setting', 'dial', {
+        set_to: '2.0000 in',
+        divisions: '4',
+        division: '.0001 in',
+        gauge: 'g',
+      }),
+      outputs: { size: { limits: { lower: '1.9 in', upper: '2.1 in' } } },
+    };
+    const gauge = ofKind('gauge', 'g', { gauge: 'micrometer-25-50-mm', certificate: '.0001 in' });
+    expect(inches([gauge, set]).output('dial', 'size').check.asNew.state).toBe('proven in limits');
+  });
+
+  test('a model holds by calculation until its figure is measured itself', () => {
+    const press = (outputs: NonNullable<CellRecord['outputs']>) =>
+      inches([
+        plain('bush', 'measured', '2.2515 in ± .0001 in'),
+        plain('inside', 'measured', '1.75 in ± .0001 in'),
+        ofKind('material', 'bronze', { material: 'c93200' }),
+        {
+          ...ofKind('bush-close-in', 'p', {
+            bush_outside: 'bush',
+            bush_bore: 'inside',
+            interference: '= bush - inside - .5 in',
+            bush_material: 'bronze',
+            housing_material: 'bronze',
+          }),
+          outputs,
+        },
+      ]).output('p', 'close_in').check.asNew.state;
+    const limits = { lower: '-1 in', upper: '1 in' };
+    expect(press({ close_in: { limits } })).toMatch(/^holds by calculation/);
+    expect(press({ close_in: { limits, measured: { entry: '.0011 in ± .0001 in' } } })).toMatch(
+      /^proven in limits/,
+    );
+  });
+});
+
+test('a reading brought to reference temperature stays a reading', () => {
+  const sheet = inches([
+    ofKind('material', 'iron', { material: 'c93200' }),
+    plain('a', 'measured', '2 in ± .0001 in', { at: '75 degF ± 1 degF', material: 'iron', limits: LIMITS }),
+  ]);
+  expect(sheet.output('a').check.asNew.state).toBe('proven in limits');
+});
+
+test('the mark of the author is followed at once, below too', () => {
+  const cells = (more: Partial<CellRecord>) => [
+    bore,
+    plain('a', 'worked', '= bore * 0.5', more),
+    plain('b', 'worked', '= a', { limits: LIMITS }),
+  ];
+  expect(inches(cells({})).output('b').check.asNew.state).toBe('holds by calculation');
+  expect(inches(cells({ basis: 'geometry' })).output('b').check.asNew.state).toBe('proven in limits');
+});
+
+describe('a size that came out beyond its own tolerance says so', () => {
+  const remarks = (measured: string, role: CellRecord['role'] = 'chosen') =>
+    inches([plain('a', role, '2.0000 in', { tolerance: '+.0010 -.0005 in', measured: { entry: measured } })])
+      .byName('a')
+      ?.remarks.map(({ message }) => message.replaceAll('\u00a0', ' '));
+  test.each([
+    ['2.0012 in ± .0001 in', 'Came out 0.0002 in above its own tolerance.'],
+    ['1.9990 in ± .0001 in', 'Came out 0.0005 in below its own tolerance.'],
+  ])('%s', (measured, said) => expect(remarks(measured)).toEqual([said]));
+
+  test('and on its limits or within them it says nothing', () => {
+    expect(remarks('2.0010 in ± .0001 in')).toEqual([]);
+    expect(remarks('1.9995 in ± .0001 in')).toEqual([]);
+  });
+});
