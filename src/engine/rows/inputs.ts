@@ -110,10 +110,11 @@ const proofOfTyped = ({ counts }: CellInput): RowProof | undefined =>
 
 /** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it hangs on. */
 const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): RowProof | undefined => {
+  if (counts === 'aside') return { is: 'settled' };
   if (text.startsWith('=')) return { basis: 'geometry' };
   const isNothing = Number.parseFloat(text) === 0;
   const isSize = /^(length|angle|area|volume)$/.test(quantity ?? '');
-  return { is: counts !== 'aside' && isSize && !isNothing ? 'planned' : 'settled' };
+  return { is: isSize && !isNothing ? 'planned' : 'settled' };
 };
 
 function valuePlan(

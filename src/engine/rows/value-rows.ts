@@ -172,7 +172,9 @@ function formulaRows(
       ? { is: 'planned' }
       : place.isGeometry
         ? { basis: 'geometry' }
-        : read.proof);
+        : place.role === 'measured'
+          ? asRead(read.proof)
+          : read.proof);
   if (!spread) {
     build.formula(place.key, read.expr, held, proof);
     return undefined;
@@ -195,6 +197,10 @@ function formulaRows(
   build.formula(place.key, plus(nominal, rowRef(own)), false, inner?.is ? inner : undefined);
   return own;
 }
+
+/** A size written where a reading is wanted is one of what it was read with, such as a pin. */
+const asRead = (proof: RowProof | undefined): RowProof | undefined =>
+  proof?.basis ? { basis: proof.basis } : undefined;
 
 /** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
 function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValuePlace): void {

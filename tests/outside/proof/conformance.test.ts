@@ -157,7 +157,7 @@ describe('limits that are formulas and have spread of their own', () => {
         sheet(
           [
             cell('bore', 'measured', '50.000 mm ± 0.010 mm'),
-            cell('bush', 'worked', '= bore + 0.020 mm', { limits: { lower: limit } }),
+            cell('bush', 'worked', '= bore + 0.020 mm', { basis: 'geometry', limits: { lower: limit } }),
           ],
           { rule: 'iso14253-2013' },
         ),

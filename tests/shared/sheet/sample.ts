@@ -66,6 +66,7 @@ export const sample = (): SheetFile => ({
         material: 'bronze',
         note: 'At the lathe.',
       },
+      basis: 'geometry',
       locked: true,
     },
     {
