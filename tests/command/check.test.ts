@@ -34,7 +34,7 @@ describe('check', () => {
     const at = lines.findIndex((line) => line.includes(' seat '));
     expect(lines[at]).toMatch(/1\.75\d+ in .*out of limits/);
     expect(lines[at + 1]).toMatch(
-      /^ +judged by +least 1\.7510 in ± 0\.0001 in \(k=2\), greatest 1\.7522 in ± 0\.0001 in *$/,
+      /^ +judged by +least 1\.7510 in \+0\.0001 -0\.0005 in \(k=2\), greatest 1\.7522 in \+0\.0005 -0\.0001 in *$/,
     );
   });
 

@@ -2,7 +2,7 @@ import type { Distribution } from '../rows/row.ts';
 import type { Stream } from './stream.ts';
 
 /** Where uniform draws come from. */
-export type Random = Pick<Stream, 'next'>;
+type Random = Pick<Stream, 'next'>;
 
 /** One source as it is drawn from: ends in SI about the nominal. */
 export interface DrawnSource {
