@@ -118,7 +118,8 @@ export function valueRows(
     build.number(place.key, value, proof);
     return undefined;
   }
-  if (spread === 'unreadable') return build.source(place.key, value, unknownEnds(build, unread(build)), proof);
+  if (spread === 'unreadable')
+    return build.source(place.key, value, unknownEnds(build, unread(build)), proof);
   if (spread.percent && value === 0) {
     build.problem(place.key, problem('range', SHARE_OF_NOTHING), own ? place.field : 'tolerance');
     return undefined;
