@@ -325,14 +325,9 @@ export const judge = (input: JudgeInput): CheckVerdict => {
     asNew: bare(asNew),
     ...(inService ? { inService: bare(inService) } : {}),
     rule,
-<<<<<<< HEAD
-    ...(k === undefined || edges.length === 0 ? : k ),
-    words: wordsOf(asNew, inService ),
-=======
-    ...(k === undefined || edges.length === 0 || input.drawn ? : k ),
+    ...(k === undefined || edges.length === 0 || input.drawn ? {} : { k }),
     ...byDraws(input),
-    words: wordsOf(asNew, inService),
->>>>>>> 24d0584 (Prove only what was measured, and let draws decide where slopes mislead)
-    ...(note === undefined ? : note ),
+    words: wordsOf({ asNew, inService }),
+    ...(note === undefined ? {} : { note }),
   };
 };
