@@ -1,12 +1,12 @@
 import type { Problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { Computed } from '../computed.ts';
+import type { DrawnSource } from '../draws/distributions.ts';
 import { highColumn, lowColumn, NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
-import type { DrawnSource } from './distributions.ts';
 
 /** One row as it is simulated; references in the formula are row keys. */
 type SimulatedRow = { key: RowKey } & (

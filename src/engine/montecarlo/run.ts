@@ -1,7 +1,7 @@
 import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
+import { type Filler, fillerOf } from '../draws/distributions.ts';
 import type { EngineFunction } from '../network/functions.ts';
 import { keyOf, type RowKey } from '../rows/key.ts';
-import { type Filler, fillerOf } from './distributions.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
 import { Random } from './random.ts';

@@ -1,4 +1,4 @@
-import { endsOf } from './sort.ts';
+import { endsOf } from '../draws/sort.ts';
 import type { Histogram } from './types.ts';
 
 const BINS = 60;

@@ -1,9 +1,9 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { type DrawnSource, fillerOf } from '../../../src/engine/montecarlo/distributions.ts';
+import { type DrawnSource, fillerOf } from '../../../src/engine/draws/distributions.ts';
+import { endsOf } from '../../../src/engine/draws/sort.ts';
 import { Random } from '../../../src/engine/montecarlo/random.ts';
-import { endsOf } from '../../../src/engine/montecarlo/sort.ts';
 import { summaryOf } from '../../../src/engine/montecarlo/summary.ts';
 
 // jStat is a general statistics library: the distribution functions that draws are held against.

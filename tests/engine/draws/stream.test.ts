@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { philox } from '../../../src/engine/montecarlo/philox.ts';
-import { GROUP, Stream } from '../../../src/engine/montecarlo/stream.ts';
+import { philox } from '../../../src/engine/draws/philox.ts';
+import { GROUP, Stream } from '../../../src/engine/draws/stream.ts';
 
 describe('Philox 4x32-10', () => {
   // Known answers published with the generator (kat_vectors of its authors' library), seen in public copies of that file.
