@@ -58,6 +58,7 @@ export default defineCell({
       label: 'pressure angle',
       quantity: 'angle',
       counts: 'aside',
+      optional: true,
       sensible: ['14.5 deg', '30 deg'],
       hint: 'Of the gears: 20 degrees by ISO 53, in old ones often 14.5. Ask, or measure over pins; a wrong one is a wrong backlash.',
     },
@@ -179,7 +180,7 @@ export default defineCell({
       grade: 'caution',
     },
     {
-      holds: '=AND(pressure_angle > 0 deg; pressure_angle < 45 deg)',
+      holds: '=IF(ISBLANK(pressure_angle); TRUE(); AND(pressure_angle > 0 deg; pressure_angle < 45 deg))',
       otherwise: 'The pressure angle lies between 0 and 45 degrees.',
       grade: 'error',
     },

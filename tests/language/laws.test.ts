@@ -17,7 +17,7 @@ import { at } from './context.ts';
 import { formulas, plainFormulas } from './formulas.ts';
 
 const SEED = 20;
-const runs = (numRuns: number) => ({ seed: SEED, numRuns: walk(numRuns / 2, numRuns * 10) });
+const runs = (numRuns: number) => ({ seed: SEED, numRuns: walk(numRuns * 1.5, numRuns * 10) });
 
 /** A tree without its places in the text. */
 const shape = (expr: Expr): unknown =>

@@ -60,7 +60,7 @@ describe('a number typed anew in the place of another', () => {
           if (plainForm(reading(other, first), own.entry)) kept++;
         },
       ),
-      { seed: 11, numRuns: walk(1500, 40_000) },
+      { seed: 11, numRuns: walk(3500, 40_000) },
     );
     expect(kept).toBeGreaterThan(150);
   });

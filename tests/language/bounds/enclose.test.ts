@@ -84,7 +84,7 @@ describe('an enclosure', () => {
           expect(value, what).toBeLessThanOrEqual(root.hi + hair(root.hi));
         }
       }),
-      { seed: 7, numRuns: walk(1000, 40_000) },
+      { seed: 7, numRuns: walk(1500, 40_000) },
     );
     expect(held).toBeGreaterThan(5000);
   });
@@ -115,7 +115,7 @@ describe('an enclosure', () => {
           expect(slope, what).toBeLessThanOrEqual(port.dhi + loose);
         }
       }),
-      { seed: 8, numRuns: walk(1000, 40_000) },
+      { seed: 8, numRuns: walk(4000, 40_000) },
     );
     expect(held).toBeGreaterThan(4000);
   });

@@ -67,6 +67,7 @@ test('line bore: two points in space, by vectors (recomputed)', () => {
     across_near: '0.05 mm',
     across_far: '0.15 mm',
     face_width: '40 mm',
+    pressure_angle: '20 deg',
   });
   expect(it('new_distance', 'mm')).toBeCloseTo(Math.hypot(...middle), 9);
   expect(it('out_of_line', 'mm')).toBeCloseTo((40 * Math.hypot(along[0], along[1])) / along[2], 9);
