@@ -68,6 +68,8 @@ export const TextField = (props: TextFieldProps) => {
     openedOn = text;
     const tell = (refusal: unknown) => {
       if (typeof refusal !== 'string') return;
+      // Refused, it stands on what stood there before: tried again, it is tried as new.
+      openedOn = now;
       note.textContent = refusal;
       if (props.draft !== undefined) refused.set(props.draft, { text, why: refusal });
     };
