@@ -15,6 +15,7 @@ test('one size, a doubt behind it, a list as it should be and units that differ 
     '2.2513 in ± 0.0002 in',
     '1.7481; 1.7480 in',
     '1.7481 | 1.7480 in',
+    '2.0010 +.0001 -.0002',
     '1.7481 in 44.4 mm',
     '=a + 1.5 mm',
     '1 1.5',

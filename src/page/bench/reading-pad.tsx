@@ -59,8 +59,9 @@ export const ReadingPad = (props: { stop: Stop }) => {
   const readable = () => {
     const shown = resolutionOf(sheet, props.stop.gauge, unit());
     if (shown !== undefined) return shown;
-    const read = split().places.flat();
-    return read.length === 0 ? undefined : Math.max(...read.map(decimalsOf)) + 1;
+    // A fraction or a whole number says nothing of it.
+    const most = Math.max(0, ...split().places.flat().map(decimalsOf));
+    return most === 0 ? undefined : most + 1;
   };
   const tooFine = () => {
     const most = readable();

@@ -9,7 +9,9 @@ const FIGURE = /([+-]?(?:\d+[.,]\d+|[.,]\d+))(?:[\s\u00a0]*(["′″µ]|[a-zµ]{
 export const spacedReadings = (text: string): string => {
   const found = [...text.matchAll(FIGURE)];
   const rest = text.replace(FIGURE, '').trim();
-  if (found.length < 2 || rest !== '') return text;
+  // A sign behind the first figure makes limits of what follows: `2.0010 +.0001 -.0002`.
+  const limits = found.slice(1).some(([, figure]) => /^[+-]/.test(figure ?? ''));
+  if (found.length < 2 || rest !== '' || limits) return text;
   const units = found.map(([, , unit]) => unit);
   const unit = units.at(-1);
   const alike = units.every((one) => one === unit) || units.slice(0, -1).every((one) => one === undefined);
