@@ -15,13 +15,13 @@ export const sheetFunctions: readonly EngineFunction[] = [
     compute: (nominal, name) => deviation(nominal, name, 'upper'),
   },
   {
-    // Middle of a class that lies on one side of its nominal; 0 of one that holds it.
+    // Middle of a class that lies on one side of its nominal; 0 of one that holds it. A class that is not there moves
+    // no size either: its lower and upper end say that it is not, so the size stands, and its spread waits.
     name: 'CLASS_MIDDLE',
     args: { min: 2, max: 2 },
     compute: (nominal, name) => {
       const [lower, upper] = [deviation(nominal, name, 'lower'), deviation(nominal, name, 'upper')];
-      if (typeof lower === 'object') return lower;
-      if (typeof upper === 'object') return upper;
+      if (typeof lower === 'object' || typeof upper === 'object') return 0;
       return lower * upper > 0 ? (lower + upper) / 2 : 0;
     },
   },
