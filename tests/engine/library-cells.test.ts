@@ -50,19 +50,30 @@ const metals = [material('bronze', 'c93200'), material('iron', 'gray-iron-30')];
 
 describe('a library cell', () => {
   it('takes least and greatest from the readings behind an input, also of a measured figure of another cell', () => {
-    const figures = (cell: CellRecord) =>
-      computeSheet(inches([...metals, cell, journal, run]), library).byName('run')?.outputs;
+    const figures = (cell: CellRecord, judged = run) =>
+      computeSheet(inches([...metals, cell, journal, judged]), library).byName('run')?.outputs;
     const planned = figures(press);
     const bore = planned?.clearance?.planned?.value as number;
     expect((planned?.least_clearance?.planned?.value as number) - bore).toBeCloseTo(-0.0001 * inch, 10);
-    const measured = figures({
+    const pressed: CellRecord = {
       ...press,
       outputs: { pressed_bore: { measured: { entry: '1.7500; 1.7503 in ± 0.0001 in' } } },
-    });
+    };
+    const measured = figures(pressed);
     expect(measured?.least_clearance?.planned?.value).toBeCloseTo((1.75 - 1.748) * inch, 10);
     expect(measured?.greatest_clearance?.planned?.value).toBeCloseTo((1.7503 - 1.7478) * inch, 10);
-    // Two directions do not show all of an out-of-round of 0.0003 in: the least may lie that much lower.
-    expect(measured?.least_clearance?.check.asNew.state).toBe('not proven');
+    // Two directions do not show all of the out-of-round, 0.0003 in and 0.0002 in less what 0.000025 in of scatter gives:
+    // the bore may be that much less still and the journal that much more, each with its ± 0.0001 in.
+    const unread = Math.sqrt(0.0003 ** 2 - 4 * 0.000025 ** 2) + Math.sqrt(0.0002 ** 2 - 4 * 0.000025 ** 2);
+    const lowest = (0.002 - 0.0002 - unread) * inch;
+    expect(measured?.least_clearance?.planned?.low).toBeCloseTo(lowest, 12);
+    // 0.00131 in at the least, above 0.001 in.
+    const { asNew, where } = measured?.least_clearance?.check ?? {};
+    expect(asNew?.state).toBe('proven in limits, near the edge');
+    expect(where).toMatch(/at one place/);
+    // 0.0014 in lies below all that was read with its ±, and above what was not read: nothing is proven.
+    const tight = figures(pressed, { ...run, inputs: { ...run.inputs, new_least: '0.0014 in' } });
+    expect(tight?.least_clearance?.check.asNew.state).toBe('not proven');
   });
 
   it('leaves figures idle that hang on an optional input left blank', () => {

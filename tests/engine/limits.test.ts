@@ -17,10 +17,10 @@ const read = (entry: string, limits: Limits) => judged(plain('a', 'measured', en
 describe('wear', () => {
   const shaft: Limits = { lower: '1.748 in', upper: '1.750 in', wear: '1.745 in', metalOn: 'high' };
   it.each([
-    ['1.7490 in ± .0002 in', 'proven in limits as new; proven serviceable'],
+    ['1.7490 in ± .0002 in', 'proven in limits as new, where read; proven serviceable, where read'],
     [
       '1.7460 in ± .0002 in',
-      'out of limits as new at the lower limit, metal gone; proven serviceable, near the edge at the wear limit',
+      'out of limits as new at the lower limit, metal gone; proven serviceable, near the edge at the wear limit, where read',
     ],
     [
       '1.7451 in ± .0002 in',
@@ -40,7 +40,7 @@ describe('wear', () => {
     expect(found.check.words).toBe('waiting');
     expect(found.remarks.map(({ message }) => message)).toEqual([expect.stringMatching(/metal is still on/)]);
     expect(read('1.7460 in ± .0002 in', { wear: '1.745 in', metalOn: 'high' }).check.words).toBe(
-      'proven serviceable',
+      'proven serviceable, where read',
     );
     expect(read('1.7460 in ± .0002 in', { wear: '1.745 in', lower: '1.748 in' }).check.inService?.state).toBe(
       'proven in limits',

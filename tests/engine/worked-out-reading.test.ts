@@ -48,16 +48,19 @@ describe('a formula where a reading is wanted', () => {
 });
 
 describe('a limit that lies from its value as millimetres lie from inches', () => {
-  const judgedBy = (upper: string) =>
-    judged([plain('bore', 'given', '2.25 in', { limits: { upper } })], 'bore');
+  const judgedBy = (upper: string, lower?: string) =>
+    judged([plain('bore', 'given', '2.25 in', { limits: { upper, ...(lower ? { lower } : {}) } })], 'bore');
 
-  it('is asked about, of the entry where that may be the one that is wrong', () => {
-    const far = judgedBy('57.2');
-    expect(far.said).toContain('apart by about 25.4 times');
-    expect(far.asked).toEqual([]);
-    const near = judgedBy('.0886');
-    expect(near.said).toBe('');
-    expect(near.asked).toEqual(['other-unit']);
+  it('is asked about, of the entry where two limits say how large it is', () => {
+    // One limit alone says on which side of it a size lies: nothing tells which of the two is wrong.
+    for (const upper of ['57.2', '.0886']) {
+      const { said, asked } = judgedBy(upper);
+      expect(said).toContain('apart by about 25.4 times');
+      expect(asked).toEqual([]);
+    }
+    const between = judgedBy('.0890', '.0880');
+    expect(between.said).toBe('');
+    expect(between.asked).toEqual(['other-unit']);
   });
 
   it('is left alone elsewhere', () => {
