@@ -33,7 +33,7 @@ test('an empty template says what it asks for, and leads from entry to entry unt
   const entry = journal.locator('[data-column="entry"]');
   // An example is shown and described, and is no value.
   await expect(entry).toContainText(`e.g. ${cells.get('journal')!.example}`);
-  await expect(entry).toHaveAttribute('aria-description', /^for example 1\.7481; .*\| between places/);
+  await expect(entry).toHaveAttribute('aria-description', /^for example 1\.7480; .*\| between places/);
   await expect(value(page, 'journal')).toHaveText('');
   await expect(journal).toContainText('Two directions at three places');
   await expect(
