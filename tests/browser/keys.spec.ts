@@ -167,7 +167,7 @@ test('the three uses by keyboard alone: make a template, change one dimension, h
   await expect(value(page, 'bush_outside').locator('.moved')).toContainText('+0.0010');
 
   // To a shop that works in millimetres.
-  await find(page, 'hand on');
+  await find(page, 'share the sheet');
   await page.keyboard.press('Enter');
   const code = dialog(page, 'Share this sheet').locator('#share-code');
   await expect(code).toHaveValue(/^A/);

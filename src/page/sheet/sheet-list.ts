@@ -150,7 +150,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       id: 'sheet.share',
       label: 'Share the sheet',
       group,
-      also: 'share send code link qr export csv table spreadsheet workbook pdf',
+      also: 'hand on send code link qr export csv table spreadsheet workbook pdf',
       run: () => tools.show('share'),
     },
     {
