@@ -12,7 +12,7 @@ import { bringIn, isSaved, lookAt, shortJob, takeOver } from './share-steps.ts';
 import { enter, figuresAreIn, value } from './sheet-steps.ts';
 
 /** How often each way is gone; more when asked. */
-const PROVING = process.env.FITWRIGHT_LOSSES !== undefined;
+const PROVING = process.env.FITWRIGHT_PROVE !== undefined;
 const RUNS = walk(1, 20);
 
 const entry = (k: number): string => `${(2.2 + k / 1000).toFixed(4)} in ± 0.0002 in`;
