@@ -108,10 +108,11 @@ test('paper is whole at the first print, by the button or by the browser’s own
 });
 
 for (const format of ['A4', 'Letter'])
-  test(`a filled job takes no more than two sheets of ${format}`, async ({ page }) => {
+  test(`a filled job takes no more than three sheets of ${format}`, async ({ page }) => {
     await begin(page, filled.title.title);
     await page.emulateMedia({ media: 'print' });
     await expect(page.locator('.print-sheet')).toBeVisible();
     const paper = (await page.pdf({ format })).toString('latin1');
-    expect(paper.match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(2);
+    // Cautions in a readable size, the readings one by one and what the press shows are on it since it took two.
+    expect(paper.match(/\/Type\s*\/Page\b/g)!.length).toBeLessThanOrEqual(3);
   });

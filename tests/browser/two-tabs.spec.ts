@@ -142,6 +142,8 @@ test('where both typed, the second is told and chooses', async ({ page, context 
   await page.keyboard.insertText('2.3 in');
   await line(other, 'bore').locator('[data-column="number"]').click();
   await line(other, 'bore').locator('[data-column="number"]').press('Delete');
+  // Others use it: that is asked first.
+  await other.getByRole('button', { name: 'Delete it all the same' }).click();
   await expect(line(other, 'bore')).toHaveCount(0);
   await page.bringToFront();
   const told = page.getByRole('alert').filter({ hasText: 'deleted meanwhile' });
