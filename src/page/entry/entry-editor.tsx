@@ -37,6 +37,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
   const openedOn = untrack(() => props.stands);
   const spot = untrack(() => props.spot);
 
+  const isGone = () => sheet.document.cell(spot.cell) === undefined;
   const commit = (text: string, byKey = false) => {
     if (done) return;
     done = true;
@@ -46,7 +47,8 @@ export const EntryEditor = (props: EntryEditorProps) => {
     // Against the text it was opened on: what came meanwhile was not seen when this was typed.
     props.onCommit({
       text: typed === openedOn.trim() && !doubted ? undefined : typed,
-      meanwhile: props.stands === openedOn ? undefined : props.stands,
+      // Of a line that was deleted meanwhile nothing stands any more: who writes is told of that.
+      meanwhile: isGone() || props.stands === openedOn ? undefined : props.stands,
       byKey,
     });
   };

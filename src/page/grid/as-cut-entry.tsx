@@ -27,7 +27,7 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
     quantity: props.quantity,
   });
   return (
-    <div class="mt-1">
+    <div class="as-cut mt-1">
       <Show when={text() || cursor.isEditedAsCut(lineRow(props.cell))}>
         <span class="caption" aria-hidden="true">
           as measured
