@@ -1,5 +1,6 @@
-import { createMemo, createUniqueId, For, Match, Show, Switch } from 'solid-js';
+import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
@@ -20,20 +21,27 @@ export interface InputLineProps {
 export const InputLine = (props: InputLineProps) => {
   const { sheet } = useSheet();
   const row = () => inputRow(props.cell, props.input.name);
-  const line = () => sheet.line(props.cell)!;
-  const text = () => line().record.inputs?.[props.input.name];
+  // Kept: what is typed in a line is committed as the line goes, deleted by somebody else.
+  const own = untrack(() => sheet.line(props.cell)!);
+  const line = () => sheet.line(props.cell) ?? own;
+  let kept = untrack(() => own.record);
+  const record = (): CellRecord => {
+    kept = line().record ?? kept;
+    return kept;
+  };
+  const text = () => record().inputs?.[props.input.name];
   const field = () => `inputs.${props.input.name}`;
   const problem = () => line().shape?.problems.find((p) => p.field === field());
   const commit = (entry: string) => void sheet.document.setField(props.cell, field(), entry);
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
-  const leftOpen = () => isLeftOpen(line().record, props.input);
+  const leftOpen = () => isLeftOpen(record(), props.input);
   const library = useLibrary();
   const rowOf = (table: string, key: string) =>
     library()
       ?.tables.get(table)
       ?.rows.find((r) => r.key === key);
   const rowName = (table: string, key: string) => rowOf(table, key)?.name ?? key;
-  const example = () => line().record.examples?.[props.input.name];
+  const example = () => record().examples?.[props.input.name];
   return (
     <GridRow row={row()} cell={props.cell} class="part input">
       <StillCell class="number" />

@@ -1,4 +1,4 @@
-import { createMemo, Show } from 'solid-js';
+import { createMemo, Show, untrack } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { roleWord } from '../../../shared/sheet/role-words.ts';
 import { writtenOut, writtenTolerance } from '../kit/decimal-mark.ts';
@@ -47,8 +47,14 @@ const NameCell = (props: { cell: string; record: CellRecord }) => {
 
 export const PlainLine = (props: { cell: string }) => {
   const { sheet } = useSheet();
-  const line = () => sheet.line(props.cell)!;
-  const record = () => line().record;
+  // Kept: what is typed in a line is committed as the line goes, deleted by somebody else.
+  const own = untrack(() => sheet.line(props.cell)!);
+  const line = () => sheet.line(props.cell) ?? own;
+  let kept = untrack(() => own.record);
+  const record = (): CellRecord => {
+    kept = line().record ?? kept;
+    return kept;
+  };
   /** A set of readings reports its mean first. */
   const main = createMemo(() => {
     const outputs = line().shape?.outputs;
