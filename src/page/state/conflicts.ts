@@ -20,7 +20,11 @@ const asText = (value: unknown): string =>
 /** What was entered here and does not stand, until the user has chosen. Call it inside a component. */
 export const createConflicts = (of: SheetDocument) => {
   const [list, setList] = createSignal<readonly Conflict[]>([]);
-  const add = (...found: Conflict[]) => setList((before) => [...before, ...found]);
+  // Said once: an editor that goes with its line tells of the same text again.
+  const isSame = (one: Conflict, other: Conflict) =>
+    one.cell === other.cell && one.field === other.field && one.mine === other.mine;
+  const add = (...found: Conflict[]) =>
+    setList((before) => [...before.filter((one) => !found.some((other) => isSame(one, other))), ...found]);
   const close = (conflict: Conflict) => setList((before) => before.filter((one) => one !== conflict));
   const ofDocument = (found: Overwritten): Conflict => ({
     cell: found.cell,
