@@ -46,8 +46,9 @@ const survives = async (
   await loss(page, context);
   if (editAtOnce) await enter(page, 'bore', entry(k + 1));
   const now = editAtOnce ? k + 1 : k;
-  await expect(page.getByRole('alert')).toContainText('the browser dropped what it kept');
-  await expect(page.getByRole('alert')).toContainText('Pump shaft');
+  // Beside it stands, for the moment, that the last entry is not saved yet.
+  const dropped = page.getByRole('alert').filter({ hasText: 'the browser dropped what it kept' });
+  await expect(dropped).toContainText('Pump shaft');
   await isSaved(page);
   // What is called saved stands in the database: a fresh tab reads it there.
   await page.close();

@@ -1,4 +1,5 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import type { ListRow } from '../../document/storage/row.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { createNotices } from '../state/notices.ts';
 import type { Order, Shelf, ShopState } from '../state/shop.ts';
@@ -30,7 +31,10 @@ export const JobList = (props: { shop: ShopState }) => {
   const [tags, setTags] = createSignal<readonly string[]>([]);
   const notices = createNotices();
   const rows = createMemo(() => props.shop.find(query(), shelf(), order(), tags()));
-  const growing = createGrowing(rows);
+  const byId = createMemo(() => new Map(rows().map((row) => [row.id, row])));
+  /** A sheet's row as it changes: what is asked in it stays open while the list follows another tab. */
+  const follow = (id: string) => createMemo<ListRow>((last) => byId().get(id) ?? last, byId().get(id)!);
+  const growing = createGrowing(() => [...byId().keys()]);
   createEffect(on([query, shelf, order, tags], growing.reset, { defer: true }));
   return (
     <Show when={props.shop.any()}>
@@ -69,7 +73,10 @@ export const JobList = (props: { shop: ShopState }) => {
               </li>
             }
           >
-            {(row) => <Job row={row} shop={props.shop} notices={notices} />}
+            {(id) => {
+              const row = follow(id);
+              return <Job row={row()} shop={props.shop} notices={notices} />;
+            }}
           </For>
         </ul>
         <Show when={growing.more()}>
