@@ -12,6 +12,8 @@ const OpenPage = lazy(() =>
   import('../handing-on/open-page.tsx').then((module) => ({ default: module.OpenPage })),
 );
 
+const WithheldNote = lazy(() => import('./withheld-note.tsx'));
+
 const BookPage = lazy(() => import('../book/book-page.tsx').then((module) => ({ default: module.BookPage })));
 
 /** What is being fetched, where the page behind an address takes a moment. */
@@ -35,6 +37,11 @@ export const App = () => {
   return (
     <>
       <EditionLine />
+      <Show when={!isSecureContext}>
+        <Suspense>
+          <WithheldNote />
+        </Suspense>
+      </Show>
       <Suspense fallback={<p class="paper">{opening()}</p>}>
         <Switch fallback={<Home shop={soFar()} failure={failure()} />}>
           <Match when={place().view === 'sheet' && (place() as { id: string }).id} keyed>

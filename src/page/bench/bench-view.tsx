@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { CareList } from '../kit/care-list.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { addressOfSheet } from '../kit/router.ts';
@@ -12,6 +12,7 @@ import { GaugeOf } from './gauge-of.tsx';
 import { Outcome } from './outcome.tsx';
 import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
+import { stayLit } from './stay-lit.ts';
 import { linesOfStep } from './step.ts';
 import { type Stop, stopsOf } from './stops.ts';
 import { waysOf, wayTaken } from './ways.ts';
@@ -21,6 +22,7 @@ export default function BenchView() {
   const { sheet, goTo } = useSheet();
   const { sheetId } = useTools();
   didHint('bench');
+  onMount(() => onCleanup(stayLit()));
   const stops = createMemo(() => stopsOf(sheet));
   const keyOf = (stop: Stop) => `${stop.cell} ${stop.spot.field}`;
   const ways = createMemo(() => waysOf(sheet));

@@ -1,4 +1,5 @@
 import { readingsFrom, readTable, writeTable } from '../entry/table.ts';
+import { copyText } from '../handing-on/copy-text.ts';
 import type { SheetContext } from '../state/context.ts';
 import { deleteLines, namesOf } from '../state/lines-commands.ts';
 import { standingFigure } from '../state/moves.ts';
@@ -93,12 +94,11 @@ export const copyLines = async (
   as: 'lines' | 'table',
 ): Promise<void> => {
   const text = as === 'table' ? writeTable(linesAsTable(context, ids)) : linesAsFile(context, ids);
-  try {
-    await navigator.clipboard.writeText(text);
-    context.notices.say(`Copied ${namesOf(context, ids)}${as === 'table' ? ' as a table' : ''}.`);
-  } catch {
-    context.notices.say('The browser does not let the page write to the clipboard: use Ctrl+C on the lines.');
-  }
+  context.notices.say(
+    (await copyText(text))
+      ? `Copied ${namesOf(context, ids)}${as === 'table' ? ' as a table' : ''}.`
+      : 'The browser does not let the page write to the clipboard: use Ctrl+C on the lines.',
+  );
 };
 
 /** Pastes by a button, where the browser lets the page read the clipboard. */
