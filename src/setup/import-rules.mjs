@@ -18,6 +18,8 @@ export const folderRules = {
     'src/document',
     'src/command',
   ],
+  // The shop's server: Node only. It shares the document's rules and the files of the page, never the page itself.
+  'src/shop': ['shared', 'src/language', 'src/document', 'src/setup', 'src/shop'],
   'src/setup': ['src/setup'],
   templates: ['shared', 'templates'],
 };
@@ -33,13 +35,20 @@ export const packageRules = [
   ['@lezer/generator', ['src/setup']],
   ['@lezer/', ['src/language', 'src/page']],
   ['hyperformula', ['src/engine']],
-  ['yjs', ['src/document']],
+  ['yjs', ['src/document', 'src/shop']],
+  ['lib0', ['src/document', 'src/shop']],
+  ['y-protocols', ['src/document', 'src/shop']],
+  ['@hocuspocus/provider', ['src/document']],
+  ['@hocuspocus/', ['src/shop']],
+  ['ws', ['src/shop']],
+  ['libsql', ['src/shop']],
+  ['pg', ['src/shop']],
   ['write-excel-file', ['src/document']],
-  ['uqr', ['src/page']],
+  ['uqr', ['src/page', 'src/shop']],
   ['idb', ['src/document']],
   ['@dagrejs/', ['src/page']],
   ['virtual:', ['src/page']],
-  ['node:', ['src/command', 'src/setup']],
+  ['node:', ['src/command', 'src/setup', 'src/shop']],
 ];
 
 /** Folders that import no package at all: they must run anywhere. */
