@@ -7,6 +7,8 @@ import { referencesIn } from '../../language/names.ts';
  */
 const REFERENCE = /\{([^{}]*)\}/g;
 
+const DOTTED = /^([\p{L}_][\p{L}\p{M}\p{N}_]*)\.([\p{L}_][\p{L}\p{M}\p{N}_]*)$/u;
+
 const plain = (text: string): string => text.replaceAll('{', '{}');
 
 /** An id that cannot stand between braces is never bound; the name stays. */
@@ -20,6 +22,10 @@ export function toStored(text: string, kind: TextKind, idOf: (name: string) => s
     const id = bound(idOf(bare));
     if (id !== undefined) return `{${id}}`;
     if (kind === 'name') return plain(text);
+    // A figure or a choice of another line, named without the equals sign: `next.thread`.
+    const [, name, output] = DOTTED.exec(bare) ?? [];
+    const of = name === undefined ? undefined : bound(idOf(name));
+    if (of !== undefined) return `{${of}}.${output}`;
   }
   let out = '';
   let done = 0;

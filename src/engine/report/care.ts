@@ -1,6 +1,7 @@
 import { type CautionFor, cautionText } from '../../../cells/record/caution.ts';
-import type { CellKind, ChoiceRow } from '../../../cells/record/cell.ts';
+import type { ChoiceRow } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceText } from '../rows/choices.ts';
 import { choiceIn } from '../rows/inputs.ts';
 import type { Library } from '../rows/library.ts';
 
@@ -10,14 +11,12 @@ export interface CareFrom {
   named: (name: string) => CellRecord | undefined;
 }
 
-const textOf = (kind: CellKind, record: CellRecord, name: string): string | undefined =>
-  record.inputs?.[name] || kind.inputs.find((input) => input.name === name)?.default;
-
 /** Rows of tables that a cell chooses, of gauges apart: what those tables note is how to read, not what can hurt. */
-const rowsOf = (record: CellRecord, { library }: CareFrom): ChoiceRow[] => {
+const rowsOf = (record: CellRecord, from: CareFrom): ChoiceRow[] => {
+  const { library } = from;
   const kind = library.kinds.get(record.kind ?? '');
   return (kind?.inputs ?? []).flatMap((input) => {
-    const text = input.choice && input.choice !== 'gauges' && textOf(kind!, record, input.name);
+    const text = input.choice && input.choice !== 'gauges' && choiceText(record, input, from);
     const table = input.choice && library.tables.get(input.choice);
     return (text && table && choiceIn(table, text)) || [];
   });

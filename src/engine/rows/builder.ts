@@ -29,6 +29,10 @@ export class CellBuilder {
     };
   }
 
+  private get place(): { name: string; id: string } {
+    return { name: this.name, id: this.cell.id };
+  }
+
   private add(key: RowKey, body: RowBody, proof?: RowProof): RowKey {
     this.keys.add(key);
     this.cell.rows.push({
@@ -52,9 +56,12 @@ export class CellBuilder {
     return this.add(key, { kind: 'source', nominal, ends }, proof);
   }
 
-  /** A row without a value, and the reason; told on the cell too when it is the cell's own text that is at fault. */
-  problem(key: RowKey, what: Problem, field?: string): RowKey {
-    const own: Problem = { ...what, origin: this.name, originId: this.cell.id };
+  /**
+   * A row without a value, and the reason; told on the cell too when it is the cell's own text that is at fault.
+   * @param at the line that is at fault, where it is not this one
+   */
+  problem(key: RowKey, what: Problem, field?: string, at = this.place): RowKey {
+    const own: Problem = { ...what, origin: at.name, originId: at.id };
     if (field) {
       own.field = field;
       this.cell.problems.push(own);
@@ -62,9 +69,12 @@ export class CellBuilder {
     return this.add(key, { kind: 'problem', problem: own });
   }
 
-  /** `optional`: it may stay blank, so what depends on it inside the cell is idle, not waiting. */
-  blank(key: RowKey, message: string, optional = false): RowKey {
-    const place = { origin: this.name, originId: this.cell.id, ...(optional ? { optional } : {}) };
+  /**
+   * `optional`: it may stay blank, so what depends on it inside the cell is idle, not waiting.
+   * @param at the line that is blank, where it is not this one
+   */
+  blank(key: RowKey, message: string, optional = false, at = this.place): RowKey {
+    const place = { origin: at.name, originId: at.id, ...(optional ? { optional } : {}) };
     return this.add(key, { kind: 'problem', problem: problem('blank', message, place) });
   }
 

@@ -11,10 +11,11 @@ import { describeSort, remedyFor, sortOfQuantity, sortOfUnit } from '../../langu
 import type { Expr, Reference, Spread, ValueType } from '../../language/syntax/syntax.ts';
 import { short } from '../../language/syntax/wording.ts';
 import type { CellBuilder } from './builder.ts';
-import { mapRefs, rowRef } from './expr.ts';
+import { mapRefs, quoted, rowRef } from './expr.ts';
 import { proofOfFormula } from './proof.ts';
 import type { RowProof } from './row.ts';
-import { type SheetScope, typeOfQuantity } from './scope.ts';
+import type { SheetScope } from './scope.ts';
+import { typeOfQuantity } from './type-of-quantity.ts';
 
 /**
  * Takes a formula of the sheet: checks its dimensions, notes whom it mentions, and gives it over row keys; or the
@@ -36,6 +37,7 @@ export function sheetFormula(
   const types = { typeOf: (ref: Reference) => scope.typeOf(ref) };
   const { type, problems } = checkExpr(expr, types, scope.library.functions);
   if (problems[0]) return problems[0];
+  if (type.kind === 'text') return noFigure(scope, expr);
   wrong = wanted === undefined ? undefined : misfit(type, wanted, expr);
   if (wrong) return wrong;
   const resolved = mapRefs(expr, (ref) => {
@@ -44,10 +46,24 @@ export function sheetFormula(
       wrong = target;
       return ref;
     }
-    return rowRef(target.key);
+    return target.choice === undefined ? rowRef(target.key) : quoted(target.choice);
   });
   const proof = proofOfFormula(expr, types.typeOf);
   return wrong ?? { expr: resolved, type, ...(proof ? { proof } : {}) };
+}
+
+/** A choice, or a text in quotes, where a figure is wanted. */
+function noFigure(scope: SheetScope, expr: Expr): Problem {
+  const text = short(printExpr(expr));
+  const target = expr.kind === 'ref' ? scope.resolve(expr) : undefined;
+  const chosen = target && 'key' in target ? target.choice : undefined;
+  return problem(
+    'dimension',
+    target
+      ? `\`${text}\` is a choice${chosen === undefined ? '' : ` (${chosen})`} and no figure: name it where such a choice is made, or in a function that takes one.`
+      : `${text} is a text, and a figure is wanted here.`,
+    { from: expr.from, to: expr.to },
+  );
 }
 
 /** Quantities whose sort a formula must meet; a plain number may hold anything without dimension. */

@@ -34,13 +34,13 @@ export function readInputs(
   for (const input of kind.inputs) {
     const text = record.inputs?.[input.name]?.trim() ?? '';
     const key = inputRow(record.id, input.name);
-    if (text === '' && input.default !== undefined) {
-      if (input.choice !== undefined)
-        plans.set(input.name, choicePlan(build, scope, input, input.default, key));
-      else {
-        plans.set(input.name, { kind: 'value', key });
-        defaults.push({ input, key });
-      }
+    if (text === '' && input.default !== undefined && input.choice === undefined) {
+      plans.set(input.name, { kind: 'value', key });
+      defaults.push({ input, key });
+      continue;
+    }
+    if (input.choice !== undefined && (text !== '' || input.default !== undefined)) {
+      plans.set(input.name, choicePlan(build, scope, record, input, key));
       continue;
     }
     if (text === '') {
@@ -49,7 +49,6 @@ export function readInputs(
       continue;
     }
     if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, input, text, key));
-    else if (input.choice !== undefined) plans.set(input.name, choicePlan(build, scope, input, text, key));
     else plans.set(input.name, valuePlan(build, scope, input, text, key, reading));
   }
   const isBlank = (name: string): boolean | undefined => {
@@ -199,13 +198,32 @@ function recordPlan(
 function choicePlan(
   build: CellBuilder,
   scope: SheetScope,
+  record: CellRecord,
   input: CellInput,
-  text: string,
   key: RowKey,
 ): InputPlan {
+  const field = `inputs.${input.name}`;
+  const taken = scope.choices.nameTaken(record.inputs?.[input.name] ?? '');
+  if (taken !== undefined) build.cell.mentions.add(taken);
+  const found = scope.choices.of(record, input);
+  const [from] = found.through;
+  if (from) build.cell.feeds.add(from.id);
+  if ('problem' in found) {
+    if (found.at.id === record.id) build.problem(key, found.problem, field);
+    else build.problem(key, found.problem, undefined, { name: scope.called(found.at.id), id: found.at.id });
+    return { kind: 'value', key };
+  }
+  if ('blank' in found) {
+    const { record: at, input: what } = found.blank;
+    const name = scope.called(at.id);
+    build.blank(key, `\`${name}\`: ${what.label} is not chosen yet.`, false, { name, id: at.id });
+    return { kind: 'value', key };
+  }
+  const { text } = found;
   const table = scope.library.tables.get(input.choice as string);
+  const row = table && choiceIn(table, text);
+  if (from) build.cell.echoes[field] = row?.name ?? text;
   if (!table) return { kind: 'choice', text };
-  const row = choiceIn(table, text);
   if (row) return { kind: 'choice', text: row.key };
   const near = nearRows(table, text.toLowerCase());
   build.problem(
@@ -213,7 +231,7 @@ function choicePlan(
     problem('unknown-key', `"${text}" is not in the table ${table.title}. Choose a row of it.`, {
       choices: near.map((one) => ({ label: one.name, entry: one.key })),
     }),
-    `inputs.${input.name}`,
+    field,
   );
   return { kind: 'blank', key };
 }

@@ -1,9 +1,10 @@
+import type { CellInput } from '../../../cells/record/cell.ts';
 import { type Problem, problem } from '../../../shared/problem.ts';
 import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { checkExpr } from '../../language/compile/check.ts';
 import { quantity } from '../../language/functions/types.ts';
-import { sortOfQuantity, sortOfUnit } from '../../language/syntax/sort.ts';
+import { sortOfUnit } from '../../language/syntax/sort.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
 import { eachRef, rowRef } from './expr.ts';
 import { atEnd, type End, type Led } from './fit-ends.ts';
@@ -17,15 +18,22 @@ import {
   type RowKey,
 } from './key.ts';
 import type { Library } from './library.ts';
+import { nearName } from './near-name.ts';
+import { SheetChoices } from './sheet-choices.ts';
 import { numberOf, type Texts } from './texts.ts';
 import { TypeBook } from './type-book.ts';
+import { typeOfQuantity } from './type-of-quantity.ts';
 
 /** Where a reference leads: the row that holds it, and what it is. */
 export interface Target {
   key: RowKey;
   type: ValueType;
   cell: string;
+  /** Of a choice: the text it stands for. The engine holds no texts, so there is no row for it; blank where nothing is chosen. */
+  choice?: string;
 }
+
+const TEXT: ValueType = { kind: 'text' };
 
 /** Figures a set of readings has besides its mean. A plain value answers to the first three with itself. */
 const isReadingFigure = (name: string): name is ReadingFigure =>
@@ -39,13 +47,16 @@ export class SheetScope {
   private types = this.newTypes();
   /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
   private aliasDepth = 0;
+  readonly choices: SheetChoices;
 
   constructor(
     readonly library: Library,
     readonly texts: Texts,
     /** As-measured values stand in for planned ones. */
     readonly measured: boolean,
-  ) {}
+  ) {
+    this.choices = new SheetChoices(library, texts, this.records, (name) => this.recordOf(name));
+  }
 
   /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
   refresh(renamed: boolean): void {
@@ -63,6 +74,11 @@ export class SheetScope {
   /** Of several cells of one name the one with the lowest id, whatever order they came in. */
   idOf(name: string): string | undefined {
     return this.names.get(name)?.toSorted()[0];
+  }
+
+  private recordOf(name: string): CellRecord | undefined {
+    const id = this.idOf(name);
+    return id === undefined ? undefined : this.records.get(id);
   }
 
   /** Every name of the sheet that can be referred to. */
@@ -123,8 +139,7 @@ export class SheetScope {
   };
 
   private endKey(ref: Reference, end: End): RowKey | undefined {
-    const id = this.idOf(ref.name);
-    const record = id === undefined ? undefined : this.records.get(id);
+    const record = this.recordOf(ref.name);
     if (!record || this.aliasDepth >= 20) return undefined;
     if (record.role === 'cell') {
       const output = ref.output ?? '';
@@ -166,8 +181,7 @@ export class SheetScope {
 
   /** Row of the least, the greatest ... of an output that was measured with several readings; the output itself otherwise. */
   readingOf(name: string, output: string, figure: string): RowKey | undefined {
-    const id = this.idOf(name);
-    const record = id === undefined ? undefined : this.records.get(id);
+    const record = this.recordOf(name);
     if (!record || !this.isRead(record, output)) return undefined;
     const mean = this.standing(record, output);
     if (figure === 'mean') return mean;
@@ -180,8 +194,7 @@ export class SheetScope {
   }
 
   resolve(ref: Reference): Target | Problem {
-    const id = this.idOf(ref.name);
-    const record = id === undefined ? undefined : this.records.get(id);
+    const record = this.recordOf(ref.name);
     const several = this.names.get(ref.name)?.length ?? 0;
     if (several > 1)
       return problem(
@@ -190,10 +203,14 @@ export class SheetScope {
         { from: ref.from, to: ref.to },
       );
     if (!record)
-      return problem('unknown-name', `There is no cell named \`${ref.name}\`.${this.near(ref.name)}`, {
-        from: ref.from,
-        to: ref.to,
-      });
+      return problem(
+        'unknown-name',
+        `There is no cell named \`${ref.name}\`.${nearName(ref.name, this.allNames())}`,
+        {
+          from: ref.from,
+          to: ref.to,
+        },
+      );
     return this.outputOf(record, ref);
   }
 
@@ -255,12 +272,20 @@ export class SheetScope {
       };
     const input = kind.inputs.find((one) => one.name === ref.output && one.quantity !== undefined);
     if (input) return this.inputOf(record, input.name, typeOfQuantity(input.quantity as string));
+    const choice = kind.inputs.find((one) => one.name === ref.output && one.choice !== undefined);
+    if (choice) return this.choiceTarget(record, choice);
     const list = kind.outputs.map((one) => one.name).join(', ');
     return problem(
       'unknown-name',
       `\`${called}\` (${kind.title}) has no figure \`${ref.output}\`. It has: ${list}.`,
       span,
     );
+  }
+
+  private choiceTarget(record: CellRecord, input: CellInput): Target {
+    const found = this.choices.of(record, input);
+    const target = { key: inputRow(record.id, input.name), type: TEXT, cell: record.id };
+    return 'text' in found ? { ...target, choice: found.text } : target;
   }
 
   /** An input of a library cell: a row, or the cell its entry names. */
@@ -280,7 +305,12 @@ export class SheetScope {
   /** Where a reference to an input of a library cell leads, by input: to the cell its entry names, where it names one. */
   aliasesOf(record: CellRecord): [name: string, leadsTo: string][] {
     const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
-    return (kind?.inputs ?? []).flatMap(({ name, quantity }) => {
+    return (kind?.inputs ?? []).flatMap((input): [string, string][] => {
+      const { name, quantity } = input;
+      if (input.choice !== undefined) {
+        const found = this.choices.of(record, input);
+        return [[name, 'text' in found ? found.text : 'problem' in found ? found.problem.message : '']];
+      }
       if (quantity === undefined || !record.inputs?.[name]?.trim()) return [];
       const target = this.inputOf(record, name, typeOfQuantity(quantity));
       return [[name, 'message' in target ? target.message : `${target.key} ${JSON.stringify(target.type)}`]];
@@ -358,48 +388,4 @@ export class SheetScope {
     const target = this.resolve(ref);
     return 'message' in target ? target : target.type;
   }
-
-  private near(name: string): string {
-    const low = name.toLowerCase();
-    const close = this.allNames()
-      .sort()
-      .filter((other) => {
-        const o = other.toLowerCase();
-        return (
-          o === low ||
-          o.startsWith(low) ||
-          low.startsWith(o) ||
-          (Math.abs(o.length - low.length) <= 1 && differences(o, low) <= 1)
-        );
-      });
-    return close.length > 0 ? ` Is \`${close[0]}\` meant?` : ' Add it, or choose another name.';
-  }
-}
-
-const typesByQuantity = new Map<string, ValueType>();
-
-/** The same object for the same kind of quantity. */
-export function typeOfQuantity(name: string): ValueType {
-  let type = typesByQuantity.get(name);
-  if (!type) {
-    const kind = quantityKind(name);
-    if (!kind) return { kind: 'quantity' };
-    type = quantity(kind.dimension, kind.point, sortOfQuantity(name));
-    typesByQuantity.set(name, type);
-  }
-  return type;
-}
-
-/** Characters in which two words of nearly one length differ, place by place from both ends. */
-function differences(a: string, b: string): number {
-  let front = 0;
-  while (front < a.length && front < b.length && a[front] === b[front]) front++;
-  let back = 0;
-  while (
-    back < a.length - front &&
-    back < b.length - front &&
-    a[a.length - 1 - back] === b[b.length - 1 - back]
-  )
-    back++;
-  return Math.max(a.length, b.length) - front - back;
 }

@@ -7,7 +7,8 @@ export function signatureOf(record: CellRecord, scope: SheetScope): string {
   if (role !== 'cell') {
     const measured = scope.isMeasured(record, 'value');
     const type = textOfType(scope.typeOfPlain(record));
-    return `${name}|${role}|${kind}|${measured}|${scope.hasReadings(record)}|${scope.hasEnds(record)}|${type}`;
+    const row = scope.choices.designated(record)?.text ?? '';
+    return `${name}|${role}|${kind}|${measured}|${scope.hasReadings(record)}|${scope.hasEnds(record)}|${type}|${row}`;
   }
   const measured = Object.keys(record.outputs ?? {}).filter((output) => scope.isMeasured(record, output));
   const inputs = JSON.stringify(scope.aliasesOf(record));

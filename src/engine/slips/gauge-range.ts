@@ -91,7 +91,9 @@ export function gaugedOf(record: CellRecord, scope: SheetScope): Gauged[] {
 /** The measuring range of a gauge: its own as entered, else the usual one of its kind. */
 function rangeOf(record: CellRecord, { scope, nominal }: Around): GaugeRange | undefined {
   const table = scope.library.tables.get('gauges');
-  const row = table && choiceIn(table, record.inputs?.gauge ?? '');
+  const input = scope.library.kinds.get('gauge')?.inputs.find(({ choice }) => choice === 'gauges');
+  const chosen = input && scope.choices.of(record, input);
+  const row = table && chosen && 'text' in chosen ? choiceIn(table, chosen.text) : undefined;
   const own = (input: string): number | undefined => {
     const target = scope.outputOf(record, { output: input, from: 0, to: 0 });
     return 'message' in target ? undefined : nominal(target.key);

@@ -8,14 +8,11 @@ import { isLeftOpen } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { inputRow } from '../state/row-key.ts';
+import { ChoiceField } from './choice-field.tsx';
 import { EntryCell, Example } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow, StillCell } from './grid-row.tsx';
-
-export interface InputLineProps {
-  cell: string;
-  input: CellInput;
-}
+import { blankWords, emptyWords, type FieldProps, type InputLineProps } from './input-words.ts';
 
 /** One input: typed, chosen from a table, or one of the sheet's cells of a kind. */
 export const InputLine = (props: InputLineProps) => {
@@ -87,6 +84,9 @@ export const InputLine = (props: InputLineProps) => {
                 example={example()}
                 onCommit={commit}
               />
+              <Show when={line().shape?.echoes[field()]}>
+                {(echo) => <span class="beside block caption">= {say(echo())}</span>}
+              </Show>
               <Show when={rowOf(table(), text() || props.input.default || '')?.note}>
                 {(note) => <span class="block caption">{say(note())}</span>}
               </Show>
@@ -117,10 +117,6 @@ export const InputLine = (props: InputLineProps) => {
   );
 };
 
-/** What a blank input asks for. One that the template left open is to be filled in, though the cell can do without. */
-const blankWords = (input: CellInput, leftOpen: boolean): string =>
-  !input.optional ? 'to be filled in' : leftOpen ? 'to be filled in where known' : 'may stay blank';
-
 const Blank = (props: { input: CellInput; leftOpen: boolean }) => (
   <Show when={props.input.default} fallback={blankWords(props.input, props.leftOpen)}>
     {(text) => (
@@ -131,81 +127,6 @@ const Blank = (props: { input: CellInput; leftOpen: boolean }) => (
     )}
   </Show>
 );
-
-interface FieldProps extends InputLineProps {
-  text: string | undefined;
-  label: string;
-  leftOpen: boolean;
-  example: string | undefined;
-  onCommit: (text: string) => void;
-}
-
-const emptyWords = (input: CellInput, leftOpen: boolean): string =>
-  input.default ? `default: ${input.default}` : input.optional && !leftOpen ? 'none' : 'choose …';
-
-const ChoiceField = (props: FieldProps & { table: string }) => {
-  const { sheet } = useSheet();
-  let box: HTMLInputElement | undefined;
-  let openedOn = '';
-  /** What comes from elsewhere does not wipe out what is being typed. */
-  const standing = () => {
-    const text = props.text ?? '';
-    return box && document.activeElement === box && box.value !== openedOn ? box.value : text;
-  };
-  const take = (element: HTMLInputElement) => {
-    const [mine, theirs, before] = [element.value.trim(), props.text ?? '', openedOn];
-    openedOn = mine;
-    const enter = () => props.onCommit(mine);
-    if (theirs === before || theirs === mine) enter();
-    else if (mine !== before)
-      sheet.conflicts.add({ cell: props.cell, field: `inputs.${props.input.name}`, mine, theirs, enter });
-  };
-  const library = useLibrary();
-  const table = () => library()?.tables.get(props.table);
-  const rows = () => table()?.rows ?? [];
-  const known = () => !props.text || rows().some((r) => r.key === props.text);
-  return (
-    <Show
-      when={library() && !table()}
-      fallback={
-        <select
-          aria-label={props.label}
-          value={props.text ?? ''}
-          onChange={(event) => props.onCommit(event.currentTarget.value)}
-        >
-          <option value="">{emptyWords(props.input, props.leftOpen)}</option>
-          <Show when={!known()}>
-            <option value={props.text}>{props.text}: not in the table</option>
-          </Show>
-          <For each={rows()}>
-            {(r) => (
-              <option value={r.key} selected={r.key === props.text}>
-                {r.name}
-              </option>
-            )}
-          </For>
-        </select>
-      }
-    >
-      {/* No table to choose from: the kind reads the words itself. */}
-      <input
-        type="text"
-        aria-label={props.label}
-        autocomplete="off"
-        value={standing()}
-        ref={(element) => {
-          box = element;
-        }}
-        placeholder={blankWords(props.input, props.leftOpen)}
-        onFocus={() => {
-          openedOn = props.text ?? '';
-        }}
-        onChange={(event) => take(event.currentTarget)}
-        onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
-      />
-    </Show>
-  );
-};
 
 /** Of the choice that puts a new line in: no cell can have this name. */
 const NEW_LINE = '+ new';

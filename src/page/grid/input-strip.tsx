@@ -1,6 +1,7 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
+import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { keepInPlace } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
@@ -14,6 +15,8 @@ export const InputStrip = (props: { cell: string; kind: CellKind }) => {
   const given = createMemo(() => props.kind.inputs.filter((input) => record().inputs?.[input.name]));
   const words = (input: CellInput): string => {
     const text = record().inputs?.[input.name] ?? '';
+    const taken = sheet.line(props.cell)?.shape?.echoes[`inputs.${input.name}`];
+    if (input.choice && taken) return say(taken);
     if (input.choice)
       return (
         library()

@@ -1,4 +1,5 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceText } from '../../engine/rows/choices.ts';
 import { choiceIn } from '../../engine/rows/inputs.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import type { Figure } from '../../engine/rows/results.ts';
@@ -53,7 +54,9 @@ export const thingLines = (sheet: Sheet, library: Library | undefined): Array<Be
     const name = record?.kind === undefined ? undefined : THINGS[record.kind];
     const input = library?.kinds.get(record?.kind ?? '')?.inputs.find((one) => one.name === name);
     const table = input?.choice ? library?.tables.get(input.choice) : undefined;
-    const row = table && choiceIn(table, record?.inputs?.[name!] ?? '');
+    const named = (of: string) => sheet.line(sheet.idOf(of) ?? of)?.record;
+    const text = library && record && input && choiceText(record, input, { library, named });
+    const row = table && choiceIn(table, text || '');
     if (!row) return [];
     return [{ number: String(sheet.numberOf(id) ?? ''), title: sheet.titleOf(id), is: say(row.name) }];
   });

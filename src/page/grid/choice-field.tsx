@@ -1,0 +1,115 @@
+import { createMemo, createUniqueId, For, Show } from 'solid-js';
+import { choicesOf } from '../../engine/rows/choices.ts';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
+import { useLibrary } from '../state/library.ts';
+import { blankWords, emptyWords, type FieldProps } from './input-words.ts';
+
+/** Lines that make the same kind of choice, as this one can take it from them. */
+const useTaken = (props: FieldProps & { table: string }) => {
+  const { sheet } = useSheet();
+  const library = useLibrary();
+  return createMemo(() => {
+    const all = library();
+    if (!all) return [];
+    const records = () => sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
+    const from = { library: all, named: () => undefined, all: records };
+    return choicesOf(props.table, from, props.cell).map(({ record, input, entry }) => {
+      const several = library()!
+        .kinds.get(record.kind ?? '')!
+        .inputs.filter(({ choice }) => choice === props.table);
+      return {
+        entry,
+        title: sheet.titleOf(record.id) + (several.length > 1 ? `: ${say(input!.label)}` : ''),
+      };
+    });
+  });
+};
+
+/** Chosen from a table, taken from a line that chooses from the same one, or in words where there is no table. */
+export const ChoiceField = (props: FieldProps & { table: string }) => {
+  const { sheet } = useSheet();
+  let box: HTMLInputElement | undefined;
+  let openedOn = '';
+  const list = createUniqueId();
+  /** What comes from elsewhere does not wipe out what is being typed. */
+  const standing = () => {
+    const text = props.text ?? '';
+    return box && document.activeElement === box && box.value !== openedOn ? box.value : text;
+  };
+  const take = (element: HTMLInputElement) => {
+    const [mine, theirs, before] = [element.value.trim(), props.text ?? '', openedOn];
+    openedOn = mine;
+    const enter = () => props.onCommit(mine);
+    if (theirs === before || theirs === mine) enter();
+    else if (mine !== before)
+      sheet.conflicts.add({ cell: props.cell, field: `inputs.${props.input.name}`, mine, theirs, enter });
+  };
+  const library = useLibrary();
+  const table = () => library()?.tables.get(props.table);
+  const rows = () => table()?.rows ?? [];
+  const taken = useTaken(props);
+  const known = () =>
+    !props.text ||
+    rows().some((r) => r.key === props.text) ||
+    taken().some(({ entry }) => entry === props.text);
+  return (
+    <Show
+      when={library() && !table()}
+      fallback={
+        <select
+          aria-label={props.label}
+          value={props.text ?? ''}
+          onChange={(event) => props.onCommit(event.currentTarget.value)}
+        >
+          <option value="">{emptyWords(props.input, props.leftOpen)}</option>
+          <Show when={!known()}>
+            <option value={props.text}>
+              {props.text}
+              {props.text?.startsWith('=') ? '' : ': not in the table'}
+            </option>
+          </Show>
+          <For each={rows()}>
+            {(r) => (
+              <option value={r.key} selected={r.key === props.text}>
+                {r.name}
+              </option>
+            )}
+          </For>
+          <Show when={taken().length > 0}>
+            <optgroup label="the same as in">
+              <For each={taken()}>
+                {({ entry, title }) => (
+                  <option value={entry} selected={entry === props.text}>
+                    {title}
+                  </option>
+                )}
+              </For>
+            </optgroup>
+          </Show>
+        </select>
+      }
+    >
+      {/* No table to choose from: the kind reads the words itself. */}
+      <input
+        type="text"
+        aria-label={props.label}
+        autocomplete="off"
+        list={taken().length > 0 ? list : undefined}
+        value={standing()}
+        ref={(element) => {
+          box = element;
+        }}
+        placeholder={blankWords(props.input, props.leftOpen)}
+        onFocus={() => {
+          openedOn = props.text ?? '';
+        }}
+        onChange={(event) => take(event.currentTarget)}
+        onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
+      />
+      <datalist id={list}>
+        <For each={taken()}>{({ entry, title }) => <option value={entry}>{title}</option>}</For>
+      </datalist>
+    </Show>
+  );
+};

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { library } from '../../cells/catalogue.ts';
+import type { CellRecord } from '../../shared/sheet/format.ts';
+import { SheetDocument } from '../../src/document/sheet-document.ts';
+import { Engine, settingsOf } from '../../src/engine/engine.ts';
+import { careOf } from '../../src/engine/report/care.ts';
+import { inches, ofKind, plain } from './closed-form.ts';
+import { sheetOf } from './random-sheet.ts';
+
+const IN = 0.0254;
+/** ASME B1.1-2003, table 2: major diameter and pitch of 3/8-16 and 1/2-13 UNC. */
+const THREADS = { '3/8-16 UNC': [0.375, 1 / 16], '1/2-13 UNC': [0.5, 1 / 13] } as const;
+
+const thread = (name: string, of: string, more: Record<string, string> = {}) =>
+  ofKind('thread-limits', name, { thread: of, ...more });
+const worked = (cells: CellRecord[]) => inches(cells);
+const said = (cells: CellRecord[], name: string) =>
+  worked(cells)
+    .byName(name)
+    ?.problems.map(({ message }) => message)
+    .join('\n');
+
+describe('a choice is a value', () => {
+  it.each(Object.entries(THREADS))(
+    'another line takes the thread %s, through any number of lines',
+    (of, [major, pitch]) => {
+      const sheet = worked([
+        thread('later', 'next.thread'),
+        thread('next', '= old.thread'),
+        thread('old', of),
+        thread('last', '= old'),
+      ]);
+      for (const name of ['old', 'next', 'later', 'last']) {
+        expect(sheet.figure(name, 'major').value).toBeCloseTo(major * IN, 12);
+        expect(sheet.figure(name, 'pitch').value).toBeCloseTo(pitch * IN, 12);
+      }
+      expect(sheet.byName('later')).toMatchObject({ echoes: { 'inputs.thread': of }, feeds: ['c_next'] });
+    },
+  );
+
+  it('is taken by formulas that take one, and from a plain line that names a thread', () => {
+    const sheet = worked([
+      plain('tap', 'chosen', '1/2-13 UNC'),
+      plain('same', 'chosen', '= tap'),
+      thread('next', '= same'),
+      plain('drill', 'worked', '= HOLEFORSHARE(next.thread; 0.75)'),
+    ]);
+    expect(sheet.figure('next', 'major').value).toBeCloseTo(0.5 * IN, 12);
+    // ASME B1.1: D - 0.75 * 1.299038 / n
+    expect(sheet.figure('drill').value).toBeCloseTo((0.5 - (0.75 * 1.299038) / 13) * IN, 8);
+  });
+
+  it('of a class, a material, a grade', () => {
+    const sheet = worked([
+      ofKind('iso-fit', 'one', { nominal: '50 mm', hole_class: 'H7', shaft_class: 'k6' }),
+      ofKind('iso-fit', 'two', {
+        nominal: '50 mm',
+        hole_class: '= one.hole_class',
+        shaft_class: '= one.shaft_class',
+      }),
+      ofKind('material', 'iron', { material: 'gray-iron-30' }),
+      ofKind('material', 'cap', { material: '= iron.material' }),
+    ]);
+    expect(sheet.byName('two')?.outputs).toEqual(sheet.byName('one')?.outputs);
+    expect(sheet.figure('cap', 'E').value).toBe(sheet.figure('iron', 'E').value);
+  });
+
+  it('waits for a line in which nothing is chosen, optional inputs too, and says which', () => {
+    const cells = [thread('old', ''), thread('next', '= old.thread', { class: '= old.class' })];
+    const output = worked(cells).byName('next')?.outputs.major;
+    expect(output?.check.asNew.state).toBe('waiting');
+    expect(output?.problem).toMatchObject({ message: expect.stringContaining('old') });
+    expect(said(cells, 'next')).toBe('');
+  });
+
+  it.each([
+    ['= old.class', /`old.class` is another kind of choice: class. thread wants .* such as = old.thread/],
+    ['= old.major', /`old.major` is a figure and no choice/],
+    ['= bore', /`bore` is a figure and no choice/],
+    ['= nobody.thread', /no cell named `nobody`/],
+    ['= old.nothing', /makes no choice `nothing`/],
+    ['= old.thread & "x"', /works something out/],
+    ['= next.thread', /in a ring/],
+  ])('%s is refused with the remedy', (text, message) => {
+    const cells = [plain('bore', 'given', '2 in'), thread('old', '3/8-16 UNC'), thread('next', text)];
+    expect(said(cells, 'next')).toMatch(message);
+    expect(worked(cells).byName('next')?.outputs.major?.planned).toBeUndefined();
+  });
+
+  it('is no figure', () => {
+    const cells = [
+      thread('old', '3/8-16 UNC'),
+      plain('size', 'worked', '= old.thread', { limits: { lower: '0 in' } }),
+    ];
+    expect(said(cells, 'size')).toMatch(/`old.thread` is a choice \(3\/8-16 UNC\) and no figure/);
+    expect(said([...cells, plain('more', 'worked', '= 2 * old.thread')], 'more')).toMatch(/needs a number/);
+  });
+
+  it('follows an edit, far up the chain, as a sheet built anew does', () => {
+    const cells = [
+      plain('tap', 'chosen', '3/8-16 UNC'),
+      thread('old', '= tap'),
+      thread('next', '= old.thread'),
+      plain('major', 'worked', '= next.major'),
+    ];
+    const file = sheetOf(cells);
+    const engine = new Engine(library);
+    engine.load(file);
+    const edited = { ...cells[0]!, entry: '1/2-13 UNC' };
+    const { cells: moved } = engine.apply({ changed: [edited] });
+    const fresh = new Engine(library).apply({
+      changed: [edited, ...cells.slice(1)],
+      settings: settingsOf(file),
+    });
+    expect(moved.find(({ id }) => id === 'c_major')?.outputs.value?.planned?.value).toBeCloseTo(0.5 * IN, 12);
+    for (const cell of moved) expect(cell).toEqual(fresh.cells.find(({ id }) => id === cell.id));
+  });
+
+  it('calls for the care of the metal it was taken from', () => {
+    const alloy = ofKind('material', 'alloy', { material: 'magnesium-az91' });
+    const key = [...library.tables.get('materials')!.rows].find(({ note }) => note)!.key;
+    alloy.inputs = { material: key };
+    const other = ofKind('material', 'other', { material: '= alloy.material' });
+    const from = { library, named: (name: string) => [alloy, other].find((one) => one.name === name) };
+    expect(careOf(other, from)).toEqual(careOf(alloy, from));
+    expect(careOf(alloy, from).length).toBeGreaterThan(0);
+  });
+});
+
+it('a choice taken from another line follows its name, written with and without the equals sign', () => {
+  const file = sheetOf([
+    thread('old', '3/8-16 UNC'),
+    thread('next', '= old.thread'),
+    thread('later', 'old.thread'),
+  ]);
+  const sheet = SheetDocument.fromFile(file, { id: 'job' });
+  sheet.setField('c_old', 'name', 'old_thread');
+  expect(sheet.cell('c_next')!.inputs!.thread).toBe('= old_thread.thread');
+  expect(sheet.cell('c_later')!.inputs!.thread).toBe('old_thread.thread');
+  sheet.undo();
+  expect(sheet.toFile()).toEqual(file);
+});
