@@ -174,11 +174,28 @@ const edge = (
   return { ...base, missed };
 };
 
-/**
- * Outside whatever there is to its spread: one limit is missed so surely by itself. A spread so wide that next to none of
- * it lies between the limits leaves open on which side.
- */
+/** Outside whatever there is to its spread: one limit is missed so surely by itself. */
 const isOut = (e: Edge): boolean => !e.unsure && e.high + (WORST - 1) * e.unstated < 0;
+
+/** By how much of the spread the limits are missed together: those of one value lie on opposite sides of it. */
+const missedBy = (edges: readonly Edge[], one: (e: Edge) => number | undefined): number =>
+  Math.min(
+    1,
+    edges.reduce((sum, e) => sum + (one(e) ?? 1), 0),
+  );
+
+/**
+ * By the rule of conformance probability, outside as surely as it would have to be inside: next to none of a spread
+ * lies between the limits, and it may be so wide as to leave open on which side of them.
+ */
+const isOutOfBoth = (edges: readonly Edge[], { drawn, rule }: Pick<JudgeInput, 'drawn' | 'rule'>): boolean =>
+  rule === 'iso14253-2017' &&
+  edges.length > 1 &&
+  edges.every((e) => !e.unsure && e.unstated === 0) &&
+  (drawn
+    ? // A draw without a value misses both limits, and counts once.
+      edges.every((e) => e.at !== 'wear') && drawn.draws > 0 && drawn.within <= drawn.clear
+    : missedBy(edges, (e) => e.missed) >= CONFORMANCE);
 
 /** Nearer to a limit than a quarter of the band between two; with one limit, nearer than half the spread's width. */
 const isNear = (edges: readonly Edge[], noise: number): boolean => {
@@ -192,27 +209,25 @@ const isNear = (edges: readonly Edge[], noise: number): boolean => {
 /** By draws: within, or beyond one limit, surely enough whatever chance may have added or taken. */
 const gradeByDraws = (
   edges: readonly Edge[],
-  { drawn, rule }: JudgeInput,
+  input: JudgeInput,
   noise: number,
 ): Grade | 'settling' | undefined => {
+  const { drawn, rule } = input;
   if (!drawn) return undefined;
   if (edges.some((e) => e.unsure || e.unstated > 0)) return 'open';
   if (drawn.draws === 0) return 'settling';
   const shares = edges.map((e) => e.drawn ?? 1);
-  if (shares.some((share) => share >= 1 - drawn.clear)) return 'out';
-  const missed =
-    rule === 'iso14253-2017' ? shares.reduce((sum, share) => sum + share, 0) : Math.max(...shares);
+  if (shares.some((share) => share >= 1 - drawn.clear) || isOutOfBoth(edges, input)) return 'out';
+  const missed = rule === 'iso14253-2017' ? missedBy(edges, (e) => e.drawn) : Math.max(...shares);
   if (missed > drawn.clear) return drawn.isLast ? 'open' : 'settling';
   return isNear(edges, noise) ? 'near' : 'in';
 };
 
-const grade = (edges: readonly Edge[], noise: number): Grade => {
-  if (edges.some(isOut)) return 'out';
+const grade = (edges: readonly Edge[], input: JudgeInput, noise: number): Grade => {
+  if (edges.some(isOut) || isOutOfBoth(edges, input)) return 'out';
   if (edges.some((e) => e.unsure || e.unstated > 0)) return 'open';
   if (edges.every((e) => e.missed !== undefined)) {
-    // The limits of one value are missed on opposite sides, never both at once, so the probabilities add.
-    const missed = edges.reduce((sum, e) => sum + (e.missed as number), 0);
-    if (missed > 1 - CONFORMANCE) return 'open';
+    if (missedBy(edges, (e) => e.missed) > 1 - CONFORMANCE) return 'open';
   } else if (edges.some((e) => e.low < 0)) return 'open';
   return isNear(edges, noise) ? 'near' : 'in';
 };
@@ -233,18 +248,25 @@ const turningOn = (edges: readonly Edge[], found: Grade): Edge => {
 
 interface Found extends Verdict {
   grade?: Grade;
+  /** Outside, and open on which side. */
+  isEitherSide?: boolean;
 }
+
+const isOutOf = (e: Edge, { drawn }: JudgeInput): boolean =>
+  drawn ? (e.drawn ?? 0) >= 1 - drawn.clear : isOut(e);
 
 const verdict = (edges: readonly Edge[], input: JudgeInput, noise: number): Found => {
   if (edges.length === 0) return { state: 'no limits' };
-  const found = gradeByDraws(edges, input, noise) ?? grade(edges, noise);
+  const found = gradeByDraws(edges, input, noise) ?? grade(edges, input, noise);
   if (found === 'settling') return { state: 'being settled' };
   const turning = turningOn(edges, found);
   const by = 0 - turning.value;
   const base = { state: STATES[input.mode][found], grade: found };
   // It is the doubt that decides nothing, and no limit is to blame.
   const isIdle = found === 'open' && turning.unstated > 0 && turning.low >= 0;
+  const isEitherSide = found === 'out' && !isOutOf(turning, input);
   if (found === 'in' || isIdle) return { ...base, by };
+  if (isEitherSide) return { ...base, by, isEitherSide };
   if (found === 'near' || !input.metalOn) return { ...base, at: turning.at, by };
   return { ...base, at: turning.at, side: turning.way === input.metalOn ? 'metal on' : 'metal gone', by };
 };
@@ -279,7 +301,10 @@ const byDraws = ({ drawn, lower, upper }: JudgeInput): Pick<CheckVerdict, 'metho
 
 const NOTE = 'One case within the spread cannot be computed, so nothing is proven.';
 
-const bare = ({ grade: _, ...one }: Found): Verdict => one;
+const EITHER_SIDE =
+  'The spread is so much wider than the limits lie apart that next to none of it lies between them: on which side of them is open.';
+
+const bare = ({ grade: _, isEitherSide: __, ...one }: Found): Verdict => one;
 
 /**
  * Compares a value with its limits by the spread of its margins. The spread is, by rule: the worst case; centre ± 2u
@@ -316,7 +341,9 @@ export const judge = (input: JudgeInput): CheckVerdict => {
     ? NOTE
     : isOpen && edges.some((e) => e.unstated > 0)
       ? input.unstated
-      : undefined;
+      : [asNew, inService].some((one) => one?.isEitherSide)
+        ? EITHER_SIDE
+        : undefined;
   const k =
     newEdges.length > 0
       ? shownFactor(newEdges, input, asNew.grade)

@@ -1,5 +1,5 @@
 import { handbook } from '../../cells/handbook.ts';
-import type { CellRecord, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { CellRecord, DecisionRule, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import { Bounds } from './bounds/bounds.ts';
 import { faultOf } from './bounds/fault.ts';
 import { WorstCases } from './bounds/worst.ts';
@@ -360,6 +360,7 @@ export class Engine {
       fault: (row: Row) => faultOf(row, this.bounds, this.network),
       standing: (row: Row) => this.provenance.of(row),
       drawnOf: (asked: Asked) => this.byDraws.drawnOf(asked),
+      mostWide: (margin: Row, rule: DecisionRule) => this.byDraws.mostWide(margin, rule),
       slips: (id: string) => this.inquiry.slipsOf(id),
     };
     const results: CellResult[] = [];

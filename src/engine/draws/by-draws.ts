@@ -1,3 +1,4 @@
+import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import type { Enclosure } from '../../language/bounds/enclose.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { EngineFunction } from '../network/functions.ts';
@@ -77,13 +78,18 @@ export class ByDraws {
     const known = this.lines.get(asked.row);
     if (known && isSame(known.asked, asked)) return known.drawn;
     const rows = [asked.row, ...Object.values(asked.margins)];
-    if (rows.every((row) => this.screen.isStraight(row))) {
+    if (!asked.isEdge && rows.every((row) => this.screen.isStraight(row))) {
       this.lines.delete(asked.row);
       return undefined;
     }
     this.lines.set(asked.row, { asked, drawn: UNDRAWN });
     this.run = undefined;
     return UNDRAWN;
+  }
+
+  /** How many times as wide as linear propagation has it a margin may be where its verdict turns. */
+  mostWide(margin: Row, rule: DecisionRule): number {
+    return this.screen.mostWide(margin, rule);
   }
 
   /** True while some verdict waits for draws. */

@@ -12,6 +12,8 @@ export interface Asked {
   row: Row;
   margins: Partial<Record<Side, Row>>;
   rule: DecisionRule;
+  /** Its verdict is so near the edge that draws are to decide it, though linear propagation is good enough elsewhere. */
+  isEdge?: boolean;
 }
 
 export const UNDRAWN: Drawn = {

@@ -1,4 +1,5 @@
 import { type CheckVerdict, type JudgeInput, judge, type Margin } from '../../../shared/checks/check.ts';
+import { gradeOf, type Place } from '../../../shared/checks/states.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { formatQuantity } from '../../../shared/quantities/figures.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
@@ -28,6 +29,8 @@ export interface Reading {
   nameOf(id: string): string;
   standing(row: Row): Standing;
   drawnOf(asked: Asked): Drawn | undefined;
+  /** How many times as wide as linear propagation has it a margin may be where its verdict turns. */
+  mostWide(margin: Row, rule: DecisionRule): number;
   /** Why a row has no bounds. */
   fault(row: Row): Fault | undefined;
   slips(id: string): Slip[];
@@ -152,30 +155,52 @@ function check(
     return plainly({ waiting: true });
   const wearMargin = own.wear && (side === 'high' ? own.wearAbove : own.wearBelow);
   const wear = margin(wearMargin);
-  const drawn =
-    row && drawnOf(row, { lower: own.lowerMargin, upper: own.upperMargin, wear: wearMargin }, rule, from);
-  const byDraws = (one: Margin | undefined, which: 'lower' | 'upper' | 'wear'): Margin | undefined => {
-    if (!one || !drawn || drawn.draws === 0 || typeof value !== 'number') return one;
-    // Distances to the ends of the band, as seen from this limit.
-    const isAbove = which === 'upper' || (which === 'wear' && side === 'high');
-    const [below, above] = [drawn.low - value, drawn.high - value];
-    const [low, high] = isAbove
-      ? [one.value - above, one.value - below]
-      : [one.value + below, one.value + above];
-    return { ...one, low, high, drawn: drawn.missed[which] ?? 1 };
+  const keys = { lower: own.lowerMargin, upper: own.upperMargin, wear: wearMargin };
+  const judged = (more: Partial<JudgeInput>, each: (one: Margin, which: Place) => Margin): CheckVerdict =>
+    judge({
+      mode,
+      rule,
+      justMade: plan.justMade,
+      unstated: unstatedWords(cell, doubts, from.nameOf),
+      ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
+      ...(lower ? { lower: each(lower, 'lower') } : {}),
+      ...(upper ? { upper: each(upper, 'upper') } : {}),
+      ...(wear && own.wear && side ? { wear: { ...each(wear, 'wear'), side } } : {}),
+      ...(own.metalOn ? { metalOn: own.metalOn } : {}),
+      ...more,
+    });
+  const byLinear = (): CheckVerdict => judged({}, (one) => one);
+  /** A verdict that a little more spread would turn. */
+  const isEdge = (verdict: CheckVerdict): boolean => {
+    const states = ({ asNew, inService }: CheckVerdict): string =>
+      [asNew, inService].map((one) => (one ? gradeOf(one.state)?.replace('near', 'in') : '')).join();
+    if (!/in|out/.test(states(verdict))) return false;
+    const wider = (one: Margin, which: Place): Margin => {
+      const key = keys[which];
+      const margin = key === undefined ? undefined : from.network.rows.get(key);
+      return margin ? { ...one, u: one.u * from.mostWide(margin, rule) } : one;
+    };
+    return states(judged({}, wider)) !== states(verdict);
   };
-  const verdict = judge({
-    mode,
-    rule,
-    justMade: plan.justMade,
-    unstated: unstatedWords(cell, doubts, from.nameOf),
-    ...(typeof value === 'number' ? { scale: Math.abs(value) } : {}),
-    ...(lower ? { lower: byDraws(lower, 'lower') as Margin } : {}),
-    ...(upper ? { upper: byDraws(upper, 'upper') as Margin } : {}),
-    ...(wear && own.wear && side ? { wear: { ...(byDraws(wear, 'wear') as Margin), side } } : {}),
-    ...(own.metalOn ? { metalOn: own.metalOn } : {}),
-    ...(drawn ? { drawn: { ...drawn, clear: drawn.draws > 0 ? clearShare(rule, drawn.draws) : 0 } } : {}),
-  });
+  let drawn = row && drawnOf(row, keys, rule, false, from);
+  let verdict = drawn ? undefined : byLinear();
+  if (verdict && row && (rule === 'iso14253-2013' || rule === 'iso14253-2017') && isEdge(verdict))
+    drawn = drawnOf(row, keys, rule, true, from);
+  if (drawn) {
+    const { draws, low: start, high: end, missed } = drawn;
+    const byDraws = (one: Margin, which: Place): Margin => {
+      if (draws === 0 || typeof value !== 'number') return one;
+      // Distances to the ends of the band, as seen from this limit.
+      const isAbove = which === 'upper' || (which === 'wear' && side === 'high');
+      const [below, above] = [start - value, end - value];
+      const [low, high] = isAbove
+        ? [one.value - above, one.value - below]
+        : [one.value + below, one.value + above];
+      return { ...one, low, high, drawn: missed[which] ?? 1 };
+    };
+    verdict = judged({ drawn: { ...drawn, clear: draws > 0 ? clearShare(rule, draws) : 0 } }, byDraws);
+  }
+  if (!verdict) return plainly();
   const margins = [own.lowerMargin, own.upperMargin, side === 'high' ? own.wearAbove : own.wearBelow];
   const check =
     mode === 'part' && rule !== 'simple'
@@ -195,6 +220,7 @@ function drawnOf(
   row: Row,
   keys: Partial<Record<'lower' | 'upper' | 'wear', RowKey | undefined>>,
   rule: DecisionRule,
+  isEdge: boolean,
   from: Reading,
 ): Drawn | undefined {
   const margins: Asked['margins'] = {};
@@ -206,7 +232,7 @@ function drawnOf(
     if (!figure || Number.isNaN(figure.centre)) return undefined;
     margins[which] = margin;
   }
-  return from.drawnOf({ row, margins, rule });
+  return from.drawnOf({ row, margins, rule, ...(isEdge ? { isEdge } : {}) });
 }
 
 const PLAN: Standing = { mode: 'plan', isRead: false };
