@@ -180,6 +180,15 @@ function check(
       const margin = key === undefined ? undefined : from.network.rows.get(key);
       return margin ? { ...one, u: one.u * from.mostWide(margin, rule) } : one;
     };
+    // How much of a figure lies within a narrow band hangs on its shape all along.
+    const isEither = [verdict.asNew, verdict.inService].some(
+      (one) => one && gradeOf(one.state) === 'out' && one.at === undefined && one.side === undefined,
+    );
+    const isShaped = (which: Place): boolean => {
+      const one: Margin = { value: 0, low: 0, high: 0, centre: 0, u: 1 };
+      return wider(one, which).u > 1;
+    };
+    if (isEither && (['lower', 'upper', 'wear'] as const).some(isShaped)) return true;
     return states(judged({}, wider)) !== states(verdict);
   };
   let drawn = row && drawnOf(row, keys, rule, false, from);

@@ -71,6 +71,39 @@ test.each([['= a - b'], ['= (a + b) / 2 - c'], ['= PI() * (a^2 - b^2) / 4 / 50 m
   },
 );
 
+describe('two sizes anywhere between their ends, each as wide: the sum is triangular', () => {
+  // 1.6449 standard uncertainties from the middle leave 5.4 % of a triangle beyond, not the 5 % of a normal figure.
+  const others = [plain('a', 'chosen', '50 mm ± 0.1 mm'), plain('b', 'chosen', '20 mm ± 0.1 mm')];
+  const beyond = (share: number) =>
+    outputOf('= a + b', { upper: `${70 + 0.2 - Math.sqrt(2 * share) * 0.2} mm` }, 'iso14253-2017', others);
+  // Half the square of the distance to the end, over the square of the whole reach.
+  test.each([
+    [0.053, 'may miss'],
+    [0.047, 'holds, near the edge'],
+  ])('%d beyond its limit: %s', (share, state) => {
+    expect(beyond(share).check).toMatchObject({ asNew: { state }, method: 'draws' });
+  });
+
+  test('and far from the edge nothing is drawn', () => {
+    expect(beyond(0.01).check.method).toBeUndefined();
+    expect(beyond(0.2).check.method).toBeUndefined();
+  });
+});
+
+describe('by the rule of 2017 out mirrors in', () => {
+  const ofWidth = (width: number) =>
+    outputOf('= a - b', { lower: `${-width} um`, upper: `${width} um` }, 'iso14253-2017').check;
+  // u of the difference is 7.07 um: 4 um each way hold 42.8 % of it, 0.4 um 4.5 %.
+  test('where next to none of a spread lies between limits, whichever of them it misses', () => {
+    expect(ofWidth(4).asNew.state).toBe('not proven');
+    expect(ofWidth(0.4)).toMatchObject({
+      asNew: { state: 'out of limits' },
+      note: expect.stringMatching(/open/),
+    });
+    expect(ofWidth(0.4).asNew.at).toBeUndefined();
+  });
+});
+
 it('under the worst case nothing is drawn', () => {
   expect(outputOf('= ABS(a - b)', { upper: '1 mm' }, 'worst-case').drawn).toBeUndefined();
 });
