@@ -50,7 +50,7 @@ export class Dice {
 }
 
 /** A source of the sheet: one line with its entry, and how it is spread, in metres. */
-export interface Leaf {
+interface Leaf {
   role: 'given' | 'chosen' | 'measured';
   entry: string;
   /** The figure as typed. */
@@ -61,10 +61,10 @@ export interface Leaf {
   isNormal: boolean;
 }
 
-export type At = (values: readonly number[]) => number;
+type At = (values: readonly number[]) => number;
 
 /** A formula as it is typed, and the same in plain doubles. */
-export interface Both {
+interface Both {
   text: string;
   at: At;
 }

@@ -53,7 +53,7 @@ function endsOf(sorted: Float64Array, rule: DecisionRule, dice: Dice): Ends | un
 }
 
 /** A verdict that says more than is true. */
-export interface Unsafe {
+interface Unsafe {
   line: string;
   rule: DecisionRule;
   state: string;
