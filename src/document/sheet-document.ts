@@ -22,6 +22,7 @@ import { Editing } from './model/editing.ts';
 import { unflatten } from './model/fields.ts';
 import { type Overwritten, watchOverwritten } from './model/overwritten.ts';
 import { Reading } from './model/reading.ts';
+import { elementIn, fieldOfKey, isHead, listsIn, listText } from './model/readings.ts';
 import { GONE, type Origin, Replica } from './model/replica.ts';
 import { type Step, UndoStacks } from './model/undo.ts';
 import { showVariants, storeVariants, type Variants } from './model/variants.ts';
@@ -141,9 +142,14 @@ export class SheetDocument {
     return () => this.overwrittenListeners.delete(listener);
   }
 
-  /** A stored value of a field as people see it, with names. */
-  shown(value: unknown): unknown {
-    return typeof value === 'string' ? this.reading.show(value) : value;
+  /** A stored value of a field as people see it, with names; of a list of readings, what its parts make together. */
+  shown(value: unknown, cell?: string, key?: string): unknown {
+    if (typeof value === 'string') return this.reading.show(value);
+    const element = elementIn(value);
+    if (element) return `${element.text} ${element.unit}`.trim();
+    if (isHead(value) && cell !== undefined && key !== undefined)
+      return listText(listsIn(this.replica.fields(cell)).get(key) ?? [], value);
+    return value;
   }
 
   // Commands
@@ -260,7 +266,7 @@ export class SheetDocument {
 
   /** Writes again what this tab had entered and another overwrote. */
   enterAgain({ cell, key, mine }: Overwritten): void {
-    const label = cell === undefined ? 'entry again' : fieldLabel(this.editing, cell, key);
+    const label = cell === undefined ? 'entry again' : fieldLabel(this.editing, cell, fieldOfKey(key));
     this.run(label, () => this.editing.set(cell, key, mine));
   }
 

@@ -127,7 +127,7 @@ test('where both typed, the second is told and chooses', async ({ page, context 
       await page.keyboard.press('Enter');
       const told = page.getByRole('alert').filter({ hasText: 'does not stand' });
       await expect(told).toContainText(`you entered “${mine} in ± 0.0002 in”`);
-      await expect(told).toContainText(`another tab entered “${theirs} in ± 0.0002 in”`);
+      await expect(told).toContainText(`another entered “${theirs} in ± 0.0002 in”`);
       await expect(entryOf(page, 'bore')).toContainText(theirs);
       await told.getByRole('button', { name: choice }).click();
       await expect(told).toHaveCount(0);

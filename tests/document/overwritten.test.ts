@@ -32,7 +32,7 @@ const tabs = () => {
         for (const [to, queue] of queues[from]!.entries()) if (to !== from) queue.push(update);
     });
     tab.observeOverwritten((found: readonly Overwritten[]) => {
-      for (const { mine } of found) told[from]!.add(mine);
+      for (const { mine, cell, key } of found) told[from]!.add(tab.shown(mine, cell, key));
     });
   });
   const deliver = (from: number, to: number) => {

@@ -1,8 +1,10 @@
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { SHEET_FIELDS } from '../../../shared/sheet/sheet-fields.ts';
-import { type Editing, freshId } from '../model/editing.ts';
+import type { Editing } from '../model/editing.ts';
 import { flatten } from '../model/fields.ts';
+import { freshId } from '../model/fresh-id.ts';
 import { spread } from '../model/order.ts';
+import { fieldOfKey } from '../model/readings.ts';
 import { GONE, ORDER } from '../model/replica.ts';
 import { storeVariants } from '../model/variants.ts';
 import { storedFields } from './field.ts';
@@ -40,7 +42,7 @@ export function become(e: Editing, file: SheetFile): void {
   stored.forEach((fields, k) => {
     const id = ids[k]!;
     for (const [path] of [...e.replica.fields(id)]) {
-      if (!path.startsWith('#') && path !== 'name' && path !== 'role' && !fields.has(path))
+      if (!path.startsWith('#') && path !== 'name' && path !== 'role' && !fields.has(fieldOfKey(path)))
         e.set(id, path, undefined);
     }
     for (const [path, value] of fields) e.set(id, path, value);

@@ -3,6 +3,7 @@ import { isField, type Part, partAtPath } from '../../../shared/sheet/field.ts';
 import type { Dismissal } from '../../../shared/sheet/format.ts';
 import type { Editing } from '../model/editing.ts';
 import { flatten, isPlain, storedPath } from '../model/fields.ts';
+import { fieldOfKey } from '../model/readings.ts';
 import { textKind } from '../model/texts.ts';
 
 /** Fields of a record as stored: flat, with ids in the texts. `self` is the cell they belong to. */
@@ -39,7 +40,8 @@ export function setField(e: Editing, id: string, path: string, value: unknown): 
   if (part && !isField(part) && isPlain(value)) fields = storedFields(e, id, value, part, `${key}.`);
   else if (value !== undefined && value !== '') fields.set(key, storedValue(e, id, key, value));
   for (const [old] of [...e.replica.fields(id)]) {
-    if ((old === key || old.startsWith(`${key}.`)) && !fields.has(old)) e.set(id, old, undefined);
+    const of = fieldOfKey(old);
+    if ((of === key || of.startsWith(`${key}.`)) && !fields.has(of)) e.set(id, old, undefined);
   }
   for (const [at, stored] of fields) e.set(id, at, stored);
 }

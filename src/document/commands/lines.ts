@@ -1,5 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { type Editing, freshId } from '../model/editing.ts';
+import type { Editing } from '../model/editing.ts';
+import { freshId } from '../model/fresh-id.ts';
 import { freeName, nameFrom } from '../model/names.ts';
 import { spread } from '../model/order.ts';
 import { GONE, ORDER } from '../model/replica.ts';

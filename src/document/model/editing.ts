@@ -1,6 +1,8 @@
 import * as Y from 'yjs';
 import { sameValue, storable } from './fields.ts';
+import { mayList, setReadings } from './list-edit.ts';
 import type { Reading } from './reading.ts';
+import { isElementKey } from './readings.ts';
 import { GONE, type Replica } from './replica.ts';
 import type { Edit, Fields } from './undo.ts';
 
@@ -27,9 +29,24 @@ export class Editing implements Fields {
     if (map !== undefined) this.reading.touch(map);
   }
 
-  /** Writes a field of a cell (`map` its id) or of the sheet; `undefined` takes it away. The same value again is no edit. */
+  /**
+   * Writes a field of a cell (`map` its id) or of the sheet; `undefined` takes it away. The same value again is no edit. A
+   * list of readings is written reading by reading.
+   */
   set(map: string | undefined, key: string, value: unknown): void {
     const after = storable(value);
+    if (
+      map !== undefined &&
+      !isElementKey(key) &&
+      (after === undefined || typeof after === 'string') &&
+      mayList(key)
+    )
+      setReadings(this, map, key, after);
+    else this.setField(map, key, after);
+  }
+
+  /** Writes what lies under one key, as it lies there. */
+  setField(map: string | undefined, key: string, after: unknown): void {
     const before = this.read(map, key);
     if (sameValue(before, after)) return;
     this.write(map, key, after);
@@ -47,16 +64,5 @@ export class Editing implements Fields {
   rollBack(): void {
     for (const edit of this.edits.toReversed()) this.write(edit.map, edit.key, edit.before);
     this.edits = [];
-  }
-}
-
-const ALPHABET = '0123456789abcdefghijklmnopqrstuvwxyz';
-
-/** Random, because two people add cells at the same time; eight characters, because people read files. */
-export function freshId(taken: (id: string) => boolean): string {
-  for (;;) {
-    const bytes = crypto.getRandomValues(new Uint8Array(8));
-    const id = `c${Array.from(bytes, (b) => ALPHABET[b % ALPHABET.length]).join('')}`;
-    if (!taken(id)) return id;
   }
 }

@@ -1,14 +1,21 @@
 import type * as Y from 'yjs';
 import { sameValue } from './fields.ts';
+import { fieldOfKey, listsIn, listText } from './readings.ts';
 import { GONE, ORDER, type Replica } from './replica.ts';
 
-/** A field that this tab wrote, and that somebody who had not seen it wrote too: their value remains. Values as stored. */
+/**
+ * A field that this tab wrote, and that somebody who had not seen it wrote too: one value remains. Values as stored; of a
+ * list of readings the key is that of one of them.
+ */
 export interface Overwritten {
   /** Id of the cell; absent for a field of the sheet itself. */
   cell: string | undefined;
   key: string;
+  /** What does not stand: of this tab, unless it is said to be `another`'s. */
   mine: unknown;
+  /** What stands. */
   theirs: unknown;
+  another?: true;
 }
 
 const contentOf = (item: Y.Item): unknown => item.content.getContent().at(-1);
@@ -56,13 +63,48 @@ export const watchOverwritten = (replica: Replica, emit: (found: Overwritten[]) 
     }
     return found;
   };
+  /** Readings that somebody added to a list while another put a text in its place: they stand nowhere. */
+  const lookUnder = (
+    map: Y.Map<unknown>,
+    keys: Iterable<string>,
+    cell: string,
+    transaction: Y.Transaction,
+  ): Overwritten[] => {
+    const paths = new Set([...keys].map(fieldOfKey).filter((path) => typeof map.get(path) === 'string'));
+    if (paths.size === 0) return [];
+    const lists = listsIn(map.entries());
+    return [...paths].flatMap((path) => {
+      const elements = lists.get(path);
+      const text = map._map.get(path);
+      if (!elements || !text) return [];
+      const mine = elements.some(([id]) => {
+        const item = map._map.get(`${path}#${id}`);
+        return item && !isOf(item, transaction);
+      });
+      // Both have come by this transaction: neither was written here.
+      if (!mine && isOf(text, transaction)) return [];
+      return [
+        {
+          cell,
+          key: path,
+          mine: listText(elements, undefined),
+          theirs: map.get(path),
+          ...(!mine && { another: true as const }),
+        },
+      ];
+    });
+  };
   replica.cells.observeDeep((events, transaction) => {
     if (transaction.local) return;
     const found = events.flatMap((event) => {
       const [cell] = event.path;
-      return cell === undefined
-        ? []
-        : look(event.target as Y.Map<unknown>, event.changes.keys.keys(), String(cell), transaction);
+      if (cell === undefined) return [];
+      const map = event.target as Y.Map<unknown>;
+      const changed = [...event.changes.keys.keys()];
+      return [
+        ...look(map, changed, String(cell), transaction),
+        ...lookUnder(map, changed, String(cell), transaction),
+      ];
     });
     if (found.length > 0) emit(found);
   });

@@ -3,6 +3,7 @@ import type { CellRecord, Dismissal } from '../../../shared/sheet/format.ts';
 import { unflatten } from './fields.ts';
 import { type Named, shownNames } from './names.ts';
 import { byPlace } from './order.ts';
+import { withLists } from './readings.ts';
 import { idsIn, toNames, toStored } from './references.ts';
 import { GONE, ORDER, type Replica } from './replica.ts';
 import { textKind } from './texts.ts';
@@ -190,7 +191,7 @@ export class Reading {
 
   private build(id: string): CellRecord {
     const fields: Array<[string, unknown]> = [];
-    for (const [path, value] of this.replica.fields(id)) {
+    for (const [path, value] of withLists(this.replica.fields(id))) {
       if (path === ORDER || path === GONE) continue;
       fields.push([path, typeof value === 'string' && textKind(path) ? this.show(value) : value]);
     }

@@ -1,4 +1,5 @@
 import { sameValue } from './fields.ts';
+import { fieldOfKey } from './readings.ts';
 
 /** One field that was written: `map` is a cell's id, or undefined for the sheet itself. */
 export interface Edit {
@@ -46,7 +47,7 @@ export class UndoStacks {
   undo(fields: Fields): string | undefined {
     const step = this.done.pop();
     if (!step) return undefined;
-    for (const edit of step.edits.toReversed()) turn(fields, edit, edit.after, edit.before);
+    turn(fields, step.edits.toReversed(), 'after', 'before');
     this.undone.push(step);
     return step.label;
   }
@@ -54,12 +55,27 @@ export class UndoStacks {
   redo(fields: Fields): string | undefined {
     const step = this.undone.pop();
     if (!step) return undefined;
-    for (const edit of step.edits) turn(fields, edit, edit.before, edit.after);
+    turn(fields, step.edits, 'before', 'after');
     this.done.push(step);
     return step.label;
   }
 }
 
-function turn(fields: Fields, edit: Edit, from: unknown, to: unknown): void {
-  if (sameValue(fields.read(edit.map, edit.key), from)) fields.write(edit.map, edit.key, to);
+/** Of a list of readings all that the step touched must still stand so: half of it taken back is a list nobody wrote. */
+function turn(
+  fields: Fields,
+  edits: readonly Edit[],
+  from: 'before' | 'after',
+  to: 'before' | 'after',
+): void {
+  const fieldOf = ({ map, key }: Edit) => `${map ?? ''}/${fieldOfKey(key)}`;
+  const first = new Map<string, Edit>();
+  for (const edit of edits) {
+    const key = `${edit.map ?? ''}/${edit.key}`;
+    if (!first.has(key)) first.set(key, edit);
+  }
+  const stands = (edit: Edit) => sameValue(fields.read(edit.map, edit.key), edit[from]);
+  const left = new Set([...first.values()].filter((edit) => !stands(edit)).map(fieldOf));
+  for (const edit of edits)
+    if (!left.has(fieldOf(edit)) && stands(edit)) fields.write(edit.map, edit.key, edit[to]);
 }

@@ -17,15 +17,17 @@ export const ConflictList = () => {
     <Show when={conflicts.list().length > 0}>
       <div class="trouble conflicts" role="alert">
         <div>
-          <p>Changed in two places at once. What you entered here does not stand:</p>
+          <p>Changed in two places at once. Of two entries one does not stand:</p>
           <ul>
             <For each={conflicts.list().slice(0, SHOWN)}>
               {(conflict) => (
                 <li>
-                  {words(conflict)}: you entered {text(conflict.mine)};{' '}
+                  {words(conflict)}: {conflict.another ? 'another' : 'you'} entered {text(conflict.mine)};{' '}
                   {conflict.theirs === undefined
                     ? 'the line has been deleted meanwhile. '
-                    : `another tab entered ${text(conflict.theirs)}. `}
+                    : conflict.another
+                      ? `${text(conflict.theirs)} stands. `
+                      : `another entered ${text(conflict.theirs)}. `}
                   <button
                     type="button"
                     onClick={() => {
@@ -33,10 +35,18 @@ export const ConflictList = () => {
                       conflict.enter();
                     }}
                   >
-                    {conflict.theirs === undefined ? 'Bring the line back with mine' : 'Enter mine'}
+                    {conflict.theirs === undefined
+                      ? 'Bring the line back with mine'
+                      : conflict.another
+                        ? 'Enter theirs'
+                        : 'Enter mine'}
                   </button>{' '}
                   <button type="button" onClick={() => conflicts.close(conflict)}>
-                    {conflict.theirs === undefined ? 'Leave it deleted' : 'Leave theirs'}
+                    {conflict.theirs === undefined
+                      ? 'Leave it deleted'
+                      : conflict.another
+                        ? 'Leave it'
+                        : 'Leave theirs'}
                   </button>
                 </li>
               )}
@@ -48,7 +58,7 @@ export const ConflictList = () => {
         </div>
         <Show when={conflicts.list().length > 1}>
           <button type="button" onClick={conflicts.closeAll}>
-            Leave all of theirs
+            Leave all as it is
           </button>
         </Show>
       </div>

@@ -1,16 +1,19 @@
 import { createSignal, onCleanup } from 'solid-js';
 import type { Overwritten } from '../../document/model/overwritten.ts';
+import { fieldOfKey } from '../../document/model/readings.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
 
-/** Something the user entered that does not stand, because another tab wrote the same field meanwhile. */
+/** Something that was entered and does not stand, because the same field was written in two places at once. */
 export interface Conflict {
   /** Absent for a field of the sheet itself. */
   cell: string | undefined;
   field: string;
+  /** What does not stand: of this tab, unless it is said to be `another`'s. */
   mine: string;
+  another?: true;
   /** What stands; absent where the line has been deleted. */
   theirs: string | undefined;
-  /** Makes it say what the user entered after all. */
+  /** Makes it say what does not stand after all. */
   enter: () => void;
 }
 
@@ -28,9 +31,10 @@ export const createConflicts = (of: SheetDocument) => {
   const close = (conflict: Conflict) => setList((before) => before.filter((one) => one !== conflict));
   const ofDocument = (found: Overwritten): Conflict => ({
     cell: found.cell,
-    field: found.key,
-    mine: asText(of.shown(found.mine)),
-    theirs: asText(of.shown(found.theirs)),
+    field: fieldOfKey(found.key),
+    mine: asText(of.shown(found.mine, found.cell, found.key)),
+    theirs: asText(of.shown(found.theirs, found.cell, found.key)),
+    ...(found.another && { another: true as const }),
     enter: () => of.enterAgain(found),
   });
   onCleanup(of.observeOverwritten((found) => add(...found.map(ofDocument))));
