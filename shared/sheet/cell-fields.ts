@@ -1,6 +1,6 @@
 import { flag, oneOf, text } from './describe.ts';
 import type { Field, FieldsOf, Group, Named } from './field.ts';
-import type { CellRecord, Limits, Measured, OutputSettings } from './format.ts';
+import type { CellRecord, Limits, Measured, OutputSettings, Way } from './format.ts';
 import { ROLE_WORDS } from './role-words.ts';
 
 /** The fields of a line. A field is added here and in `format.ts`, and nowhere else; files are written in this order. */
@@ -124,6 +124,27 @@ const outputs: Named = {
     fields: { limits, measured, display, displayOther } satisfies FieldsOf<OutputSettings>,
   },
   words: (name, inner) => `${inner ?? 'settings'} of ${name}`,
+};
+
+const way: Group = {
+  label: 'way',
+  description:
+    'One of several ways to the same end: the line counts while that way is taken, or none is yet.',
+  definition: 'way',
+  fields: {
+    to: {
+      label: 'what the ways lead to',
+      schema: text('What the ways lead to; the same in every line of them.'),
+      computed: true,
+      template: 'kept',
+    },
+    by: {
+      label: 'which way',
+      schema: text('Which of the ways the line belongs to.'),
+      computed: true,
+      template: 'kept',
+    },
+  } satisfies FieldsOf<Way>,
 };
 
 export const CELL_FIELDS: Group = {
@@ -251,6 +272,7 @@ export const CELL_FIELDS: Group = {
       template: 'kept',
       values: { geometry: 'geometry alone', equipment: 'measuring equipment' },
     },
+    way,
     locked: {
       label: 'lock',
       schema: flag("Formula and limits are the template author's; changing them asks first."),

@@ -90,6 +90,14 @@ export interface Dismissal {
   text: string;
 }
 
+/** One of several ways to the same end. */
+export interface Way {
+  /** What the ways lead to: `taper of the arbor`. */
+  to: string;
+  /** Which of them this is: `over a sine bar`. */
+  by: string;
+}
+
 export interface CellRecord {
   id: string;
   role: Role;
@@ -127,6 +135,8 @@ export interface CellRecord {
    * stand in it. `equipment`: it is a size of measuring equipment (a wire, a ball, a block), not of a part.
    */
   basis?: 'geometry' | 'equipment';
+  /** The way it belongs to, where several lead to one end: the line counts while that way is taken, or none is yet. */
+  way?: Way;
   /** Formula and limits are the template author's; changing them asks first. */
   locked?: boolean;
   /** In a template: must be filled in by the next user. */
@@ -169,6 +179,8 @@ export interface SheetFile {
   rule: DecisionRule;
   cells: CellRecord[];
   variants?: Array<{ name: string; entries: Record<string, string> }>;
+  /** The way taken, by what the ways lead to: lines of the others are set aside and count no more. */
+  ways?: Record<string, string>;
   /** The template this came from. */
   from?: { title: string; fingerprint: string };
   tables?: KeptValue[];

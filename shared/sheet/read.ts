@@ -6,6 +6,7 @@ import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
 import { faultsOf, isObject, type JsonObject } from './schema.ts';
 import { SHEET_FIELDS } from './sheet-fields.ts';
 import { sheetSchema } from './sheet-schema.ts';
+import { WAYS, withNeeds } from './ways.ts';
 
 export interface ReadSheet {
   file: SheetFile;
@@ -20,7 +21,7 @@ const MAX_DEPTH = 32;
 const SHOWN = 3;
 
 /** What a sheet may need of its reader (see `needs` of the format) and this one knows. */
-const UNDERSTOOD: ReadonlySet<string> = new Set();
+const UNDERSTOOD: ReadonlySet<string> = new Set([WAYS]);
 
 /** Names that reach into the workings of every object; no field of a sheet is called so. */
 const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
@@ -214,7 +215,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   const cells = distinctIds(file.cells, warnings);
   warnings.push(...nameWarnings(cells));
   return {
-    file: { ...file, cells },
+    file: withNeeds({ ...file, cells }),
     warnings,
     unknown: unknown.filter((path) => !path.startsWith('title.')),
   };

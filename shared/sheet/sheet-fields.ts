@@ -137,6 +137,17 @@ export const SHEET_FIELDS: Group = {
       { description: 'Decision rule of every check that does not name its own.', $ref: '#/$defs/rule' },
       { computed: true },
     ),
+    ways: {
+      description:
+        'The way taken, by what the ways lead to: lines of the others are set aside and count no more. None is taken where it names no way that there is.',
+      each: {
+        label: 'way taken',
+        schema: { type: 'string' },
+        computed: true,
+        template: 'emptied',
+      },
+      words: (to) => `way taken to ${to}`,
+    },
     from: setting(
       'template it came from',
       {

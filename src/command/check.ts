@@ -12,7 +12,7 @@ import type { Io } from './io.ts';
 import { jsonOf } from './json.ts';
 import { linesOf } from './lines.ts';
 import { override } from './override.ts';
-import { type Block, countText, findingsText, tableText } from './report.ts';
+import { type Block, findingsText, standingText, tableText } from './report.ts';
 
 interface Checked {
   exit: Exit;
@@ -102,12 +102,7 @@ const checkFile = async (
     io.out(`${gap}${path}: ${file.title.title}\n`);
     io.out(printed(file, cells, library));
     io.out(findingsText(findings));
-    io.out(
-      countText(
-        cells.map(({ result }) => result),
-        file.rule,
-      ),
-    );
+    io.out(standingText(cells, file));
   }
   return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told) : null };
 };

@@ -24,6 +24,8 @@ const cellWords = (cell: CellRecord, number: number | undefined): string => {
 export const findingsOf = (cell: CellRecord, number: number | undefined, result: CellResult): Finding[] => {
   const place = cellWords(cell, number);
   const findings: Finding[] = [];
+  // Of a way that is not taken nothing is asked.
+  if (result.aside !== undefined) return findings;
   const told = new Set<string>();
   const add = (grade: Finding['grade'], message: string, field?: string): void => {
     if (told.has(message)) return;
@@ -45,6 +47,7 @@ export const findingsOf = (cell: CellRecord, number: number | undefined, result:
 
 /** What one cell lets the run end with: its findings, and the checks of its outputs, as new and in service both. */
 export const exitOf = (findings: readonly Finding[], result: CellResult): Exit => {
+  if (result.aside !== undefined) return EXIT.holds;
   if (findings.some(({ grade }) => grade === 'error')) return EXIT.error;
   if (findings.some(({ grade }) => grade === 'open' || grade === 'question')) return EXIT.open;
   const open = Object.values(result.outputs).some(

@@ -53,6 +53,8 @@ interface JsonFigure {
 export interface JsonResult extends Partial<JsonFigure> {
   unit: string | null;
   stands: 'planned' | 'measured' | 'issued';
+  /** It belongs to a way that is not taken, and counts no more: the way taken in its place. */
+  setAside?: string;
   /** The decision rule of its verdict, where there is one. */
   rule?: DecisionRule;
   /** Verdict as new, and where there is a wear limit the one in service. */
@@ -203,7 +205,11 @@ export const jsonOf = (
     const title = titles.get(number) as string;
     for (const [output, found] of Object.entries(result.outputs)) {
       const key = output === 'value' && cell.role !== 'cell' ? title : `${title}.${output}`;
-      if (!found.idle) all[key] = resultOf(found, cell.role);
+      if (!found.idle)
+        all[key] = {
+          ...resultOf(found, cell.role),
+          ...(result.aside === undefined ? {} : { setAside: result.aside }),
+        };
     }
     const own = result.problems.find(({ kind }) => kind !== 'blank');
     if (own && Object.keys(result.outputs).length === 0)

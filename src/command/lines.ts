@@ -153,8 +153,16 @@ const isPrinted = (
   return face || output.limits !== undefined || cell.outputs?.[name] !== undefined;
 };
 
-/** The lines of one cell. */
+/** The lines of one cell; of one that is set aside, its first says so. */
 export const linesOf = (cell: CellRecord, result: CellResult, context: LineContext): Line[] => {
+  const lines = ownLines(cell, result, context);
+  const [first, ...rest] = lines;
+  return first && result.aside !== undefined
+    ? [{ ...first, check: `set aside: ${result.aside}` }, ...rest]
+    : lines;
+};
+
+const ownLines = (cell: CellRecord, result: CellResult, context: LineContext): Line[] => {
   const number = String(context.number);
   const name = cell.name ?? '';
   if (cell.role !== 'cell') {

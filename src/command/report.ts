@@ -1,8 +1,8 @@
-import type { CheckState } from '../../shared/checks/check.ts';
 import { RULE_WORDS } from '../../shared/checks/decision-rules.ts';
-import type { DecisionRule } from '../../shared/sheet/format.ts';
+import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import { forksOf } from '../../shared/sheet/ways.ts';
+import { standingOf } from '../engine/report/standing.ts';
 import type { CellResult } from '../engine/rows/results.ts';
-import { isSettled } from './exit.ts';
 import type { Finding } from './findings.ts';
 import type { Line } from './lines.ts';
 import { alignColumns } from './table.ts';
@@ -13,7 +13,7 @@ export type Block = { heading: string } | { lines: readonly Line[] };
 /** The columns of a line; a library cell's own line has no figure, and its label stands behind its name. */
 const columns = ({ number, name, by, value, limits, check, label }: Line): string[] =>
   name !== '' && value === ''
-    ? [number, `${name}  ${label}`]
+    ? [number, `${name}  ${label}${check === '' ? '' : ` (${check})`}`]
     : [number, name, by, value, limits, check, label];
 
 /** The sheet's lines under their headings, all in the same columns. */
@@ -44,18 +44,22 @@ export const findingsText = (findings: readonly Finding[]): string =>
     return `\n  ${title}\n${found.map(({ where, message }) => `    ${where}: ${message}`).join('\n')}\n`;
   }).join('');
 
-/** How many checks there are in each state, those that ask for something first, and by which rule. */
-export const countText = (results: readonly CellResult[], rule: DecisionRule): string => {
-  const states = results.flatMap(({ outputs }) =>
-    Object.values(outputs).flatMap(({ check, idle }) => (idle ? [] : [check.asNew.state])),
+/** How the sheet stands, by which ways, and by which rule. */
+export const standingText = (
+  lines: readonly { cell: CellRecord; result: CellResult }[],
+  { rule, units, ways }: SheetFile,
+): string => {
+  const { total, words } = standingOf(
+    lines.map(({ cell, result }) => ({ record: cell, result })),
+    units,
   );
-  const counts = new Map<CheckState, number>();
-  for (const state of states) if (state !== 'no limits') counts.set(state, (counts.get(state) ?? 0) + 1);
-  const total = [...counts.values()].reduce((sum, n) => sum + n, 0);
-  if (total === 0) return '\n  No cell has limits to check.\n';
-  const words = [...counts]
-    .sort(([a], [b]) => Number(isSettled(a)) - Number(isSettled(b)))
-    .map(([state, n]) => `${n} ${state}`);
-  const checks = total === 1 ? 'check' : 'checks';
-  return `\n  ${total} ${checks}: ${words.join('; ')}\n  Decided by: ${RULE_WORDS[rule]}\n`;
+  const forks = forksOf(
+    lines.map(({ cell }) => cell),
+    ways,
+  ).map(({ to, by, taken }) =>
+    taken === undefined
+      ? `  ${to}: ${by.join(', or ')}; none is taken, and each counts\n`
+      : `  ${to}: ${taken}; the rest is set aside\n`,
+  );
+  return `\n  ${words}\n${forks.join('')}${total === 0 ? '' : `  Decided by: ${RULE_WORDS[rule]}\n`}`;
 };

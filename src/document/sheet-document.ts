@@ -12,6 +12,8 @@ import {
   type TitleBlock,
   VERSION,
 } from '../../shared/sheet/format.ts';
+import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
+import { withNeeds } from '../../shared/sheet/ways.ts';
 import { become } from './commands/become.ts';
 import { setField } from './commands/field.ts';
 import { fieldLabel, linesLabel } from './commands/labels.ts';
@@ -19,7 +21,7 @@ import { addCell, deleteCells, duplicateCells, insertCells, moveCells } from './
 import { renameCell } from './commands/name.ts';
 import { type Change, watchChanges } from './model/change.ts';
 import { Editing } from './model/editing.ts';
-import { unflatten } from './model/fields.ts';
+import { flatten, unflatten } from './model/fields.ts';
 import { type Overwritten, watchOverwritten } from './model/overwritten.ts';
 import { Reading } from './model/reading.ts';
 import { elementIn, fieldOfKey, isHead, listsIn, listText } from './model/readings.ts';
@@ -76,7 +78,7 @@ export class SheetDocument {
       cells: this.cells(),
     } as SheetFile;
     if (variants) file.variants = variants;
-    return structuredClone(file);
+    return structuredClone(withNeeds(file));
   }
 
   // Reading
@@ -121,6 +123,11 @@ export class SheetDocument {
 
   from(): SheetFile['from'] {
     return this.settings().from;
+  }
+
+  /** The way taken, by what the ways lead to. */
+  ways(): SheetFile['ways'] {
+    return this.settings().ways;
   }
 
   variants(): Variants {
@@ -236,6 +243,12 @@ export class SheetDocument {
 
   setRule(rule: DecisionRule): void {
     this.run(sheetFieldWords('rule'), () => this.editing.set(undefined, 'rule', rule));
+  }
+
+  /** Takes one of several ways to an end; undefined lets each of them count. */
+  setWay(to: string, by: string | undefined): void {
+    const [path] = flatten({ ways: { [to]: '' } }, SHEET_FIELDS).keys();
+    this.run(sheetFieldWords(`ways.${to}`), () => this.editing.set(undefined, path!, by || undefined));
   }
 
   setTemplate(template: boolean): void {

@@ -1,5 +1,5 @@
 import { CELL_FIELDS } from '../../shared/sheet/cell-fields.ts';
-import { isField, isGroup, type Part, partAt } from '../../shared/sheet/field.ts';
+import { isField, isGroup, isNamed, type Part, partAt } from '../../shared/sheet/field.ts';
 import type { CellRecord, SheetFile, TitleBlock } from '../../shared/sheet/format.ts';
 import { isObject } from '../../shared/sheet/schema.ts';
 import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
@@ -67,6 +67,7 @@ function withoutEmptied(
     } else kept.push([key, value]);
   }
   if (isGroup(of) && of.required?.some((key) => lost.has(key))) return undefined;
+  if (isNamed(of) && kept.length === 0 && lost.size > 0) return undefined;
   return Object.fromEntries(kept);
 }
 

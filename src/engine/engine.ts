@@ -26,6 +26,7 @@ import { SheetScope } from './rows/scope.ts';
 import { assemble } from './rows/sheet.ts';
 import { signatureOf } from './rows/signature.ts';
 import { Texts } from './rows/texts.ts';
+import { WaysTaken } from './rows/ways-taken.ts';
 import { Inquiry } from './slips/inquiry.ts';
 
 /** A whole sheet as the engine takes it. */
@@ -67,6 +68,7 @@ export class Engine {
   private readonly inquiry = new Inquiry();
   private readonly byDraws: ByDraws;
   private provenance: Provenance;
+  private readonly ways = new WaysTaken();
   private rev = 0;
 
   constructor(
@@ -148,7 +150,7 @@ export class Engine {
     }
     this.scope.refresh(renamed);
     const assembled = this.assembleAll(open, stirred);
-    return this.settle(assembled, gone, recalled);
+    return this.settle(assembled, gone, recalled, this.ways.take(this.scope.records, this.settings.ways));
   }
 
   private takeSettings(change: SheetChange): boolean {
@@ -211,6 +213,7 @@ export class Engine {
     assembled: readonly AssembledCell[],
     gone: readonly string[],
     recalled: ReadonlySet<string>,
+    judgedAnew: readonly string[],
   ): SheetResults {
     const alone = assembled.length === 1 ? assembled[0] : undefined;
     const upserts = alone ? alone.rows : assembled.flatMap((cell) => cell.rows);
@@ -249,7 +252,7 @@ export class Engine {
     // What the corners touched besides: its effects are what they were, for they are read in other cases.
     if (touched.size > before) this.addTargets(targets, touched, before);
 
-    const owners = new Set<string>();
+    const owners = new Set<string>(judgedAnew);
     for (const cell of assembled) owners.add(cell.id);
     for (const row of targets) {
       const figure = figureOf(this.network, this.grid, row, this.corners.endsOf(row));
@@ -362,6 +365,7 @@ export class Engine {
       drawnOf: (asked: Asked) => this.byDraws.drawnOf(asked),
       mostWide: (margin: Row, rule: DecisionRule) => this.byDraws.mostWide(margin, rule),
       slips: (id: string) => this.inquiry.slipsOf(id),
+      aside: (id: string) => this.ways.instead(this.scope.records.get(id)),
     };
     const results: CellResult[] = [];
     for (const id of owners) {
@@ -440,7 +444,12 @@ const hasSameKeys = (a: AssembledCell, b: AssembledCell): boolean => {
   return true;
 };
 
-export function settingsOf(file: Pick<SheetFile, 'units' | 'rule' | 'title'>): SheetSettings {
+export function settingsOf(file: Pick<SheetFile, 'units' | 'rule' | 'title' | 'ways'>): SheetSettings {
   const reference = file.title.referenceTemperature?.trim();
-  return { units: file.units, rule: file.rule, ...(reference ? { referenceTemperature: reference } : {}) };
+  return {
+    units: file.units,
+    rule: file.rule,
+    ...(reference ? { referenceTemperature: reference } : {}),
+    ...(file.ways ? { ways: file.ways } : {}),
+  };
 }

@@ -22,7 +22,9 @@ describe('check', () => {
       /chosen +2\.2515 in \+0\.0005 -0\.0000 in, aim 2\.2519 in +2\.2510 in to 2\.2525 in +holds/,
     );
     expect(lines.find((line) => line.includes('1  bore'))).toMatch(/1\.7510 in ± 0\.0002 in \(k=2\)/);
-    expect(out).toContain('2 checks: 1 proven in limits; 1 holds\n  Decided by: worst case\n');
+    expect(out).toContain(
+      'Proven in limits: 1 of 2 (1 where read). Hold as planned: 1.\n  Decided by: worst case\n',
+    );
   });
 
   it('says what of a list is judged, which is not the mean it shows', async () => {

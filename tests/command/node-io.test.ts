@@ -115,9 +115,9 @@ describe('the program itself', () => {
   it('does not end with 0 where it passed over a field that might bear on a verdict', () => {
     const sheet = clearanceSheet();
     const [first, ...rest] = sheet.cells;
-    const way = { ...sheet, cells: [{ ...first, way: 'by comparison' }, ...rest] };
+    const way = { ...sheet, cells: [{ ...first, manner: 'by comparison' }, ...rest] };
     const passed = fitwright(['check', '-'], { input: JSON.stringify(way) });
-    expect(passed).toMatchObject({ status: 1, stderr: expect.stringContaining('cells[0].way') });
+    expect(passed).toMatchObject({ status: 1, stderr: expect.stringContaining('cells[0].manner') });
     const needs = { ...sheet, needs: ['comparison'] };
     expect(fitwright(['check', '-'], { input: JSON.stringify(needs) }).status).toBe(2);
     const role = { ...sheet, cells: [{ ...first, role: 'guessed' }, ...rest] };

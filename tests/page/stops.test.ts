@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import { stopsOf } from '../../src/page/bench/stops.ts';
-import { waysOf, wayTaken } from '../../src/page/bench/ways.ts';
 import type { Sheet } from '../../src/page/state/sheet.ts';
 
 const LIMITS = { lower: '0.001 in', upper: '0.003 in' };
@@ -50,45 +49,4 @@ test('readings, sizes to cut and sizes that come of pressing are read; what is o
     { pressed: ['bore'], clearance: ['bore', 'journal'] },
   );
   expect(stopsOf(sheet).map(({ cell }) => cell)).toEqual(['journal', 'bore', 'pressed', 'float']);
-});
-
-test('of two ways to one end, the one something was read of is the one that is gone', () => {
-  const cut = { role: 'chosen', tolerance: '± 0.0005 in' } as const;
-  const records = [
-    record('bore', { ...cut }),
-    record('First way: cut to', { ...cut }),
-    record('Second way', { role: 'section' }),
-    record('sleeve', { ...cut, measured: { entry: '2 in' } }),
-  ];
-  const sheet = sheetOf(records, {});
-  const ways = waysOf(sheet);
-  expect([...ways]).toEqual([
-    ['First way: cut to', 'the first way'],
-    ['Second way', 'the second way'],
-    ['sleeve', 'the second way'],
-  ]);
-  expect(wayTaken(stopsOf(sheet), ways)).toBe('the second way');
-  expect(wayTaken(stopsOf(sheetOf(records.slice(0, 3), {})), ways)).toBeUndefined();
-  // However it is counted, a way is the same way; said in the middle of a label it is none.
-  const counted = [
-    '1st way: bond',
-    'The first way, cured',
-    'way b: sleeve',
-    'Bored halfway: cut to',
-    'By way of trial',
-  ];
-  expect([
-    ...waysOf(
-      sheetOf(
-        counted.map((id) => record(id, {})),
-        {},
-      ),
-    ),
-  ]).toEqual([
-    ['1st way: bond', 'the first way'],
-    ['The first way, cured', 'the first way'],
-    ['way b: sleeve', 'way B'],
-  ]);
-  // A line that is called the first way, where there is no other, is a line like any.
-  expect(waysOf(sheetOf(records.slice(0, 2), {})).size).toBe(0);
 });

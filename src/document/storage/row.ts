@@ -6,6 +6,12 @@ import type { SheetDocument } from '../sheet-document.ts';
 /** How many checks of a sheet stand in which state. */
 export type CheckCounts = Partial<Record<CheckState, number>>;
 
+/** The head line of a sheet, with the state that asks for most. */
+export interface Head {
+  state: CheckState;
+  words: string;
+}
+
 /** One sheet in the shop's list. Times are milliseconds since 1970. */
 export interface ListRow {
   id: string;
@@ -19,7 +25,7 @@ export interface ListRow {
   /** Number of cells. */
   cells: number;
   /** Counted of the sheet with this fingerprint, at that time; stale once `changed` is later. */
-  checks?: { counts: CheckCounts; fingerprint: string; at: number };
+  checks?: { counts: CheckCounts; standing?: Head; fingerprint: string; at: number };
   /** Folded text that a search looks through. */
   search: string;
 }

@@ -9,7 +9,7 @@ import { type Left, leftOf, sheetsLeft } from './left.ts';
 import { ShopList, type Wanted } from './list.ts';
 import { OpenSheet } from './open-sheet.ts';
 import type { Printer } from './printer.ts';
-import { type CheckCounts, type ListRow, rowOf } from './row.ts';
+import { type CheckCounts, type Head, type ListRow, rowOf } from './row.ts';
 import { type StorageState, stateOf } from './state.ts';
 import type { Revision, Stored, Vault } from './vault.ts';
 
@@ -171,11 +171,11 @@ export class Shop {
   }
 
   /** Caches what the engine counted, with the fingerprint of the sheet it counted. */
-  async noteChecks(id: string, counts: CheckCounts): Promise<StorageState> {
+  async noteChecks(id: string, counts: CheckCounts, standing?: Head): Promise<StorageState> {
     const at = Date.now();
     const file = await this.file(id);
     if (!('cells' in file)) return this.state;
-    const checks = { counts, fingerprint: await this.printer.print(file), at };
+    const checks = { counts, ...(standing && { standing }), fingerprint: await this.printer.print(file), at };
     return this.changeRow(id, (row) => ({ ...row, checks }));
   }
 

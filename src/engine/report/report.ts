@@ -34,16 +34,29 @@ export interface Reading {
   /** Why a row has no bounds. */
   fault(row: Row): Fault | undefined;
   slips(id: string): Slip[];
+  /** The way taken in place of that of a cell. */
+  aside(id: string): string | undefined;
 }
 
 /** Puts together what a cell shows, from its plan and the rows as they stand. */
 export function reportCell(cell: AssembledCell, from: Reading): CellResult {
   const outputs: Record<string, OutputResult> = {};
-  for (const plan of cell.outputs) outputs[plan.name] = reportOutput(cell, plan, from);
   const { id, problems, echoes } = cell;
+  const aside = from.aside(id);
+  for (const plan of cell.outputs) {
+    const output = reportOutput(cell, plan, from);
+    outputs[plan.name] = aside === undefined ? output : unjudged(output);
+  }
   const slips = from.slips(id);
   const remarks = remarksOf(cell, outputs, slips, from);
-  return { id, outputs, problems, remarks, slips, echoes, feeds: [...cell.feeds] };
+  const feeds = [...cell.feeds];
+  if (aside === undefined) return { id, outputs, problems, remarks, slips, echoes, feeds };
+  return { id, aside, outputs, problems, remarks: [], slips: [], echoes, feeds };
+}
+
+/** Of a way that is not taken: its figures stand, and nothing is said of them. */
+function unjudged({ drawn: _drawn, ...output }: OutputResult): OutputResult {
+  return { ...output, check: judge({ mode: 'plan', rule: output.check.rule }) };
 }
 
 function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {

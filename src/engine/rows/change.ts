@@ -5,6 +5,8 @@ export interface SheetSettings {
   rule: DecisionRule;
   /** An entry; 20 degC when absent (ISO 1). */
   referenceTemperature?: string;
+  /** The way taken, by what the ways lead to. */
+  ways?: Readonly<Record<string, string>>;
 }
 
 /** One edit as the engine takes it. Records carry names, not ids, in their formulas. */

@@ -109,6 +109,8 @@ export interface Slip {
 
 export interface CellResult {
   id: string;
+  /** It belongs to a way that is not taken, and counts no more: the way taken in its place. */
+  aside?: string;
   outputs: Record<string, OutputResult>;
   /** Problems of the cell's own texts, with spans: for underlining. */
   problems: Problem[];

@@ -15,7 +15,6 @@ import { splitReadings } from './readings-text.ts';
 import { stayLit } from './stay-lit.ts';
 import { linesOfStep } from './step.ts';
 import { type Stop, stopsOf } from './stops.ts';
-import { waysOf, wayTaken } from './ways.ts';
 
 /** At the machine: one dimension and one reading at a time, for one hand. */
 export default function BenchView() {
@@ -25,12 +24,11 @@ export default function BenchView() {
   onMount(() => onCleanup(stayLit()));
   const stops = createMemo(() => stopsOf(sheet));
   const keyOf = (stop: Stop) => `${stop.cell} ${stop.spot.field}`;
-  const ways = createMemo(() => waysOf(sheet));
-  const taken = () => wayTaken(stops(), ways());
-  /** On a way that is not gone: nothing is read there. */
+  const wayOf = (stop: Stop) => sheet.line(stop.cell)?.record.way;
+  /** Of a way that is not taken: nothing is read there. */
   const aside = (stop: Stop) => {
-    const way = ways().get(stop.cell);
-    return way !== undefined && taken() !== undefined && way !== taken();
+    const record = sheet.line(stop.cell)?.record;
+    return record !== undefined && sheet.asideOf(record) !== undefined;
   };
   const firstOpen = stops().find((stop) => stop.entry === '' && !aside(stop)) ?? stops()[0];
   const [key, setKey] = createSignal(firstOpen && keyOf(firstOpen));
@@ -55,14 +53,19 @@ export default function BenchView() {
     const now = due.findIndex((one) => keyOf(one) === key());
     return now < 0 ? `one of ${due.length}` : `${now + 1} of ${due.length}`;
   };
+  const fork = () => {
+    const now = stop();
+    const way = now && wayOf(now);
+    return way && sheet.forks().find(({ to }) => to === way.to);
+  };
   const wayNote = () => {
     const now = stop();
-    const way = now && ways().get(now.cell);
-    if (!now || !way) return undefined;
-    if (aside(now)) return `Not needed: ${taken()} is being gone.`;
-    return taken()
+    const forked = fork();
+    if (!now || !forked) return undefined;
+    if (aside(now)) return `Not needed: ${say(forked.taken!)} is taken.`;
+    return forked.taken
       ? undefined
-      : `One of ${new Set(ways().values()).size === 2 ? 'two' : 'several'} ways: read only the one you take.`;
+      : `One of ${forked.by.length === 2 ? 'two' : 'several'} ways (${say(wayOf(now)!.by)}): read only the one you take.`;
   };
   const library = useLibrary();
   const care = () => careOfLines(sheet, library(), linesOfStep(sheet.state.order, stops(), at()));
@@ -109,7 +112,19 @@ export default function BenchView() {
                 </For>
               </select>
               <GaugeOf stop={now()} />
-              <Show when={wayNote()}>{(words) => <p class="py-2px font-bold">{words()}</p>}</Show>
+              <Show when={wayNote()}>
+                {(words) => (
+                  <p class="flex flex-wrap items-center gap-2 py-2px font-bold">
+                    {words()}
+                    <button
+                      type="button"
+                      onClick={() => sheet.document.setWay(wayOf(now())!.to, wayOf(now())!.by)}
+                    >
+                      Take this way
+                    </button>
+                  </p>
+                )}
+              </Show>
               <Show when={care().length > 0}>
                 <details class="caution my-1 px-2 py-1 text-small" open>
                   <summary class="font-bold text-doubt cursor-pointer">Caution</summary>

@@ -10,6 +10,7 @@ import { careOfLine } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { lineRow } from '../state/row-key.ts';
+import { AsideNote } from './aside-note.tsx';
 import { FaceCell } from './face-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow, StillCell } from './grid-row.tsx';
@@ -68,6 +69,7 @@ export const LibraryLine = (props: { cell: string }) => {
           <Show when={record().name}>
             <span class="named ml-1 caption">{record().name}</span>
           </Show>
+          <AsideNote record={record()} />
           <LineNote note={record().note} shown={!open() && (kind()?.inputs ?? []).some(wanting)} />
           <Show when={!open() && kind()}>{(k) => <InputStrip cell={props.cell} kind={k()} />}</Show>
           <Show

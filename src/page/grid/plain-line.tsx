@@ -9,6 +9,7 @@ import { useSheet } from '../state/context.ts';
 import { promptOf } from '../state/prompts.ts';
 import { lineRow } from '../state/row-key.ts';
 import { AsCutEntry } from './as-cut-entry.tsx';
+import { AsideNote } from './aside-note.tsx';
 import { CheckCell } from './check-cell.tsx';
 import { EntryCell } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
@@ -37,6 +38,7 @@ const NameCell = (props: { cell: string; record: CellRecord }) => {
       <Show when={props.record.name}>
         <span class="named ml-1 caption">{props.record.name}</span>
       </Show>
+      <AsideNote record={props.record} />
       <LineNote
         note={props.record.note}
         shown={isBlankLine(props.record) && !cursor.isOpen(lineRow(props.cell))}

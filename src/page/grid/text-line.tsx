@@ -1,6 +1,7 @@
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { lineRow } from '../state/row-key.ts';
+import { AsideNote } from './aside-note.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow } from './grid-row.tsx';
 import { NumberCell } from './number-cell.tsx';
@@ -17,6 +18,7 @@ export const TextLine = (props: { cell: string }) => {
         <NumberCell row={lineRow(props.cell)} cell={props.cell} />
         <GridCell row={lineRow(props.cell)} column="name" unfolds span={5}>
           {text() || <span class="caption">empty {record().role === 'remark' ? 'remark' : 'heading'}</span>}
+          <AsideNote record={record()} />
         </GridCell>
       </GridRow>
       <UnfoldedRow row={lineRow(props.cell)} />

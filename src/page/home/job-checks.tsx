@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import { type CheckState, isPartState } from '../../../shared/checks/states.ts';
 import type { ListRow } from '../../document/storage/row.ts';
 import { CheckSign } from '../kit/check-mark.tsx';
-import { COUNTED, ORDER, standingOf } from '../kit/check-words.ts';
+import { COUNTED, ORDER, standingOf, verdictClass } from '../kit/check-words.ts';
 
 /** How a job's checks stood when it was last worked out. */
 export const JobChecks = (props: { row: ListRow }) => {
@@ -18,23 +18,36 @@ export const JobChecks = (props: { row: ListRow }) => {
       return [{ standing, n, state: part ?? sign, word: part ?? (n === 1 ? one : many) }];
     });
   };
+  const head = () => props.row.checks?.standing;
   const waits = () => counts().some((count) => count.standing === 'waiting');
   return (
-    <span class="job-checks flex flex-wrap gap-x-2 gap-y-1" classList={{ waits: waits() }}>
-      <Show when={counts().length > 0} fallback={<span class="caption">no checks yet</span>}>
-        <For each={counts()}>
-          {(count) => (
-            <span class={`verdict ${count.standing}`}>
-              <span class="tone">
-                <CheckSign state={count.state} />
+    <Show when={!head()} fallback={<HeadLine {...head()!} waits={waits()} />}>
+      <span class="job-checks flex flex-wrap gap-x-2 gap-y-1" classList={{ waits: waits() }}>
+        <Show when={counts().length > 0} fallback={<span class="caption">no checks yet</span>}>
+          <For each={counts()}>
+            {(count) => (
+              <span class={`verdict ${count.standing}`}>
+                <span class="tone">
+                  <CheckSign state={count.state} />
+                </span>
+                <span>
+                  {count.n} {count.word}
+                </span>
               </span>
-              <span>
-                {count.n} {count.word}
-              </span>
-            </span>
-          )}
-        </For>
-      </Show>
-    </span>
+            )}
+          </For>
+        </Show>
+      </span>
+    </Show>
   );
 };
+
+/** What the head of the sheet said. */
+const HeadLine = (props: { state: CheckState; words: string; waits: boolean }) => (
+  <span class="job-checks" classList={{ waits: props.waits, [verdictClass(props.state)]: true }}>
+    <span class="tone">
+      <CheckSign state={props.state} />
+    </span>
+    <span class="clamp-3">{props.words}</span>
+  </span>
+);

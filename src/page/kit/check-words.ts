@@ -1,4 +1,4 @@
-import type { CheckVerdict, Verdict } from '../../../shared/checks/check.ts';
+import type { CheckVerdict } from '../../../shared/checks/check.ts';
 import { type CheckState, gradeOf, isPartState } from '../../../shared/checks/states.ts';
 import { inServiceWords } from '../../../shared/checks/words.ts';
 
@@ -19,9 +19,7 @@ export const ORDER: readonly Standing[] = ['misses', 'doubt', 'waiting', 'edge',
 export const verdictClass = (state: CheckState): string =>
   `verdict ${standingOf(state)}${isPartState(state) ? ' part' : ''}`;
 
-/** The verdict a line is known by: as new; in service where it has a wear limit and nothing else. */
-export const leading = ({ asNew, inService }: CheckVerdict): Verdict =>
-  asNew.state === 'no limits' && inService ? inService : asNew;
+export { leading } from '../../../shared/checks/leading.ts';
 
 /** What else is to be said of service, once the leading verdict is said: the same word is not said twice. */
 export const serviceWords = (check: CheckVerdict): string | undefined => {

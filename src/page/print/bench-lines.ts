@@ -28,7 +28,7 @@ const gaugeTitle = (sheet: Sheet, name: string | undefined): string | undefined 
 export const readingLines = (sheet: Sheet): ReadingLine[] =>
   sheet.state.order.flatMap((id) => {
     const record = sheet.line(id)?.record;
-    if (!record) return [];
+    if (!record || sheet.asideOf(record) !== undefined) return [];
     const number = String(sheet.numberOf(id) ?? '');
     const line = (title: string, entry: string | undefined, gauge: string | undefined): ReadingLine[] =>
       entry ? [{ number, title, readings: writtenOut(entry), gauge: gaugeTitle(sheet, gauge) }] : [];

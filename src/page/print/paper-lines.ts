@@ -7,6 +7,12 @@ import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
 import type { Told } from '../state/show.ts';
 
+/** What is set aside is neither cut nor checked, and is not printed. */
+const lineOf = (sheet: Sheet, id: string) => {
+  const line = sheet.line(id);
+  return line && sheet.asideOf(line.record) === undefined ? line : undefined;
+};
+
 interface PaperLine {
   cell: string;
   output: string;
@@ -26,7 +32,7 @@ export interface CutLine extends PaperLine {
 /** Sizes that are decided here and cut: chosen ones of a length, in the order of the sheet. */
 export const cutLines = (sheet: Sheet): CutLine[] =>
   sheet.state.order.flatMap((id) => {
-    const line = sheet.line(id);
+    const line = lineOf(sheet, id);
     const output = line?.result?.outputs.value;
     if (line?.record.role !== 'chosen' || !output) return [];
     const length = (output.quantity ?? line.record.quantity) === 'length';
@@ -59,7 +65,7 @@ export interface CheckedOutput extends PaperLine {
 /** Every output that has limits. */
 export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
   sheet.state.order.flatMap((id) => {
-    const line = sheet.line(id);
+    const line = lineOf(sheet, id);
     return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) => {
       const figure = standingFigure(output);
       const read = output.stands === 'measured' || line!.record.role === 'measured';
@@ -92,7 +98,7 @@ export interface KnownLine extends PaperLine {
 export const knownLines = (sheet: Sheet): KnownLine[] => {
   const cut = new Set(cutLines(sheet).map((line) => line.cell));
   return sheet.state.order.flatMap((id) => {
-    const line = sheet.line(id);
+    const line = lineOf(sheet, id);
     const role = line?.record.role;
     if (!line || (role !== 'given' && role !== 'measured' && role !== 'worked' && role !== 'chosen'))
       return [];

@@ -56,6 +56,14 @@ export default function PrintSheet() {
     );
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () => paperNotes(sheet);
+  /** By which of several ways the job is gone. */
+  const waysTaken = () =>
+    sheet
+      .forks()
+      .map(({ to, by, taken }) =>
+        taken === undefined ? `${to}: ${by.join(', or ')}, not decided.` : `${to}: ${taken}.`,
+      )
+      .map(say);
   /** What may have been written down wrong, and nobody has answered. */
   const questions = () =>
     sheet.state.order.flatMap((id) =>
@@ -111,6 +119,7 @@ export default function PrintSheet() {
       <Show when={checkedOutputs(sheet).length > 0}>
         <section class="print-checks">
           <h2>Checks</h2>
+          <p class="print-standing">{[sheet.standing().words, ...waysTaken()].join(' ')}</p>
           <table>
             <thead>
               <tr>

@@ -15,7 +15,7 @@ import { cellOfRow, isLineRow, partsOfRow, type RowKey } from '../state/row-key.
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
-  const lines = sheet.lines();
+  const lines = sheet.lines().filter(({ record }) => sheet.asideOf(record) === undefined);
   return entriesAsked(
     lines.map(({ record }) => record),
     useLibrary()(),

@@ -1,10 +1,11 @@
 import { createMemo, For, Show } from 'solid-js';
 import { CheckSign } from '../kit/check-mark.tsx';
-import { COUNTED, type Standing as Kind, ORDER } from '../kit/check-words.ts';
+import { verdictClass } from '../kit/check-words.ts';
+import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { askedOf, toNextEntry } from './next-entry.tsx';
 
-/** The verdict of the sheet as a whole, and the way to the first check that does not hold. */
+/** What of the sheet is proven and what is open, the ways it may be gone, and the way to the first check that does not hold. */
 export const Standing = () => {
   const context = useSheet();
   const { sheet, goTo } = context;
@@ -15,8 +16,7 @@ export const Standing = () => {
   /** While entries are missing, what waits is waiting for them: nothing to look into yet. */
   const first = () =>
     must() > 0 && counts().of.misses + counts().of.doubt === 0 ? undefined : counts().first;
-  const kinds = () =>
-    ORDER.filter((kind): kind is Exclude<Kind, 'none'> => kind !== 'none' && counts().of[kind] > 0);
+  const standing = () => sheet.standing();
   return (
     <section class="strip gap-x-4 gap-y-2 min-h-target py-2 lined-b" aria-label="How the checks stand">
       <Show when={sheet.state.rev > 0} fallback={<span class="caption">Working it out …</span>}>
@@ -43,23 +43,15 @@ export const Standing = () => {
             </button>
           </Show>
         </Show>
-        <Show
-          when={counts().total > 0}
-          fallback={<span class="caption">No limits to check against yet.</span>}
-        >
-          <For each={kinds()}>
-            {(kind) => (
-              <span class={`verdict ${kind}`}>
-                <span class="tone">
-                  <CheckSign state={COUNTED[kind].sign} />
-                </span>
-                <span class="tone">
-                  <strong class="text-figure">{counts().of[kind]}</strong>{' '}
-                  {counts().of[kind] === 1 ? COUNTED[kind].one : COUNTED[kind].many}
-                </span>
-              </span>
-            )}
-          </For>
+        <span class={`head-line ${verdictClass(standing().state)}`}>
+          <Show when={standing().total > 0}>
+            <span class="tone">
+              <CheckSign state={standing().state} />
+            </span>
+          </Show>
+          <span class={standing().total > 0 ? '' : 'caption'}>{standing().words}</span>
+        </span>
+        <Show when={counts().total > 0}>
           <Show when={first()}>
             {(check) => (
               <button type="button" onClick={() => goTo(check().cell, check().output)}>
@@ -68,6 +60,28 @@ export const Standing = () => {
             )}
           </Show>
         </Show>
+        <For each={sheet.forks()}>
+          {(fork) => (
+            <label class="flex items-center gap-2 whitespace-nowrap">
+              <span>{say(fork.to)}:</span>
+              <select
+                value={fork.taken ?? ''}
+                onChange={(event) => sheet.document.setWay(fork.to, event.currentTarget.value || undefined)}
+              >
+                <option value="" selected={fork.taken === undefined}>
+                  {fork.by.length === 2 ? 'two ways, each counts' : 'several ways, each counts'}
+                </option>
+                <For each={fork.by}>
+                  {(by) => (
+                    <option value={by} selected={by === fork.taken}>
+                      {say(by)}
+                    </option>
+                  )}
+                </For>
+              </select>
+            </label>
+          )}
+        </For>
       </Show>
     </section>
   );

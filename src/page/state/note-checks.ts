@@ -18,7 +18,8 @@ export const noteChecks = (sheet: Sheet, shop: Shop, id: string): void => {
         counts[state] = (counts[state] ?? 0) + 1;
       }
     }
-    void shop.noteChecks(id, counts);
+    const { state, words } = sheet.standing();
+    void shop.noteChecks(id, counts, { state, words });
   };
   createEffect(
     on(

@@ -2,12 +2,22 @@ import { batch, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import { createStore, reconcile } from 'solid-js/store';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
 import { fieldsIn } from '../../../shared/sheet/field.ts';
-import type { CellRecord, DecisionRule, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
+import type {
+  CellRecord,
+  DecisionRule,
+  SheetFile,
+  SheetUnits,
+  TitleBlock,
+} from '../../../shared/sheet/format.ts';
 import { numberLines } from '../../../shared/sheet/numbering.ts';
+import { type Fork, forksOf, takenInstead } from '../../../shared/sheet/ways.ts';
 import type { Change } from '../../document/model/change.ts';
 import type { SheetDocument } from '../../document/sheet-document.ts';
+import { standingOf } from '../../engine/report/standing.ts';
 import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/results.ts';
 import type { EngineClient } from '../../engine/worker/client-types.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
+import { keepEqual } from '../kit/keep-equal.ts';
 import { sameEntries } from '../kit/same-entries.ts';
 import { say } from '../kit/words.ts';
 import { createConflicts } from './conflicts.ts';
@@ -20,6 +30,8 @@ interface State {
   title: TitleBlock;
   units: SheetUnits;
   rule: DecisionRule;
+  /** The way taken, by what the ways lead to. */
+  ways: SheetFile['ways'];
   order: string[];
   undo: string | undefined;
   redo: string | undefined;
@@ -52,6 +64,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     title: { ...document.title() },
     units: { ...document.units() },
     rule: document.rule(),
+    ways: document.ways(),
     order: document.order(),
     undo: document.undoLabel(),
     redo: document.redoLabel(),
@@ -109,6 +122,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('title', reconcile({ ...document.title() }));
         setState('units', reconcile({ ...document.units() }));
         setState('rule', document.rule());
+        setState('ways', reconcile(document.ways()));
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
       const shifted = change.order || gone.length > 0;
@@ -128,6 +142,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         settings: {
           units: document.units(),
           rule: document.rule(),
+          ...(document.ways() && { ways: document.ways() }),
           ...(document.title().referenceTemperature && {
             referenceTemperature: document.title().referenceTemperature,
           }),
@@ -162,6 +177,21 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     stopEngine();
   });
 
+  /** Kept while it says the same, so that an edit elsewhere asks no line anew whether it counts. */
+  const forks = createMemo<readonly Fork[]>((before) => {
+    const now = forksOf(
+      all().map(({ record }) => record),
+      state.ways,
+    );
+    return keepEqual(before, now);
+  }, []);
+  /** Figures of what is open stand in it, so it is asked for anew with every answer of the engine. */
+  const standing = createMemo(() => {
+    if (state.rev === 0) return standingOf([], state.units);
+    const now = all().map(({ record }) => ({ record, result: lines.resultOf(record.id) }));
+    return standingOf(now, state.units, { comma: usesComma(), say });
+  });
+
   const counts = createMemo(() => countChecks(all().flatMap(({ result }) => result ?? [])), undefined, {
     equals: sameCounts,
   });
@@ -188,6 +218,12 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         .map(({ record }) => record.id),
     idOf: (name: string): string | undefined => byName().get(name),
     counts,
+    /** What is proven, and what is open: the head line. */
+    standing,
+    /** Where several ways lead to one end. */
+    forks,
+    /** The way taken in place of that of a line; undefined where the line counts. */
+    asideOf: (record: CellRecord): string | undefined => takenInstead(record, forks()),
     /** What was entered here and does not stand. */
     conflicts: createConflicts(document),
     /** Something is still to be worked out: nothing is green then. */

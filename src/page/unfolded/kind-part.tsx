@@ -5,6 +5,7 @@ import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { FeedLinks } from './feed-links.tsx';
+import { WayField } from './way-field.tsx';
 
 /** The rest of a library cell laid open: its label, what it takes for granted, and where it comes from. */
 export const KindPart = (props: { cell: string }) => {
@@ -27,6 +28,7 @@ export const KindPart = (props: { cell: string }) => {
             value={record().name}
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
+          <WayField cell={props.cell} record={record()} />
         </div>
       </Part>
       <FeedLinks cell={props.cell} />

@@ -15,6 +15,7 @@ import { IssueField } from './issue-field.tsx';
 import { LimitFields } from './limit-fields.tsx';
 import { MeasuredFields } from './measured-fields.tsx';
 import { UnitField } from './unit-field.tsx';
+import { WayField } from './way-field.tsx';
 
 const ROLES = Object.entries(ROLE_MEANING) as Array<[Role, string]>;
 
@@ -73,6 +74,7 @@ export const LineFields = (props: { cell: string }) => {
             />
           </Show>
           <UnitField cell={props.cell} output="value" path="display" />
+          <WayField cell={props.cell} record={record()} />
           <Show when={record().role === 'chosen' || record().role === 'given'}>
             <EntryField
               label={record().role === 'chosen' ? 'Tolerance when cut' : 'Tolerance'}

@@ -1,5 +1,7 @@
+import { Show } from 'solid-js';
 import { TextField } from '../kit/text-field.tsx';
 import { useSheet } from '../state/context.ts';
+import { WayField } from './way-field.tsx';
 
 /** The text of a heading or a remark. */
 export const TextFields = (props: { cell: string }) => {
@@ -7,11 +9,16 @@ export const TextFields = (props: { cell: string }) => {
   const record = () => sheet.line(props.cell)!.record;
   const field = () => (record().role === 'remark' ? 'note' : 'label');
   return (
-    <TextField
-      label={record().role === 'remark' ? 'Remark (Ctrl+Enter takes it)' : 'Heading'}
-      value={record().role === 'remark' ? record().note || record().label : record().label}
-      onCommit={(text) => void sheet.document.setField(props.cell, field(), text)}
-      {...(record().role === 'remark' && { lines: 3 })}
-    />
+    <>
+      <TextField
+        label={record().role === 'remark' ? 'Remark (Ctrl+Enter takes it)' : 'Heading'}
+        value={record().role === 'remark' ? record().note || record().label : record().label}
+        onCommit={(text) => void sheet.document.setField(props.cell, field(), text)}
+        {...(record().role === 'remark' && { lines: 3 })}
+      />
+      <Show when={record().role === 'section'}>
+        <WayField cell={props.cell} record={record()} />
+      </Show>
+    </>
   );
 };

@@ -71,8 +71,7 @@ describe('the schema', () => {
     };
     visit([sample()], sheetSchema(), 'sheet');
     // Limits and measured of an output are the same definitions as those of a cell, used in full there.
-    // With a need no reader here would read it.
-    expect(unused.filter((path) => !path.includes('outputs.*'))).toEqual(['sheet.needs']);
+    expect(unused.filter((path) => !path.includes('outputs.*'))).toEqual([]);
   });
 
   test('describes everything it defines', () => {
@@ -226,15 +225,15 @@ describe('what is read with a warning', () => {
     const found = opened({
       ...withCells({
         ...given('a', 'bore'),
-        way: 'by comparison',
+        manner: 'by comparison',
         limits: { lower: '1 in', probable: '2 in' },
       }),
       title: { title: 'Bush', shelf: '3' },
     });
-    expect(found.file.cells[0]).toMatchObject({ way: 'by comparison' });
-    expect(found.unknown).toEqual(['cells[0].way', 'cells[0].limits.probable']);
+    expect(found.file.cells[0]).toMatchObject({ manner: 'by comparison' });
+    expect(found.unknown).toEqual(['cells[0].manner', 'cells[0].limits.probable']);
     expect(found.warnings).toEqual([
-      expect.stringMatching(/title\.shelf, cells\[0\]\.way, cells\[0\]\.limits\.probable/),
+      expect.stringMatching(/title\.shelf, cells\[0\]\.manner, cells\[0\]\.limits\.probable/),
     ]);
   });
 

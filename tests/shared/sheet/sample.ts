@@ -22,6 +22,8 @@ export const sample = (): SheetFile => ({
   },
   units: { length: 'in', temperature: 'degF', ton: 'short_ton', tenth: 'tenth_in', both: true },
   rule: 'iso14253-2013',
+  needs: ['ways'],
+  ways: { 'bush fitted': 'pressed' },
   from: { title: 'Pressed bush', fingerprint: 'ab'.repeat(32) },
   cells: [
     { id: 's1', role: 'section', label: 'As found' },
@@ -67,6 +69,7 @@ export const sample = (): SheetFile => ({
         note: 'At the lathe.',
       },
       basis: 'geometry',
+      way: { to: 'bush fitted', by: 'pressed' },
       locked: true,
     },
     {
