@@ -5,7 +5,7 @@ import { studentBeyond } from '../statistics/student.ts';
 import { type CheckMode, type Grade, type Place, STATES, type Verdict } from './states.ts';
 import { wordsOf } from './words.ts';
 
-export type { CheckState, Verdict } from './states.ts';
+export type { CheckState } from './states.ts';
 
 export interface CheckVerdict {
   /** Against the limits for a new part; the only verdict where there is no wear limit. */
