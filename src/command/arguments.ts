@@ -17,8 +17,20 @@ export interface CheckCommand {
   json: boolean;
 }
 
+export interface WindowCommand {
+  kind: 'window';
+  path: string;
+  /** A cell, or an input of a library cell as NAME.INPUT. */
+  of: string;
+  between?: string;
+  set: Assignment[];
+  example: boolean;
+  json: boolean;
+}
+
 export type Command =
   | CheckCommand
+  | WindowCommand
   | { kind: 'cells'; wanted?: string }
   | { kind: 'help' }
   | { kind: 'version' }
@@ -54,6 +66,31 @@ const assignments = (option: string, texts: readonly string[]): Assignment[] => 
   return list;
 };
 
+interface WindowValues {
+  of?: string | undefined;
+  between?: string | undefined;
+  set: string[];
+  example: boolean;
+  json: boolean;
+}
+
+const windowCommandOf = (files: readonly string[], values: WindowValues): Command => {
+  const [path, more] = files;
+  if (path === undefined) return misuse('window needs a file.');
+  if (more !== undefined) return misuse('window takes one file.');
+  const { of, between, example, json } = values;
+  if (!of?.trim()) return misuse('window needs to be told of which input, as in --of bush_outside.');
+  return {
+    kind: 'window',
+    path,
+    of: of.trim().normalize('NFC'),
+    ...(between ? { between } : {}),
+    set: assignments('--set', values.set),
+    example,
+    json,
+  };
+};
+
 const read = (argv: readonly string[]): Command => {
   const { values, positionals } = parseArgs({
     args: [...argv],
@@ -61,6 +98,8 @@ const read = (argv: readonly string[]): Command => {
     options: {
       set: { type: 'string', multiple: true, default: [] },
       measured: { type: 'string', multiple: true, default: [] },
+      of: { type: 'string' },
+      between: { type: 'string' },
       example: { type: 'boolean', default: false },
       json: { type: 'boolean', default: false },
       help: { type: 'boolean', short: 'h', default: false },
@@ -76,6 +115,7 @@ const read = (argv: readonly string[]): Command => {
     if (more !== undefined) return misuse('cells takes one kind.');
     return wanted === undefined ? { kind: 'cells' } : { kind: 'cells', wanted };
   }
+  if (command === 'window') return windowCommandOf(rest, values);
   if (command !== 'check') return misuse(`There is no command "${command}".`);
   if (rest.length === 0) return misuse('check needs a file.');
   return {

@@ -27,7 +27,7 @@ const SYSTEM: Readonly<Record<string, string>> = {
   EACCES: 'it may not be read: look at its permissions',
 };
 
-const fetch = async (path: string, io: Io): Promise<string | undefined> => {
+export const fetchText = async (path: string, io: Io): Promise<string | undefined> => {
   try {
     return await io.read(path);
   } catch (error) {
@@ -78,7 +78,7 @@ const checkFile = async (
 ): Promise<Checked> => {
   const failed: Checked = { exit: EXIT.error, sound: false, json: null };
   const tell = (message: string): void => io.err(`fitwright: ${path}: ${message}\n`);
-  const text = await fetch(path, io);
+  const text = await fetchText(path, io);
   if (text === undefined) return failed;
   const read = readSheet(text);
   if ('kind' in read) {
@@ -108,7 +108,7 @@ const checkFile = async (
 };
 
 /** Signs that a terminal acts on, as JSON writes them. */
-const escaped = (json: string): string =>
+export const escaped = (json: string): string =>
   json.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (sign) =>
     sign === '\n'
       ? sign

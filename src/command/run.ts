@@ -6,6 +6,7 @@ import { check } from './check.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
 import { USAGE } from './usage.ts';
+import { windowCommand } from './window.ts';
 
 /** Does what the arguments behind the command's own name ask, and gives the exit status. */
 export const run = async (argv: readonly string[], io: Io): Promise<Exit> => {
@@ -24,5 +25,7 @@ export const run = async (argv: readonly string[], io: Io): Promise<Exit> => {
       return listCells(command.wanted, library, io);
     case 'check':
       return check(command, library, io);
+    case 'window':
+      return windowCommand(command, library, io);
   }
 };

@@ -75,6 +75,8 @@ export class Engine {
     private readonly library: Library,
     /** Lines that are set aside for a fault of the program, and why. */
     private readonly faults: ReadonlyMap<string, string> = new Map(),
+    /** Works out the spread of what verdicts go by and of nothing else, for whoever asks for verdicts alone. */
+    private readonly isVerdictsOnly = false,
   ) {
     const functions = [...engineFunctions(library.functions), ...sheetFunctions];
     this.grid = new Grid(functions);
@@ -312,11 +314,13 @@ export class Engine {
 
   /** Wants the worst case of what an output shows or is judged by. */
   private want(plan: OutputPlan): void {
-    this.wantRow(plan.planned);
-    this.wantRow(plan.measured);
-    this.wantRow(plan.difference);
-    this.wantRow(plan.replanned);
-    this.wantRow(plan.tolerance);
+    if (!this.isVerdictsOnly) {
+      this.wantRow(plan.planned);
+      this.wantRow(plan.measured);
+      this.wantRow(plan.difference);
+      this.wantRow(plan.replanned);
+      this.wantRow(plan.tolerance);
+    }
     const { limits } = plan;
     if (!limits) return;
     this.wantRow(limits.lower);

@@ -1,0 +1,85 @@
+import { usualPlaces } from '../../../shared/quantities/figures.ts';
+import { fromSI, toSI, type Unit } from '../../../shared/units/units.ts';
+import type { Movable } from './input.ts';
+
+/** A range of values, SI. */
+export interface Range {
+  low: number;
+  high: number;
+}
+
+/** A length from which on one is taken for a size, not for a fit, a gap or a difference, m. */
+const SIZE = 5e-3;
+/** How far a temperature is looked for about where it stands, K: shop temperatures, cold baths and ovens. */
+const COLDER = 250;
+const HOTTER = 500;
+
+/**
+ * Where an input is looked for: between its own limits and half as far again; else a size up to three times, what is
+ * small up to twenty times what it is, and its usual range in the library. Undefined where nothing tells.
+ */
+export function rangeFor(
+  input: Movable,
+  { lower, upper }: Partial<Record<'lower' | 'upper', number>>,
+): Range | undefined {
+  const { value } = input;
+  const isBetween = lower !== undefined && upper !== undefined && upper > lower;
+  const half = isBetween ? (upper - lower) / 2 : 0;
+  const ends = isBetween ? [lower - half, upper + half] : [...aroundOf(input), ...(input.usual ?? [])];
+  if (ends.length === 0) return undefined;
+  const all = [...ends, ...[value, lower, upper].filter((one) => one !== undefined)];
+  return { low: Math.min(...all), high: Math.max(...all) };
+}
+
+function aroundOf({ value, unit, quantity }: Movable): readonly number[] {
+  if (value === undefined) return [];
+  // A temperature has its nothing where somebody put it.
+  if (unit.point) return [Math.max(1, value - COLDER), value + HOTTER];
+  if (value === 0) {
+    const one = toSI(1, unit);
+    return [-one, one];
+  }
+  const times = quantity === 'length' && Math.abs(value) >= SIZE ? 3 : 20;
+  return [0, times * value];
+}
+
+/** A window is told in no fewer than so many steps from end to end. */
+const STEPS = 100;
+const MOST_PLACES = 9;
+
+/** Places of a unit in which a window of that width is told: those the unit is read to, more where it is narrow. */
+export function placesFor(width: number, unit: Unit): number {
+  const wide = Math.abs(fromSI(width, { ...unit, offset: 0, point: false }));
+  const fine = Number.isFinite(wide) && wide > 0 ? Math.ceil(-Math.log10(wide / STEPS)) : 0;
+  return Math.min(MOST_PLACES, Math.max(usualPlaces(unit) ?? 0, fine));
+}
+
+/** What arithmetic leaves of a step. */
+const HAIR = 1e-6;
+
+/** Values in a unit, whole steps of its last place apart. */
+export class Steps {
+  private readonly per: number;
+
+  constructor(
+    private readonly unit: Unit,
+    readonly places: number,
+  ) {
+    this.per = 10 ** places;
+  }
+
+  /** The value of a step, the double that its decimal reads as. */
+  value(step: number): number {
+    return toSI(Number((step / this.per).toFixed(this.places)), this.unit);
+  }
+
+  /** The last step at or below a value. */
+  below(si: number): number {
+    return Math.floor(fromSI(si, this.unit) * this.per + HAIR);
+  }
+
+  /** The first step at or above a value. */
+  above(si: number): number {
+    return Math.ceil(fromSI(si, this.unit) * this.per - HAIR);
+  }
+}
