@@ -27,8 +27,8 @@ export const TITLE_FIELDS: Group = {
   fields: {
     title: free('title', 'What the sheet is for.'),
     number: free('sheet number', 'Job or drawing number.', { ...personal, ...box(9) }),
-    part: free('part', 'The part or assembly.', box(1, true)),
-    machine: free('machine', 'The machine it belongs to.', box(2, true)),
+    part: free('part', 'The part or assembly.', { ...personal, ...box(1, true) }),
+    machine: free('machine', 'The machine it belongs to.', { ...personal, ...box(2, true) }),
     customer: free('for whom', 'Whom it is for.', { ...personal, ...box(3, true) }),
     material: free('material', 'Material.', box(4)),
     drawnBy: free('drawn by', 'Who worked it out.', { ...personal, ...box(5) }),

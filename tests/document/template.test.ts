@@ -40,12 +40,15 @@ it('a template keeps the thinking and leaves out readings and people, and says w
   const { measured: _measured, ...odKept } = od!;
   const { dismissed: _dismissed, ...pressKept } = press!;
   const { entry: example, ...boreKept } = bore!;
+  const { machine: _machine, ...title } = bushJob().title;
   expect(file).toEqual({
     ...bushJob(),
     template: true,
+    title,
     cells: [section, gauge, { ...boreKept, fill: true, example }, odKept, pressKept, pressed],
   });
   expect(emptied).toEqual([
+    { field: 'title.machine', text: 'shingle mill' },
     { field: 'title.customer', text: 'the mill' },
     { field: 'title.drawnBy', text: 'me' },
     { id: 'c3', field: 'entry', text: '2.2512; 2.2514 in' },

@@ -27,10 +27,32 @@ export interface News {
   fields: NewsField[];
 }
 
-/** Whether the template has a say in a field of the job; a field that the format does not know is the template's too. */
-const governed = (cell: CellRecord, field: string): boolean =>
+/** The template leaves this field to whoever begins a job from it. */
+const isAsked = (cell: CellRecord | undefined, field: string): boolean => {
+  if (!cell) return false;
+  if (field === 'entry') return cell.fill === true || cell.example !== undefined;
+  const fields = flatten(cell, CELL_FIELDS);
+  return field.startsWith('inputs.')
+    ? fields.has(`examples.${field.slice('inputs.'.length)}`)
+    : fields.has(`${field}Example`);
+};
+
+/**
+ * Whether the template has a say in a field of the job; a field that the format does not know is the template's too. What it
+ * asked for is the job's own once it is filled in.
+ */
+const governed = (
+  cell: CellRecord,
+  field: string,
+  now: unknown,
+  authors: readonly (CellRecord | undefined)[],
+): boolean =>
   (fieldAtPath(CELL_FIELDS, field)?.template ?? 'kept') === 'kept' &&
-  !(field === 'entry' && cell.role === 'measured');
+  !(field === 'entry' && cell.role === 'measured') &&
+  (now === undefined || !authors.some((author) => isAsked(author, field)));
+
+const byId = (file: SheetFile | undefined): Map<string, CellRecord> =>
+  new Map(file?.cells.map((cell) => [cell.id, cell]));
 
 /**
  * What a job could take over from its template. Where the template as it was is known, only what changed since; else
@@ -41,6 +63,7 @@ export function newsOf(job: SheetFile, template: SheetFile, base?: SheetFile): N
   const said = names(template, job);
   const saidThen = names(base ?? job, job);
   const found: News[] = [];
+  const [now, then] = [byId(template), byId(base)];
   for (const change of differences(base ?? job, template).cells) {
     const here = mine.get(change.id);
     if (change.what === 'added') {
@@ -50,16 +73,17 @@ export function newsOf(job: SheetFile, template: SheetFile, base?: SheetFile): N
       if (base && here) found.push({ ...change, cell: here, fields: [] });
     } else if (here) {
       const own = flatten(here, CELL_FIELDS);
+      const authors = [now.get(change.id), then.get(change.id)];
       const fields = change.fields.flatMap(({ field, before, after }): NewsField[] => {
-        const now = own.get(field);
-        const then = said(field, after);
-        if (!governed(here, field) || sameValue(now, then)) return [];
+        const mine = own.get(field);
+        const theirs = said(field, after);
+        if (!governed(here, field, mine, authors) || sameValue(mine, theirs)) return [];
         return [
           {
             field,
-            now,
-            after: then,
-            departs: base !== undefined && !sameValue(now, saidThen(field, before)),
+            now: mine,
+            after: theirs,
+            departs: base !== undefined && !sameValue(mine, saidThen(field, before)),
           },
         ];
       });
@@ -77,7 +101,9 @@ function fieldsFrom(cell: CellRecord, here: CellRecord, said: Said): NewsField[]
   const own = flatten(here, CELL_FIELDS);
   return [...flatten(cell, CELL_FIELDS)].flatMap(([field, value]) => {
     const [now, after] = [own.get(field), said(field, value)];
-    return !governed(here, field) || sameValue(now, after) ? [] : [{ field, now, after, departs: true }];
+    return !governed(here, field, now, [cell]) || sameValue(now, after)
+      ? []
+      : [{ field, now, after, departs: true }];
   });
 }
 

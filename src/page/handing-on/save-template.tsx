@@ -1,7 +1,15 @@
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
 import { numberLines } from '../../../shared/sheet/numbering.ts';
-import { type Mark, markable, markOf, withMarks } from '../../document/sharing/template-marks.ts';
+import {
+  askedAtFirst,
+  keyOfText,
+  markable,
+  mustBeAsked,
+  type TemplateText,
+  textsOfTemplate,
+  withMarks,
+} from '../../document/sharing/template-marks.ts';
 import { type Emptied, templateOf } from '../../document/template.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
@@ -19,12 +27,12 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   const isRead = useReadInputs();
   const made = createMemo(() => templateOf(job, isRead));
   const [title, setTitle] = createSignal(made().file.title.title);
-  const [marks, setMarks] = createSignal<ReadonlyMap<string, Mark>>(
-    new Map(
-      made()
-        .file.cells.filter(markable)
-        .map((cell) => [cell.id, markOf(cell)]),
-    ),
+  const texts = createMemo(() => textsOfTemplate(made().file));
+  const [asked, setAsked] = createSignal<ReadonlySet<string>>(
+    new Set(askedAtFirst(untrack(texts)).map(keyOfText)),
+  );
+  const [locked, setLocked] = createSignal<ReadonlySet<string>>(
+    new Set(untrack(made).file.cells.flatMap((cell) => (cell.locked ? [cell.id] : []))),
   );
   const numbers = numberLines(
     made().file.cells.map(({ id }) => id),
@@ -36,16 +44,26 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       .list()
       .find((row) => row.template && row.removed === undefined && row.title.title === title().trim()),
   );
-  const mark = (id: string, change: Partial<Mark>) => {
-    const before = marks().get(id)!;
-    setMarks(new Map(marks()).set(id, { ...before, ...change }));
+  const turned = (set: ReadonlySet<string>, key: string, on: boolean): ReadonlySet<string> => {
+    const next = new Set(set);
+    if (on) next.add(key);
+    else next.delete(key);
+    return next;
   };
+  const cellOf = (id: string) => made().file.cells.find((cell) => cell.id === id)!;
+  const isAsked = (one: TemplateText) => mustBeAsked(cellOf(one.id), one) || asked().has(keyOfText(one));
+  /** Figures that would stand in the next job as if they were of its machine. */
+  const lent = () => texts().filter((one) => one.is === 'figure' && !isAsked(one));
+  const lines = () =>
+    made()
+      .file.cells.filter(markable)
+      .map((cell) => ({ cell, texts: texts().filter(({ id }) => id === cell.id) }));
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
     return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(field);
   };
   const file = () => {
-    const all = withMarks(made().file, marks());
+    const all = withMarks(made().file, { asked: asked(), locked: locked() });
     return { ...all, title: { ...all.title, title: title().trim() || 'Template' } };
   };
   const saveNew = async () => {
@@ -74,7 +92,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       class="save-template w-[min(56rem,calc(100vw-2*var(--s2)))]"
       onClose={props.onClose}
     >
-      <p>Labels, formulas, limits, sources and notes are kept. This job stays as it is.</p>
+      <p>Labels, formulas, sources and notes are kept. This job stays as it is.</p>
       <div class="field">
         <label for="template-title" class="caption">
           Title of the template
@@ -111,45 +129,78 @@ export default function SaveTemplate(props: { onClose: () => void }) {
         </Show>
       </section>
       <section>
-        <h3 class="text-figure">What the next user fills in, and what is locked</h3>
+        <h3 class="text-figure">What it asks for, keeps and takes along, line by line</h3>
+        <p class={lent().length > 0 ? 'verdict doubt' : 'caption'} role="status">
+          <span class="tone">
+            {lent().length === 0
+              ? 'No figure of this machine stays in it.'
+              : `${lent().length === 1 ? 'One figure' : `${lent().length} figures`} of this machine would stay, and count in the next job as if they were its own.`}
+          </span>
+        </p>
         {/* The dialog scrolls on a phone: lists in it are whole. */}
         <div class="rows-box phone:max-h-none">
           <table class="long-rows">
             <thead>
               <tr>
                 <th scope="col">No.</th>
-                <th scope="col">To fill in</th>
-                <th scope="col">Locked</th>
                 <th scope="col">Line</th>
-                <th scope="col" class="phone:hidden">
-                  Entry
-                </th>
+                <th scope="col">Ask for it</th>
+                <th scope="col">In the template</th>
+                <th scope="col">Locked</th>
               </tr>
             </thead>
             <tbody>
-              <For each={made().file.cells.filter(markable)}>
-                {(cell) => (
-                  <tr>
-                    <td>{numbers.get(cell.id)}</td>
-                    <For each={['fill', 'locked'] as const}>
-                      {(what) => (
+              <For each={lines()}>
+                {(line) => (
+                  <For each={line.texts.length > 0 ? line.texts : [undefined]}>
+                    {(one, k) => (
+                      <tr>
+                        <td>{k() === 0 ? numbers.get(line.cell.id) : ''}</td>
                         <td>
-                          <label class="tick">
-                            <input
-                              type="checkbox"
-                              checked={marks().get(cell.id)?.[what]}
-                              aria-label={`${cellTitle(cell)}: ${what === 'fill' ? 'to fill in' : 'locked'}`}
-                              onChange={(event) => mark(cell.id, { [what]: event.currentTarget.checked })}
-                            />
-                          </label>
+                          {k() === 0 ? cellTitle(line.cell) : ''}
+                          <Show when={one && one.field !== 'entry'}>
+                            <span class="block caption">{fieldWords(one!.field)}</span>
+                          </Show>
                         </td>
-                      )}
-                    </For>
-                    <td>{cellTitle(cell)}</td>
-                    <td class="phone:hidden">
-                      {cell.entry ?? cell.kind ?? (cell.example ? `e.g. ${cell.example}` : '')}
-                    </td>
-                  </tr>
+                        <td>
+                          <Show when={one}>
+                            {(it) => (
+                              <label class="tick">
+                                <input
+                                  type="checkbox"
+                                  checked={isAsked(it())}
+                                  disabled={mustBeAsked(line.cell, it())}
+                                  aria-label={`${cellTitle(line.cell)}${it().field === 'entry' ? '' : `, ${fieldWords(it().field)}`}: to fill in`}
+                                  onChange={(event) =>
+                                    setAsked(turned(asked(), keyOfText(it()), event.currentTarget.checked))
+                                  }
+                                />
+                              </label>
+                            )}
+                          </Show>
+                        </td>
+                        <td>
+                          <Show when={one} fallback={<span class="caption">as it is</span>}>
+                            {(it) => <Fate text={it()} asked={isAsked(it())} />}
+                          </Show>
+                        </td>
+                        <td>
+                          <Show when={k() === 0}>
+                            <label class="tick">
+                              <input
+                                type="checkbox"
+                                checked={locked().has(line.cell.id)}
+                                aria-label={`${cellTitle(line.cell)}: locked`}
+                                onChange={(event) =>
+                                  setLocked(turned(locked(), line.cell.id, event.currentTarget.checked))
+                                }
+                              />
+                            </label>
+                          </Show>
+                        </td>
+                      </tr>
+                    )}
+                  </For>
                 )}
               </For>
             </tbody>
@@ -172,3 +223,34 @@ export default function SaveTemplate(props: { onClose: () => void }) {
     </Dialog>
   );
 }
+
+/** What becomes of one text. */
+const Fate = (props: { text: TemplateText; asked: boolean }) => (
+  <>
+    <Show
+      when={props.asked && props.text.is !== 'follows'}
+      fallback={
+        <>
+          <bdi>{props.text.text}</bdi>
+          <Show
+            when={props.text.is === 'figure'}
+            fallback={
+              <span class="caption">
+                {props.text.is === 'follows' ? ', kept' : ', taken along: a choice of this machine'}
+              </span>
+            }
+          >
+            <span class="verdict doubt">
+              {' '}
+              <span class="tone">stays: a figure of this machine</span>
+            </span>
+          </Show>
+        </>
+      }
+    >
+      <span class="caption">
+        asked for, e.g. <bdi>{props.text.text}</bdi>
+      </span>
+    </Show>
+  </>
+);

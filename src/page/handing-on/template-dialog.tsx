@@ -15,10 +15,11 @@ export default function TemplateDialog(props: { onClose: () => void }) {
   const { sheet, notices } = useSheet();
   const tools = useTools();
   const [origin] = createResource(() => originOfJob(tools.shop, sheet.document.toFile()));
-  /** Lines that are left although they are ticked at first, or the other way round. */
+  /** Lines that are left although they are ticked at first, or the other way round. Of a template as nobody here knew it none is. */
   const [turned, setTurned] = createSignal<ReadonlySet<string>>(new Set());
   // What the job has changed itself is not overwritten unless somebody says so.
-  const isTicked = (news: News) => news.fields.some(({ departs }) => departs) === turned().has(news.id);
+  const isTicked = (news: News) =>
+    (origin()?.base === undefined || news.fields.some(({ departs }) => departs)) === turned().has(news.id);
   const turn = (id: string) => {
     const next = new Set(turned());
     if (!next.delete(id)) next.add(id);
@@ -31,9 +32,9 @@ export default function TemplateDialog(props: { onClose: () => void }) {
       import('../../document/sharing/template-news.ts'),
       import('../../document/sharing/template-of.ts'),
     ]);
-    const { template, fingerprint } = found;
+    const { template, own, fingerprint } = found;
     await keepTemplate(tools.shop, template).catch(() => undefined);
-    const job = takeNews(sheet.document.toFile(), template, taken);
+    const job = takeNews(sheet.document.toFile(), own, taken);
     const from = { title: template.title.title, fingerprint };
     sheet.document.become({ ...job, from }, 'what the template changed');
     notices.say(
@@ -69,7 +70,13 @@ export default function TemplateDialog(props: { onClose: () => void }) {
               <Show when={!found().base && found().news.length > 0}>
                 <p class="caption">
                   How it was when the job began is not known here: these are all the places where the two
-                  differ now.
+                  differ now, and none is taken unless you tick it.
+                </p>
+              </Show>
+              <Show when={found().unclear.length > 0}>
+                <p class="caption">
+                  Not offered, for their numbers have no unit and the template is in other lengths:{' '}
+                  {found().unclear.map(cellTitle).join(', ')}.
                 </p>
               </Show>
               <ul>

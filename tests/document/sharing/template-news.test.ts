@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { withMarks } from '../../../src/document/sharing/template-marks.ts';
+import {
+  askedAtFirst,
+  keyOfText,
+  textsOfTemplate,
+  withMarks,
+} from '../../../src/document/sharing/template-marks.ts';
 import { departures, newsOf, takeNews } from '../../../src/document/sharing/template-news.ts';
 import { keepTemplate, originOf } from '../../../src/document/sharing/template-of.ts';
 import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
 import { Shop } from '../../../src/document/storage/shop.ts';
 import { jobOf } from '../../../src/document/template.ts';
+import { originOfJob } from '../../../src/page/handing-on/origin.ts';
 import { printOf as fingerprint, printer } from '../prints.ts';
 
 const template = (cells: CellRecord[] = []): SheetFile => ({
@@ -114,6 +120,72 @@ it('a job says where it departs from what its template locked', () => {
   expect(departures(jobOf(template(), fingerprint(template())), template())).toEqual([]);
 });
 
+describe('what the template asked for', () => {
+  const asking = (cells: Partial<CellRecord>): SheetFile =>
+    template([{ id: 'c', role: 'chosen', name: 'wall', locked: true, ...cells }]);
+  const asked = asking({
+    fill: true,
+    example: '2 in',
+    limits: { lowerExample: '1 in' },
+    examples: { thread: 'M10' },
+  });
+  const filled = change(jobOf(asked, fingerprint(asked)), 'c', {
+    entry: '3 in',
+    limits: { lowerExample: '1 in', lower: '2.5 in' },
+    inputs: { thread: 'M12' },
+  });
+
+  it('is the job’s own once it is filled in: neither news nor a departure, whatever is known of the template', () => {
+    expect(departures(filled, asked)).toEqual([]);
+    const moved = change(asked, 'c', { example: '5 in', limits: { lowerExample: '4 in' }, note: 'Mind it.' });
+    const news = newsOf(filled, moved);
+    expect(news).toMatchObject([{ id: 'c', fields: [{ field: 'note' }] }]);
+    expect(takeNews(filled, moved, news).cells[2]).toMatchObject({
+      entry: '3 in',
+      limits: { lower: '2.5 in' },
+      inputs: { thread: 'M12' },
+    });
+    const firm = asking({ entry: '7 in', limits: { lower: '6 in' }, inputs: { thread: 'M20' } });
+    expect(newsOf(filled, firm, asked)).toEqual([]);
+  });
+
+  it('is offered where the job has nothing yet', () => {
+    const firm = asking({ entry: '7 in', limits: { lower: '6 in' }, inputs: { thread: 'M20' } });
+    const fields = newsOf(jobOf(asked, fingerprint(asked)), firm, asked)[0]?.fields.map(({ field }) => field);
+    expect(fields?.toSorted()).toEqual(['entry', 'inputs.thread', 'limits.lower']);
+  });
+});
+
+describe('a job in another shop', () => {
+  const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' }, printer);
+
+  it('takes sizes of an inch template by their value, without units as they were typed', async () => {
+    const here = shop();
+    const bare = (limit: string) =>
+      template([
+        { id: 'c', role: 'given', name: 'wall', quantity: 'length', entry: '2', limits: { lower: limit } },
+      ]);
+    const old = bare('1.5');
+    await keepTemplate(here, old);
+    await here.create(bare('1.75'));
+    const job = jobOf(old, fingerprint(old));
+    // As a shop in millimetres reads it.
+    const metric: SheetFile = {
+      ...job,
+      units: { length: 'mm' },
+      cells: job.cells.map((cell) =>
+        cell.id === 'c' ? { ...cell, entry: '2 in', limits: { lower: '1.5 in' } } : cell,
+      ),
+    };
+    const origin = await originOfJob(here, metric);
+    expect(origin).toMatchObject({ unclear: [], departures: [] });
+    expect(origin?.news).toMatchObject([
+      { id: 'c', fields: [{ field: 'limits.lower', now: '1.5 in', after: '1.75 in', departs: false }] },
+    ]);
+    expect(takeNews(metric, origin!.own, origin!.news).cells[2]?.limits).toEqual({ lower: '1.75 in' });
+  });
+});
+
 describe('the template of a job', () => {
   const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' }, printer);
 
@@ -135,16 +207,62 @@ describe('the template of a job', () => {
   });
 });
 
-it('a template bears the marks of its author: a number to be filled in stays as an example, a formula stays', () => {
-  const marks = new Map([
-    ['b', { fill: true, locked: false }],
-    ['c', { fill: true, locked: true }],
+it('a template lends no figure with a unit unless its author keeps it; a reading is never kept, a formula stays', () => {
+  const file = template([
+    {
+      id: 'c',
+      role: 'given',
+      name: 'length',
+      entry: '2 in',
+      limits: { lower: '1.9 in', upper: '= 2 * bore' },
+    },
+    {
+      id: 'd',
+      role: 'cell',
+      name: 'fit',
+      kind: 'interference-fit',
+      inputs: { length: '3 in', friction: '0.15', inner_material: 'bronze', outer_material: 'steel-mild' },
+      outputs: { pressure: { limits: { upper: '5 ksi' } } },
+    },
+    { id: 'bronze', role: 'cell', name: 'bronze', kind: 'material', inputs: { material: 'sae-660' } },
   ]);
-  const marked = withMarks(template([{ id: 'c', role: 'given', name: 'length', entry: '2 in' }]), marks);
-  expect(marked.cells.slice(1)).toMatchObject([
-    { id: 'b', fill: true, entry: '=bore + 0.003 in' },
-    { id: 'c', fill: true, locked: true, example: '2 in' },
+  const texts = textsOfTemplate(file);
+  expect(texts.map(({ id, field, is }) => `${id} ${field} ${is}`)).toEqual([
+    'a entry asked',
+    'b entry follows',
+    'b limits.lower follows',
+    'b limits.upper follows',
+    'c entry figure',
+    'c limits.lower figure',
+    'c limits.upper follows',
+    'd inputs.length figure',
+    'd inputs.friction figure',
+    'd inputs.inner_material follows',
+    'd inputs.outer_material choice',
+    'd outputs.pressure.limits.upper figure',
+    'bronze inputs.material choice',
   ]);
+  const asked = new Set(askedAtFirst(texts).map(keyOfText));
+  const marked = withMarks(file, { asked, locked: new Set(['c']) });
+  expect(marked.cells[0]).toEqual(file.cells[0]);
   expect(marked.cells[1]).not.toHaveProperty('locked');
-  expect(marked.cells[2]).not.toHaveProperty('entry');
+  expect(marked.cells[2]).toEqual({
+    id: 'c',
+    role: 'given',
+    name: 'length',
+    example: '2 in',
+    limits: { lowerExample: '1.9 in', upper: '= 2 * bore' },
+    fill: true,
+    locked: true,
+  });
+  expect(marked.cells[3]).toMatchObject({
+    inputs: { friction: '0.15' },
+    examples: { length: '3 in' },
+    outputs: { pressure: { limits: { upperExample: '5 ksi' } } },
+  });
+  // What the author keeps stands as it was; a reading does not.
+  const kept = withMarks(marked, { asked: new Set(), locked: new Set() });
+  expect(kept.cells[2]).toEqual(file.cells[2]);
+  expect(kept.cells[3]).toEqual(file.cells[3]);
+  expect(kept.cells[0]).toEqual(file.cells[0]);
 });
