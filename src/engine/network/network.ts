@@ -9,6 +9,7 @@ import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings, roundTrip } from './rings.ts';
 import { SlotPool } from './slots.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
+import { TiesAcross } from './ties-across.ts';
 
 /**
  * Rows, what they refer to and which sources are upstream of each; decides what the grid holds and which cases a row
@@ -29,6 +30,7 @@ export class Network {
   /** Changes with the ranks. */
   private ranking = 0;
   corners: CornerLayout[] = [];
+  private readonly ties = new TiesAcross();
   private readonly cases: Cases;
   /** Rows of which nothing on the grid changed, but what is said of them, or how their spread is taken. */
   private readonly restated = new Set<Row>();
@@ -97,7 +99,7 @@ export class Network {
     const dirty = new Set<Row>();
     for (const key of gone) this.remove(key, dirty);
     const rewire: Row[] = [];
-    for (const definition of upserts) this.upsert(definition, dirty, rewire);
+    for (const definition of this.ties.weigh(upserts, gone)) this.upsert(definition, dirty, rewire);
     if (rewire.length === 0 && gone.length === 0) return dirty;
     for (const row of rewire) this.connect(row);
     const changed = this.restructure(dirty);

@@ -45,13 +45,23 @@ export function mapRefs(expr: Expr, change: (ref: Reference) => Expr): Expr {
     case 'text':
       return expr;
     case 'call':
-      return { ...expr, args: expr.args.map((arg) => mapRefs(arg, change)) };
+      return {
+        ...expr,
+        args: expr.args.map((arg) => mapRefs(arg, change)),
+        ...(expr.scale ? { scale: mapRefs(expr.scale, change) } : {}),
+      };
     case 'negate':
     case 'group':
       return { ...expr, of: mapRefs(expr.of, change) };
     case 'binary':
-    case 'compare':
       return { ...expr, left: mapRefs(expr.left, change), right: mapRefs(expr.right, change) };
+    case 'compare':
+      return {
+        ...expr,
+        left: mapRefs(expr.left, change),
+        right: mapRefs(expr.right, change),
+        ...(expr.scale ? { scale: mapRefs(expr.scale, change) } : {}),
+      };
   }
 }
 

@@ -101,7 +101,7 @@ class Encloser {
           expr.op,
           this.node(expr.left),
           this.node(expr.right),
-          this.node(scaleOfBoth(expr.left, expr.right)),
+          this.node(scaleOfBoth(expr)),
         );
       case 'binary':
         return this.binary(expr);

@@ -160,7 +160,7 @@ class Builder {
           comparison(expr.op),
           this.node(expr.left),
           this.node(expr.right),
-          this.node(scaleOfBoth(expr.left, expr.right)),
+          this.node(scaleOfBoth(expr)),
         );
       case 'binary': {
         const [left, right] = [this.node(expr.left), this.node(expr.right)];

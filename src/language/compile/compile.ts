@@ -44,7 +44,7 @@ export const toEngine = (
       case 'negate':
         return `-${inner(of.of)}`;
       case 'compare':
-        return `${FUNCTION_PREFIX}COMPARE("${of.op}",${write(of.left)},${write(of.right)},${write(scaleOfBoth(of.left, of.right))})`;
+        return `${FUNCTION_PREFIX}COMPARE("${of.op}",${write(of.left)},${write(of.right)},${write(scaleOfBoth(of))})`;
       case 'binary': {
         if (of.op === '^') return `${FUNCTION_PREFIX}POWER(${write(of.left)},${write(of.right)})`;
         const left = continues(of, of.left) ? write(of.left) : inner(of.left);

@@ -58,7 +58,7 @@ class Evaluation {
       case 'compare': {
         const sides = this.pair(expr);
         if (!Array.isArray(sides)) return sides;
-        const scale = this.value(scaleOfBoth(expr.left, expr.right));
+        const scale = this.value(scaleOfBoth(expr));
         if (isProblem(scale)) return scale;
         const [left, right] = sides.map(Number) as [number, number];
         return unknown(left) || unknown(right) ? Number.NaN : comparison(expr.op)(left, right, Number(scale));

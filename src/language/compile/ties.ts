@@ -5,7 +5,7 @@
  */
 import { NONE } from '../../../shared/dimension.ts';
 import { TIE } from '../functions/settled.ts';
-import type { BinaryOperator, CompareOperator, Expr } from '../syntax/syntax.ts';
+import type { BinaryOperator, CompareOperator, Expr, Reference } from '../syntax/syntax.ts';
 
 const TESTS: Readonly<Record<CompareOperator, (apart: number, slack: number) => boolean>> = {
   '<': (apart, slack) => apart < -slack,
@@ -68,7 +68,7 @@ export const argumentsOf = (expr: Extract<Expr, { kind: 'call' }>): readonly Exp
   const [first] = expr.args;
   if (!rest || !first) return expr.args;
   const filled = [...expr.args, ...rest.slice(expr.args.length - 1).map(number)];
-  return [...filled, scaleOf(first) ?? number(0)];
+  return [...filled, expr.scale ?? scaleOf(first) ?? number(0)];
 };
 
 /** Parts a scale may have: beyond them what enters is told by the sides alone. */
@@ -78,16 +78,70 @@ const MOST_PARTS = 120;
  * The largest operand of sums and differences that entered a value, in the units of the value, as a formula; undefined
  * where the value itself tells.
  */
-const scaleOf = (expr: Expr): Expr | undefined => {
-  const found = new Scale().of(expr);
+const scaleOf = (expr: Expr, scale = new Scale()): Expr | undefined => {
+  const found = scale.of(expr);
   return found && partsOf(found) <= MOST_PARTS ? found : undefined;
 };
 
+const larger = (a: Expr | undefined, b: Expr | undefined): Expr | undefined =>
+  a && b ? call('MAX', a, b) : (a ?? b);
+
+type Compare = Extract<Expr, { kind: 'compare' }>;
+
 /** The same of both sides of a comparison. */
-export const scaleOfBoth = (left: Expr, right: Expr): Expr => {
-  const found = [scaleOf(left), scaleOf(right)].filter((one) => one !== undefined);
-  return found.length === 2 ? call('MAX', ...found) : (found[0] ?? number(0));
+export const scaleOfBoth = ({ left, right, scale }: Compare): Expr =>
+  scale ?? larger(scaleOf(left), scaleOf(right)) ?? number(0);
+
+/** Other formulas are followed so far, in operations in all: what lies further back is told by what it came to. */
+const MOST_FOLLOWED = 30;
+
+/**
+ * The formula with the scales of its comparisons and steps written out where references lead to other formulas, given by
+ * `follow`: a difference that is worked out in one cell is as uncertain where another compares it. The formula
+ * itself where none does.
+ */
+export const weighed = (expr: Expr, follow: (ref: Reference) => Expr | undefined): Expr => {
+  const walk = (at: Expr): Expr => {
+    switch (at.kind) {
+      case 'group':
+      case 'negate':
+        return same(at.of, walk(at.of), (of) => ({ ...at, of }), at);
+      case 'binary':
+      case 'compare': {
+        const [left, right] = [walk(at.left), walk(at.right)];
+        const whole = left === at.left && right === at.right ? at : { ...at, left, right };
+        if (whole.kind !== 'compare') return whole;
+        const scale = across((one) => larger(scaleOf(whole.left, one()), scaleOf(whole.right, one())));
+        return scale ? { ...whole, scale } : whole;
+      }
+      case 'call': {
+        const args = at.args.map(walk);
+        const whole = args.every((arg, i) => arg === at.args[i]) ? at : { ...at, args };
+        const [first] = args;
+        if (!first || !isStepped(at.fn)) return whole;
+        const scale = across((one) => scaleOf(first, one()));
+        return scale ? { ...whole, scale } : whole;
+      }
+      default:
+        return at;
+    }
+  };
+  /** A scale for which some other formula was followed. */
+  const across = (of: (one: () => Scale) => Expr | undefined): Expr | undefined => {
+    let isAcross = false;
+    const tell = (ref: Reference): Expr | undefined => {
+      const found = follow(ref);
+      if (found) isAcross = true;
+      return found;
+    };
+    const found = of(() => new Scale(tell, MOST_FOLLOWED));
+    return isAcross ? found : undefined;
+  };
+  return walk(expr);
 };
+
+const same = <T extends Expr>(before: T, after: T, made: (of: T) => Expr, whole: Expr): Expr =>
+  before === after ? whole : made(after);
 
 const partsOf = (expr: Expr): number => {
   switch (expr.kind) {
@@ -124,7 +178,10 @@ const isPlain = (expr: Expr): boolean => {
 };
 
 class Scale {
-  private left = MOST_PARTS;
+  constructor(
+    private readonly follow: (ref: Reference) => Expr | undefined = () => undefined,
+    private left = MOST_PARTS,
+  ) {}
 
   /** What sums and differences leave of more than they give; undefined where nothing is lost in them. */
   of(expr: Expr): Expr | undefined {
@@ -133,6 +190,10 @@ class Scale {
       case 'group':
       case 'negate':
         return this.of(expr.of);
+      case 'ref': {
+        const behind = this.follow(expr);
+        return behind && this.of(behind);
+      }
       case 'call':
         return LISTS.has(expr.fn) ? most(expr.args.map((arg) => this.of(arg))) : undefined;
       case 'binary':

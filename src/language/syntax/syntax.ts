@@ -41,11 +41,16 @@ export type Expr =
   | Literal
   | Reference
   | ({ kind: 'text'; text: string } & Span)
-  | ({ kind: 'call'; fn: string; args: Expr[] } & Span)
+  | ({ kind: 'call'; fn: string; args: Expr[] } & Weighed & Span)
   | ({ kind: 'negate'; of: Expr } & Span)
   | ({ kind: 'group'; of: Expr } & Span) // parentheses, kept for display
   | ({ kind: 'binary'; op: BinaryOperator; left: Expr; right: Expr } & Span)
-  | ({ kind: 'compare'; op: CompareOperator; left: Expr; right: Expr } & Span);
+  | ({ kind: 'compare'; op: CompareOperator; left: Expr; right: Expr } & Weighed & Span);
+
+/** What is settled by its size where it is nearly equal: the largest operand that entered, where other formulas have to tell it. */
+interface Weighed {
+  scale?: Expr;
+}
 
 /** Ends of a spread relative to the value it stands behind, in SI; `percent` ends are fractions of that value. */
 export interface Spread {
