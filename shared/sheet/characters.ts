@@ -1,3 +1,5 @@
+import { LOOK_ALIKES } from './look-alikes.ts';
+
 /** Characters that make a text look other than it is. */
 
 /** Direction marks, zero-width characters and controls but for tab and line ends: nothing anyone sees. */
@@ -13,10 +15,17 @@ export const revealed = (text: string): string =>
     )
     .join('');
 
-/** Cyrillic and Greek letters that print like a Latin one; not those a formula uses, as rho and nu. */
-const TWINS =
-  'аa еe оo рp сc уy хx іi јj ѕs ԁd ԛq ԝw һh АA ВB ЕE КK МM НH ОO РP СC ТT УY ХX ІI ЈJ ЅS ΑA ΒB ΕE ΖZ ΗH ΙI ΚK ΜM ΝN ΟO ΡP ΤT ΥY ΧX οo';
-const twinOf = new Map(TWINS.split(' ').map((pair) => [...pair] as [string, string]));
+/** Greek letters that formulas use beside the Latin ones they resemble. */
+const OF_FORMULAS = new Set('αγνρσυ');
+
+const twinOf = new Map(
+  LOOK_ALIKES.trim()
+    .split('\n')
+    .flatMap((line) => {
+      const [latin = '', all = ''] = line.split(' ');
+      return [...all].filter((one) => !OF_FORMULAS.has(one)).map((one) => [one, latin] as const);
+    }),
+);
 
 /** The text as it looks: twins as their Latin letter, compatibility forms folded, unseen characters gone. */
 export const looks = (text: string): string =>
@@ -27,7 +36,8 @@ export const looks = (text: string): string =>
 
 /** Latin letters beside letters of another script that print like Latin ones. */
 export const mixesScripts = (text: string): boolean =>
-  /\p{Script=Latin}/u.test(text) && [...text].some((c) => twinOf.has(c));
+  /\p{Script=Latin}/u.test(text) &&
+  [...text].some((c) => twinOf.has(c) && !/[\p{Script=Latin}\p{Script=Common}]/u.test(c));
 
 /** Halves of a character that stand alone, as a broken text may hold them, become the replacement character. */
 export const wellFormed = (text: string): string => text.replace(/\p{Surrogate}/gu, '\ufffd');

@@ -209,6 +209,17 @@ describe('what is read with a warning', () => {
     ]);
   });
 
+  // Unicode Technical Standard 39, confusables.txt: Armenian oh, Latin l and capital I, digit one.
+  test.each([
+    ['bore', 'b\u0585re', ''],
+    ['d1', 'dl', ''],
+    ['d1', 'dI', ''],
+    ['\u03c1', 'p', 'stay apart: formulas use both'],
+  ])('%s beside %s', (one, other, apart) => {
+    const { warnings } = opened(withCells(given('a', one), given('b', other)));
+    expect(warnings.some((text) => text.includes('look alike'))).toBe(!apart);
+  });
+
   test('names that look alike, and letters of two scripts in one name', () => {
     const found = opened(withCells(given('a', 'bore'), given('b', 'b\u043ere')));
     expect(found.warnings).toEqual([
