@@ -129,6 +129,8 @@ export class Bounds {
       if (above < hi && above >= lo) hi = above;
     }
     const { flags } = root;
+    // Where it has no value it has no end either, whatever ABS, MAX or a condition make of that.
+    if (flags & LOST) [lo, hi] = [-ALL, ALL];
     const same =
       bound.lo === lo &&
       bound.hi === hi &&

@@ -141,8 +141,9 @@ export class Cone {
     step.middleLo = lo;
     step.middleHi = hi;
     if (isAll) {
-      step.lo = lo;
-      step.hi = hi;
+      const isLost = (flags & LOST) !== 0;
+      step.lo = isLost ? -ALL : lo;
+      step.hi = isLost ? ALL : hi;
       step.flags = flags;
     }
     step.middleFlags = flags;
@@ -174,8 +175,9 @@ export class Cone {
     const whole = step.row.bound;
     if (whole && whole.lo > lo && whole.lo <= hi) lo = whole.lo;
     if (whole && whole.hi < hi && whole.hi >= lo) hi = whole.hi;
-    step.lo = lo;
-    step.hi = hi;
+    const isLost = (root.flags & LOST) !== 0;
+    step.lo = isLost ? -ALL : lo;
+    step.hi = isLost ? ALL : hi;
     step.flags = root.flags;
   }
 
