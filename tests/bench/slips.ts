@@ -1,14 +1,19 @@
 /**
- * How often a good reading is asked about, over 10,000 clean synthetic sheets of each of two shops, and what share of
- * slips of each kind is asked about where it was made. `npm run slips -- 1000` for fewer sheets, `-- 1000 7` for another
- * seed.
+ * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
+ * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
+ * there is to compare it with. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
+ * told` writes out what was missed, offered wrongly, or asked of good readings.
  */
+import { Asker } from '../engine/slips/asker.ts';
 import type { Habits } from '../engine/slips/clean-sheet.ts';
 import { OTHER_SHOP } from '../engine/slips/other-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
+import { cleanScenes, KINDS, scenesAsked } from '../engine/slips/scene-run.ts';
+import { SITUATIONS } from '../engine/slips/scenes.ts';
 
-const sheets = Number(process.argv[2] ?? 10_000);
+const sheets = Number(process.argv[2] ?? 400);
 const seed = Number(process.argv[3] ?? 20261125);
+const isTold = process.argv[4] === 'told';
 
 /** What the right text would be stands elsewhere, or is not known. */
 const ASKS_ONLY: ReadonlySet<string> = new Set(['interference', 'warm']);
@@ -21,7 +26,7 @@ function tell(shop: string, habits?: Habits): void {
     `${shop}: ${sheets} clean sheets, ${readings} readings, ${total} questions, one in ${Math.round(readings / total)}`,
   );
   console.log(byKind);
-  const rows = Object.entries(caught(Math.max(20, Math.round(sheets / 20)), seed, habits)).map(
+  const rows = Object.entries(caught(Math.max(20, Math.round(sheets / 10)), seed, habits)).map(
     ([slip, one]) => ({
       slip,
       made: one.made,
@@ -34,5 +39,43 @@ function tell(shop: string, habits?: Habits): void {
   console.table(rows);
 }
 
+/** A third shop: by what a reading can be compared with. */
+function tellScenes(): void {
+  const asker = new Asker();
+  const each = Math.max(5, Math.round(sheets / 25));
+  console.log(`a third shop: ${each} slips of each kind in each situation, asked about in %`);
+  const rows = KINDS.map((kind) => {
+    const all = SITUATIONS.map((situation) => scenesAsked(kind, situation, each, asker));
+    const sum = (of: 'made' | 'asked' | 'elsewhere' | 'offered' | 'true'): number =>
+      all.reduce((n, one) => n + one[of], 0);
+    if (isTold)
+      for (const { missed, untrue } of all)
+        for (const text of [...missed, ...untrue]) console.log(`${kind}: ${text}`);
+    return {
+      slip: kind,
+      ...Object.fromEntries(all.map(({ asked, made }, i) => [SITUATIONS[i], share(asked, made)])),
+      'in all': `${share(sum('asked'), sum('made'))} of ${sum('made')}`,
+      'at another line alone': sum('elsewhere'),
+      offered: share(sum('offered'), sum('made')),
+      'offers true': share(sum('true'), sum('offered')),
+    };
+  });
+  console.table(rows);
+  const clean = SITUATIONS.map((situation) => {
+    const { lines, asked } = cleanScenes(situation, sheets, seed, asker);
+    if (isTold) for (const text of asked) console.log(`${situation}, good: ${text}`);
+    return {
+      situation,
+      'clean sheets': sheets,
+      'lines read': lines,
+      'asked about': asked.length,
+      share: `${((100 * asked.length) / lines).toFixed(2)} %`,
+    };
+  });
+  console.table(clean);
+  asker.close();
+}
+
 tell('a shop as the questions were first tried on');
 tell('another shop: other sizes, forms, scatter and wear', OTHER_SHOP);
+tellScenes();

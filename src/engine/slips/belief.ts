@@ -2,21 +2,61 @@ import type { Datum } from './datum.ts';
 import { type Expectation, othersOf } from './expectation.ts';
 
 /**
- * How likely a size is by one thing the sheet knows, as the logarithm of a density, SI. Tails are heavy throughout: what
- * is really odd must not be taken for impossible.
+ * How likely a size is by one thing the sheet knows. Tails are heavy throughout: what is really odd must not be taken for
+ * impossible.
  */
-export type Belief = (x: number) => number;
+export interface Belief {
+  /** Logarithm of the density, SI. */
+  at(x: number): number;
+  /** The greatest it can be. */
+  peak: number;
+}
+
+/**
+ * What several beliefs come to: the sharpest as it is, and each of the others by how much less likely the size is than the
+ * likeliest by it, so that they weigh as one density.
+ */
+export function together(beliefs: readonly Belief[]): (x: number) => number {
+  const peaks = beliefs.map((one) => one.peak);
+  const spare = peaks.reduce((a, b) => a + b, 0) - Math.max(...peaks);
+  return (x) => beliefs.reduce((sum, belief) => sum + belief.at(x), 0) - spare;
+}
 
 /** Usual scatter of the readings of one surface as a share of its size (common practice, no source). */
 const SCATTER = 1e-4;
-/** Wear as a share of the size beyond which a part is hardly ever still in service (common practice, no source). */
-const WORN_OUT = 0.02;
 
-/** Student's t about `middle`; its constant is near 0.35 for any number of degrees of freedom. */
+/** And in steps of the last figure. */
+const STEPS = 1.3;
+
+/** What readings of such a size, written to such a step, usually scatter by, SI. */
+export const usualScatter = (size: number, step: number): number =>
+  Math.max(STEPS * step, SCATTER * Math.abs(size));
+/** Wear beyond which a part is hardly ever still in service, as a share of its size, and of small ones, m (common practice, no source). */
+const WORN_OUT = 0.01;
+const WORN_ANYWAY = 0.25e-3;
+/** For what cannot be, as a logarithm. */
+const NEVER = Math.log(1 / 30);
+/** Usual difference of parts that are alike, and of one that was cut to another size, as a share of it (common practice, no source). */
+const ALIKE = 5e-4;
+const RECUT = 0.01;
+
+/** What is usual is known as well as so many readings would tell. */
+const KNOWN = 1.5;
+
+/** However many readings there are, now and then one is farther out than they scatter. */
+const MOST_FREE = 5;
+
+/** Logarithm of Student's t about `middle`; its constant is near 0.35 for any number of degrees of freedom. */
 const student =
   (middle: number, scale: number, dof: number) =>
   (x: number): number =>
-    (0.35 / scale) * (1 + ((x - middle) / scale) ** 2 / dof) ** (-(dof + 1) / 2);
+    Math.log(0.35 / scale) - ((dof + 1) / 2) * Math.log1p(((x - middle) / scale) ** 2 / dof);
+
+/** Of two densities mixed, as logarithms. */
+const mixed = (share: number, a: number, b: number): number => {
+  const most = Math.max(a, b);
+  return most + Math.log(share * Math.exp(a - most) + (1 - share) * Math.exp(b - most));
+};
 
 interface Fit {
   middle: number;
@@ -111,22 +151,28 @@ function ofTable(datum: Datum, index: number): Fit | undefined {
 }
 
 /**
- * By the rest of its list: as scatter about one mean, and as taper and out-of-round, each as far as the rest bears it
+ * By the rest of its list, with how far off it is, SI and in what such lists scatter: as scatter about one mean, and as taper and out-of-round, each as far as the rest bears it
  * out.
  */
-export function byGroup(datum: Datum, index: number, step: number): Belief {
+export function byGroup(datum: Datum, index: number, step: number): Belief & { odd: number; gap: number } {
   const others = othersOf(datum, index);
   const plain = about(others);
   const table = ofTable(datum, index);
   // The least of them all, so that of two readings neither is taken for the better one.
   const size = Math.min(...datum.literals.map((one) => Math.abs(one.value)));
-  const usual = Math.max(step, SCATTER * size);
-  // What is usual counts as one reading more.
+  const usual = usualScatter(size, step);
+  // What is usual counts as so many readings more.
   const scatter = ({ squares, free }: Fit): number =>
-    Math.sqrt(Math.max((usual ** 2 + squares) / (1 + free), step ** 2 / 4));
-  const density = (fit: Fit) => student(fit.middle, scatter(fit) * Math.sqrt(fit.spread), 1 + fit.free);
+    Math.sqrt(Math.max((KNOWN * usual ** 2 + squares) / (KNOWN + free), step ** 2 / 4));
+  const density = (fit: Fit) =>
+    student(fit.middle, scatter(fit) * Math.sqrt(fit.spread), Math.min(KNOWN + fit.free, MOST_FREE));
   const asOne = density(plain);
-  if (!table) return (x) => Math.log(asOne(x));
+  const value = datum.literals[index]?.value ?? 0;
+  const off = (fit: Fit): { odd: number; gap: number } => {
+    const gap = Math.abs(value - fit.middle);
+    return { gap, odd: gap / (scatter(fit) * Math.sqrt(fit.spread)) };
+  };
+  if (!table) return { at: asOne, peak: asOne(plain.middle), ...off(plain) };
   const asTable = density(table);
   // How likely the rest is either way: what a table fits with more freedom might have been anywhere in their range.
   const range = Math.max(...others) - Math.min(...others) + usual;
@@ -135,27 +181,49 @@ export function byGroup(datum: Datum, index: number, step: number): Belief {
     table.free * Math.log(scatter(table)) -
     (plain.free - table.free) * Math.log(range);
   const share = 1 / (1 + Math.exp(-better));
-  return (x) => Math.log(share * asTable(x) + (1 - share) * asOne(x));
+  const at = (x: number): number => mixed(share, asTable(x), asOne(x));
+  return { at, peak: Math.max(at(table.middle), at(plain.middle)), ...off(share > 0.5 ? table : plain) };
 }
 
-/** By a plan, limits or the other part of a fit. */
-export function byExpectation({ by, low, high, worn }: Expectation, step: number): Belief {
+/** By a plan, limits, the other part of a fit, or the lines like it. */
+export function byExpectation({ by, low, high, worn, never }: Expectation, step: number): Belief {
   const size = Math.max(Math.abs(low), Math.abs(high));
+  const middle = (low + high) / 2;
   if (by === 'plan') {
-    const cut = student((low + high) / 2, Math.max((high - low) / 4, step), 2);
-    return (x) => Math.log(cut(x));
+    const cut = student(middle, Math.max((high - low) / 4, step), 3);
+    return { at: cut, peak: cut(middle) };
+  }
+  if (by === 'alike') {
+    // Most are as the others are; now and then one was cut to another size.
+    const alike = student(middle, Math.max((high - low) / 1.5, ALIKE * size, step), 3);
+    const recut = student(middle, RECUT * size, 2);
+    const at = (x: number): number => mixed(0.98, alike(x), recut(x));
+    return { at, peak: at(middle) };
   }
   const band = Math.max(high - low, step, SCATTER * size);
-  const gone = WORN_OUT * size;
+  const gone = Math.max(WORN_OUT * size, WORN_ANYWAY);
   // Every order of magnitude of wear is about as likely, from what cannot be told from none to worn out.
   const byWear = (d: number): number =>
-    Math.min(1, gone / d) ** 2 / ((d + band) * Math.log((gone + band) / band));
+    Math.min(1, gone / d) ** 3 / ((d + band) * Math.log((gone + band) / band));
   const byOther = (d: number): number => band / 2 / (d + band / 2) ** 2;
   const beyond = (d: number, way: 'low' | 'high'): number =>
     worn === 'either'
       ? 0.25 * byWear(d)
       : worn === way
         ? 0.45 * byWear(d)
-        : (worn === undefined ? 0.25 : 0.05) * byOther(d);
-  return (x) => Math.log(x < low ? beyond(low - x, 'low') : x > high ? beyond(x - high, 'high') : 0.5 / band);
+        : (worn === undefined ? 0.1 : 0.05) * byOther(d);
+  const isNever = (x: number): boolean =>
+    x < (never?.low ?? Number.NEGATIVE_INFINITY) || x > (never?.high ?? Number.POSITIVE_INFINITY);
+  return {
+    at: (x) =>
+      (isNever(x) ? NEVER : 0) +
+      Math.log(x < low ? beyond(low - x, 'low') : x > high ? beyond(x - high, 'high') : 0.5 / band),
+    peak: Math.log(0.5 / band),
+  };
 }
+
+/** By what the gauge it was read with reaches: another was at hand now and then. */
+export const byRange = (low: number, high: number): Belief => ({
+  at: (x) => (Math.abs(x) < low || Math.abs(x) > high ? Math.log(1 / 30) : 0),
+  peak: 0,
+});

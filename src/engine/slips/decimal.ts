@@ -1,11 +1,8 @@
 import type { GaugeSetting } from '../../language/syntax/syntax.ts';
 import type { Datum } from './datum.ts';
-import type { Asked, Guess, Slipway } from './guess.ts';
+import { type Asked, type Guess, type Slipway, USUAL } from './guess.ts';
 import { signedCount, withDivision, withDivisions } from './rewrite.ts';
 import { scaled } from './shifted.ts';
-
-/** Share of the readings of a gauge with its divisions taken for others (common practice, no source). */
-const DIVISIONS = 1 / 300;
 
 const FACTORS = [10, 0.1] as const;
 
@@ -16,7 +13,7 @@ export const decimal: Slipway = (asked) =>
     : FACTORS.map((factor) => ({
         slip: 'decimal',
         value: asked.value * factor,
-        reach: Math.abs(asked.value * factor) * 0.02,
+        share: USUAL / FACTORS.length,
         question: 'Is the decimal point one place out?',
         offer: () => scaled(asked, factor),
       }));
@@ -28,8 +25,7 @@ function ofDivisions({ datum, indices, value }: Asked, factor: number): Guess | 
   return {
     slip: 'decimal',
     value: set.size.value + (value - set.size.value) * factor,
-    reach: 0,
-    share: DIVISIONS,
+    share: USUAL / FACTORS.length,
     question: 'Are these tenths for thousandths, or thousandths for tenths?',
     offer: () =>
       whole ? withDivision(datum, set, set.division.value * factor) : counted(datum, indices, factor),

@@ -6,13 +6,15 @@ import { surfaceOf } from './words.ts';
 
 /** Where a size ought to lie by what else the sheet knows, SI. */
 export interface Expectation {
-  by: 'group' | 'plan' | 'limits' | 'pair';
+  by: 'group' | 'plan' | 'limits' | 'pair' | 'alike';
   low: number;
   high: number;
   /** How far beyond either end is nothing out of the ordinary. */
   slack: number;
   /** Way that wear leads, where it can explain a size beyond the end. */
   worn: 'low' | 'high' | 'either' | undefined;
+  /** Beyond this no such part can be: a journal does not run in a smaller bore. */
+  never?: { low?: number; high?: number };
   /** For people: `the plan, 2.2500 in`. */
   said: string;
 }
@@ -67,6 +69,24 @@ export function isBeyondOnlyLimit(value: number, datum: Datum, sheet: SlipSheet)
   return (lower !== undefined && value < lower) || (upper !== undefined && value > upper);
 }
 
+/** What a part that was cut to this size, give or take a step, came out at. */
+export function fromMade(datum: Datum, made: Datum, sheet: SlipSheet): Expectation | undefined {
+  const planned = planOf(made.key);
+  const plan = planned && sheet.figure(planned);
+  const [value, out] = [sheet.nominal(datum.key), sheet.nominal(made.key)];
+  if (!plan || value === undefined || out === undefined) return undefined;
+  const middle = value + out - plan.value;
+  const half = (plan.high - plan.low) / 2;
+  return {
+    by: 'plan',
+    low: middle - half,
+    high: middle + half,
+    slack: Math.max(2 * half, sheet.step(datum), 4e-4 * Math.abs(value)),
+    worn: undefined,
+    said: `what ${sheet.nameOf(made.key)} was cut to by it and came out at`,
+  };
+}
+
 /** What the other part of a fit leaves room for. */
 export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectation | undefined {
   const first = pair.from === datum.key;
@@ -74,16 +94,48 @@ export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectatio
   if (other === undefined || other <= 0) return undefined;
   const range = sheet.rangeOf(pair, other);
   if (!range) return undefined;
+  // As far as the other one is known.
+  const beside = sheet.figure(first ? pair.taken : pair.from);
+  const doubt = beside && Number.isFinite(beside.high - beside.low) ? (beside.high - beside.low) / 2 : 0;
   const [low, high] = first
-    ? [other + range.low, other + range.high]
-    : [other - range.high, other - range.low];
+    ? [other + range.low - doubt, other + range.high + doubt]
+    : [other - range.high - doubt, other - range.low + doubt];
+  const room = doubt + sheet.step(datum);
   return {
     by: 'pair',
+    ...(pair.word === 'clearance' && datum.read
+      ? { never: first ? { low: other - room } : { high: other + room } }
+      : {}),
     low,
     high,
-    slack: Math.max((high - low) / 2, 3e-4 * other),
+    slack: Math.max((high - low) / 2, 3e-4 * other, sheet.step(datum)),
     worn: pair.word === 'interference' || !datum.read || datum.made ? undefined : first ? 'high' : 'low',
     said: `what ${sheet.nameOf(first ? pair.taken : pair.from)} and ${range.said} leave for it`,
+  };
+}
+
+/** Lines alike lie within this share of their size of each other: else they are a row of different sizes. */
+const AGREEING = 0.02;
+
+/** What the lines like it come to: pins 1, 2 and 3 of a set. */
+export function fromAlike(datum: Datum, sheet: SlipSheet): Expectation | undefined {
+  const others = sheet.alike(datum).sort((a, b) => a - b);
+  if (others.length < 2) return undefined;
+  const middle = median(others);
+  // Of several one more may be out.
+  const near =
+    others.length < 4
+      ? others
+      : others.toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle)).slice(0, -1);
+  const [low, high] = [Math.min(...near), Math.max(...near)];
+  if (low <= 0 || high - low > AGREEING * high) return undefined;
+  return {
+    by: 'alike',
+    low,
+    high,
+    slack: high - low + sheet.step(datum),
+    worn: undefined,
+    said: `the lines like it, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Slipway } from './guess.ts';
+import { type Slipway, USUAL } from './guess.ts';
 import { shifted } from './shifted.ts';
 
 /** Step between the frames of a set of micrometers and the rods of an inside one, SI (common practice, no source). */
@@ -9,7 +9,7 @@ export const frame: Slipway = (asked) =>
   [STEP[asked.datum.system], -STEP[asked.datum.system]].map((shift) => ({
     slip: 'frame',
     value: asked.value + shift,
-    reach: Math.abs(shift) * 0.04,
+    share: USUAL / 2,
     question: `Is the frame or the rod the wrong one, by ${asked.datum.system === 'in' ? '1 in' : '25 mm'}?`,
     offer: () => shifted(asked, shift),
   }));

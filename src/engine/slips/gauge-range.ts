@@ -103,6 +103,18 @@ function rangeOf(record: CellRecord, { scope, nominal }: Around): GaugeRange | u
   return low === undefined || high === undefined || low >= high ? undefined : { low, high, use: row?.use };
 }
 
+/** What the gauge of a reading itself measures, and its division; of one that travels no size is known. */
+export function gaugeOfReading(of: Gauged, around: Around): { low?: number; high?: number; step?: number } {
+  const record = around.scope.records.get(of.gauge);
+  const range = record && rangeOf(record, around);
+  const step = around.nominal(outputRow(of.gauge, 'resolution'));
+  const slack = range ? BEYOND * (range.high - range.low) : 0;
+  return {
+    ...(range && range.use !== 'travels' ? { low: range.low - slack, high: range.high + slack } : {}),
+    ...(step === undefined ? {} : { step }),
+  };
+}
+
 const isBeyond = (size: number, { low, high }: GaugeRange): boolean => {
   const slack = BEYOND * (high - low);
   return Math.abs(size) < low - slack || Math.abs(size) > high + slack;

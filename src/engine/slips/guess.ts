@@ -14,18 +14,18 @@ export interface Guess {
   slip: string;
   /** SI. */
   value: number;
-  /** How near to what is expected the value must come, SI, beside what the expectation itself allows. */
-  reach: number;
-  /**
-   * Share of the readings that go wrong this way. Where it is given the guess may be right by chance, so that it is
-   * weighed by its odds.
-   */
-  share?: number;
+  /** Share of the readings of that value that are written down as the one in question is (common practice, no source). */
+  share: number;
+  /** The number as it would be written, where the slip is one of its figures. */
+  text?: string;
   /** For people, a question: `Is the micrometer one turn out?` */
   question: string;
   /** The text with the readings put right; undefined where it cannot be written. */
   offer: () => string | undefined;
 }
+
+/** Share of the readings that are written down wrong in one certain way (common practice, no source). */
+export const USUAL = 1 / 300;
 
 /** One way in which readings go wrong. */
 export type Slipway = (asked: Asked) => Guess[];

@@ -2,19 +2,20 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
-import { cellRow, type RowKey, setOf } from '../rows/key.ts';
+import { cellRow, inputRow, planOf, type RowKey, setOf } from '../rows/key.ts';
 import type { Figure, Slip } from '../rows/results.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import { bandBelow } from './band.ts';
+import { countedDatum } from './counted.ts';
 import type { Datum } from './datum.ts';
-import { type Expectation, fromLimits, fromPair, fromPlan } from './expectation.ts';
+import { type Expectation, fromLimits, fromMade, fromPair, fromPlan } from './expectation.ts';
 import { isDismissed } from './fields.ts';
 import { fitRange } from './fit-range.ts';
-import { type Gauged, gaugeQuestion } from './gauge-range.ts';
+import { type Gauged, gaugeOfReading, gaugeQuestion } from './gauge-range.ts';
 import { holeOrShaft } from './hole-or-shaft.ts';
-import { interferenceQuestion } from './interference.ts';
+import { INTERFERENCE_PER_DIAMETER, interferenceQuestion } from './interference.ts';
 import type { Pair } from './pairs.ts';
-import { type OwnView, ownView, pairSlip, ratioSlip } from './reading-slips.ts';
+import { levelOf, type OwnView, ownView, pairSlip, ratioSlip, TELLING } from './reading-slips.ts';
 import { Register, type Sheaf } from './register.ts';
 import type { FitRange, SlipSheet } from './sheet.ts';
 import { splitFraction } from './split-fraction.ts';
@@ -76,6 +77,10 @@ export class Inquiry {
   }
 }
 
+function withoutOffer({ offer: _, ...slip }: Slip): Slip {
+  return slip;
+}
+
 /** One round of questions over a sheet that stands still. */
 class Round implements SlipSheet {
   private readonly views = new Map<RowKey, OwnView>();
@@ -88,6 +93,9 @@ class Round implements SlipSheet {
   slips(sheaf: Sheaf, record: CellRecord): Slip[] {
     const found: Slip[] = [];
     for (const datum of sheaf.data) found.push(...this.ofDatum(datum));
+    const { nominal, system } = this.standing;
+    const counted = sheaf.counted && countedDatum(sheaf.counted, nominal, system);
+    if (counted) found.push(...this.ofDatum(counted));
     for (const one of sheaf.gauged) {
       // What was probably written down wrong was not read with another gauge as well.
       const slip = found.some(({ field }) => field === one.field) ? undefined : this.ofGauge(one);
@@ -108,19 +116,20 @@ class Round implements SlipSheet {
       const slip = this.ofInterference(pair);
       if (slip) found.push(slip);
     }
-    return found.filter((slip) => !isDismissed(record, slip));
+    // One question a line: what else is odd may follow from it.
+    return found.filter((slip) => !isDismissed(record, slip)).slice(0, 1);
   }
 
   /** True where the text is one plain figure that nothing else on the sheet speaks of: there is nothing to ask. */
   private isUnopposed(datum: Datum): boolean {
-    const { key, text, literals, made, offset, spread } = datum;
+    const { text, literals, made, offset, spread } = datum;
     return (
       literals.length === 1 &&
       !made &&
       !offset &&
       !spread?.designation &&
       !text.includes('/') &&
-      this.register.isAlone(key) &&
+      this.register.isAlone(datum) &&
       !this.outputOf(datum)?.limits
     );
   }
@@ -128,7 +137,11 @@ class Round implements SlipSheet {
   private ofDatum(datum: Datum): Slip[] {
     if (this.isUnopposed(datum)) return [];
     const { slips, supported } = this.own(datum);
-    if (slips.length > 0) return slips;
+    // A plan that follows from a reading which is asked about itself is not to be gone by.
+    const planned = datum.made ? planOf(datum.key) : undefined;
+    const isRoot = ({ key }: Slip): boolean =>
+      key.includes('#') || !planned || !this.followsOdd(planned, datum);
+    if (slips.length > 0) return slips.filter(isRoot).map((slip) => this.unlessBase(slip, datum));
     const part = this.surface(datum);
     const under = underOrOver(datum, isInsert(this.words(datum)) ? undefined : part, this.words(datum));
     if (under) return [under];
@@ -141,14 +154,58 @@ class Round implements SlipSheet {
     for (const pair of this.register.pairsOf(datum.key)) {
       const other = this.register.datum(pair.from === datum.key ? pair.taken : pair.from);
       const view = other && this.own(other);
-      if (view && view.slips.length > 0) continue;
+      // One odd reading of a list moves its level by nothing.
+      if (view?.slips.some(({ key }) => !key.includes('#') || (other?.literals.length ?? 0) < 3)) continue;
       // Of two that do not go together the reading is asked about, not the figure given or chosen.
       if (other?.read && !datum.read && !view?.supported) continue;
-      const expected = fromPair(datum, pair, this);
-      const slip = expected && pairSlip(datum, expected, this);
-      if (slip && !this.movesAlong(datum, pair)) return [slip];
+      const slip = this.ofPair(datum, pair, view?.supported ? undefined : other);
+      if (slip) return [slip];
+    }
+    for (const made of this.register.madeTo(datum.key)) {
+      const slip = this.ofMade(datum, made)?.slip;
+      // It may be that one as well.
+      if (slip) return [withoutOffer(slip)];
     }
     return this.ofRatio(datum);
+  }
+
+  private ofMade(datum: Datum, made: Datum) {
+    const expected = datum.read ? fromMade(datum, made, this) : undefined;
+    return expected && pairSlip(datum, expected, this);
+  }
+
+  /** Where the plan stands on a reading that may be the wrong one as well, no repair of this one is offered. */
+  private unlessBase(slip: Slip, datum: Datum): Slip {
+    const base = slip.key.includes('#') ? undefined : this.register.baseOf(datum);
+    return base && !this.own(base).supported && this.ofMade(base, datum) ? withoutOffer(slip) : slip;
+  }
+
+  /** What the other part of a fit shows, where that one is not the odder of the two itself. */
+  private ofPair(datum: Datum, pair: Pair, other: Datum | undefined): Slip | undefined {
+    const [expected, back] = [datum, other].map((side) => side && fromPair(side, pair, this));
+    const own = expected && pairSlip(datum, expected, this);
+    if (!own || this.movesAlong(datum, pair)) return undefined;
+    if (this.followsOdd(pair.from === datum.key ? pair.taken : pair.from, datum)) return undefined;
+    const odd = other?.read && back ? pairSlip(other, back, this) : undefined;
+    // What is usual goes by the size, and the wrong one of two would make it narrower or wider: as if it were as wide.
+    const widths = odd && back ? 2 * Math.log((back.high - back.low) / (expected.high - expected.low)) : 0;
+    const lead = odd ? own.odds - odd.odds - widths : Number.POSITIVE_INFINITY;
+    if (lead < -2 * TELLING) return undefined;
+    // A repair of the wrong one of two would make it worse.
+    if (lead > 2 * TELLING) return own.slip;
+    return withoutOffer(own.slip);
+  }
+
+  /** It is worked out from a reading which is asked about itself. */
+  private followsOdd(key: RowKey, but: Datum): boolean {
+    const start = this.standing.network.rows.get(key);
+    const seen = new Set<Row>(start ? [start] : []);
+    for (const row of seen) {
+      const datum = this.register.datum(setOf(row.key));
+      if (datum && datum !== but && this.own(datum).slips.length > 0) return true;
+      for (const used of row.uses) seen.add(used);
+    }
+    return false;
   }
 
   /** A size that the gauge it was read with does not reach. */
@@ -187,7 +244,11 @@ class Round implements SlipSheet {
     if (value === undefined || diameter === undefined || diameter <= 0) return undefined;
     const sides = [pair.from, pair.taken].map((side) => this.register.datum(side));
     if (sides.some((side) => side && this.ofDatum(side).length > 0)) return undefined;
-    const message = interferenceQuestion(value, diameter);
+    // As far as it is known: what two coarse readings leave open is no slip.
+    const { low, high } = this.figure(key) ?? {};
+    const near = INTERFERENCE_PER_DIAMETER[value < INTERFERENCE_PER_DIAMETER.low * diameter ? 'low' : 'high'];
+    const isOpen = (low ?? value) <= near * diameter && near * diameter <= (high ?? value);
+    const message = isOpen ? undefined : interferenceQuestion(value, diameter);
     return message === undefined ? undefined : { key: 'interference:entry', field: 'entry', message };
   }
 
@@ -264,9 +325,19 @@ class Round implements SlipSheet {
     return fitRange(pair, this.limitsOf(pair.output), diameter, this.nameOf(key));
   }
 
+  alike(datum: Datum): number[] {
+    return this.register.alike(datum).map(levelOf);
+  }
+
+  gaugeOf({ cell, field }: Datum) {
+    const gauged = this.register.sheaves.get(cell)?.gauged.find((one) => one.field === field);
+    return gauged && gaugeOfReading(gauged, this.standing);
+  }
+
   words(datum: Datum): string {
     const record = this.standing.scope.records.get(datum.cell);
     const [head, name = ''] = datum.field.split('.');
+    if (datum.key !== inputRow(datum.cell, name) && head === 'inputs') return wordsOf(record);
     if (head !== 'inputs' && head !== 'outputs') return wordsOf(record);
     const kind = record?.kind === undefined ? undefined : this.standing.scope.library.kinds.get(record.kind);
     const list = head === 'inputs' ? kind?.inputs : kind?.outputs;

@@ -2,7 +2,7 @@ import type { Slipway } from './guess.ts';
 import { signedCount, withDivisions } from './rewrite.ts';
 
 /** Share of the readings of a gauge whose sign is the wrong way round (common practice, no source). */
-const MIRRORED = 1 / 100;
+const MIRRORED = 1 / 50;
 
 /** A gauge read from its setting with the sign the wrong way round. */
 export const mirrored: Slipway = (asked) => {
@@ -13,7 +13,6 @@ export const mirrored: Slipway = (asked) => {
     {
       slip: 'mirrored',
       value: 2 * set.size.value - value,
-      reach: 0,
       share: MIRRORED,
       question: 'Is the sign of the gauge the other way round?',
       offer: () =>

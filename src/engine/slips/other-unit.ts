@@ -1,4 +1,4 @@
-import type { Asked, Slipway } from './guess.ts';
+import { type Asked, type Slipway, USUAL } from './guess.ts';
 import { numberSpan } from './rewrite.ts';
 import { scaled } from './shifted.ts';
 
@@ -10,7 +10,7 @@ export const otherUnit: Slipway = (asked) => {
     {
       slip: 'other-unit',
       value: asked.value * factor,
-      reach: Math.abs(asked.value * factor) * 0.02,
+      share: USUAL,
       question: inches ? 'Is that in millimetres?' : 'Is that in inches?',
       offer: () => renamed(asked) ?? scaled(asked, factor, inches ? 0.0254e-4 : 1e-6),
     },

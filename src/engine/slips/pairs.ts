@@ -49,6 +49,30 @@ const twoRefs = (expr: Expr | undefined, op: '-' | '/'): Two | undefined => {
   return left.kind === 'ref' && right.kind === 'ref' ? { left: keyOf(left), right: keyOf(right) } : undefined;
 };
 
+/** A size to be cut that is worked out from one that is read: bush outside = housing + squeeze. */
+export interface Follower {
+  /** Row of the size it is worked out from, and of what was read once it was cut. */
+  base: RowKey;
+  made: RowKey;
+}
+
+/** The size that a plan of the cell stands a step away from, where what was cut to it is read. */
+export function followersOf(cell: AssembledCell): Follower[] {
+  const found: Follower[] = [];
+  for (const { planned, measured } of cell.outputs) {
+    if (planned === undefined || measured === undefined) continue;
+    const rows = cell.rows.filter(({ key }) => key === planned || key === partRow(planned, 'formula'));
+    for (const { body } of rows) {
+      const expr = body.kind === 'formula' ? body.expr : body.kind === 'source' ? body.nominal : undefined;
+      const inner = expr !== undefined && typeof expr !== 'number' ? core(expr) : undefined;
+      if (inner?.kind !== 'binary' || (inner.op !== '+' && inner.op !== '-')) continue;
+      const left = core(inner.left);
+      if (left.kind === 'ref') found.push({ base: setOf(keyOf(left)), made: measured });
+    }
+  }
+  return found;
+}
+
 /** Differences and interferences per diameter that a cell works out. */
 export function relationsOf(
   cell: AssembledCell,

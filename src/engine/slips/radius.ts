@@ -1,4 +1,4 @@
-import type { Slipway } from './guess.ts';
+import { type Slipway, USUAL } from './guess.ts';
 import { scaled } from './shifted.ts';
 
 /** A radius where a diameter is meant, or the other way round. */
@@ -6,7 +6,7 @@ export const radius: Slipway = (asked) =>
   [2, 0.5].map((factor) => ({
     slip: 'radius',
     value: asked.value * factor,
-    reach: Math.abs(asked.value * factor) * 0.01,
+    share: USUAL / 2,
     question: factor > 1 ? 'Is that a radius?' : 'Is that doubled, as if a radius had been read?',
     offer: () => scaled(asked, factor),
   }));

@@ -1,9 +1,11 @@
 import type { AssembledCell } from '../rows/assembled.ts';
 import { cellOf, type RowKey } from '../rows/key.ts';
 import type { SheetScope } from '../rows/scope.ts';
+import { setOfAlike } from './alike.ts';
+import { type Counted, countedOf } from './counted.ts';
 import { type Datum, dataOf } from './datum.ts';
 import { type Gauged, gaugedOf, setInOf } from './gauge-range.ts';
-import { type Pair, type Ratio, relationsOf } from './pairs.ts';
+import { type Follower, followersOf, type Pair, type Ratio, relationsOf } from './pairs.ts';
 import { type Warmth, warmthsOf } from './warm-parts.ts';
 
 /** What can be asked about one cell, read from its texts once. */
@@ -14,6 +16,10 @@ export interface Sheaf {
   ratios: Ratio[];
   warmths: Warmth[];
   gauged: Gauged[];
+  followers: Follower[];
+  counted: Counted | undefined;
+  /** The set of lines alike that it is one of. */
+  alike: string | undefined;
   /** Nothing in it could be asked about, and it binds no other cell's sizes. */
   silent: boolean;
 }
@@ -24,6 +30,10 @@ const add = <K, V>(to: Map<K, Set<V>>, key: K, value: V): void => {
   else to.set(key, new Set([value]));
 };
 
+const NONE: ReadonlySet<string> = new Set();
+/** More lines than this are no set: they are a table. */
+const MOST_ALIKE = 24;
+
 /** The texts of a sheet that questions are about, and which differences bind them. */
 export class Register {
   readonly sheaves = new Map<string, Sheaf>();
@@ -33,6 +43,8 @@ export class Register {
   private readonly ratiosByKey = new Map<RowKey, Set<Ratio>>();
   /** By gauge: the cells read with it, and the gauges set in it. */
   private readonly byGauge = new Map<string, Set<string>>();
+  private readonly followersByBase = new Map<RowKey, Set<Follower>>();
+  private readonly bySet = new Map<string, Set<string>>();
   /** Cells with a temperature: their question depends on limits anywhere downstream. */
   readonly warm = new Set<string>();
 
@@ -46,9 +58,30 @@ export class Register {
       const { pairs, ratios } = relationsOf(cell, record);
       const warmths = warmthsOf(record, scope, reference);
       const gauged = gaugedOf(record, scope);
-      const bound = pairs.length > 0 || ratios.length > 0 || warmths.length > 0 || gauged.length > 0;
+      const counted = countedOf(record, scope);
+      const followers = followersOf(cell);
+      for (const one of followers) add(this.followersByBase, one.base, one);
+      const alike = data.length > 0 && record.role !== 'cell' ? setOfAlike(record) : undefined;
+      const bound =
+        pairs.length > 0 ||
+        ratios.length > 0 ||
+        warmths.length > 0 ||
+        gauged.length > 0 ||
+        counted !== undefined;
       const silent = !bound && data.length === 0 && !record.tolerance?.trim();
-      this.sheaves.set(cell.id, { cell, data, pairs, ratios, warmths, gauged, silent });
+      this.sheaves.set(cell.id, {
+        cell,
+        data,
+        pairs,
+        ratios,
+        warmths,
+        gauged,
+        followers,
+        counted,
+        alike,
+        silent,
+      });
+      if (alike !== undefined) add(this.bySet, alike, cell.id);
       for (const datum of data) this.byKey.set(datum.key, datum);
       for (const pair of pairs) {
         this.pairByRow.set(pair.output.planned as RowKey, pair);
@@ -72,12 +105,40 @@ export class Register {
     }
     for (const ratio of old.ratios) this.ratiosByKey.get(ratio.interference)?.delete(ratio);
     for (const readers of this.byGauge.values()) readers.delete(id);
+    for (const one of old.followers) this.followersByBase.get(one.base)?.delete(one);
+    if (old.alike !== undefined) this.bySet.get(old.alike)?.delete(id);
     this.sheaves.delete(id);
     this.warm.delete(id);
   }
 
   datum(key: RowKey): Datum | undefined {
     return this.byKey.get(key);
+  }
+
+  /** What was read of parts that were cut to this size, give or take a step. */
+  madeTo(key: RowKey): Datum[] {
+    const found = [...(this.followersByBase.get(key) ?? [])].map(({ made }) => this.byKey.get(made));
+    return found.filter((one) => one !== undefined).sort((a, b) => (a.key < b.key ? -1 : 1));
+  }
+
+  /** The reading that the plan of a part stands a step away from. */
+  baseOf({ cell, key }: Datum): Datum | undefined {
+    const base = this.sheaves.get(cell)?.followers.find(({ made }) => made === key)?.base;
+    return base === undefined ? undefined : this.byKey.get(base);
+  }
+
+  /** Texts in the same field of the lines alike. */
+  alike({ cell, field }: Datum): Datum[] {
+    const others = this.othersAlike(cell);
+    return [...others].flatMap((id) =>
+      id === cell ? [] : (this.sheaves.get(id)?.data.filter((one) => one.field === field) ?? []),
+    );
+  }
+
+  private othersAlike(id: string): ReadonlySet<string> {
+    const alike = this.sheaves.get(id)?.alike;
+    const all = alike === undefined ? undefined : this.bySet.get(alike);
+    return all && all.size <= MOST_ALIKE ? all : NONE;
   }
 
   /** Differences that a size stands in, in the order of their rows. */
@@ -87,9 +148,14 @@ export class Register {
     return [...found].sort((a, b) => ((a.output.planned as RowKey) < (b.output.planned as RowKey) ? -1 : 1));
   }
 
-  /** True where a size stands in no difference, and is no interference set against a diameter. */
-  isAlone(key: RowKey): boolean {
-    return !this.pairsBySide.get(key)?.size && !this.ratiosByKey.get(key)?.size;
+  /** True where a size stands in no difference, is no interference set against a diameter, and is like no other. */
+  isAlone({ key, cell }: Datum): boolean {
+    return (
+      !this.followersByBase.get(key)?.size &&
+      !this.pairsBySide.get(key)?.size &&
+      !this.ratiosByKey.get(key)?.size &&
+      this.othersAlike(cell).size < 2
+    );
   }
 
   /** The diameters an interference is set against. */
@@ -107,6 +173,7 @@ export class Register {
       const sheaf = this.sheaves.get(id);
       if (!sheaf || sheaf.silent) continue;
       all.add(id);
+      for (const other of this.othersAlike(id)) all.add(other);
       for (const ratio of sheaf.ratios) {
         const cell = this.byKey.get(ratio.interference)?.cell;
         if (cell !== undefined) all.add(cell);
@@ -115,6 +182,7 @@ export class Register {
         all.add(pair.cell);
         for (const side of [pair.from, pair.taken]) all.add(cellOf(side));
       };
+      for (const { base } of sheaf.followers) all.add(cellOf(base));
       for (const pair of sheaf.pairs) bind(pair);
       for (const datum of sheaf.data) for (const pair of this.pairsBySide.get(datum.key) ?? []) bind(pair);
       for (const ratio of sheaf.ratios) {

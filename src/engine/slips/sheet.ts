@@ -24,6 +24,10 @@ export interface SlipSheet {
   };
   /** What the difference of a pair ought to be; `other` is the size beside the one asked about. */
   rangeOf(pair: Pair, other: number): FitRange | undefined;
+  /** Levels of the lines like it, SI. */
+  alike(datum: Datum): number[];
+  /** The gauge it was read with, as far as its range and its step are known, SI. */
+  gaugeOf(datum: Datum): { low?: number; high?: number; step?: number } | undefined;
   /** What the cell is called, and the input or output concerned. */
   words(datum: Datum): string;
   /** A size written as the datum writes its own. */

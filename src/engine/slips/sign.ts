@@ -1,4 +1,4 @@
-import type { Slipway } from './guess.ts';
+import { type Slipway, USUAL } from './guess.ts';
 import { scaled } from './shifted.ts';
 
 /** A minus in front of a size, as a slip of the key or a gauge read from the wrong side leaves it. */
@@ -9,7 +9,7 @@ export const sign: Slipway = (asked) =>
         {
           slip: 'sign',
           value: -asked.value,
-          reach: Math.abs(asked.value) * 0.02,
+          share: USUAL,
           question: 'Is the minus meant?',
           offer: () => scaled(asked, -1),
         },

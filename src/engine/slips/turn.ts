@@ -1,4 +1,4 @@
-import type { Slipway } from './guess.ts';
+import { type Slipway, USUAL } from './guess.ts';
 import { shifted } from './shifted.ts';
 
 /** One turn of a micrometer's thimble, SI (common practice, no source): 40 threads an inch, or 0.5 mm. */
@@ -6,19 +6,19 @@ const TURN = { in: 0.000635, mm: 0.0005 } as const;
 
 /** One turn, two, and the four from one figure of the sleeve to the next. */
 const TURNS = [
-  { turns: 1, said: 'one turn', in: '0.025 in', mm: '0.5 mm' },
-  { turns: 2, said: 'two turns', in: '0.050 in', mm: '1 mm' },
-  { turns: 4, said: 'four turns', in: '0.100 in', mm: '2 mm' },
+  { turns: 1, often: 1, said: 'one turn', in: '0.025 in', mm: '0.5 mm' },
+  { turns: 2, often: 1 / 2, said: 'two turns', in: '0.050 in', mm: '1 mm' },
+  { turns: 4, often: 1 / 2, said: 'four turns', in: '0.100 in', mm: '2 mm' },
 ] as const;
 
 /** A micrometer read whole turns of its thimble out. */
 export const turn: Slipway = (asked) =>
-  TURNS.flatMap(({ turns, said, in: inches, mm }) => {
+  TURNS.flatMap(({ turns, often, said, in: inches, mm }) => {
     const one = TURN[asked.datum.system];
     return [turns * one, -turns * one].map((shift) => ({
       slip: 'turn',
       value: asked.value + shift,
-      reach: one * 0.08,
+      share: USUAL * often,
       question: `Is the micrometer read ${said} out, by ${asked.datum.system === 'in' ? inches : mm}?`,
       offer: () => shifted(asked, shift),
     }));

@@ -15,9 +15,9 @@ export function written(si: number, datum: Datum): string {
   }).replaceAll('\u00a0', ' ');
 }
 
-/** Worth of one step of the last figure written, SI. */
+/** Worth of one step of the last figure written, SI; of several the finest: who leaves a digit out has read no coarser. */
 export function stepOf(datum: Datum): number {
   const step = (one: Literal): number =>
     (findUnit(one.unit ?? '')?.factor ?? 1) * 10 ** -(one.digits ?? (datum.system === 'in' ? 4 : 3));
-  return Math.max(...datum.literals.map(step));
+  return Math.min(...datum.literals.map(step));
 }

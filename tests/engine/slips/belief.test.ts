@@ -23,10 +23,10 @@ test('a reading of a tapered, out-of-round surface is expected where its station
     const off = stations.map((station) => [...station]);
     (off[i] as number[])[j] = 0.07;
     const belief = byGroup(list(off), i * 3 + j, UM);
-    const best = belief(at(i, j));
-    for (const d of [-30, -10, 10, 30]) expect(belief(at(i, j) + d * UM)).toBeLessThan(best);
+    const best = belief.at(at(i, j));
+    for (const d of [-30, -10, 10, 30]) expect(belief.at(at(i, j) + d * UM)).toBeLessThan(best);
     // A reading that would suit the next place around is a thousand times less likely here.
-    expect(belief(at(i, j === 0 ? 1 : j - 1))).toBeLessThan(best - Math.log(1000));
+    expect(belief.at(at(i, j === 0 ? 1 : j - 1))).toBeLessThan(best - Math.log(1000));
   }
 });
 
@@ -53,8 +53,8 @@ test('wear explains a size on the side it leads to, and not on the other', () =>
     { by: 'limits', low: 0.0499, high: 0.05, slack: 0, worn: 'low', said: '' },
     UM,
   );
-  expect(belief(0.04995)).toBeGreaterThan(belief(0.0498));
-  expect(belief(0.0497)).toBeGreaterThan(belief(0.0502) + Math.log(3));
+  expect(belief.at(0.04995)).toBeGreaterThan(belief.at(0.0498));
+  expect(belief.at(0.0497)).toBeGreaterThan(belief.at(0.0502) + Math.log(3));
   // Heavy tails: half a millimetre of wear is odd, not impossible.
-  expect(belief(0.04995) - belief(0.0494)).toBeLessThan(Math.log(200));
+  expect(belief.at(0.04995) - belief.at(0.0494)).toBeLessThan(Math.log(200));
 });

@@ -15,6 +15,11 @@ export class Draw {
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   }
 
+  /** A generator of its own. */
+  like(seed: number): Draw {
+    return new Draw(seed);
+  }
+
   between(low: number, high: number): number {
     return low + (high - low) * this.next();
   }

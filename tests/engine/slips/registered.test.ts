@@ -4,7 +4,7 @@ import { importsOf } from '../../../src/setup/import-lint.mjs';
 import { inRepository } from '../../../src/setup/root.mjs';
 
 const FOLDER = 'src/engine/slips';
-const REGISTER = `${FOLDER}/reading-slips.ts`;
+const REGISTER = `${FOLDER}/likeliest.ts`;
 
 const sourceOf = (path: string): string => readFileSync(inRepository(path), 'utf8');
 

@@ -1,32 +1,9 @@
-import { library } from '../../../cells/catalogue.ts';
-import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { Engine } from '../../../src/engine/engine.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Slip } from '../../../src/engine/rows/results.ts';
-import { NO_HANDBOOK, parseEntry } from '../../../src/language/parse.ts';
+import { Asker, valuesIn } from './asker.ts';
 import { cleanSheet, type Habits, type Site, type System } from './clean-sheet.ts';
 import { Draw } from './draw.ts';
 import { entrySlips, readingSlips } from './inject.ts';
-
-/** Computes sheet after sheet in one engine; a fresh one now and then, so that nothing is carried along. */
-class Asker {
-  private engine = new Engine(library);
-  private loads = 0;
-
-  /** Slips by cell id. */
-  ask(file: SheetFile): Map<string, Slip[]> {
-    if (++this.loads % 200 === 0) {
-      this.engine.destroy();
-      this.engine = new Engine(library);
-    }
-    // Ids of one sheet come again in the next: what is left of the last one goes first.
-    this.engine.load({ ...file, cells: [] });
-    return new Map(this.engine.load(file).cells.map((cell) => [cell.id, cell.slips]));
-  }
-
-  close(): void {
-    this.engine.destroy();
-  }
-}
 
 export interface FalseAlarms {
   sheets: number;
@@ -75,13 +52,6 @@ export interface Caught {
   /** The text offered is worth what the right one was, to two of its last places. */
   right: number;
 }
-
-const valuesIn = (text: string): number[] | undefined => {
-  const units = { length: 'in' } as const;
-  const { entry } = parseEntry(text, { quantity: 'length', units, role: 'measured', handbook: NO_HANDBOOK });
-  if (entry.kind === 'readings') return entry.stations.flat().map((one) => one.value);
-  return entry.kind === 'value' || entry.kind === 'offset' ? [entry.value.value] : undefined;
-};
 
 function same(offer: string | undefined, right: string): boolean {
   if (offer === right) return true;

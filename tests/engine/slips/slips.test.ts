@@ -273,7 +273,8 @@ describe('over synthetic sheets', () => {
       'under-over': [1, 1],
       fraction: [1, 1],
       interference: [0.95, 0.95],
-      warm: [1, 1],
+      // One question a line: behind one about a good reading it waits.
+      warm: [0.9, 0.9],
     };
     expect(Object.keys(shares).sort()).toEqual(Object.keys(least).sort());
     for (const [kind, { made, named, madePlain, namedPlain }] of Object.entries(shares)) {

@@ -1,0 +1,176 @@
+import type { Slip } from '../rows/results.ts';
+import { type Belief, byRange, together, usualScatter } from './belief.ts';
+import type { Datum } from './datum.ts';
+import { decimal } from './decimal.ts';
+import { type Expectation, isBeyondOnlyLimit, outside } from './expectation.ts';
+import { extraDigit } from './extra-digit.ts';
+import { frame } from './frame.ts';
+import type { Asked, Guess, Slipway } from './guess.ts';
+import { mirrored } from './mirrored.ts';
+import { missingDigit } from './missing-digit.ts';
+import { missingPoint } from './missing-point.ts';
+import { otherUnit } from './other-unit.ts';
+import { placesOdds } from './places.ts';
+import { radius } from './radius.ts';
+import type { SlipSheet } from './sheet.ts';
+import { sign } from './sign.ts';
+import { swappedDigits } from './swapped-digits.ts';
+import { turn } from './turn.ts';
+import { worded } from './worded.ts';
+import { wrongDigit } from './wrong-digit.ts';
+
+/** Of two that explain a reading equally well the first is named. */
+const SLIPWAYS: readonly Slipway[] = [
+  sign,
+  otherUnit,
+  radius,
+  decimal,
+  frame,
+  turn,
+  mirrored,
+  swappedDigits,
+  missingPoint,
+  missingDigit,
+  extraDigit,
+  wrongDigit,
+];
+
+/** How often a reading is written down wrong in a way that no slip explains (common practice, no source). */
+const OTHERWISE = 1 / 100;
+/** Every order of magnitude by which it is then out is about as likely: so many of them, as a logarithm. */
+const ORDERS = 10;
+/** Below so many times what readings usually scatter by, nothing sets a slip apart. */
+const UNSEEN = 8;
+/** Odds, as a logarithm, from which on it is asked: a question costs little beside a part that is scrapped. */
+const WORTH_ASKING = Math.log(1 / 4);
+/** Odds, as a logarithm, by which a repair must lead all other explanations together. */
+const CLEARLY = Math.log(9);
+
+export interface Likely {
+  slip: Slip;
+  /** That something went wrong, to that it did not; as a logarithm. */
+  odds: number;
+}
+
+const sum = (odds: readonly number[]): number => {
+  const most = Math.max(...odds, Number.NEGATIVE_INFINITY);
+  return Number.isFinite(most)
+    ? most + Math.log(odds.reduce((all, one) => all + Math.exp(one - most), 0))
+    : most;
+};
+
+/**
+ * What became of a reading, where it is likelier to have been written down wrong than to be so. The odds of a slip are how
+ * much better the size it would have been suits all that is known, times how often such a slip is made of it; beside
+ * them stands whatever no slip explains. A repair is offered where its odds lead those of all else.
+ *
+ * @param expected what it is asked about against
+ * @param told how far off it is, where not by what is expected; what is said besides where no slip explains it, and what it costs
+ */
+export function likeliest(
+  asked: Asked,
+  expected: readonly Expectation[],
+  beliefs: readonly Belief[],
+  sheet: SlipSheet,
+  told?: { gap: number; cost: number; text: string },
+): Likely | undefined {
+  const { datum, value } = asked;
+  const step = sheet.step(datum);
+  const nearest = expected.reduce((a, b) => (outside(value, a) <= outside(value, b) ? a : b));
+  const gap = told?.gap ?? outside(value, nearest);
+  const gauge = sheet.gaugeOf(datum);
+  const known =
+    gauge?.low !== undefined && gauge.high !== undefined
+      ? [...beliefs, byRange(gauge.low, gauge.high)]
+      : beliefs;
+  const good = together(known);
+  const own = good(value);
+  const isIn = !isBeyondOnlyLimit(value, datum, sheet);
+  const all: { guess: Guess; odds: number }[] = [];
+  for (const slipway of SLIPWAYS)
+    for (const guess of slipway(asked)) {
+      // A repair that contradicts the only limit is none.
+      if (isIn && isBeyondOnlyLimit(guess.value, datum, sheet)) continue;
+      const odds = Math.log(guess.share) + good(guess.value) - own + placesOdds(asked, guess);
+      all.push({ guess, odds });
+    }
+  const otherwise =
+    gap > 0
+      ? Math.log(OTHERWISE / (2 * (gap + UNSEEN * usualScatter(value, step)) * ORDERS)) - own
+      : Number.NEGATIVE_INFINITY;
+  const odds = sum([...all.map((one) => one.odds), otherwise]);
+  if (!(odds > WORTH_ASKING)) return undefined;
+  const best = all.reduce<(typeof all)[number] | undefined>(
+    (a, b) => (a && a.odds >= b.odds ? a : b),
+    undefined,
+  );
+  if (!best || best.odds < otherwise) return { slip: unexplained(asked, nearest, gap, told), odds };
+  const against = outside(value, nearest) > 0 ? nearest : (expected[0] as Expectation);
+  const slip = worded(asked, best.guess, against);
+  const same = 2 * step;
+  const [as, not] = [true, false].map((is) =>
+    sum(
+      all
+        .filter(({ guess }) => Math.abs(guess.value - best.guess.value) <= same === is)
+        .map((one) => one.odds),
+    ),
+  ) as [number, number];
+  const isClear = as - sum([not, otherwise]) > CLEARLY;
+  if (
+    isClear &&
+    isReadable(slip.offer, best.guess, datum, gauge) &&
+    !isContradicted(asked, best.guess, sheet)
+  )
+    return { slip, odds };
+  return { slip: worded(asked, { ...best.guess, offer: () => undefined }, against), odds };
+}
+
+/** Farther off than all that is known allows, and no slip explains it. */
+function unexplained(
+  asked: Asked,
+  expected: Expectation,
+  gap: number,
+  told?: { cost: number; text: string },
+): Slip {
+  const question = `Is it read and written down right?${told?.text ?? ''}`;
+  const guess: Guess = {
+    slip: 'apart',
+    value: asked.value,
+    share: OTHERWISE,
+    question,
+    offer: () => undefined,
+  };
+  return { ...worded(asked, guess, expected, false), cost: told?.cost ?? gap };
+}
+
+/** A size within limits is not put right by one that lies without. */
+function isContradicted({ datum, value }: Asked, guess: Guess, sheet: SlipSheet): boolean {
+  const { lower, upper, wear } = sheet.limits(datum);
+  const ends = [lower, upper, wear].filter((one) => one !== undefined);
+  if (ends.length < 2) return false;
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const isWithin = (x: number): boolean => x >= low && x <= high;
+  return isWithin(value) && !isWithin(guess.value);
+}
+
+/**
+ * An entry offered is written to no more places than the readings are, or than such a gauge is usually read to; it lies
+ * where its gauge reaches, and on its divisions or halfway between.
+ */
+function isReadable(
+  offer: string | undefined,
+  { slip, value }: Guess,
+  datum: Datum,
+  gauge: { low?: number; high?: number; step?: number } | undefined,
+): boolean {
+  if (offer === undefined) return true;
+  const places = (text: string): number =>
+    Math.max(0, ...[...text.matchAll(/[.,](\d+)/g)].map(([, digits]) => (digits as string).length));
+  if (places(offer) > Math.max(places(datum.text), datum.system === 'in' ? 4 : 3)) return false;
+  const { low, high, step } = gauge ?? {};
+  if (low !== undefined && Math.abs(value) < low) return false;
+  if (high !== undefined && Math.abs(value) > high) return false;
+  if (step === undefined || slip === 'other-unit' || datum.literals.length > 1) return true;
+  const halves = (x: number): boolean => Math.abs((2 * x) / step - Math.round((2 * x) / step)) < 1e-3;
+  return halves(value) || !halves(datum.literals[0]?.value as number);
+}

@@ -1,0 +1,116 @@
+import type { Slip } from '../../../src/engine/rows/results.ts';
+import { type Asker, valuesIn } from './asker.ts';
+import { Draw } from './draw.ts';
+import { makeSlip, NUMBER_SLIPS } from './scene-slips.ts';
+import { type Scene, SITUATIONS, type Situation, sceneOf } from './scenes.ts';
+
+export interface Tally {
+  /** Made so that it moves a reading by more than it may honestly vary. */
+  made: number;
+  asked: number;
+  /** Asked about at another line of the sheet and not there. */
+  elsewhere: number;
+  /** Lines with more than one question, and sheets with more than one line asked about. */
+  twice: number;
+  offered: number;
+  true: number;
+  missed: string[];
+  untrue: string[];
+}
+
+const none = (): Tally => ({
+  made: 0,
+  asked: 0,
+  elsewhere: 0,
+  twice: 0,
+  offered: 0,
+  true: 0,
+  missed: [],
+  untrue: [],
+});
+
+export const KINDS = [...Object.keys(NUMBER_SLIPS), 'copied list'];
+
+/** True where the text offered is worth what was read, to what the wrong text could tell of it. */
+function isTrue(offer: string, scene: Scene, kind: string): boolean {
+  const length = scene.pen.inch ? 'in' : 'mm';
+  if (scene.field === 'inputs.divisions') return Number(offer) === Number(scene.stations[0]?.[0]);
+  const [is, right] = [offer, scene.pen.write(scene.stations)].map((text) => valuesIn(text, length));
+  if (!is || is.length !== right?.length) return false;
+  const unit = scene.pen.inch ? 0.0254 : 1e-3;
+  // A conversion or a half is known no better than to a step of what was written.
+  const within = /mm for|radius/.test(kind)
+    ? Math.max(1.01 * scene.pen.step, scene.pen.inch ? 4.1e-4 : 3e-3)
+    : 0.6 * scene.pen.step;
+  return is.every((value, i) => Math.abs(value - (right[i] as number)) <= within * unit);
+}
+
+const told = (slips: readonly Pick<Slip, 'key' | 'message'>[]): string =>
+  slips.map((one) => `${one.key} ${one.message}`).join(' // ');
+
+/** The texts of a scene, for people. */
+const shown = ({ file }: Scene): string =>
+  JSON.stringify(
+    file.cells.map(({ name, entry, measured, limits, tolerance, inputs }) => ({
+      name,
+      entry,
+      measured: measured?.entry,
+      limits,
+      tolerance,
+      inputs,
+    })),
+  );
+
+/** Slips of a kind in a situation, each on a sheet of its own. */
+export function scenesAsked(kind: string, situation: Situation, count: number, asker: Asker): Tally {
+  const tally = none();
+  for (let i = 0; i < count * 4 && tally.made < count; i++) {
+    const draw = new Draw(7919 * i + 104729 * SITUATIONS.indexOf(situation) + 31 * KINDS.indexOf(kind));
+    const scene = sceneOf(situation, draw);
+    const isCount = situation === 'gauge setting';
+    if (isCount && !['sign', 'wrong digit', 'swapped digits', 'point one place out'].includes(kind)) continue;
+    if (situation === 'list' && kind === 'copied list') continue;
+    const made = makeSlip(kind, scene, draw);
+    const moved = made && made.moved * (isCount ? scene.pen.step : 1);
+    if (!made || (moved as number) <= scene.loose) continue;
+    const { cell, field } = scene;
+    const text = isCount ? made.text.replace(/[^\d.+-]/g, '') : made.text;
+    if (field === 'inputs.divisions') cell.inputs = { ...cell.inputs, divisions: text };
+    else if (field === 'measured.entry') cell.measured = { ...cell.measured, entry: text };
+    else cell.entry = text;
+    tally.made++;
+    const all = asker.askAll(scene.file);
+    const slips = all.get(cell.id) ?? [];
+    const others = [...all].filter(([id, of]) => id !== cell.id && of.length > 0);
+    if (slips.length > 0) tally.asked++;
+    else {
+      if (others.length > 0) tally.elsewhere++;
+      tally.missed.push(`${scene.pen.write(scene.stations)} -> ${text} of ${shown(scene)}`);
+    }
+    if (slips.length > 1 || (slips.length > 0 && others.length > 0)) tally.twice++;
+    const offer = slips.find((one) => one.offer !== undefined)?.offer;
+    if (offer === undefined) continue;
+    tally.offered++;
+    if (isTrue(offer, scene, kind)) tally.true++;
+    else tally.untrue.push(`${scene.pen.write(scene.stations)} -> ${text}: ${offer} (${told(slips)})`);
+  }
+  return tally;
+}
+
+/** Lines asked about on scenes without a slip, of so many with readings. */
+export function cleanScenes(
+  situation: Situation,
+  count: number,
+  seed: number,
+  asker: Asker,
+): { lines: number; asked: string[] } {
+  const asked: string[] = [];
+  let lines = 0;
+  for (let i = 0; i < count; i++) {
+    const scene = sceneOf(situation, new Draw(seed + 6007 * i));
+    lines += scene.file.cells.filter(({ role, kind }) => role !== 'worked' && kind !== 'gauge').length;
+    for (const [id, slips] of asker.askAll(scene.file))
+      if (slips.length > 0) asked.push(`${id} of ${shown(scene)}: ${told(slips)}`);
+  }
+  return { lines, asked };
+}
