@@ -124,12 +124,19 @@ test('a sheet from a stranger is text: nothing in it runs, and tricks with signs
   await expect(article.locator('.warnings')).toContainText('writing direction');
   await expect(article).toContainText('turned ⟨U+202E⟩ round');
   await takeOver(page);
+  await expect(page.locator('.like')).toHaveText([/of line 4/, /of line 1/]);
   await expect(page.locator('#page img, #page script')).toHaveCount(0);
   expect(await page.evaluate(() => (window as { ran?: number }).ran)).toBeUndefined();
 });
 
-test('what comes in is held against what is here, and takes its place only when asked', async ({ page }) => {
+test('what comes in is held against what is here, and takes its place only when asked', async ({
+  page,
+  context,
+}) => {
   await bringIn(page, shortJob());
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await figuresAreIn(other);
   const changed = shortJob();
   changed.cells[2]!.entry = '=bore + 3.5 thou';
   await lookAt(page, changed, 'from-the-lower-mill.json');
@@ -141,6 +148,14 @@ test('what comes in is held against what is here, and takes its place only when 
   await held.getByRole('button', { name: 'Make the one that is here say this' }).click();
   await figuresAreIn(page);
   await expect(value(page, 'grip')).toContainText('3.5');
+  // In another tab that had the sheet open it came in too, and is taken back for both.
+  await expect(value(other, 'grip')).toContainText('3.5 thou+');
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(value(page, 'grip')).toContainText('3.0 thou+');
+  await expect(value(other, 'grip')).toContainText('3.0 thou+');
+  await page.keyboard.press('ControlOrMeta+Shift+z');
+  await expect(value(other, 'grip')).toContainText('3.5 thou+');
+  await other.close();
   await showTool(page, 'History');
   await expect(dialog(page, 'History of this sheet')).toContainText('before the sheet that came in');
   await page.keyboard.press('Escape');

@@ -16,6 +16,7 @@ import { GridCell } from './grid-cell.tsx';
 import { GridRow, StillCell } from './grid-row.tsx';
 import { InputLine } from './input-line.tsx';
 import { InputStrip } from './input-strip.tsx';
+import { LikeNote } from './like-note.tsx';
 import { LineNote } from './line-note.tsx';
 import { NumberCell } from './number-cell.tsx';
 import { OutputLine } from './output-line.tsx';
@@ -68,6 +69,7 @@ export const LibraryLine = (props: { cell: string }) => {
           </Show>
           <Show when={record().name}>
             <span class="named ml-1 caption">{record().name}</span>
+            <LikeNote name={record().name!} />
           </Show>
           <AsideNote record={record()} />
           <LineNote note={record().note} shown={!open() && (kind()?.inputs ?? []).some(wanting)} />

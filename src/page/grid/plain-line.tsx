@@ -14,6 +14,7 @@ import { CheckCell } from './check-cell.tsx';
 import { EntryCell } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
 import { GridRow } from './grid-row.tsx';
+import { LikeNote } from './like-note.tsx';
 import { LimitsCell } from './limits-cell.tsx';
 import { LineNote } from './line-note.tsx';
 import { NumberCell } from './number-cell.tsx';
@@ -37,6 +38,7 @@ const NameCell = (props: { cell: string; record: CellRecord }) => {
       </span>
       <Show when={props.record.name}>
         <span class="named ml-1 caption">{props.record.name}</span>
+        <LikeNote name={props.record.name!} />
       </Show>
       <AsideNote record={props.record} />
       <LineNote

@@ -1,6 +1,7 @@
 import { batch, createMemo, createSignal, onCleanup, untrack } from 'solid-js';
 import { createStore, reconcile } from 'solid-js/store';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { looks } from '../../../shared/sheet/characters.ts';
 import { fieldsIn } from '../../../shared/sheet/field.ts';
 import type {
   CellRecord,
@@ -94,6 +95,13 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     return new Map(all.filter(([name]) => name));
   };
   const [byName, setByName] = createSignal(untrack(named), { equals: sameEntries });
+
+  const byLooks = createMemo(() => {
+    const found = new Map<string, string[]>();
+    for (const name of byName().keys())
+      if (name) found.set(looks(name), [...(found.get(looks(name)) ?? []), name]);
+    return found;
+  });
 
   const baseline = new Baseline();
   /** What the edit before the last one moved still stands on the lines: it goes as the new figures come, in one drawing. */
@@ -217,6 +225,11 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         .filter(({ result }) => result?.feeds.includes(id))
         .map(({ record }) => record.id),
     idOf: (name: string): string | undefined => byName().get(name),
+    /** Lines whose name looks like this one, and is another. */
+    looksLike: (name: string): string[] =>
+      (byLooks().get(looks(name)) ?? [])
+        .filter((other) => other !== name)
+        .map((other) => byName().get(other)!),
     counts,
     /** What is proven, and what is open: the head line. */
     standing,
