@@ -89,6 +89,19 @@ export function spreadMisfit(type: ValueType | undefined, spread: Spread): Probl
   );
 }
 
+/** Functions that give one of their values, or what is near it. */
+const TAKES_ONE = /^(MIN|MAX|MEDIAN|AVERAGE|SUM|ABS|ROUND|ROUNDUP|ROUNDDOWN|MROUND|CEILING|FLOOR|INT)$/;
+
+/** A number without unit that a formula may come to: itself, or one of those it chooses from. */
+const bareIn = (expr: Expr): Expr | undefined => {
+  const value = constantOf(expr);
+  if (value !== undefined) return value === 0 ? undefined : expr;
+  if (expr.kind === 'group' || expr.kind === 'negate') return bareIn(expr.of);
+  if (expr.kind !== 'call') return undefined;
+  const of = expr.fn === 'IF' ? expr.args.slice(1) : TAKES_ONE.test(expr.fn) ? expr.args : [];
+  return of.map(bareIn).find((one) => one !== undefined);
+};
+
 /** The problem of a formula whose value is not what its place wants. An unknown dimension fits everything. */
 function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefined {
   const kind = quantityKind(wanted);
@@ -104,10 +117,11 @@ function misfit(type: ValueType, wanted: string, expr: Expr): Problem | undefine
     );
   const sort = SORTED.has(wanted) ? sortOfQuantity(wanted) : undefined;
   if (sort === 'angle') {
-    const bare = constantOf(expr);
-    const text = printExpr(expr);
-    if (bare !== undefined && bare !== 0)
-      return askAngle({ text, from: expr.from, to: expr.to }, `\`${short(text)}\``);
+    const bare = type.sort === undefined ? bareIn(expr) : undefined;
+    if (bare) {
+      const text = printExpr(bare);
+      return askAngle({ text, from: bare.from, to: bare.to }, `\`${short(text)}\``);
+    }
   }
   if (sort && type.sort && type.sort !== sort && sameDimension(type.dimension, kind.dimension))
     return problem(

@@ -4,7 +4,7 @@ import type { Entry, Literal } from '../../language/syntax/syntax.ts';
 
 /** The unit of the other sort that has the same size. */
 const SWAPPED: Readonly<Record<string, string>> = { J: 'N.m', kJ: 'kN.m', 'N.m': 'J', 'kN.m': 'kJ' };
-const ASKED: ReadonlySet<Sort> = new Set(['torque', 'energy']);
+const ASKED: ReadonlySet<Sort> = new Set(['torque', 'energy', 'angle', 'plain']);
 
 export const SHARE_OF_NOTHING = 'A share of 0 is nothing: write the spread in the unit of the value.';
 
@@ -23,7 +23,7 @@ const firstOf = (entry: Entry): Literal | undefined => {
 
 /**
  * What reads well and is probably not what was meant: 5 J where a torque is wanted, or 5 N.m for an energy, which are of
- * one dimension; 10 % of nothing.
+ * one dimension; 5 % for an angle; 10 % of nothing.
  */
 export function oddSize(entry: Entry, quantity: string | undefined): Problem | undefined {
   if (entry.kind === 'value' && entry.spread?.percent && entry.value.value === 0)

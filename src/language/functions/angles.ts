@@ -1,4 +1,4 @@
-import { problem } from '../../../shared/problem.ts';
+import { type Problem, problem } from '../../../shared/problem.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
 import { ANGLE, isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, unify } from './types.ts';
 
@@ -6,7 +6,7 @@ import { ANGLE, isProblem, NUMBER, named, needNoPoint, needPlain, needQuantity, 
 const angle =
   (name: string) =>
   ([arg]: readonly ArgType[]) => {
-    const wrong = needPlain(arg!, name);
+    const wrong = needPlain(arg!, name) ?? needAngle(arg!, name);
     if (wrong) return wrong;
     if (!arg!.bareNumber || arg!.constant === 0) return NUMBER;
     return problem(
@@ -19,6 +19,16 @@ const angle =
       },
     );
   };
+
+/** What was entered as a plain number is an angle in nobody's unit; a ratio of two lengths is one in radians. */
+const needAngle = (arg: ArgType, name: string): Problem | undefined =>
+  arg.type.kind === 'quantity' && arg.type.sort === 'plain' && arg.constant !== 0
+    ? problem(
+        'dimension',
+        `${name} needs an angle; ${named(arg)} is a plain number: multiply it by 1 deg or by 1 rad, or make its cell an angle.`,
+        { from: arg.from, to: arg.to },
+      )
+    : undefined;
 
 const forward = (name: string, purpose: string, compute: (x: number) => number): SheetFunction => ({
   name,
@@ -80,7 +90,7 @@ export const angles: readonly SheetFunction[] = [
     purpose: 'an angle as a plain number of degrees',
     takes: ['angle'],
     args: { min: 1, max: 1 },
-    type: ([arg]) => needPlain(arg!, 'DEGREES') ?? NUMBER,
+    type: angle('DEGREES'),
     compute: numeric((x) => (x * 180) / Math.PI),
   },
   {
@@ -88,7 +98,15 @@ export const angles: readonly SheetFunction[] = [
     purpose: 'an angle from a plain number of degrees',
     takes: ['number'],
     args: { min: 1, max: 1 },
-    type: ([arg]) => needPlain(arg!, 'RADIANS') ?? ANGLE,
+    type: ([arg]) =>
+      needPlain(arg!, 'RADIANS') ??
+      (arg!.type.kind === 'quantity' && arg!.type.sort === 'angle'
+        ? problem(
+            'dimension',
+            `RADIANS makes an angle of a plain number of degrees; ${named(arg!)} is an angle already.`,
+            { from: arg!.from, to: arg!.to },
+          )
+        : ANGLE),
     compute: numeric((x) => (x * Math.PI) / 180),
   },
 ];
