@@ -168,14 +168,7 @@ describe('the filled job (recomputed by hand)', () => {
   });
 
   it('holds: every check, near the edge or not', () => {
-    const states = [
-      'bore',
-      'bush_outside',
-      'bush_bore',
-      'bush_length',
-      'pressed_bore',
-      'end_float',
-    ]
+    const states = ['bore', 'bush_outside', 'bush_bore', 'bush_length', 'pressed_bore', 'end_float']
       .map((cell) => job.state(cell))
       .concat(
         ['clearance', 'hot_clearance', 'start_clearance', 'winter_clearance'].map((o) =>
