@@ -56,30 +56,56 @@ export type FigureOptions = Omit<FormatOptions, 'spread' | 'sign'> & {
 /** Places that may be added so that what is printed does not contradict a verdict. */
 const MORE_PLACES = 5;
 
-/** Places of a limit: as many as it has; of one without an end to them a few more than a figure has. */
-const limitPlaces = (si: number, unit: Unit): number => {
+/** A figure that a limit is read against: where it stands, and its band, SI. */
+export interface Beside {
+  value: number;
+  low: number;
+  high: number;
+}
+
+/** Figures of a limit in a unit that has no usual places. */
+const LIMIT_FIGURES = 6;
+/** Share of the way from a limit to an end of the band that rounding may take. */
+const APART = 0.25;
+
+/**
+ * Places of a limit: as many as it has where that is about what the unit is read to; else rounded there, but never so
+ * that it is told nearer to what stands beside it, or beyond it. An end that stands on it leaves it whole.
+ */
+const limitPlaces = (si: number, unit: Unit, beside: Beside | undefined): number => {
   const value = fromSI(si, unit);
   const usual = usualPlaces(unit);
-  for (let places = usual ?? 0; places <= MAX_PLACES; places += 1)
+  const few = Math.max(0, LIMIT_FIGURES - 1 - magnitude(value));
+  const most = usual === undefined ? few : Math.max(usual + 1, few - 3);
+  const first = usual ?? 0;
+  const ends = beside ? [beside.value, beside.low, beside.high].filter(Number.isFinite) : [];
+  const away = Math.min(...ends.map((end) => Math.abs(fromSI(end, unit) - value)));
+  for (let places = first; places <= MAX_PLACES; places += 1) {
     if (fitsDecimals(value, places)) return places;
-  return usual === undefined ? digitsFor(undefined, unit, si) + 1 : usual + 2;
+    const moved = Math.abs(Number(roundedText(value, places)) - value);
+    if (places >= most && moved <= APART * away) return places;
+  }
+  return MAX_PLACES;
 };
 
 /** Too large or too small to be written out. */
-const isPower = (value: number): boolean =>
+const isPower = (value: number, unit: Unit): boolean =>
   !Number.isFinite(value) ||
-  (value !== 0 && (magnitude(value) >= LARGE || magnitude(value) < -MAX_PLACES + 3));
+  (value !== 0 &&
+    (magnitude(value) >= LARGE || (usualPlaces(unit) === undefined && magnitude(value) < -MAX_PLACES + 3)));
 
-/** A limit as it is printed: with its unit, and rounded no further than what is printed against it. */
-export const formatLimit = (si: number, unit: Unit, options: Pick<FormatOptions, 'comma'> = {}): string =>
+export type LimitOptions = Pick<FormatOptions, 'comma'> & { beside?: Beside | undefined };
+
+/** A limit as it is printed: with its unit, and rounded no further than what is printed beside it allows. */
+export const formatLimit = (si: number, unit: Unit, options: LimitOptions = {}): string =>
   limitNumber(si, unit, options) + behind(unit);
 
 /** The same without the unit. */
-export const limitNumber = (si: number, unit: Unit, options: Pick<FormatOptions, 'comma'> = {}): string =>
+export const limitNumber = (si: number, unit: Unit, { comma, beside }: LimitOptions = {}): string =>
   formatNumber(
     si,
     unit,
-    isPower(fromSI(si, unit)) ? options : { ...options, decimals: limitPlaces(si, unit) },
+    isPower(fromSI(si, unit), unit) ? { comma } : { comma, decimals: limitPlaces(si, unit, beside) },
   );
 
 /** The ends as they are printed, on the scale of the unit, and whether they say of the limits what the verdict says. */
@@ -95,8 +121,10 @@ const isTrue = (
   const hair = 10 ** -places * 1e-6;
   const low = printed + fromSI(outward(ends.below, step, places, -1, figure.value), step);
   const high = printed + fromSI(outward(ends.above, step, places, 1, figure.value), step);
+  const { value } = figure;
+  const beside = { value, low: value + ends.below, high: value + ends.above };
   const told = (si: number | undefined): number | undefined =>
-    si === undefined ? undefined : Number(roundedText(fromSI(si, unit), limitPlaces(si, unit)));
+    si === undefined ? undefined : Number(roundedText(fromSI(si, unit), limitPlaces(si, unit, beside)));
   return against.every(({ lower, upper, grade }) => {
     const from = told(lower) ?? Number.NEGATIVE_INFINITY;
     const to = told(upper) ?? Number.POSITIVE_INFINITY;

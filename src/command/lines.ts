@@ -4,7 +4,7 @@ import { ownRule } from '../../shared/checks/decision-rules.ts';
 import { isOutside } from '../../shared/checks/states.ts';
 import { drawsWords, eachInWords } from '../../shared/checks/words.ts';
 import { differenceUnit, formatQuantity, placesOf } from '../../shared/quantities/figures.ts';
-import { formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
+import { type Beside, formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import { ROLE_WORDS } from '../../shared/sheet/role-words.ts';
@@ -45,12 +45,12 @@ const valueText = (figure: Figure, unit: Unit, band: Band, cut = false): string 
   return text + (spread === '' || band.mark === '' ? '' : ` ${band.mark}`) + aim;
 };
 
-const limitsText = (output: OutputResult, unit: Unit): string => {
+const limitsText = (output: OutputResult, unit: Unit, beside: Beside | undefined): string => {
   const { lower, upper, wear } = output.limits ?? {};
   // A limit that is worked out has a spread of its own.
   const one = (figure: Figure): string => {
     const { spread } = formatFigure(figure, unit);
-    return formatLimit(figure.value, unit) + (spread === '' ? '' : ` ${spread}`);
+    return formatLimit(figure.value, unit, { beside }) + (spread === '' ? '' : ` ${spread}`);
   };
   const range =
     lower && upper
@@ -86,12 +86,14 @@ const outputLines = (
   number: string,
 ): Line[] => {
   const [check = '', ...more] = checkTexts(output, unit, rule);
-  const common = { name, label, limits: limitsText(output, unit), check };
   const stands = output.stands ?? 'planned';
   const figure = stands === 'measured' ? output.measured : output.planned;
   const read = stands === 'measured' || cell.role === 'measured';
+  const band = figure && bandOf(figure, output, read);
+  const against = figure && band && { value: figure.value, low: band.low, high: band.high };
+  const common = { name, label, limits: limitsText(output, unit, against), check };
   const value = figure
-    ? valueText(figure, unit, bandOf(figure, output, read), cell.role === 'chosen')
+    ? valueText(figure, unit, band as Band, cell.role === 'chosen')
     : output.logical === undefined
       ? '—'
       : output.logical

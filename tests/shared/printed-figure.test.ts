@@ -29,15 +29,19 @@ const cases = fc.record({
   skew: fc.constantFrom(1, 1, 0.4),
   lower: fc.option(near, { nil: undefined }),
   upper: fc.option(near, { nil: undefined }),
+  scale: fc.constantFrom(1e4, 1e4, 1e12),
   hair: fc.constantFrom(0, 1e-7, -1e-7, 3e-5, -3e-5, 4e-4, -4e-4),
 });
 
 test('what is printed never reads smaller than it is, nor contradicts the verdict', () => {
   fc.assert(
-    fc.property(cases, ({ symbol, rule, value, half, skew, lower: a, upper: b, hair }) => {
+    fc.property(cases, ({ symbol, rule, value, half, skew, lower: a, upper: b, hair, scale }) => {
+      // What lies beyond the places that anything is printed to is told by none.
+      if (scale > 1e4 && half < 1e-3) return;
       const of = unit(symbol);
       const si = (x: number): number => toSI(x, of);
-      const rounded = (x: number): number => Math.round(x * 1e4) / 1e4;
+      // As typed, and as worked out: with more places than anything is read to.
+      const rounded = (x: number): number => Math.round(x * scale) / scale;
       const [below, above] = [half * skew, half];
       const ends = [
         a === undefined ? undefined : rounded(value - below + a * half + hair * half),
@@ -92,10 +96,15 @@ test('what is printed never reads smaller than it is, nor contradicts the verdic
       expect(seen.value - seen.low, told).toBeGreaterThanOrEqual(
         (figure.value - band.low) / of.factor - dust,
       );
+      const beside = { value: figure.value, low: band.low, high: band.high };
       const from =
-        lower === undefined ? Number.NEGATIVE_INFINITY : (numbers(formatLimit(lower, of))[0] as number);
+        lower === undefined
+          ? Number.NEGATIVE_INFINITY
+          : (numbers(formatLimit(lower, of, { beside }))[0] as number);
       const to =
-        upper === undefined ? Number.POSITIVE_INFINITY : (numbers(formatLimit(upper, of))[0] as number);
+        upper === undefined
+          ? Number.POSITIVE_INFINITY
+          : (numbers(formatLimit(upper, of, { beside }))[0] as number);
       if (hairs) return;
       const inside = seen.low >= from - 1e-9 && seen.high <= to + 1e-9;
       const outside = seen.high < from || seen.low > to;
@@ -127,4 +136,19 @@ test('a figure whose spread reaches a limit says so in as many places as it take
   const band = bandOf(figure, { check, limits: { upper: { value: upper } } }, false);
   expect(formatFigure(figure, mm, { band }).text.replaceAll('\u00a0', ' ')).toBe('0.10004 mm ± 0.00100 mm');
   expect(formatLimit(upper, mm)).toBe('0.101\u00a0mm');
+});
+
+test('a limit that is worked out is printed to what its unit is read to, where nothing beside it asks for more', () => {
+  const text = (si: number, symbol: string, beside?: { value: number; low: number; high: number }) =>
+    formatLimit(si, unit(symbol), { beside }).replaceAll('\u00a0', ' ');
+  const inch = 0.0254;
+  expect(text(39269.9081699 * 4.4482216152605, 'lbf')).toBe('39269.9 lbf');
+  expect(text(1.750033 * inch, 'in')).toBe('1.75003 in');
+  expect(text(1.7505 * inch, 'in')).toBe('1.7505 in');
+  expect(text(0.0000123456 * inch, 'in')).toBe('0.0000123 in');
+  // What stands on it, or next to it, is told from it.
+  const at = (value: number) => ({ value: value * inch, low: (value - 0.01) * inch, high: value * inch });
+  expect(text(1.750033 * inch, 'in', at(1.750033))).toBe('1.750033 in');
+  expect(text(1.750033 * inch, 'in', at(1.750031))).toBe('1.750033 in');
+  expect(text(1.750033 * inch, 'in', at(1.7499))).toBe('1.75003 in');
 });

@@ -86,8 +86,11 @@ function namedWords(
   const limit = verdict.at && output.limits?.[verdict.at];
   if (!figure) return title;
   const read = output.stands === 'measured' || record.role === 'measured';
-  const { value } = formatFigure(figure, unit, { comma, band: bandOf(figure, output, read) });
-  return `${title} ${value}${limit ? ` against ${formatLimit(limit.value, unit, { comma })}` : ''}`;
+  const band = bandOf(figure, output, read);
+  const { value } = formatFigure(figure, unit, { comma, band });
+  if (!limit) return `${title} ${value}`;
+  const beside = { value: figure.value, low: band.low, high: band.high };
+  return `${title} ${value} against ${formatLimit(limit.value, unit, { comma, beside })}`;
 }
 
 /** Every check of a sheet that counts: not of a way that is not taken, nor of what was left blank for good. */

@@ -74,8 +74,8 @@ export const Outcome = (props: { stop: Stop }) => {
             high={shown()?.high}
             metalOn={limits().metalOn}
             actual={figure() !== undefined}
-            lowerText={limits().lower && at().limitNumber(limits().lower!.value)}
-            upperText={limits().upper && at().limitNumber(limits().upper!.value)}
+            lowerText={limits().lower && at().limitNumber(limits().lower!.value, figure() ?? due(), shown())}
+            upperText={limits().upper && at().limitNumber(limits().upper!.value, figure() ?? due(), shown())}
             words={`${at().value((figure() ?? due())!)} against its limits`}
           />
         )}

@@ -30,13 +30,16 @@ export const LimitsCell = (props: LimitsCellProps) => {
     return record?.role === 'cell' ? record.outputs?.[props.output]?.limits : record?.limits;
   };
   const wanted = () => wantedLimits(own());
+  const limit = (side: { value: number }) => at().limit(side.value, figure(), band());
+  const limitNumber = (side: { value: number } | undefined) =>
+    side && at().limitNumber(side.value, figure(), band());
   const words = () => {
     const { lower, upper, wear } = limits() ?? {};
     const parts = [
       figure() && `${at().value(figure()!, band())}, ${at().spread(figure()!, band()!)}`,
-      lower && `lower limit ${at().limit(lower.value)}`,
-      upper && `upper limit ${at().limit(upper.value)}`,
-      wear && `wear limit ${at().limit(wear.value)}`,
+      lower && `lower limit ${limit(lower)}`,
+      upper && `upper limit ${limit(upper)}`,
+      wear && `wear limit ${limit(wear)}`,
     ];
     return parts.filter(Boolean).join('; ');
   };
@@ -60,8 +63,8 @@ export const LimitsCell = (props: LimitsCellProps) => {
           before={sheet.line(props.cell)?.moved[props.output]?.from}
           metalOn={limits()?.metalOn}
           actual={read()}
-          lowerText={limits()?.lower && at().limitNumber(limits()!.lower!.value)}
-          upperText={limits()?.upper && at().limitNumber(limits()!.upper!.value)}
+          lowerText={limitNumber(limits()?.lower)}
+          upperText={limitNumber(limits()?.upper)}
           words={words()}
         />
       </Show>

@@ -138,7 +138,8 @@ export default function PrintSheet() {
                   const at = show.output(row.cell, row.output);
                   /** Beside a figure, which has said the unit, a number alone. */
                   const limit = (side: Figure | undefined) =>
-                    side && (row.figure ? at.limitNumber(side.value) : at.limit(side.value));
+                    side &&
+                    (row.figure ? at.limitNumber(side.value, row.figure, row.band) : at.limit(side.value));
                   const again = checkedOutputs(sheet)[k() - 1]?.cell === row.cell;
                   return (
                     <tr>

@@ -7,7 +7,12 @@ import {
   placesOf,
   type ShownFigure,
 } from '../../../shared/quantities/figures.ts';
-import { formatFigure, formatLimit, limitNumber } from '../../../shared/quantities/printed-figure.ts';
+import {
+  type Beside,
+  formatFigure,
+  formatLimit,
+  limitNumber,
+} from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
@@ -28,9 +33,9 @@ export interface OutputShow {
   beside(figure: ShownFigure, band: Told): string;
   /** Both at once, which is half the work. */
   told(figure: ShownFigure, band: Told): { value: string; beside: string };
-  /** A limit with its unit, in full; `limitNumber` without. */
-  limit(si: number): string;
-  limitNumber(si: number): string;
+  /** A limit with its unit, rounded as far as the figure beside it, with its band, allows; `limitNumber` without the unit. */
+  limit(si: number, beside?: ShownFigure, band?: Told): string;
+  limitNumber(si: number, beside?: ShownFigure, band?: Told): string;
   /** An SI number with its unit; in the places of `like` where that is given. */
   amount(si: number, like?: ShownFigure): string;
   /** The same without the unit. */
@@ -43,6 +48,12 @@ export interface OutputShow {
 
 const bandFor = (figure: ShownFigure, told: Told): Band =>
   typeof told === 'boolean' ? bandOf(figure, undefined, told) : told;
+
+const besideOf = (figure: ShownFigure | undefined, told: Told = false): Beside | undefined => {
+  if (!figure) return undefined;
+  const { low, high } = bandFor(figure, told);
+  return { value: figure.value, low, high };
+};
 
 /** Which band it is, behind it. */
 const marked = (spread: string, { mark }: Band): string => (spread && mark ? `${spread} ${mark}` : spread);
@@ -66,8 +77,8 @@ export const showIn = (unit: Unit, comma = false): OutputShow => ({
     const { value, spread } = formatFigure(figure, unit, { comma, band });
     return { value: value + behind(unit), beside: marked(spread, band) };
   },
-  limit: (si) => formatLimit(si, unit, { comma }),
-  limitNumber: (si) => limitNumber(si, unit, { comma }),
+  limit: (si, figure, told) => formatLimit(si, unit, { comma, beside: besideOf(figure, told) }),
+  limitNumber: (si, figure, told) => limitNumber(si, unit, { comma, beside: besideOf(figure, told) }),
   amount: (si, like) => formatQuantity(si, unit, { comma, ...placesOf(like) }),
   number: (si, like) => formatNumber(si, unit, { comma, ...placesOf(like) }),
   change: (si, like, sign = true) =>
