@@ -43,15 +43,20 @@ function aroundOf({ value, unit, quantity }: Movable): readonly number[] {
   return [0, times * value];
 }
 
-/** A window is told in no fewer than so many steps from end to end. */
+/** A window is told in so many steps from end to end, where the unit is read so finely; in no fewer than a tenth of them. */
 const STEPS = 100;
+const FEWEST = 10;
 const MOST_PLACES = 9;
 
-/** Places of a unit in which a window of that width is told: those the unit is read to, more where it is narrow. */
+/** Places of a unit in which a window of that width is told: those the unit is read to, one more or as many as it takes where it is narrow. */
 export function placesFor(width: number, unit: Unit): number {
   const wide = Math.abs(fromSI(width, { ...unit, offset: 0, point: false }));
-  const fine = Number.isFinite(wide) && wide > 0 ? Math.ceil(-Math.log10(wide / STEPS)) : 0;
-  return Math.min(MOST_PLACES, Math.max(usualPlaces(unit) ?? 0, fine));
+  const places = (steps: number): number =>
+    Number.isFinite(wide) && wide > 0 ? Math.ceil(-Math.log10(wide / steps)) : 0;
+  const usual = usualPlaces(unit);
+  const wanted =
+    usual === undefined ? places(STEPS) : Math.max(usual, Math.min(usual + 1, places(STEPS)), places(FEWEST));
+  return Math.min(MOST_PLACES, Math.max(0, wanted));
 }
 
 /** What arithmetic leaves of a step. */

@@ -4,10 +4,10 @@ import { freeRow } from '../workback/path.ts';
 import type { CheckSaid, WindowAnswer, WindowEnd, WindowPiece } from './answer.ts';
 import { type CheckBelow, checksBelow, type Stood, stoodOf } from './checks.ts';
 import { type InputPlace, type Movable, movableOf, writtenIn } from './input.ts';
-import { type RoughPiece, roughPieces, spreadOut } from './pieces.ts';
+import type { RoughPiece } from './pieces.ts';
 import { placesFor, type Range, rangeFor, Steps } from './range.ts';
+import { type RoughFound, roughly } from './roughly.ts';
 import { settleEnd } from './settle.ts';
-import { Sweep, WIDTH } from './sweep.ts';
 import type { TrialSheet } from './trial-sheet.ts';
 
 export interface WindowAsked extends InputPlace {
@@ -15,8 +15,6 @@ export interface WindowAsked extends InputPlace {
   range?: Range;
 }
 
-/** Values at which every check is tried before changes are narrowed. */
-const TRIED = 4 * WIDTH;
 /** Pieces beside the one that holds the present value that are told. */
 const MOST_OTHERS = 4;
 /** Values within a window at which the sheet is worked out in full besides its ends. */
@@ -38,6 +36,24 @@ export function windowOf(trial: TrialSheet, asked: WindowAsked): WindowAnswer {
   } finally {
     trial.putBack();
   }
+}
+
+/** Where an input is looked for, and about what. */
+export function lookFor(
+  trial: TrialSheet,
+  input: Movable,
+  value: number | undefined,
+): { range: Range; about: number } | undefined {
+  const range = rangeFor({ ...input, ...(value === undefined ? {} : { value }) }, ownLimits(trial, input));
+  return range && { range, about: value !== undefined && isIn(value, range) ? value : middle(range) };
+}
+
+/** What an input comes to as the sheet stands, SI: of a formula the number that is on the dial. */
+export function valueNow(trial: TrialSheet, { key, value }: Movable): number | undefined {
+  const { network, grid } = trial.computed();
+  const row = network.rows.get(key);
+  const now = row && grid.nominal(row.slot);
+  return typeof now === 'number' ? now : value;
 }
 
 /** The limits of the input's own line, where they are figures. */
@@ -66,11 +82,7 @@ class Search {
   ) {
     this.order = trial.sheet.cells.map(({ id }) => id);
     this.rule = trial.sheet.rule;
-    const computed = trial.computed();
-    const row = computed.network.rows.get(input.key);
-    const now = row ? computed.grid.nominal(row.slot) : undefined;
-    // Of a formula the number that is on the dial.
-    this.value = typeof now === 'number' ? now : input.value;
+    this.value = valueNow(trial, input);
   }
 
   run(): WindowAnswer {
@@ -83,13 +95,13 @@ class Search {
     });
     const value = this.value;
     const at: Movable = { ...input, ...(value === undefined ? {} : { value }) };
-    const range = this.wanted ?? rangeFor(at, ownLimits(trial, input));
+    const range = this.wanted ?? lookFor(trial, input, value)?.range;
     if (!range)
       return none(
         `"${input.name}" has no value yet, and nothing tells where to look: give it one, or a range.`,
       );
     if (!(range.high > range.low)) return none('The range to look through ends before it begins.');
-    const about = value !== undefined && value >= range.low && value <= range.high ? value : middle(range);
+    const about = value !== undefined && isIn(value, range) ? value : middle(range);
     const start = input.put(about);
     if (!start) return none(`"${input.name}" cannot be written as another value in ${input.unit.label}.`);
     trial.put(start);
@@ -113,28 +125,10 @@ class Search {
     return none(`From ${from} to ${to} no value of "${input.name}" has all its checks hold at once.`);
   }
 
-  /** Parts in which checks hold as far as trials over corners tell, and the checks that hold at none of the values. */
-  private rough(
-    free: Row,
-    range: Range,
-    about: number,
-    checks: readonly CheckBelow[],
-  ): { pieces: RoughPiece[]; never: CheckBelow[] } {
+  private rough(free: Row, range: Range, about: number, checks: readonly CheckBelow[]): RoughFound {
     const start = this.input.put(about);
     if (start) this.trial.put(start);
-    const sweep = new Sweep(this.trial.computed(), [free], checks);
-    const holds = (xs: Float64Array): Uint8Array[] => {
-      const all = sweep.ofCheck.flat().map(() => new Uint8Array(xs.length));
-      for (let from = 0; from < xs.length; from += WIDTH) {
-        const part = xs.subarray(from, from + WIDTH);
-        for (const [c, one] of sweep.run([part], part.length).entries()) all[c]?.set(one, from);
-      }
-      return all;
-    };
-    const near = Math.max((range.high - range.low) * 1e-10, Math.abs(about) * 1e-13);
-    const xs = spreadOut(range.low, range.high, about, TRIED);
-    const { pieces, never } = roughPieces(holds, sweep.ofCheck, xs, near);
-    return { pieces, never: never.map((c) => checks[c] as CheckBelow) };
+    return roughly(this.trial.computed(), free, range, about, checks);
   }
 
   /** True of a check that holds nowhere by the sheet itself, for all that trials say. */
@@ -179,7 +173,7 @@ class Search {
   /** The pieces with their ends settled by the sheet itself; undefined where none stands. */
   private settled(rough: readonly RoughPiece[], range: Range, at: Movable): WindowAnswer | undefined {
     const { value } = at;
-    const holdsNow = value !== undefined && value >= range.low && value <= range.high && this.holds(value);
+    const holdsNow = value !== undefined && isIn(value, range) && this.holds(value);
     const isAt = ({ low, high }: RoughPiece): boolean => value !== undefined && low <= value && value <= high;
     const all = [...rough];
     if (holdsNow && !all.some(isAt)) all.push({ low: value, high: value });
@@ -263,6 +257,8 @@ class Search {
 }
 
 const named = ({ cell, output, as }: CheckBelow): Omit<CheckSaid, 'words'> => ({ cell, output, as });
+
+const isIn = (value: number, { low, high }: Range): boolean => low <= value && value <= high;
 
 const middle = ({ low, high }: { low: number; high: number }): number => (low + high) / 2;
 

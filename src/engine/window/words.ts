@@ -3,7 +3,7 @@ import { parseUnit, type Unit } from '../../../shared/units/units.ts';
 import type { CheckSaid, WindowEnd, WindowFound, WindowPiece } from './answer.ts';
 
 /** A value of the input in the unit and places of its window. */
-export const valueText = (found: WindowFound, si: number, comma = false): string => {
+export const valueText = (found: Pick<WindowFound, 'unit' | 'places'>, si: number, comma = false): string => {
   const unit = parseUnit(found.unit);
   return 'symbol' in unit
     ? formatQuantity(si, unit as Unit, { decimals: found.places, comma })

@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { For, lazy, Show, Suspense } from 'solid-js';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { useSheet } from '../state/context.ts';
 import { cellOfRow, isLineRow, outputOfRow, type RowKey } from '../state/row-key.ts';
@@ -14,6 +14,9 @@ import { ProofParts } from './proof-parts.tsx';
 import { ReadingsPart } from './readings-part.tsx';
 import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
+
+const WindowPart = lazy(() => import('./window-part.tsx'));
+const GaugePart = lazy(() => import('./gauge-part.tsx'));
 
 /** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */
 export default function Unfolded(props: { row: RowKey }) {
@@ -45,6 +48,9 @@ export default function Unfolded(props: { row: RowKey }) {
       <Show when={isHead()}>
         <TraceDrawing cell={cell()} />
         <KindPart cell={cell()} />
+        <Suspense>
+          <WindowPart cell={cell()} />
+        </Suspense>
       </Show>
       <Show when={!isText() && !isHead()}>
         <div class="parts">
@@ -68,6 +74,14 @@ export default function Unfolded(props: { row: RowKey }) {
             <FeedLinks cell={cell()} />
           </div>
           <ProofParts cell={cell()} output={output()} />
+          <div class="grid gap-4 empty:hidden min-[760px]:col-span-2">
+            <Suspense>
+              <Show when={role() !== 'cell'}>
+                <WindowPart cell={cell()} />
+              </Show>
+              <GaugePart cell={cell()} output={output()} />
+            </Suspense>
+          </div>
           <Budget cell={cell()} output={line().result?.outputs[output()] ? output() : 'mean'} />
         </div>
       </Show>
