@@ -1,15 +1,15 @@
 import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
 import { type Filler, fillerOf } from '../draws/distributions.ts';
+import { GROUP, Stream } from '../draws/stream.ts';
 import type { EngineFunction } from '../network/functions.ts';
 import { keyOf, type RowKey } from '../rows/key.ts';
 import { compare } from './linear.ts';
 import type { SimulationPlan, WantedOutput } from './plan.ts';
-import { Random } from './random.ts';
 import { type Interval, type Summary, summaryOf } from './summary.ts';
 import type { Conformance, SimulatedOutput, Simulation } from './types.ts';
 
-/** Draws computed at a time: small enough for every block of a row to stay near the processor. */
-const BLOCK = 1000;
+/** Draws computed at a time, whole groups: few enough for every block of a row to stay near the processor. */
+const BLOCK = 2 * GROUP;
 
 /** Draws of one row, as deviations from its nominal: to seven figures of the deviation. */
 interface Drawn {
@@ -29,7 +29,7 @@ interface Kept {
   beyond: Required<Omit<Conformance, 'within'>>;
 }
 
-type Step = (blocks: Float64Array[], n: number, random: Random) => void;
+type Step = (blocks: Float64Array[], n: number, group: number) => void;
 
 /** Draws the sheet many times over and sums up what its outputs come to. `onBlock` is told how many draws are done. */
 export function runPlan(
@@ -50,7 +50,13 @@ export function runPlan(
     }
     if (row.kind === 'source') {
       const fill: Filler = fillerOf(row.source);
-      return (_, n, random) => fill(own, n, random);
+      const stream = new Stream(row.key, settings.seed);
+      return (_, n, group) => {
+        for (let from = 0; from < n; from += GROUP) {
+          stream.begin(group + from / GROUP);
+          fill(own.subarray(from), Math.min(GROUP, n - from), stream);
+        }
+      };
     }
     const run: BlockFunction = compileClosure(
       row.expr,
@@ -62,9 +68,8 @@ export function runPlan(
     };
   });
   const busy = steps.filter((step) => step !== undefined);
-  const random = new Random(settings.seed);
   const first = Math.min(BLOCK, settings.draws);
-  for (const step of busy) step(blocks, first, random);
+  for (const step of busy) step(blocks, first, 0);
   // A line that only passes on another one's figure has its block.
   const drawn = new Map<Float64Array, Drawn>();
   const drawnOf = ({ key, figure }: WantedOutput): Drawn => {
@@ -80,7 +85,7 @@ export function runPlan(
   const kept = plan.outputs.map((wanted) => keep(wanted, drawnOf(wanted), slots));
   for (let done = 0; done < settings.draws; ) {
     const n = Math.min(BLOCK, settings.draws - done);
-    if (done > 0) for (const step of busy) step(blocks, n, random);
+    if (done > 0) for (const step of busy) step(blocks, n, done / GROUP);
     for (const one of drawn.values()) gather(one, blocks, n);
     for (const one of kept) if (one.margins.length > 0) judge(one, blocks, n);
     done += n;
