@@ -1,11 +1,12 @@
 /**
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
- * there is to compare it with. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
+ * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
  * told` writes out what was missed, offered wrongly, or asked of good readings.
  */
 import { Asker } from '../engine/slips/asker.ts';
 import type { Habits } from '../engine/slips/clean-sheet.ts';
+import { coverage, FORMS } from '../engine/slips/coverage.ts';
 import { OTHER_SHOP } from '../engine/slips/other-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
 import { cleanScenes, KINDS, scenesAsked } from '../engine/slips/scene-run.ts';
@@ -76,6 +77,44 @@ function tellScenes(): void {
   asker.close();
 }
 
+/** Readings of parts whose form is known: how often what is printed covers what is, in %. */
+function tellCoverage(): void {
+  const asker = new Asker();
+  const parts = Math.max(50, Math.round(sheets / 2));
+  const shapes = [
+    ['good', [1, 1]],
+    ['good', [1, 2]],
+    ['good', [1, 5]],
+    ['good', [2, 2]],
+    ['worn', [1, 1]],
+    ['worn', [8, 1]],
+    ['worn', [2, 2]],
+    ['worn', [2, 3]],
+    ['worn', [3, 2]],
+    ['worn', [3, 4]],
+    ['oval', [2, 2]],
+  ] as const;
+  const rows = shapes.map(([form, [along, around]]) => {
+    const found = coverage(FORMS[form], [along, around], parts, seed, 'iso14253-2013', asker);
+    const of = (n: number): string => ((100 * n) / parts).toFixed(1);
+    return {
+      form,
+      places: along,
+      directions: around,
+      mean: of(found.mean),
+      least: of(found.least),
+      greatest: of(found.greatest),
+      'fit: less than least': of(found.below),
+      'more than greatest': of(found.above),
+      proves: around === 1 ? 'where it was read' : along === 1 ? 'at that place' : 'the part',
+    };
+  });
+  console.log(`${parts} fits of two parts, read with a micrometer of known scatter: covered, in %`);
+  console.table(rows);
+  asker.close();
+}
+
 tell('a shop as the questions were first tried on');
 tell('another shop: other sizes, forms, scatter and wear', OTHER_SHOP);
 tellScenes();
+tellCoverage();

@@ -9,7 +9,7 @@ describe('loose bearing ring bonded or sleeved', () => {
   const name = 'loose-bearing-ring-bonded.json';
   const sheet = workOut(name);
   const ring = mean(84.994, 84.993, 84.992, 84.994) * MM;
-  const housing = mean(85.062, 85.094, 85.058, 85.081) * MM;
+  const housing = mean(85.062, 85.094, 85.074, 85.058, 85.081, 85.068) * MM;
   const area = Math.PI * ring * 19 * MM;
 
   it('gap: mean for how far off centre, widest for the compound', () => {

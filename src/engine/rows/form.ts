@@ -24,14 +24,17 @@ interface Shares {
  */
 const ALONG: readonly Shares[] = [
   { mean: 0.5, beyond: 0 },
-  { mean: 0.4, beyond: 0.5 },
+  { mean: 0.5, beyond: 0.5 },
   { mean: 0.25, beyond: 0.3 },
   { mean: 0.2, beyond: 0.25 },
 ];
-/** By the number of directions. Two may both lie halfway between the lobes, where nothing shows. */
+/**
+ * By the number of directions. Two at right angles show of an oval the cosine of twice the angle they lie at, and nothing
+ * of it halfway: by so much one surface is farther out in one case of ten, and a fit of two alike in one of forty.
+ */
 const AROUND: readonly Shares[] = [
   { mean: 0.5, beyond: 0 },
-  { mean: 0.3, beyond: 1 },
+  { mean: 0.3, beyond: 2.5 },
   { mean: 0.12, beyond: 0.3 },
   { mean: 0.1, beyond: 0.25 },
 ];
