@@ -150,6 +150,44 @@ test('a reading brought to reference temperature stays a reading', () => {
   expect(sheet.output('a').check.asNew.state).toBe('proven in limits');
 });
 
+describe('a size worked back to 20 degC from a reading of a warm part', () => {
+  const stateOfWarm = (output: string, inputs: Record<string, string>, others: CellRecord[] = []) =>
+    inches([
+      ofKind('material', 'iron', { material: 'c93200' }),
+      ...others,
+      {
+        ...ofKind('part-temperature', 'warm', {
+          reading: '2 in ± .0001 in',
+          part_temperature: '30 degC ± 1 K',
+          gauge_temperature: '21 degC ± 1 K',
+          ...inputs,
+        }),
+        outputs: { [output]: { limits: { lower: '-9 in', upper: '9 in' } } },
+      },
+    ]).output('warm', output).check.asNew.state;
+  const model = [plain('growth', 'worked', '= iron.alpha * 1.05', { quantity: 'expansion coefficient' })];
+
+  test('is a reading by a coefficient that stands in print', () => {
+    expect(stateOfWarm('at_20', { part_expansion: '18e-6 1/K ± 1e-6 1/K' })).toBe('proven in limits');
+  });
+
+  test.each([['= iron.alpha'], ['= growth']])(
+    'by one that a model gives, %s, it holds by calculation',
+    (part_expansion) => {
+      expect(stateOfWarm('at_20', { part_expansion }, model)).toMatch(/^holds by calculation/);
+    },
+  );
+
+  test.each([['part_growth'], ['gauge_growth'], ['per_kelvin']])(
+    'what is to grow is no more than calculated: %s',
+    (output) => {
+      expect(stateOfWarm(output, { part_expansion: '18e-6 1/K ± 1e-6 1/K' })).toMatch(
+        /^holds by calculation/,
+      );
+    },
+  );
+});
+
 test('the mark of the author is followed at once, below too', () => {
   const cells = (more: Partial<CellRecord>) => [
     bore,
