@@ -1,40 +1,31 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
-import type { Network } from '../network/network.ts';
-import type { AssembledCell, OutputPlan } from '../rows/assembled.ts';
-import { cellRow, inputRow, planOf, type RowKey, setOf } from '../rows/key.ts';
-import type { Figure, Slip } from '../rows/results.ts';
-import type { SheetScope } from '../rows/scope.ts';
+import type { AssembledCell } from '../rows/assembled.ts';
+import { cellRow, planOf, type RowKey, setOf } from '../rows/key.ts';
+import type { Slip } from '../rows/results.ts';
 import { bandBelow } from './band.ts';
 import { countedDatum } from './counted.ts';
 import type { Datum } from './datum.ts';
 import { type Expectation, fromLimits, fromMade, fromPair, fromPlan } from './expectation.ts';
 import { isDismissed } from './fields.ts';
-import { fitRange } from './fit-range.ts';
-import { type Gauged, gaugeOfReading, gaugeQuestion } from './gauge-range.ts';
+import { type Gauged, gaugeQuestion } from './gauge-range.ts';
 import { holeOrShaft } from './hole-or-shaft.ts';
-import { INTERFERENCE_PER_DIAMETER, interferenceQuestion } from './interference.ts';
+import {
+  INTERFERENCE_PER_DIAMETER,
+  interferenceQuestion,
+  minusOf,
+  turnedInterference,
+} from './interference.ts';
 import type { Pair } from './pairs.ts';
-import { levelOf, type OwnView, ownView, pairSlip, ratioSlip, TELLING } from './reading-slips.ts';
+import { type OwnView, ownView, pairSlip, ratioSlip, TELLING } from './reading-slips.ts';
 import { Register, type Sheaf } from './register.ts';
-import type { FitRange, SlipSheet } from './sheet.ts';
+import { SheetAsked, type Standing } from './sheet-asked.ts';
 import { splitFraction } from './split-fraction.ts';
+import { toleranceQuestion } from './tolerance-size.ts';
 import { underOrOver } from './under-or-over.ts';
 import { warm } from './warm.ts';
-import { isInsert, type Surface, surfaceOf, wordsOf } from './words.ts';
-import { stepOf, written } from './written.ts';
-
-/** The sheet as computed, as far as questions need it. */
-export interface Standing {
-  scope: SheetScope;
-  network: Network;
-  figure(key: RowKey): Figure | undefined;
-  nominal(key: RowKey): number | undefined;
-  /** Entry of the reference temperature. */
-  reference: string;
-  /** System of units the sheet is shown in. */
-  system: 'in' | 'mm';
-}
+import { isInsert, surfaceOf, wordsOf } from './words.ts';
+import { written } from './written.ts';
 
 /** Asks, after an edit, about what reads well but is probably not what was meant; remembers what it asked. */
 export class Inquiry {
@@ -82,13 +73,8 @@ function withoutOffer({ offer: _, ...slip }: Slip): Slip {
 }
 
 /** One round of questions over a sheet that stands still. */
-class Round implements SlipSheet {
+class Round extends SheetAsked {
   private readonly views = new Map<RowKey, OwnView>();
-
-  constructor(
-    private readonly register: Register,
-    private readonly standing: Standing,
-  ) {}
 
   slips(sheaf: Sheaf, record: CellRecord): Slip[] {
     const found: Slip[] = [];
@@ -135,7 +121,9 @@ class Round implements SlipSheet {
   }
 
   private ofDatum(datum: Datum): Slip[] {
-    if (this.isUnopposed(datum)) return [];
+    if (this.isUnopposed(datum) && datum.literals.every(({ value }) => value >= 0)) return [];
+    const minus = minusOf(datum, this.words(datum), this.limits(datum));
+    if (minus) return [minus];
     const { slips, supported } = this.own(datum);
     // A plan that follows from a reading which is asked about itself is not to be gone by.
     const planned = datum.made ? planOf(datum.key) : undefined;
@@ -228,9 +216,26 @@ class Round implements SlipSheet {
 
   private ofTolerance(record: CellRecord): Slip[] {
     const text = record.tolerance?.trim() ?? '';
-    if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return [];
+    if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return this.ofWidth(record, text);
     const part = this.surfaceOfRow(cellRow(record.id), surfaceOf(wordsOf(record)), record.limits?.metalOn);
     const slip = holeOrShaft(text, 'tolerance', text, part);
+    return slip ? [slip] : [];
+  }
+
+  /** How wide the tolerance of a size to be cut is. */
+  private ofWidth(record: CellRecord, text: string): Slip[] {
+    const key = cellRow(record.id);
+    const datum = this.register.datum(key);
+    const plan = this.figure(key);
+    if (text === '' || record.role !== 'chosen' || !datum || datum.offset || !plan) return [];
+    const slip = toleranceQuestion({
+      text,
+      field: 'tolerance',
+      size: plan.value,
+      width: plan.high - plan.low,
+      band: bandBelow(key, this.standing.network, this.register, this),
+      said: (si) => written(si, datum),
+    });
     return slip ? [slip] : [];
   }
 
@@ -248,7 +253,9 @@ class Round implements SlipSheet {
     const { low, high } = this.figure(key) ?? {};
     const near = INTERFERENCE_PER_DIAMETER[value < INTERFERENCE_PER_DIAMETER.low * diameter ? 'low' : 'high'];
     const isOpen = (low ?? value) <= near * diameter && near * diameter <= (high ?? value);
-    const message = isOpen ? undefined : interferenceQuestion(value, diameter);
+    const message = isOpen
+      ? undefined
+      : (interferenceQuestion(value, diameter) ?? turnedInterference(value, diameter));
     return message === undefined ? undefined : { key: 'interference:entry', field: 'entry', message };
   }
 
@@ -291,87 +298,5 @@ class Round implements SlipSheet {
       for (const used of row.uses) seen.add(used);
     }
     return false;
-  }
-
-  figure(key: RowKey): Figure | undefined {
-    return this.standing.figure(key);
-  }
-
-  nominal(key: RowKey): number | undefined {
-    return this.standing.nominal(key);
-  }
-
-  limits(datum: Datum) {
-    const plan = this.outputOf(datum);
-    return { ...this.limitsOf(plan), metalOn: plan?.limits?.metalOn };
-  }
-
-  private limitsOf(plan: OutputPlan | undefined) {
-    const at = (key: RowKey | undefined) => (key === undefined ? undefined : this.figure(key)?.value);
-    const limits = plan?.limits;
-    return { lower: at(limits?.lower), upper: at(limits?.upper), wear: at(limits?.wear) };
-  }
-
-  private outputOf(datum: Datum): OutputPlan | undefined {
-    const outputs = this.register.sheaves.get(datum.cell)?.cell.outputs;
-    return outputs?.find((one) => one.planned === datum.key || one.measured === datum.key);
-  }
-
-  rangeOf(pair: Pair, other: number): FitRange | undefined {
-    const key = pair.output.planned as RowKey;
-    const ratio = this.register.ratiosOf(key)[0];
-    const across = ratio ? this.nominal(ratio.diameter) : undefined;
-    const diameter = across ?? (pair.word === 'interference' ? other : undefined);
-    return fitRange(pair, this.limitsOf(pair.output), diameter, this.nameOf(key));
-  }
-
-  alike(datum: Datum): number[] {
-    return this.register.alike(datum).map(levelOf);
-  }
-
-  gaugeOf({ cell, field }: Datum) {
-    const gauged = this.register.sheaves.get(cell)?.gauged.find((one) => one.field === field);
-    return gauged && gaugeOfReading(gauged, this.standing);
-  }
-
-  words(datum: Datum): string {
-    const record = this.standing.scope.records.get(datum.cell);
-    const [head, name = ''] = datum.field.split('.');
-    if (datum.key !== inputRow(datum.cell, name) && head === 'inputs') return wordsOf(record);
-    if (head !== 'inputs' && head !== 'outputs') return wordsOf(record);
-    const kind = record?.kind === undefined ? undefined : this.standing.scope.library.kinds.get(record.kind);
-    const list = head === 'inputs' ? kind?.inputs : kind?.outputs;
-    return wordsOf({ name }, list?.find((one) => one.name === name)?.label);
-  }
-
-  private surface(datum: Datum): Surface | undefined {
-    return this.surfaceOfRow(datum.key, surfaceOf(this.words(datum)), this.outputOf(datum)?.limits?.metalOn);
-  }
-
-  /** Hole or shaft by the words, by the differences it stands in, by the side on which metal is still on. */
-  private surfaceOfRow(
-    key: RowKey,
-    byWords: Surface | undefined,
-    metalOn: 'low' | 'high' | undefined,
-  ): Surface | undefined {
-    if (byWords) return byWords;
-    for (const pair of this.register.pairsOf(key)) {
-      if (!pair.word) continue;
-      return (pair.from === key) === (pair.word === 'clearance') ? 'hole' : 'shaft';
-    }
-    return metalOn === 'low' ? 'hole' : metalOn === 'high' ? 'shaft' : undefined;
-  }
-
-  size(si: number, datum: Datum): string {
-    return written(si, datum);
-  }
-
-  step(datum: Datum): number {
-    return stepOf(datum);
-  }
-
-  nameOf(key: RowKey): string {
-    const owner = this.standing.network.rows.get(key)?.owner;
-    return owner === undefined ? 'the other part' : `\`${this.standing.scope.called(owner)}\``;
   }
 }

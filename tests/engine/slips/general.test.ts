@@ -49,3 +49,74 @@ test.each([
 ])('%s stands against its label, %s', (entry, label, offer) => {
   expect(asked(entry, 'in', { role: 'chosen', label }).map((one) => one.offer)).toEqual([offer]);
 });
+
+test.each([
+  ['interference', '-0.0015 in', '0.0015 in'],
+  ['squeeze', '-.0012 in', '0.0012 in'],
+])('%s of %s is asked about on its own line', (name, entry, offer) => {
+  const [one, ...more] = asked(entry, 'in', { role: 'chosen', name });
+  expect(one?.offer).toBe(offer);
+  expect(more).toEqual([]);
+});
+
+const pressed = (tolerance: string, entry = '= sleeve - housing', sleeve = '2.2515 in') => {
+  const cells = [
+    { id: 'housing', role: 'measured', name: 'housing', label: 'housing bore', entry: '2.2500; 2.2501 in' },
+    { id: 'sleeve', role: 'chosen', name: 'sleeve', label: 'sleeve outside', entry: sleeve, tolerance },
+    {
+      id: 'squeeze',
+      role: 'worked',
+      name: 'squeeze',
+      entry,
+      limits: { lower: '0.0005 in', upper: '0.0025 in' },
+    },
+  ].map((one) => ({ quantity: 'length', ...one }) as CellRecord);
+  if (entry.startsWith('= housing')) delete cells[2]?.limits;
+  const results = computeSheet({ ...sheetOf(cells), units: { length: 'in' as const } }, library).cells;
+  return Object.fromEntries(results.map(({ id, slips }) => [id, slips]));
+};
+
+test.each([
+  ['± 0.0050 in', '± 0.00050 in'],
+  ['± 0.00002 in', '± 0.0002 in'],
+])('a tolerance of %s is asked about', (tolerance, offer) => {
+  expect(pressed(tolerance).sleeve?.map((one) => one.offer)).toEqual([offer]);
+});
+
+it('asks about no tolerance that a fit leaves room for', () => {
+  expect(pressed('± 0.0003 in').sleeve).toEqual([]);
+  expect(pressed('± 0.0010 in').sleeve).toEqual([]);
+});
+
+it('asks about an interference taken the wrong way round', () => {
+  const { squeeze } = pressed('± 0.0003 in', '= housing - sleeve');
+  expect(squeeze?.map(({ message }) => message)).toEqual([expect.stringContaining('wrong way round')]);
+});
+
+it('asks about the one of a set that is out of line with the others', () => {
+  const pins = ['2.2484 in', '2.2486 in', '2.2736 in', '2.2485 in'].map(
+    (entry, i) =>
+      ({ id: `p${i}`, role: 'measured', name: `pin_${i + 1}`, quantity: 'length', entry }) as CellRecord,
+  );
+  const results = computeSheet({ ...sheetOf(pins), units: { length: 'in' as const } }, library).cells;
+  expect(results.map(({ slips }) => slips[0]?.key)).toEqual([undefined, undefined, 'turn:entry', undefined]);
+  expect(results[2]?.slips[0]?.offer).toBe('2.2486 in');
+});
+
+it('asks about the sign of a count in a cell of its own', () => {
+  const cells = [
+    {
+      id: 'bore',
+      role: 'cell',
+      kind: 'gauge-setting',
+      edition: 1,
+      name: 'hub_bore',
+      inputs: { set_to: '2.2500 in', divisions: '-14', division: '0.0001 in' },
+      outputs: { size: { limits: { lower: '2.2510 in', upper: '2.2518 in' } } },
+    } as unknown as CellRecord,
+  ];
+  const [one] =
+    computeSheet({ ...sheetOf(cells), units: { length: 'in' as const } }, library).cells[0]?.slips ?? [];
+  expect(one?.key).toBe('mirrored:inputs.divisions');
+  expect(one?.offer).toBe('+14');
+});
