@@ -50,6 +50,8 @@ export interface Problem {
   said?: string;
   /** A blank that may stay blank: what depends on it inside its own cell is idle, not waiting. */
   optional?: boolean;
+  /** What begins in another cell: an entry or an answer is missing there; nothing is wrong. */
+  waits?: boolean;
 }
 
 export const problem = (

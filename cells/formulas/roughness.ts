@@ -24,7 +24,7 @@ export const roughnessInputs = (inner: string): readonly CellInput[] => [
     quantity: 'length',
     optional: true,
     sensible: ['0.1 um', '12.5 um'],
-    hint: 'As the shop reads it: 63 uin, 1.6 um. Counts only where its Rz is blank.',
+    hint: 'As the shop reads it: 63 µin, 1.6 µm. Counts only where its Rz is blank.',
   },
   {
     name: 'outer_ra',

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bolt-circle',
@@ -72,7 +73,7 @@ export default defineCell({
     'Holes evenly spaced on one circle; x to the right, y upward from its centre.',
   ],
   sources: ['Geometry: x = R cos, y = R sin; chord = D sin(180 / n)'],
-  cautions: [],
+  cautions: [cutting],
   examples: [
     {
       title: 'Five holes on 100 mm, the first at 90 degrees: the second hole',

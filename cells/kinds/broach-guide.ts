@@ -191,7 +191,7 @@ export default defineCell({
   cautions: [
     'A broach that binds shatters: press square, stop when the force climbs, no hammer; screen, goggles, nobody in line.',
     'Back it out and clear the chips after each pass; brush, not fingers.',
-    'Support the part right round the bore: see the cell on broach passes for the force.',
+    'Support the part right round the bore, close under it: a thin one bursts or closes in.',
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { licensed } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bush-held',
@@ -146,6 +147,7 @@ export default defineCell({
   cautions: [
     'A bush that turns cuts off its own oil and can lock the shaft: where that would hurt someone, pin it whatever the grip.',
     'Compound and shrink fits come apart with heat: look up what the metal and its lining bear first.',
+    licensed,
   ],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { licensed } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'drilled-screw',
@@ -172,6 +173,7 @@ export default defineCell({
   cautions: [
     'A screw weakened so belongs to oil and location, not to lifting, steering, brakes or pressure: those are for someone licensed to judge.',
     'Small drills break in hard screws: goggles, and clear the flutes often.',
+    licensed,
   ],
   examples: [
     {

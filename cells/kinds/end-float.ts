@@ -214,35 +214,34 @@ export default defineCell({
     'When hot, the space and the parts between each have one temperature and one metal.',
   ],
   sources: [
-    "Stack of sizes: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), Example 1-3",
+    "Stack of sizes: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), Example 1-3, against which it is held",
   ],
   cautions: ['Check end float by hand with the power locked off; a pry bar slips.', powerOff, oldParts],
   examples: [
     {
-      title: 'Shouldered screw with three sleeves: gap in the middle of its limits',
-      source: "Shigley's Mechanical Engineering Design, 9e, Example 1-3, p. 20",
-      grade: 'seen',
-      inputs: {
-        space: '1.750 in ± 0.003 in',
-        width_1: '0.750 in ± 0.001 in',
-        width_2: '0.120 in ± 0.005 in',
-        width_3: '0.875 in ± 0.001 in',
-      },
-      expect: { end_float: { value: '0.005 in', within: '1e-9 in' } },
-    },
-    {
-      title: 'The same: first sleeve cut for a float of 0.008 in',
-      source:
-        "Shigley's Mechanical Engineering Design, 9e, Example 1-3, and by hand 1.750 - 0.120 - 0.875 - 0.008 = 0.747 in",
+      title: 'Saw arbor between its housings: collar, washer and hub in a space of 6.250 in',
+      source: 'By hand: 6.250 - 1.000 - 0.125 - 5.118 = 0.007 in',
       grade: 'recomputed',
       inputs: {
-        space: '1.750 in',
-        width_1: '0.750 in',
-        width_2: '0.120 in',
-        width_3: '0.875 in',
-        float_wanted: '0.008 in',
+        space: '6.250 in ± 0.002 in',
+        width_1: '5.118 in ± 0.001 in',
+        width_2: '0.125 in ± 0.001 in',
+        width_3: '1.000 in ± 0.001 in',
       },
-      expect: { width_to_cut: { value: '0.747 in', within: '1e-9 in' } },
+      expect: { end_float: { value: '0.007 in', within: '1e-9 in' } },
+    },
+    {
+      title: 'The same: hub cut for a float of 0.010 in',
+      source: 'By hand: 6.250 - 0.125 - 1.000 - 0.010 = 5.115 in',
+      grade: 'recomputed',
+      inputs: {
+        space: '6.250 in',
+        width_1: '5.118 in',
+        width_2: '0.125 in',
+        width_3: '1.000 in',
+        float_wanted: '0.010 in',
+      },
+      expect: { width_to_cut: { value: '5.115 in', within: '1e-9 in' } },
     },
   ],
   drawing: (v) => {

@@ -176,7 +176,7 @@ export default defineCell({
   ],
   cautions: [
     'Grooves belong out of the loaded part of a bearing, and stop short of its ends: there they let the film go.',
-    'A broach drawn or pushed through a thin bush bursts it: support it all round, see the cell on broach passes.',
+    'A broach drawn or pushed through a thin bush bursts it: support it in a bored block all round.',
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { cutting, powerOff, reaming } from '../record/hazards.ts';
+import { cutting, milling, powerOff, reaming } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'key-size',
@@ -176,6 +176,7 @@ export default defineCell({
   cautions: [
     'A key that works loose flies out or shears: sharp corners in a seat start a crack in the shaft; keep the radius the drawing has.',
     reaming,
+    milling,
     cutting,
     powerOff,
   ],

@@ -252,7 +252,7 @@ export default defineCell({
     },
     {
       title: 'Your own figure takes the place of the handbook',
-      source: 'Multimedia Engineering Mechanics, appendix: 6061-T6, yield 40 ksi',
+      source: 'Tables of properties in the appendix of an engineering mechanics text: 6061-T6, yield 40 ksi',
       grade: 'seen',
       inputs: { material: '6061-t6', own_yield: '40 ksi' },
       expect: { yield: { value: '40 ksi', within: 1e-9 } },

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { licensed } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'pin-in-shear',
@@ -172,6 +173,7 @@ export default defineCell({
   cautions: [
     'A pin meant to shear guards the machine: replace it by the maker’s own, never by a harder one.',
     'Pins drilled in place leave chips: none in the oil way, and an eye shield when driving hardened pins.',
+    licensed,
   ],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { milling } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'relief-in-bore',
@@ -197,6 +198,7 @@ export default defineCell({
   cautions: [
     'The cutter runs where it cannot be seen: stop the spindle before the slide moves back, no fingers and no cloth in the bore, chips out with a brush or a vacuum.',
     'Climb cutting draws a thin cutter in: feed against the teeth, and lock what does not move.',
+    milling,
   ],
   examples: [
     {

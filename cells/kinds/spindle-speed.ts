@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { centres, cutting, wheel } from '../record/hazards.ts';
+import { centres, cutting, milling, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'spindle-speed',
@@ -145,6 +145,7 @@ export default defineCell({
     'Take the chuck key out before anything else.',
     wheel,
     cutting,
+    milling,
     centres,
   ],
   examples: [

@@ -25,8 +25,14 @@ export const oldParts =
 export const wheel =
   'A grinding wheel bursts above the speed marked on it: ring-test and guard it, eye protection, nobody in line with it; local rules come first.';
 
+export const licensed =
+  'Of lifting gear, pressure vessels, aircraft, fire pumps, and brakes and steering of road vehicles an authority licenses who may repair them, and how: ask first.';
+
 export const cutting =
   'Chips are sharp and hot, and a tool that grabs throws the work: clamp it, eye protection, no gloves or loose sleeves near what turns, stop before measuring or clearing chips.';
+
+export const milling =
+  'A milling cutter grabs work and hand: clamp the work to the table, guard the cutter, feed against its teeth, and stop it before reaching in, brushing chips or measuring.';
 
 export const reaming =
   'A reamer or broach that grabs spins the work or breaks: clamp it, feed steadily, never turn it backwards, and keep the hands off the teeth and out of line with the push.';

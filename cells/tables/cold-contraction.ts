@@ -36,7 +36,7 @@ export const coldContractions: readonly ColdContraction[] = [
   { key: 'c17200', name: 'Beryllium copper', total: percent(0.298, [0.28, 0.315]) },
   { key: 'copper', name: 'Copper', total: percent(0.302, [0.29, 0.315]) },
   { key: 'ti-6al-4v', name: 'Titanium Ti-6Al-4V', total: percent(0.163, [0.15, 0.175]) },
-  { key: 'invar', name: 'Invar 36', total: percent(0.038, [0.02, 0.055]) },
+  { key: 'feni36', name: 'Iron with 36 % nickel', total: percent(0.038, [0.02, 0.055]) },
   { key: 'nylon-66', name: 'Nylon', total: percent(1.26, [1.1, 1.45]) },
   { key: 'ptfe', name: 'PTFE', total: percent(1.94, [1.8, 2.1]) },
 ];

@@ -69,7 +69,7 @@ export interface JudgeInput {
   /** Judged as new only. */
   justMade?: boolean;
   /** An input is missing or in error. */
-  waiting?: boolean;
+  waiting?: boolean | 'in error';
   /** Why its doubt is known in part only, where it is: told where nothing is proven for it. */
   unstated?: string | undefined;
   /**
@@ -321,8 +321,8 @@ export const judge = (input: JudgeInput): CheckVerdict => {
   const margins = [lower, upper, wear].filter((m) => m !== undefined);
   const missing = input.waiting || margins.some((m) => Number.isNaN(m.value));
   if (missing && (margins.length > 0 || input.waiting)) {
-    const waiting: Verdict = { state: 'waiting' };
-    return { asNew: waiting, ...(service ? { inService: waiting } : {}), rule, words: 'waiting' };
+    const none: Verdict = { state: input.waiting === 'in error' ? 'entry in error' : 'waiting' };
+    return { asNew: none, ...(service ? { inService: none } : {}), rule, words: none.state };
   }
   const largest = Math.max(0, ...margins.map((m) => Math.abs(m.value)));
   const noise = Math.max(largest * 1e-9, (input.scale ?? 0) * 1e-12);

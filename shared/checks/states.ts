@@ -4,8 +4,16 @@ export type CheckMode = 'plan' | 'calculation' | 'part';
 type PlanState = 'holds' | 'holds, near the edge' | 'may miss' | 'misses';
 type CalculatedState = 'holds by calculation' | 'holds by calculation, near the edge' | 'may miss' | 'misses';
 type PartState = 'proven in limits' | 'proven in limits, near the edge' | 'not proven' | 'out of limits';
+/** Something is missing; something that was entered does not stand. */
+type NoFigureState = 'waiting' | 'entry in error';
 /** Verdict words; see `judge` for when each applies. `being settled`: draws decide, and are not done. */
-export type CheckState = PlanState | CalculatedState | PartState | 'being settled' | 'no limits' | 'waiting';
+export type CheckState =
+  | PlanState
+  | CalculatedState
+  | PartState
+  | 'being settled'
+  | 'no limits'
+  | NoFigureState;
 
 export type Grade = 'in' | 'near' | 'open' | 'out';
 
@@ -43,7 +51,8 @@ export type VerdictCode =
   | `part-${Grade}-where-read`
   | 'settling'
   | 'no-limits'
-  | 'waiting';
+  | 'waiting'
+  | 'in-error';
 
 const CODES = new Map<CheckState, VerdictCode>([
   ...(Object.entries(STATES) as [CheckMode, Record<Grade, CheckState>][])
@@ -56,6 +65,7 @@ const CODES = new Map<CheckState, VerdictCode>([
   ['being settled', 'settling'],
   ['no limits', 'no-limits'],
   ['waiting', 'waiting'],
+  ['entry in error', 'in-error'],
 ]);
 
 /**
@@ -77,6 +87,10 @@ export const isPartState = (state: CheckState): boolean =>
 /** A part that is in, near the edge or not. */
 export const isProven = (state: CheckState | undefined): boolean =>
   state === STATES.part.in || state === STATES.part.near;
+
+/** There is no figure to judge. */
+export const isWithoutFigure = (state: CheckState): state is NoFigureState =>
+  state === 'waiting' || state === 'entry in error';
 
 export type Place = 'lower' | 'upper' | 'wear';
 

@@ -1,4 +1,4 @@
-import { type CheckState, isProven, type Place, type Verdict } from './states.ts';
+import { type CheckState, isProven, isWithoutFigure, type Place, type Verdict } from './states.ts';
 
 const LIMIT_WORDS: Readonly<Record<Place, string>> = {
   lower: 'lower limit',
@@ -23,6 +23,7 @@ const AS_NEW: Readonly<Record<CheckState, string>> = {
   'being settled': 'being settled',
   'no limits': 'no limits as new',
   waiting: 'waiting',
+  'entry in error': 'entry in error',
 };
 
 const IN_SERVICE: Readonly<Record<CheckState, string>> = {
@@ -39,6 +40,7 @@ const IN_SERVICE: Readonly<Record<CheckState, string>> = {
   'being settled': 'being settled in service',
   'no limits': 'no limits in service',
   waiting: 'waiting',
+  'entry in error': 'entry in error',
 };
 
 /** How a verdict came about, where draws decide it, with the probability of conformance: never rounded up. */
@@ -74,7 +76,7 @@ export interface Worded {
  * first. One of them where there is no more to say.
  */
 export const eachInWords = ({ asNew, inService, where }: Worded): [string, string?] => {
-  if (asNew.state === 'waiting') return ['waiting'];
+  if (isWithoutFigure(asNew.state)) return [asNew.state];
   if (!inService) return [asNew.state + place(asNew) + whereRead(asNew, where)];
   const served = inServiceWords(inService, where);
   if (asNew.state === 'no limits') return [served];

@@ -216,8 +216,8 @@ export const jsonOf = (
       all[title] = {
         unit: null,
         stands: 'planned',
-        check: 'waiting',
-        code: codeOf('waiting'),
+        check: 'entry in error',
+        code: codeOf('entry in error'),
         error: own.message,
         errorKind: own.kind,
       };

@@ -59,7 +59,7 @@ test('a cell shows its formula, its conditions and an example worked out by the 
   await page.getByRole('link', { name: 'Sine bar' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Sine bar' })).toBeVisible();
   const formula = page.getByRole('figure', { name: 'Formula of height of blocks' });
-  await expect(formula.locator('math')).toHaveText('height=rollerdistance·sin(angle)');
+  await expect(formula.locator('math')).toHaveText('height=roller_distance·sin(angle)');
   await expect(page.getByText('The angle lies from 0 to below 90 degrees.')).toBeVisible();
   const row = page.getByRole('row', { name: /height of blocks/ }).first();
   // L sin(angle) for 5 in and 12.5 degrees, computed by an independent method.

@@ -100,7 +100,7 @@ test('a damaged code says so, in words that tell what to do', async ({ page }) =
   await paste('AQAAA');
   await expect(page.getByRole('alert')).toContainText('too short');
   await paste('2 1/4 in');
-  await expect(page.getByRole('alert')).toContainText('not the code of a sheet');
+  await expect(page.getByRole('alert')).toContainText('not the text of a sheet');
   await paste('{"format":"fitwright-sheet"}');
   await expect(page.getByRole('alert')).toContainText('cannot be read');
 });

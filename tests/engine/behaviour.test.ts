@@ -195,10 +195,10 @@ describe('what is wrong', () => {
     const own = sheet.byName('odd')?.outputs.value;
     expect(own?.problem?.kind).toBe(kind);
     expect(own?.problem?.message).toMatch(words);
-    expect(own?.check.asNew.state).toBe('waiting');
+    expect(own?.check.asNew.state).toBe(kind === 'blank' ? 'waiting' : 'entry in error');
     const below = sheet.byName('below')?.outputs.value?.problem;
     expect(below?.originId).toBe('odd');
-    expect(below?.message).toContain('Waits for `odd`');
+    expect(below?.message).toContain(kind === 'blank' ? 'Waits for `odd`' : 'In error: `odd`');
     expect(sheet.byName('sound')?.outputs.value?.planned?.value).toBeCloseTo(4 * inch, 12);
   });
 

@@ -174,7 +174,7 @@ describe('a fault of the program over one line', () => {
     take(engine.apply({ changed: [twice] }));
     for (const cell of seen.values()) {
       expect(figuresIn(cell)).toEqual([]);
-      expect(cell.outputs.value?.check.asNew.state).toBe('waiting');
+      expect(cell.outputs.value?.check.asNew.state).toBe('entry in error');
       expect(cell.problems[0]).toMatchObject({
         kind: 'fault',
         message: expect.stringContaining('nothing goes'),

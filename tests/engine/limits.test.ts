@@ -50,7 +50,7 @@ describe('wear', () => {
 
 it('limits the wrong way round are said to be, and nothing is judged by them', () => {
   const found = read('1.7460 in ± .0002 in', { lower: '1.75 in', upper: '1.74 in' });
-  expect(found.check.words).toBe('waiting');
+  expect(found.check.words).toBe('entry in error');
   expect(found.remarks[0]).toMatchObject({
     grade: 'error',
     message: expect.stringMatching(/wrong way round/),
@@ -61,7 +61,7 @@ it.each(['2.249..2.250 in', '2.249 in +.001 -0', '50 mm H7', '50 mm H7/g6'])(
   '%s as one limit is asked about: the middle of two limits is neither',
   (lower) => {
     const found = judged(plain('a', 'chosen', '2.25 in', { limits: { lower } }));
-    expect(found.check.words).toBe('waiting');
+    expect(found.check.words).toBe('entry in error');
     const { problems } = inches([plain('a', 'chosen', '2.25 in', { limits: { lower } })]).byName('a') ?? {};
     expect(problems).toEqual([
       expect.objectContaining({ field: 'limits.lower', message: expect.stringMatching(/gives two limits/) }),
@@ -78,7 +78,7 @@ it.each([
   const sheet = inches([
     plain('a', entry.includes(';') ? 'measured' : 'chosen', entry, { limits: { lower } }),
   ]);
-  expect(sheet.output('a').check.words).toBe('waiting');
+  expect(sheet.output('a').check.words).toBe('entry in error');
   const problem = sheet.byName('a')?.problems[0];
   expect(problem).toMatchObject({ field: 'limits.lower', message: expect.stringMatching(/the size itself/) });
   expect(problem?.choices?.map((choice) => choice.entry)).toEqual(meant && [meant]);
@@ -97,7 +97,7 @@ it('what is itself a difference may have limits below nothing, and an undersize 
 
 it('a value that is its own limit is told', () => {
   const sheet = inches([plain('a', 'measured', '2.25 in ± .001 in', { limits: { upper: '= a + .01 in' } })]);
-  expect(sheet.output('a').check.words).toBe('waiting');
+  expect(sheet.output('a').check.words).toBe('entry in error');
   expect(sheet.byName('a')?.problems[0]?.message).toMatch(/judges nothing/);
 });
 
@@ -108,7 +108,7 @@ it('a wear limit on the side where metal is still on is told, and nothing judged
     wear: '1.755',
     metalOn: 'high',
   });
-  expect(found.check.words).toBe('waiting');
+  expect(found.check.words).toBe('entry in error');
   expect(found.remarks[0]?.message).toMatch(/wear leads the other way/);
 });
 

@@ -188,8 +188,8 @@ describe('a spread that is not known', () => {
   ])('%s proves nothing, here or below', (_, cell) => {
     const sheet = inches([cell, plain('below', 'worked', '=a * 1', { limits })]);
     near(sheet.figure('a').value, 2 * inch);
-    expect(sheet.output('a').check.words).toBe('waiting');
-    expect(sheet.output('below').check.words).toBe('waiting');
+    expect(sheet.output('a').check.words).toBe('entry in error');
+    expect(sheet.output('below').check.words).toBe('entry in error');
     const said = [...(sheet.byName('a')?.problems ?? []), sheet.output('a').problem];
     expect(said.some((one) => one !== undefined)).toBe(true);
     expect(sheet.output('below').problem?.originId).toBe('c_a');

@@ -1,36 +1,38 @@
 import { describe, expect, test } from 'vitest';
-import { escapeTex, texSymbol, toTex } from '../../src/language/display/tex.ts';
+import { escapeTex, texName, toTex } from '../../src/language/display/tex.ts';
 import { exprOf } from './context.ts';
 
 const set = (formula: string): string => toTex(exprOf(formula));
 
 describe('a formula set as TeX', () => {
   test.each([
-    ['=a + b', 'a + b'],
-    ['=a - (b - c)', 'a - \\left(b - c\\right)'],
-    ['=(a + b) / 2', '\\frac{a + b}{2}'],
-    ['=a / b / c', '\\frac{\\frac{a}{b}}{c}'],
-    ['=2 * (a + b)', '2 \\cdot \\left(a + b\\right)'],
-    ['=-2 * a', '-2 \\cdot a'],
-    ['=bush_od^2', '{\\mathrm{bush}_{\\text{od}}}^{2}'],
-    ['=(a + b)^2', '{\\left(a + b\\right)}^{2}'],
-    ['=a^0.5', '\\sqrt{a}'],
-    ['=SQRT(a / b)', '\\sqrt{\\frac{a}{b}}'],
-    ['=ABS(a)', '\\left|a\\right|'],
-    ['=PI() * alpha_b', '\\pi \\cdot \\alpha_{\\text{b}}'],
-    ['=close_in_per_side', '\\mathrm{close}_{\\text{in per side}}'],
-    ['=press.close_in', '\\mathrm{press}.\\mathrm{close}_{\\text{in}}'],
+    ['=a + b', '\\mathrm{a} + \\mathrm{b}'],
+    ['=a - (b - c)', '\\mathrm{a} - \\left(\\mathrm{b} - \\mathrm{c}\\right)'],
+    ['=(a + b) / 2', '\\frac{\\mathrm{a} + \\mathrm{b}}{2}'],
+    ['=a / b / c', '\\frac{\\frac{\\mathrm{a}}{\\mathrm{b}}}{\\mathrm{c}}'],
+    ['=2 * (a + b)', '2 \\cdot \\left(\\mathrm{a} + \\mathrm{b}\\right)'],
+    ['=-2 * a', '-2 \\cdot \\mathrm{a}'],
+    ['=bush_od^2', '{\\mathrm{bush\\_od}}^{2}'],
+    ['=(a + b)^2', '{\\left(\\mathrm{a} + \\mathrm{b}\\right)}^{2}'],
+    ['=a^0.5', '\\sqrt{\\mathrm{a}}'],
+    ['=SQRT(a / b)', '\\sqrt{\\frac{\\mathrm{a}}{\\mathrm{b}}}'],
+    ['=ABS(a)', '\\left|\\mathrm{a}\\right|'],
+    ['=PI() * alpha_b', '\\pi \\cdot \\mathrm{alpha\\_b}'],
+    ['=close_in_per_side', '\\mathrm{close\\_in\\_per\\_side}'],
+    ['=press.close_in', '\\mathrm{press.close\\_in}'],
     ['=2 1/4 in', '2\\frac{1}{4}\\,\\text{in}'],
     ['=1.2e-5', '1.2 \\times 10^{-5}'],
-    ['=MAX(a; 0 m)', '\\max\\left(a;\\ 0\\,\\text{m}\\right)'],
-    ['=ASIN(a / b)', '\\arcsin\\left(\\frac{a}{b}\\right)'],
-    ['=a <> b', 'a \\ne b'],
+    ['=MAX(a; 0 m)', '\\max\\left(\\mathrm{a};\\ 0\\,\\text{m}\\right)'],
+    ['=ASIN(a / b)', '\\arcsin\\left(\\frac{\\mathrm{a}}{\\mathrm{b}}\\right)'],
+    ['=a <> b', '\\mathrm{a} \\ne \\mathrm{b}'],
   ])('%s', (formula, expected) => expect(set(formula)).toBe(expected));
 
-  test('branches stand in one list, and words join what is asked', () => {
+  test('branches stand in one table, when and then, and words join what is asked', () => {
     expect(set('=IF(AND(a > b; OR(ISBLANK(c); NOT(a > c))); a; IF(a < c; b; c))')).toBe(
-      '\\begin{cases} a & \\text{where } a > b \\text{ and } \\left(c\\text{ is blank} \\text{ or } ' +
-        '\\text{not }\\left(a > c\\right)\\right) \\\\ b & \\text{where } a < c \\\\ c & \\text{otherwise} \\end{cases}',
+      '\\begin{array}{l|l} \\text{when} & \\text{then} \\\\ \\hline ' +
+        '\\mathrm{a} > \\mathrm{b} \\text{ and } \\left(\\mathrm{c}\\text{ is blank} \\text{ or } ' +
+        '\\text{not }\\left(\\mathrm{a} > \\mathrm{c}\\right)\\right) & \\mathrm{a} \\\\ ' +
+        '\\mathrm{a} < \\mathrm{c} & \\mathrm{b} \\\\ \\text{in any other case} & \\mathrm{c} \\end{array}',
     );
   });
 
@@ -38,6 +40,6 @@ describe('a formula set as TeX', () => {
     expect(escapeTex('50% of a_b {x} \\end #1 & $5')).toBe(
       '50\\% of a\\_b \\{x\\} \\backslash end \\#1 \\& \\$5',
     );
-    expect(texSymbol({ name: '{c_1}' })).toBe('c_{\\text{1}}');
+    expect(texName({ name: '{c_1}' })).toBe('\\mathrm{c\\_1}');
   });
 });

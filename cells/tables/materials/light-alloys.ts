@@ -2,7 +2,7 @@ import { seen } from '../table.ts';
 import type { Material } from './material.ts';
 import { degC, from, gpa, kgm3, mpa, perMillionK, ratio, saying, wmk } from './material.ts';
 
-const mechanics = seen('Multimedia Engineering Mechanics, appendix');
+const mechanics = seen('tables of properties in the appendix of an engineering mechanics text');
 
 const temper = 'Heat takes its temper for good: an hour above about 170 degC, minutes above 250.';
 
@@ -133,7 +133,7 @@ export const lightAlloys: readonly Material[] = [
     key: 'ti-6al-4v',
     name: 'Titanium Ti-6Al-4V, annealed',
     kind: 'titanium alloy',
-    aliases: ['titanium', 'titanium grade 5', 'Ti64', 'grade 5 titanium'],
+    aliases: ['titanium', 'titanium grade 5', 'grade 5 titanium'],
     E: gpa(114, [110, 119], from.callisterRemembered),
     nu: ratio(0.34, [0.31, 0.36], from.callisterRemembered),
     alpha: perMillionK(8.6, [8.3, 9.2], from.callisterRemembered),
@@ -145,10 +145,10 @@ export const lightAlloys: readonly Material[] = [
     note: 'Fine chips burn; galls against itself and steel.',
   },
   {
-    key: 'invar',
-    name: 'Invar 36 (64Fe-36Ni)',
+    key: 'feni36',
+    name: 'Iron with 36 % nickel (FeNi36, UNS K93600)',
     kind: 'nickel alloy',
-    aliases: ['invar 36', '36 % nickel iron', 'FeNi36'],
+    aliases: ['36 % nickel iron', 'FeNi36', 'K93600', '1.3912'],
     E: gpa(141, [137, 148], from.callisterRemembered),
     nu: ratio(0.29, [0.22, 0.3], from.asm),
     alpha: perMillionK(

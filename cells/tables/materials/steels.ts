@@ -206,10 +206,10 @@ export const steels: readonly Material[] = [
     maxTemperature: degC(700, [425, 760], saying(from.heat, 'scaling in air; strength goes far earlier')),
   },
   {
-    key: '17-4ph',
-    name: 'Stainless steel 17-4 PH, condition H900',
+    key: 's17400',
+    name: 'Stainless steel 630 (UNS S17400), hardened by ageing, condition H900',
     kind: 'stainless steel',
-    aliases: ['17-4', '17-4 PH', '630 stainless', '17-4 H900'],
+    aliases: ['630 stainless', 'S17400', 'X5CrNiCuNb16-4', '1.4542', 'precipitation-hardening stainless'],
     E: gpa(197, [190, 200], from.asm),
     nu: ratio(0.272, [0.27, 0.3], from.asm),
     alpha: perMillionK(10.8, [10.4, 11.3], from.asm),

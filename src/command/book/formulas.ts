@@ -1,5 +1,5 @@
 import type { CellKind, CellOutput, TableColumn } from '../../../cells/record/cell.ts';
-import { texSymbol, toTex } from '../../language/display/tex.ts';
+import { texName, toTex } from '../../language/display/tex.ts';
 import { parseFormula } from '../../language/parse.ts';
 import { code, mathBlock, plain } from './markdown.ts';
 
@@ -35,7 +35,7 @@ export const outputText = (kind: CellKind, output: CellOutput): string => {
   const parts = [
     head,
     output.hint ? `${plain(output.hint)}\n` : '',
-    output.formula ? mathBlock(`${texSymbol({ name: output.name })} = ${tex(output.formula)}`) : '',
+    output.formula ? mathBlock(`${texName({ name: output.name })} = ${tex(output.formula)}`) : '',
     output.table ? fromTable(kind, output.table) : '',
     output.spread ? spreadText(output.spread) : '',
     limits.length > 0 ? `Checked: ${limits.join(', ')}.\n` : '',

@@ -33,7 +33,7 @@ export const indexPage = (all: Iterable<CellKind>): string => {
   const kinds = groups.flatMap((one) => one.kinds);
   return [
     '# The cell book\n\n',
-    'Every cell of the library: what it is for, its formulas, what must hold, where it comes from, what to mind, and an\n',
+    'Every cell of the library: what it is for, its formulas, what must hold, where it comes from, what to be careful of, and an\n',
     'example worked out by the engine as this was written (`npm run book`). The same book is in the program.\n',
     ...groups.map(({ group, kinds: own }) =>
       part(

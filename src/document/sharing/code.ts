@@ -25,7 +25,7 @@ export async function codeOf(file: SheetFile): Promise<string | Problem> {
   if (plain.length > MAX_UNPACKED) {
     return problem(
       'too-big',
-      `The sheet has ${(plain.length / 1e6).toFixed(1)} MB; a code holds at most ${MAX_UNPACKED / 1e6} MB.`,
+      `The sheet has ${(plain.length / 1e6).toFixed(1)} MB; its text holds at most ${MAX_UNPACKED / 1e6} MB.`,
     );
   }
   const packed = await deflate(plain);
@@ -62,19 +62,22 @@ const withoutEnd = (text: string): string => {
 };
 
 const damaged = (why: string): Problem =>
-  problem('syntax', `The code is damaged: ${why}. Copy it again from where it came, whole.`);
+  problem('syntax', `The text of the sheet is damaged: ${why}. Copy it again from where it came, whole.`);
 
 /** The sheet behind a pasted code or link. Nothing is taken over. */
 export async function readCode(pasted: string): Promise<ReadSheet | Problem> {
   if (pasted.length > 2 * MAX_CODE) {
-    return problem('too-big', `The text has ${pasted.length} characters; a code has at most ${MAX_CODE}.`);
+    return problem(
+      'too-big',
+      `The text has ${pasted.length} characters; that of a sheet has at most ${MAX_CODE}.`,
+    );
   }
   const code = codeIn(pasted);
-  if (code === '') return problem('syntax', 'There is no code here: paste the code or the link of a sheet.');
+  if (code === '') return problem('syntax', 'There is no sheet here: paste the text or the link of one.');
   if (code.length > MAX_CODE) {
     return problem(
       'too-big',
-      `The code has ${code.length} characters; the longest there can be has ${MAX_CODE}.`,
+      `The text has ${code.length} characters; the longest there can be has ${MAX_CODE}.`,
     );
   }
   const bytes = fromBase64url(code);
@@ -83,7 +86,7 @@ export async function readCode(pasted: string): Promise<ReadSheet | Problem> {
     const sign = /[\p{L}\p{N}\p{P}\p{S}]/u.test(found) ? `"${found}"` : 'one that cannot be seen';
     return problem(
       'syntax',
-      `This is not the code of a sheet: its character ${bytes + 1} is ${sign}, and a code has only letters and digits without accents, - and _.`,
+      `This is not the text of a sheet: its character ${bytes + 1} is ${sign}, and that has only letters and digits without accents, - and _.`,
     );
   }
   return unpack(bytes);
@@ -98,7 +101,7 @@ async function unpack(bytes: Uint8Array<ArrayBuffer>): Promise<ReadSheet | Probl
   if (version !== VERSION) {
     return problem(
       'syntax',
-      `This is not a code that can be read here: it begins as version ${version}, and this edition reads version ${VERSION}. It is damaged, or it comes from a newer edition.`,
+      `This is not a text that can be read here: it begins as version ${version}, and this edition reads version ${VERSION}. It is damaged, or it comes from a newer edition.`,
     );
   }
   const characters = (n: number) => Math.ceil((n * 4) / 3);
@@ -117,7 +120,7 @@ async function unpack(bytes: Uint8Array<ArrayBuffer>): Promise<ReadSheet | Probl
   if (plain === 'too big') {
     return problem(
       'too-big',
-      `The code unpacks to more than ${MAX_UNPACKED / 1e6} MB, more than any sheet; it was not unpacked further.`,
+      `The text unpacks to more than ${MAX_UNPACKED / 1e6} MB, more than any sheet; it was not unpacked further.`,
     );
   }
   let text: string;

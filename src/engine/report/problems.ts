@@ -28,10 +28,13 @@ export function problemOf(
   const origin = found.originId ?? root?.owner;
   if (origin === undefined || origin === asked) return found;
   const name = nameOf(origin);
-  const message = `Waits for \`${name}\`${saidOf(name, found.message)}`;
+  const waits = found.kind === 'blank' || found.kind === 'ask';
+  const how = waits ? 'Waits for' : 'In error:';
+  const message = `${how} \`${name}\`${saidOf(name, found.message)}`;
   return problem(found.kind === 'blank' ? 'blank' : 'upstream', message, {
     origin: name,
     originId: origin,
+    ...(found.kind === 'ask' ? { waits } : {}),
   });
 }
 

@@ -81,7 +81,7 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   const limits = plan.limits ? limitFigures(plan.limits, from) : undefined;
   const result: OutputResult = {
     stands: plan.stands,
-    ...check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true),
+    ...check(cell.id, plan, row, value, limits, from, idle, broken?.unknown === true, problem),
   };
   if (plan.quantity) result.quantity = plan.quantity;
   if (plan.label) result.label = plan.label;
@@ -126,6 +126,25 @@ export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): Li
   return figures;
 }
 
+/** Whether something is missing, or something that was entered does not stand. */
+const waitsFor = (problem: Problem | undefined): true | 'in error' =>
+  problem === undefined || problem.waits || problem.kind === 'blank' || problem.kind === 'ask'
+    ? true
+    : 'in error';
+
+/** Why one of the limits has no figure: what stands in error goes before what is missing. */
+function limitProblem(cell: string, own: LimitPlan, from: Reading): Problem | undefined {
+  const { network, grid } = from;
+  const problems = [own.lower, own.upper, own.wear].flatMap((key) => {
+    const row = key === undefined ? undefined : network.rows.get(key);
+    const value = row && grid.nominal(row.slot);
+    return row && typeof value === 'object'
+      ? [problemOf(network, grid, { row, column: NOMINAL }, value, cell, from.nameOf)]
+      : [];
+  });
+  return problems.find((one) => waitsFor(one) === 'in error') ?? problems[0];
+}
+
 function check(
   cell: string,
   plan: OutputPlan,
@@ -135,6 +154,7 @@ function check(
   from: Reading,
   idle: boolean,
   unknownSpread: boolean,
+  problem: Problem | undefined,
 ): Judged {
   const own = plan.limits;
   const rule = own?.rule ?? from.rule;
@@ -146,9 +166,10 @@ function check(
   const plainly = (more: Partial<JudgeInput> = {}): Judged => ({ check: judge({ mode, rule, ...more }) });
   if (idle) return plainly();
   if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
-    return plainly({ waiting: true });
+    return plainly({ waiting: waitsFor(problem) });
   if (!own || wanted === 0) return plainly();
-  if (found < wanted || unknownSpread) return plainly({ waiting: true });
+  if (found < wanted) return plainly({ waiting: waitsFor(limitProblem(cell, own, from)) });
+  if (unknownSpread) return plainly({ waiting: waitsFor(problem) });
   const doubts: Unstated[] = [];
   const margin = (key: RowKey | undefined): Margin | undefined => {
     const figure = key === undefined ? undefined : from.figure(key);
@@ -161,11 +182,9 @@ function check(
   const lower = margin(own.lowerMargin);
   const upper = margin(own.upperMargin);
   const side = wearSide(limits as LimitFigures);
-  if (
-    isTurned(limits as LimitFigures) ||
-    (own.wear && (side === undefined || isAgainst(limits as LimitFigures)))
-  )
-    return plainly({ waiting: true });
+  if (isTurned(limits as LimitFigures) || (own.wear && isAgainst(limits as LimitFigures)))
+    return plainly({ waiting: 'in error' });
+  if (own.wear && side === undefined) return plainly({ waiting: true });
   const wearMargin = own.wear && (side === 'high' ? own.wearAbove : own.wearBelow);
   const wear = margin(wearMargin);
   const keys = { lower: own.lowerMargin, upper: own.upperMargin, wear: wearMargin };

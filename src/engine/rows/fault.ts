@@ -12,7 +12,7 @@ export const faultProblem = (why: string): Problem =>
 
 const output = (why: string, rule: DecisionRule): OutputResult => ({
   stands: 'planned',
-  check: judge({ mode: 'plan', rule, waiting: true }),
+  check: judge({ mode: 'plan', rule, waiting: 'in error' }),
   problem: faultProblem(why),
 });
 

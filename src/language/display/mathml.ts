@@ -1,15 +1,16 @@
 /**
- * A formula as presentation MathML (MathML Core): strokes as fractions, roots, powers, Greek letters, the part of a name
- * behind its last `_` as an index. With the cells' names, or with their numbers put in. The text is escaped throughout,
- * so it may be set as markup.
+ * A formula as presentation MathML (MathML Core): strokes as fractions, roots, powers, and what depends on a condition as a
+ * table of two columns. With the cells' names, or with their numbers put in. The text is escaped throughout, so it may be
+ * set as markup.
  */
 import { bare, levelOf } from '../syntax/levels.ts';
 import type { Expr, Literal, Reference } from '../syntax/syntax.ts';
+import { type Branching, branchesOf, isBranching } from './branches.ts';
 import { escapeMarkup } from './markup.ts';
-import { symbolOf } from './symbols.ts';
+import { nameMark, wholeName } from './symbols.ts';
 
 export interface MathOptions {
-  /** What stands for a reference; its name, set as a symbol, unless given. Plain text. */
+  /** What stands for a reference; its name unless given. Plain text. */
   label?: (ref: Reference) => string;
   /** Figure with its unit to stand in place of a reference; undefined leaves the name. Plain text: `2.2515 in`. */
   number?: (ref: Reference) => string | undefined;
@@ -91,8 +92,7 @@ class Writer {
   private reference(ref: Reference): string {
     const number = this.options.number?.(ref);
     if (number !== undefined) return figure(number);
-    const label = this.options.label?.(ref);
-    return label === undefined ? symbolOf(ref) : `<mi mathvariant="normal">${escapeMarkup(label)}</mi>`;
+    return nameMark(this.options.label?.(ref) ?? wholeName(ref));
   }
 
   /** A part of an operation, with the parentheses it was typed with, or those it needs. */
@@ -129,7 +129,7 @@ class Writer {
   }
 
   private call(expr: Extract<Expr, { kind: 'call' }>): string {
-    if (expr.fn === 'IF' && expr.args.length === 3) return this.cases(expr.args);
+    if (isBranching(expr)) return this.cases(expr);
     const joins = expr.fn === 'AND' || expr.fn === 'OR';
     const args = expr.args.map((arg) => {
       const text = this.write(bare(arg));
@@ -147,14 +147,13 @@ class Writer {
     );
   }
 
-  private cases([test, then, otherwise]: readonly Expr[]): string {
-    const line = (value: string, when: string) =>
-      `<mtr><mtd>${value}</mtd><mtd><mtext>${when}</mtext></mtd></mtr>`;
-    const condition = `<mtr><mtd>${this.write(then as Expr)}</mtd><mtd><mrow><mtext>where </mtext>${GAP}${this.write(test as Expr)}</mrow></mtd></mtr>`;
-    return row(
-      '<mo>{</mo>',
-      `<mtable columnalign="left">${condition}${line(this.write(otherwise as Expr), 'otherwise')}</mtable>`,
-    );
+  /** Two columns, when and then; a branch that branches again goes on below. */
+  private cases(expr: Branching): string {
+    const { branches, rest } = branchesOf(expr);
+    const line = (...cells: string[]) => `<mtr>${cells.map((cell) => `<mtd>${cell}</mtd>`).join('')}</mtr>`;
+    return `<mtable columnalign="left">${line('<mtext>when</mtext>', '<mtext>then</mtext>')}${branches
+      .map(({ when, value }) => line(this.write(when), this.write(value)))
+      .join('')}${line('<mtext>in any other case</mtext>', this.write(rest))}</mtable>`;
   }
 }
 

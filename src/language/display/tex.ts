@@ -2,10 +2,10 @@
  * A formula as TeX mathematics, for the book in Markdown: the same reading as `toMathML`, in macros that every renderer
  * of TeX in Markdown has. Text is escaped throughout.
  */
-import { idIn } from '../syntax/ids.ts';
 import { bare, levelOf } from '../syntax/levels.ts';
 import type { Expr, Reference } from '../syntax/syntax.ts';
-import { GREEK_NAMES } from './symbols.ts';
+import { type Branching, branchesOf, isBranching } from './branches.ts';
+import { wholeName } from './symbols.ts';
 
 const ESCAPES: Readonly<Record<string, string>> = {
   '\\': '\\backslash ',
@@ -21,29 +21,8 @@ export const escapeTex = (text: string): string =>
 
 const upright = (text: string): string => `\\mathrm{${escapeTex(text)}}`;
 
-/** A single letter slants, as a symbol does; a word stands upright. */
-const identifier = (text: string): string => {
-  if (GREEK_NAMES.has(text)) return `\\${text}`;
-  return [...text].length === 1 ? escapeTex(text) : upright(text);
-};
-
-const symbol = (name: string): string => {
-  const [base, ...index] = name.split('_').filter((part) => part !== '');
-  if (base === undefined) return identifier(name);
-  if (index.length === 0) return identifier(base);
-  const [only] = index;
-  const foot =
-    index.length === 1 && only && GREEK_NAMES.has(only)
-      ? `\\${only}`
-      : `\\text{${escapeTex(index.join(' '))}}`;
-  return `${identifier(base)}_{${foot}}`;
-};
-
-/** A name as a symbol, its later parts as an index; an output stands behind its cell, with a point. */
-export const texSymbol = (ref: Pick<Reference, 'name' | 'output'>): string => {
-  const own = symbol(idIn(ref.name) ?? ref.name);
-  return ref.output === undefined ? own : `${own}.${symbol(ref.output)}`;
-};
+/** A name as it is typed, whole and upright; an output stands behind its cell, with a point. */
+export const texName = (ref: Pick<Reference, 'name' | 'output'>): string => upright(wholeName(ref));
 
 const COMPARISONS: Readonly<Record<string, string>> = { '<=': '\\le', '>=': '\\ge', '<>': '\\ne' };
 const FUNCTIONS = new Set('sin cos tan arcsin arccos arctan exp ln log min max'.split(' '));
@@ -74,7 +53,6 @@ const power = (base: Expr, exponent: Expr): string => {
   if (raised.kind === 'literal' && raised.bare && raised.value === 0.5) return `\\sqrt{${toTex(bare(base))}}`;
   const plain =
     base.kind === 'ref' || base.kind === 'group' || (base.kind === 'literal' && base.unit === undefined);
-  // In braces, so that an index and a power do not meet.
   const foot = plain ? `{${toTex(base)}}` : fenced(toTex(base));
   return `${foot}^{${toTex(raised)}}`;
 };
@@ -86,21 +64,19 @@ const binary = ({ op, left, right }: Extract<Expr, { kind: 'binary' }>): string 
   return `${inside(left, 1)} ${op} ${inside(right, 2)}`;
 };
 
-/** One line for each branch; a branch that branches again goes on in the same list. */
-const cases = (expr: Extract<Expr, { kind: 'call' }>): string => {
-  const lines: string[] = [];
-  let rest: Expr = expr;
-  while (rest.kind === 'call' && rest.fn === 'IF' && rest.args.length === 3) {
-    const [test, then, otherwise] = rest.args as [Expr, Expr, Expr];
-    lines.push(`${toTex(bare(then))} & \\text{where } ${toTex(bare(test))}`);
-    rest = bare(otherwise);
-  }
-  return `\\begin{cases} ${[...lines, `${toTex(rest)} & \\text{otherwise}`].join(' \\\\ ')} \\end{cases}`;
+/** Two columns, when and then; a branch that branches again goes on below. */
+const cases = (expr: Branching): string => {
+  const { branches, rest } = branchesOf(expr);
+  const lines = [
+    ...branches.map(({ when, value }) => `${toTex(when)} & ${toTex(value)}`),
+    `\\text{in any other case} & ${toTex(rest)}`,
+  ];
+  return `\\begin{array}{l|l} \\text{when} & \\text{then} \\\\ \\hline ${lines.join(' \\\\ ')} \\end{array}`;
 };
 
 const call = (expr: Extract<Expr, { kind: 'call' }>): string => {
   const { fn } = expr;
-  if (fn === 'IF' && expr.args.length === 3) return cases(expr);
+  if (isBranching(expr)) return cases(expr);
   const args = expr.args.map((arg) => toTex(bare(arg)));
   const [first = '', second] = args;
   if (fn === 'AND' || fn === 'OR')
@@ -126,7 +102,7 @@ export const toTex = (expr: Expr): string => {
     case 'literal':
       return figure(expr.text);
     case 'ref':
-      return texSymbol(expr);
+      return texName(expr);
     case 'text':
       return `\\text{${escapeTex(expr.text)}}`;
     case 'group':

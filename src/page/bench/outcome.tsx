@@ -60,7 +60,7 @@ export const Outcome = (props: { stop: Stop }) => {
           more={[verdict()!.side, serviceWords(output()!.check)].filter(Boolean).join('; ')}
         />
         <Show when={!output()!.problem && (output()!.check.note ?? output()!.check.where)}>
-          {(why) => <p class="caption">{sayMessage(why())}</p>}
+          {(why) => <p class="caption">{sayMessage(why(), sheet)}</p>}
         </Show>
       </Show>
       <Show when={(figure() ?? due()) && output()?.limits}>

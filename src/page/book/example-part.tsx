@@ -118,6 +118,7 @@ const Outcome = (props: { kind: CellKind; example: WorkedExample; worked: Worked
                     text={text()}
                     name={output.name}
                     label={`${output.label} with its numbers`}
+                    caption="in numbers"
                     options={{ number: (ref) => numberOf(ref, props.worked, props.example) }}
                   />
                 </div>

@@ -1,7 +1,7 @@
-import './formula.css';
-import { createSignal, onCleanup, onMount } from 'solid-js';
+import '../kit/formula.css';
+import { createSignal, onCleanup, onMount, Show } from 'solid-js';
 import { type MathOptions, toMathRow } from '../../language/display/mathml.ts';
-import { symbolOf } from '../../language/display/symbols.ts';
+import { nameMark } from '../../language/display/symbols.ts';
 import { parseFormula } from '../../language/parse.ts';
 
 export interface FormulaProps {
@@ -12,12 +12,14 @@ export interface FormulaProps {
   /** In words, for whom the mathematics says too little. */
   label: string;
   options?: MathOptions;
+  /** Said above it: `in words`, `in numbers`. */
+  caption?: string;
 }
 
 const mathOf = (props: FormulaProps): string => {
   const { expr } = parseFormula(props.text);
   if (!expr) return '';
-  const left = props.name === undefined ? '' : `${symbolOf({ name: props.name })}<mo>=</mo>`;
+  const left = props.name === undefined ? '' : `${nameMark(props.name)}<mo>=</mo>`;
   return `<math xmlns="http://www.w3.org/1998/Math/MathML" display="block"><mrow>${left}${toMathRow(expr, props.options)}</mrow></math>`;
 };
 
@@ -38,19 +40,11 @@ export const Formula = (props: FormulaProps) => {
     });
   });
   return (
-    <figure
-      ref={box}
-      class="overflow-x-auto py-2"
-      aria-label={props.label}
-      tabindex={wide() ? 0 : undefined}
-      innerHTML={mathOf(props)}
-    />
+    <figure ref={box} class="overflow-x-auto py-2" aria-label={props.label} tabindex={wide() ? 0 : undefined}>
+      <Show when={props.caption}>
+        <figcaption class="caption">{props.caption}</figcaption>
+      </Show>
+      <div innerHTML={mathOf(props)} />
+    </figure>
   );
 };
-
-/** A name as it stands in the formulas. */
-export const NameSymbol = (props: { name: string }) => (
-  <span
-    innerHTML={`<math xmlns="http://www.w3.org/1998/Math/MathML"><mrow>${symbolOf({ name: props.name })}</mrow></math>`}
-  />
-);

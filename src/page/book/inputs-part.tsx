@@ -2,9 +2,8 @@ import { For, Match, Show, Switch } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import { addressInBook } from '../kit/router.ts';
-import { NameSymbol } from './formula.tsx';
 
-/** What goes in: the symbol of the formulas, what it is, what is taken while it is blank. */
+/** What goes in: its name in the formulas, what it is, what is taken while it is blank. */
 export const InputsPart = (props: { library: Library; kind: CellKind }) => (
   <section>
     <h2 class="book-head">What goes in</h2>
@@ -12,7 +11,7 @@ export const InputsPart = (props: { library: Library; kind: CellKind }) => (
       <For each={props.kind.inputs}>
         {(input) => (
           <li class="grid grid-cols-[minmax(8rem,14rem)_1fr] gap-x-3 gap-y-1 py-2 lined-b-rule phone:grid-cols-[minmax(0,1fr)]">
-            <NameSymbol name={input.name} />
+            <code>{input.name}</code>
             <div>
               <b>{input.label}</b>
               <Takes library={props.library} input={input} />

@@ -39,7 +39,12 @@ const Output = (props: { kind: CellKind; output: CellOutput }) => {
       </Show>
       <Show when={props.output.formula}>
         {(text) => (
-          <Formula text={text()} name={props.output.name} label={`Formula of ${props.output.label}`} />
+          <Formula
+            text={text()}
+            name={props.output.name}
+            label={`Formula of ${props.output.label}`}
+            caption="in words"
+          />
         )}
       </Show>
       <Show when={props.output.table}>

@@ -46,7 +46,10 @@ export const ProblemNote = (props: ProblemNoteProps) => {
         : 'stops';
   return (
     <div class={`problem ${BAR[grade()]} ${props.brief ? 'brief pl-2 text-small' : 'pl-3 text-plain'}`}>
-      <span>{sayMessage(props.problem.message)}</span>
+      <span>
+        {/* Where a name is what went wrong, the name is what is to be typed. */}
+        {sayMessage(props.problem.message, props.problem.kind === 'unknown-name' ? undefined : sheet)}
+      </span>
       <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
         <div class="buttons mt-1">
           <Show when={elsewhere()}>

@@ -11,7 +11,7 @@ export const SlipNote = (props: { slip: Slip; cell: string }) => {
   const text = () => textAsked(sheet, props.cell, props.slip);
   return (
     <div class="slip pl-3 barred-doubt" role="note">
-      <span>{sayMessage(props.slip.message)}</span>
+      <span>{sayMessage(props.slip.message, sheet)}</span>
       <div class="buttons mt-1">
         <Show when={props.slip.offer}>
           {(offer) => (

@@ -20,7 +20,7 @@ const Remarks = (props: { cell: string }) => {
             'barred-doubt': remark.grade !== 'error',
           }}
         >
-          {sayMessage(remark.message)}
+          {sayMessage(remark.message, sheet)}
         </span>
       )}
     </For>
@@ -49,7 +49,7 @@ const Questions = (props: { cell: string }) => {
     <For each={sheet.line(props.cell)?.shape?.slips}>
       {(slip, i) => (
         <span class="remark-note block pl-2 barred-doubt text-small">
-          {sayMessage(slip.message)}
+          {sayMessage(slip.message, sheet)}
           <Show when={here()}>
             <span class="flex flex-wrap gap-x-2 gap-y-1 pt-1 print:hidden">
               <Show when={slip.offer}>

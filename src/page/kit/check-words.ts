@@ -1,5 +1,5 @@
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
-import { type CheckState, gradeOf, isPartState } from '../../../shared/checks/states.ts';
+import { type CheckState, gradeOf, isPartState, isWithoutFigure } from '../../../shared/checks/states.ts';
 import { inServiceWords } from '../../../shared/checks/words.ts';
 
 /** What a state means for the work, from the one that stops it to the one that asks nothing. */
@@ -24,7 +24,7 @@ export { leading } from '../../../shared/checks/leading.ts';
 /** What else is to be said of service, once the leading verdict is said: the same word is not said twice. */
 export const serviceWords = (check: CheckVerdict): string | undefined => {
   const { asNew, inService } = check;
-  if (!inService || asNew.state === 'waiting') return undefined;
+  if (!inService || isWithoutFigure(asNew.state)) return undefined;
   if (asNew.state === 'no limits') return 'in service';
   if (inService.state === asNew.state) return 'in service too';
   return inServiceWords(inService, check.where);
@@ -34,7 +34,7 @@ export const serviceWords = (check: CheckVerdict): string | undefined => {
 export const COUNTED: Record<Exclude<Standing, 'none'>, { one: string; many: string; sign: CheckState }> = {
   misses: { one: 'misses', many: 'miss', sign: 'misses' },
   doubt: { one: 'may miss', many: 'may miss', sign: 'may miss' },
-  waiting: { one: 'figure waits', many: 'figures wait', sign: 'waiting' },
+  waiting: { one: 'without a figure', many: 'without a figure', sign: 'waiting' },
   edge: { one: 'holds near the edge', many: 'hold near the edge', sign: 'holds, near the edge' },
   holds: { one: 'holds', many: 'hold', sign: 'holds' },
 };

@@ -11,9 +11,23 @@ export const outsideQuotes = (message: string, change: (text: string) => string)
     .map((part, i) => (i % 2 === 0 ? change(part) : part))
     .join('');
 
-/** What the program says of an entry, in the words the user prefers; names in it keep theirs. */
-export const sayMessage = (message: string): string =>
-  usesComma() ? withComma(outsideQuotes(message, say)) : outsideQuotes(message, say);
+/** What of a sheet tells the label of a line by its name. */
+export interface Titles {
+  idOf(name: string): string | undefined;
+  titleOf(id: string): string;
+}
+
+/**
+ * What the program says of an entry, in the words the user prefers. A line is called by its label where its sheet is
+ * given: names are for formulas. What was typed keeps its words.
+ */
+export const sayMessage = (message: string, sheet?: Titles): string => {
+  const said = usesComma() ? withComma(outsideQuotes(message, say)) : outsideQuotes(message, say);
+  return said.replace(/`([^`]*)`/g, (_, name: string) => {
+    const id = sheet?.idOf(name);
+    return `“${id === undefined ? name : sheet!.titleOf(id)}”`;
+  });
+};
 
 /** Figures with the mark the user writes; what has further points is no figure. */
 const withComma = (message: string): string =>

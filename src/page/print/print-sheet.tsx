@@ -52,7 +52,9 @@ export default function PrintSheet() {
     sheet.state.order.flatMap((id) =>
       (sheet.line(id)?.result?.remarks ?? [])
         .filter(({ paper }) => paper)
-        .map(({ message }) => `${sheet.numberOf(id) ?? ''} ${sheet.titleOf(id)}: ${message}`),
+        .map(
+          ({ message }) => `${sheet.numberOf(id) ?? ''} ${sheet.titleOf(id)}: ${sayMessage(message, sheet)}`,
+        ),
     );
   const sources = () => [...new Set(kinds().flatMap((kind) => kind.sources))];
   const notes = () => paperNotes(sheet);
@@ -68,7 +70,7 @@ export default function PrintSheet() {
   const questions = () =>
     sheet.state.order.flatMap((id) =>
       (sheet.line(id)?.result?.slips ?? []).map(
-        ({ message }) => `${sheet.numberOf(id)} ${sheet.titleOf(id)}: ${sayMessage(message)}`,
+        ({ message }) => `${sheet.numberOf(id)} ${sheet.titleOf(id)}: ${sayMessage(message, sheet)}`,
       ),
     );
   const roomy = () => {
@@ -168,7 +170,7 @@ export default function PrintSheet() {
                           .map((words) => `; ${words}`)
                           .join('')}
                         <Show when={row.check.note ?? row.check.where}>
-                          {(why) => <span class="why">{why()}</span>}
+                          {(why) => <span class="why">{sayMessage(why(), sheet)}</span>}
                         </Show>
                       </td>
                     </tr>

@@ -7,13 +7,13 @@ import type { Sheet } from './sheet.ts';
 
 /** Ends every sheet, on the screen and on paper. */
 export const DEFERS =
-  'Local rules, the makers’ data and instructions, and licensed practice come before anything on this sheet.';
+  'Local rules, the makers’ data and instructions, and licensed practice come before anything on this sheet. Lifting gear, pressure vessels, aircraft, fire pumps, and the brakes and steering of road vehicles are repaired by those whom an authority licenses for it.';
 
 /** Said once a sheet. */
 export const K_WORDS =
   '(k=2) behind a reading: its expanded uncertainty; the true size lies within it about 95 times in 100.';
 
-type Lines = Pick<Sheet, 'line' | 'idOf'>;
+type Lines = Pick<Sheet, 'line' | 'idOf' | 'titleOf'>;
 
 /** What to be careful of at a line. */
 export const careOfLine = (sheet: Lines, library: Library | undefined, cell: string): string[] => {
@@ -25,7 +25,7 @@ export const careOfLine = (sheet: Lines, library: Library | undefined, cell: str
 
 /** What a line says about itself: that it will bind, that it is out of its range. */
 const remarksOfLine = (sheet: Lines, cell: string): string[] =>
-  (sheet.line(cell)?.result?.remarks ?? []).map(({ message }) => sayMessage(message));
+  (sheet.line(cell)?.result?.remarks ?? []).map(({ message }) => sayMessage(message, sheet));
 
 /** What those lines call for, by line number, each said once. */
 export const careOfLines = (

@@ -1,3 +1,4 @@
+import '../kit/formula.css';
 import { createMemo, Show } from 'solid-js';
 import { toMathML } from '../../language/display/mathml.ts';
 import { isFormula } from '../../language/grammar/tree.ts';
@@ -63,7 +64,9 @@ export const FormulaPart = (props: FormulaPartProps) => {
       {(e) => (
         <section>
           <h3 class="part-head">How it is worked out</h3>
+          <p class="caption">in words</p>
           <div class="overflow-x-auto py-1" innerHTML={toMathML(e())} />
+          <p class="caption">in numbers</p>
           <div class="overflow-x-auto py-1" innerHTML={toMathML(e(), { number: numberOf })} />
           <Show when={result()}>
             <p>

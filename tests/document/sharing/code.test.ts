@@ -96,10 +96,10 @@ describe('a code', () => {
       /damaged: at least one character/,
     );
     expect(await said(text.slice(0, 100))).toBe(
-      `The code is damaged: it is cut short, with 100 of ${text.length} characters. Copy it again from where it came, whole.`,
+      `The text of the sheet is damaged: it is cut short, with 100 of ${text.length} characters. Copy it again from where it came, whole.`,
     );
     expect(await said(`${text}AAAA`)).toMatch(/behind its end/);
-    expect(await said('')).toMatch(/no code here/);
+    expect(await said('')).toMatch(/no sheet here/);
     expect(await said('AAAA')).toMatch(/too short/);
     expect(await said('2-1/4 in')).toMatch(/character 4 is "\/"/);
     expect(await said(`C${text.slice(1)}`)).toMatch(/begins as version 9/);
@@ -147,6 +147,6 @@ describe('a code', () => {
       cells: [{ id: 'c1', role: 'remark' as const, note: 'x'.repeat(MAX_UNPACKED) }],
     };
     const made = await codeOf(file);
-    expect(typeof made === 'object' && made.message).toMatch(/5\.0 MB; a code holds at most 5 MB/);
+    expect(typeof made === 'object' && made.message).toMatch(/5\.0 MB; its text holds at most 5 MB/);
   });
 });

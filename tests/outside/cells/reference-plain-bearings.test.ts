@@ -130,7 +130,7 @@ describe('pressure, speed and pV', () => {
     'lead-base babbitt': 'lead-babbitt',
     'tin bronze': 'tin-bronze',
     nylon: 'nylon',
-    Teflon: 'ptfe',
+    PTFE: 'ptfe',
   };
   const limit = (material: unknown, output: string, unit: string) => {
     const key = keys[String(material)] ?? '';

@@ -42,7 +42,7 @@ describe('bearing limits against print', () => {
     'lead-base babbitt': 'lead-babbitt',
     'tin bronze': 'tin-bronze',
     nylon: 'nylon',
-    Teflon: 'ptfe',
+    PTFE: 'ptfe',
   };
   for (const row of rowsWhere((each) => each.quantity.startsWith('bearing material limits')))
     it(titleOf(row), () => {
