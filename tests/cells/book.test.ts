@@ -30,7 +30,7 @@ test('every cell stands in one group of the index', () => {
 test('a page shows formula, condition, source and the example as worked out', () => {
   const page = kindPage(library, sineBar);
   expect(page).toContain(
-    '\\mathrm{height} = \\mathrm{roller}_{\\text{distance}} \\cdot \\sin\\left(\\mathrm{angle}\\right)',
+    '\\mathrm{height} = \\mathrm{roller\\_distance} \\cdot \\sin\\left(\\mathrm{angle}\\right)',
   );
   expect(page).toContain('Otherwise no result: The angle lies from 0 to below 90 degrees.');
   // L sin(angle) = 1.082198 in, shown in the places of an inch.
