@@ -151,7 +151,8 @@ class Mapped {
       onProgress(row + 1, size);
     }
     const counted = checks.filter((_, c) => held[c]?.includes(1));
-    const leftOut = checks.filter((_, c) => !held[c]?.includes(1));
+    // Nothing is judged where an optional input was left blank.
+    const leftOut = checks.filter((check, c) => !held[c]?.includes(1) && said.get(check)?.words !== '');
     if (counted.length === 0)
       return none(`None of the ${checks.length} checks that depend on them holds anywhere on the map.`);
     const cells = new Int16Array(size * size);

@@ -1,4 +1,5 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { InputPlace } from '../../engine/window/input.ts';
 import { type MapFound, type MapSide, mapValue } from '../../engine/window/map.ts';
 import { valueText } from '../../engine/window/words.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
@@ -12,26 +13,33 @@ import { allPlaces, type Place } from './window-places.ts';
 
 const keyOf = ({ cell, field }: Place): string => `${cell} ${field}`;
 
-/** Where two inputs may stand together, on request. */
-export default function MapPart(props: { of: Place }) {
+/** The map of an input and another one, while it is asked for. */
+export const createMap = (of: () => Place | undefined) => {
   const { sheet } = useSheet();
   const library = useLibrary();
-  const others = createMemo(() =>
-    allPlaces(sheet, library()).filter((one) => keyOf(one) !== keyOf(props.of)),
-  );
+  const others = createMemo(() => {
+    const own = of();
+    return allPlaces(sheet, library()).filter((one) => own && keyOf(one) !== keyOf(own));
+  });
   const [chosen, setChosen] = createSignal('');
   const other = () => others().find((one) => keyOf(one) === chosen());
   const tried = createTried<'map'>(sheet, () => {
-    const up = other();
-    const { cell, field } = props.of;
-    return up && { ask: 'map', across: { cell, field }, up: { cell: up.cell, field: up.field } };
+    const [across, up] = [of(), other()];
+    return across && up && { ask: 'map', across: inputOf(across), up: inputOf(up) };
   });
+  return { others, chosen, setChosen, other, ...tried };
+};
+
+const inputOf = ({ cell, field }: Place): InputPlace => ({ cell, field });
+
+/** Where two inputs may stand together, on request. */
+export function MapPart(props: { map: ReturnType<typeof createMap> }) {
   const running = () => {
-    const now = tried.state();
+    const now = props.map.state();
     return now.is === 'running' ? now : undefined;
   };
   const answer = () => {
-    const now = tried.state();
+    const now = props.map.state();
     return now.is === 'there' ? now.answer : undefined;
   };
   return (
@@ -39,12 +47,12 @@ export default function MapPart(props: { of: Place }) {
       <div class="flex flex-wrap items-end gap-2">
         <SelectField
           label="Together with"
-          value={chosen()}
+          value={props.map.chosen()}
           options={[
             { value: '', label: 'another input …' },
-            ...others().map((one) => ({ value: keyOf(one), label: one.title })),
+            ...props.map.others().map((one) => ({ value: keyOf(one), label: one.title })),
           ]}
-          onCommit={setChosen}
+          onCommit={props.map.setChosen}
         />
         <Switch>
           <Match when={running()}>
@@ -63,13 +71,13 @@ export default function MapPart(props: { of: Place }) {
             )}
           </Match>
           <Match when={true}>
-            <button type="button" disabled={!other()} onClick={() => void tried.run()}>
+            <button type="button" disabled={!props.map.other()} onClick={() => void props.map.run()}>
               Draw the map of both
             </button>
           </Match>
         </Switch>
       </div>
-      <Show when={(tried.state() as { message?: string }).message}>
+      <Show when={(props.map.state() as { message?: string }).message}>
         {(message) => <p role="alert">The map could not be worked out: {message()}</p>}
       </Show>
       <Show when={answer()?.is === 'none' && (answer() as { why: string }).why}>

@@ -72,5 +72,5 @@ export const createTried = <K extends keyof Answers>(
   onCleanup(() => {
     if (state().is === 'running') cancel();
   });
-  return { state, run, drop: () => setState({ is: 'none' }) };
+  return { state, run };
 };

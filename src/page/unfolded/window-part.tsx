@@ -8,7 +8,7 @@ import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { CheckList } from './check-list.tsx';
-import MapPart from './map-part.tsx';
+import { createMap, MapPart } from './map-part.tsx';
 import { createTried } from './tried.ts';
 import { type Place, placesOf } from './window-places.ts';
 
@@ -24,6 +24,7 @@ export default function WindowPart(props: { cell: string }) {
     return one && { ask: 'window' as const, cell: one.cell, field: one.field };
   };
   const tried = createTried<'window'>(sheet, asked);
+  const map = createMap(place);
   const answer = () => {
     const now = tried.state();
     return now.is === 'there' ? now.answer : now.is === 'running' ? now.before : undefined;
@@ -75,7 +76,7 @@ export default function WindowPart(props: { cell: string }) {
               </div>
             </Show>
             <Show when={answer()}>
-              <MapPart of={at()} />
+              <MapPart map={map} />
             </Show>
           </div>
         </Part>
