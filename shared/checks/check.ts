@@ -232,6 +232,19 @@ const grade = (edges: readonly Edge[], input: JudgeInput, noise: number): Grade 
   return isNear(edges, noise) ? 'near' : 'in';
 };
 
+/** What of a comparison is arithmetic on doubles and no miss. */
+const noiseOf = (margins: readonly Margin[], scale = 0): number =>
+  Math.max(Math.max(0, ...margins.map((m) => Math.abs(m.value))) * 1e-9, scale * 1e-12);
+
+/** Whether one limit alone is kept by a rule, as {@link judge} has it of a plan, without its words. */
+export const keepsLimit = (margin: Margin, rule: DecisionRule, scale?: number): boolean => {
+  if (Number.isNaN(margin.value)) return false;
+  const noise = noiseOf([margin], scale);
+  const input: JudgeInput = { rule, mode: 'plan' };
+  const found = grade([edge('lower', 'low', margin, input, noise)], input, noise);
+  return found === 'in' || found === 'near';
+};
+
 /** The limit a verdict turns on: one surely missed, else one that cannot be computed, else the likeliest missed. */
 const turningOn = (edges: readonly Edge[], found: Grade): Edge => {
   if (found !== 'near' && edges.every((e) => e.drawn !== undefined && !e.unsure))
@@ -324,8 +337,7 @@ export const judge = (input: JudgeInput): CheckVerdict => {
     const none: Verdict = { state: input.waiting === 'in error' ? 'entry in error' : 'waiting' };
     return { asNew: none, ...(service ? { inService: none } : {}), rule, words: none.state };
   }
-  const largest = Math.max(0, ...margins.map((m) => Math.abs(m.value)));
-  const noise = Math.max(largest * 1e-9, (input.scale ?? 0) * 1e-12);
+  const noise = noiseOf(margins, input.scale);
   const low = lower && edge('lower', 'low', lower, input, noise);
   const high = upper && edge('upper', 'high', upper, input, noise);
   const present = (edges: ReadonlyArray<Edge | undefined>): Edge[] => edges.filter((e) => e !== undefined);

@@ -11,6 +11,7 @@ import { simulate } from '../../src/engine/montecarlo/simulate.ts';
 import { type Chain, chain, chainSheet, edits, leafEntry } from './chain.ts';
 import { type Contender, closures, sparseClosures } from './contenders.ts';
 import { nominal } from './nominal.ts';
+import { windows } from './windows.ts';
 import { withUnits } from './with-units.ts';
 
 const OUT = 'tests/bench/results.json';
@@ -158,10 +159,12 @@ if (!only) {
     };
   });
   console.table(drawn);
+  const window = windows(300, 60);
+  console.table(window);
   const before = JSON.parse(readFileSync(OUT, 'utf8')) as Record<string, unknown>;
   const results = {
     ...before,
-    engine: { node: process.version, processor: cpus()[0]?.model ?? '', edits: table, growth, drawn },
+    engine: { node: process.version, processor: cpus()[0]?.model ?? '', edits: table, growth, drawn, window },
   };
   writeFileSync(OUT, `${JSON.stringify(results, null, 2)}\n`);
 }

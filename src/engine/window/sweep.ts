@@ -1,5 +1,5 @@
-import { judge, type Margin } from '../../../shared/checks/check.ts';
-import { gradeOf, type Place } from '../../../shared/checks/states.ts';
+import { keepsLimit, type Margin } from '../../../shared/checks/check.ts';
+import type { Place } from '../../../shared/checks/states.ts';
 import type { Computed } from '../computed.ts';
 import type { CornerEnd, Row } from '../network/layout.ts';
 import { type SourceEnds, standardFromEnds } from '../rows/row.ts';
@@ -127,17 +127,9 @@ export class Sweep {
     // NaN where it has no value, 0 where it does not hold.
     if (at === undefined) return (this.path.nominal(row)[i] as number) > 0;
     const margin = this.margin(condition, i);
-    const side = check.wearSide ?? 'high';
     if (!margin || (at === 'wear' && !check.wearSide)) return false;
     const scale = check.row ? Math.abs(this.path.nominal(check.row)[i] as number) : Number.NaN;
-    const found = judge({
-      mode: 'plan',
-      rule: check.rule,
-      [at]: at === 'wear' ? { ...margin, side } : margin,
-      ...(Number.isFinite(scale) ? { scale } : {}),
-    });
-    const grade = gradeOf((at === 'wear' ? found.inService : found.asNew)?.state ?? 'waiting');
-    return grade === 'in' || grade === 'near';
+    return keepsLimit(margin, check.rule, Number.isFinite(scale) ? scale : 0);
   }
 
   private margin({ row, corner, ends }: Condition, i: number): Margin | undefined {
