@@ -105,7 +105,7 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
           openedOn = props.text ?? '';
         }}
         onChange={(event) => take(event.currentTarget)}
-        onKeyDown={(event) => event.key !== 'Escape' && event.stopPropagation()}
+        onKeyDown={(event) => !/^(Escape|F8)$/.test(event.key) && event.stopPropagation()}
       />
       <datalist id={list}>
         <For each={taken()}>{({ entry, title }) => <option value={entry}>{title}</option>}</For>

@@ -76,8 +76,10 @@ export const toNextEntry = (context: SheetContext): void => {
     focusField(limit.field);
     return;
   }
-  // A list to choose from takes the keys itself.
-  const list = rowElement(row)?.querySelector<HTMLSelectElement>('[data-column="entry"] select');
+  // A list to choose from, and a choice in words, take the keys themselves.
+  const list = isLineRow(row)
+    ? undefined
+    : rowElement(row)?.querySelector<HTMLElement>('[data-column="entry"] :is(select, input)');
   if (list) {
     cursor.move({ row, column: 'entry' });
     list.focus({ preventScroll: true });
