@@ -69,7 +69,7 @@ describe('a choice is a value', () => {
     const cells = [thread('old', ''), thread('next', '= old.thread', { class: '= old.class' })];
     const output = worked(cells).byName('next')?.outputs.major;
     expect(output?.check.asNew.state).toBe('waiting');
-    expect(output?.problem).toMatchObject({ message: expect.stringContaining('old') });
+    expect(output?.problem).toMatchObject({ kind: 'blank', origin: 'old', originId: 'c_old' });
     expect(said(cells, 'next')).toBe('');
   });
 

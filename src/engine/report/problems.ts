@@ -62,7 +62,11 @@ function rootProblem(root: Row, error: GridError, nameOf: (id: string) => string
     if (root.ring) return root.ring;
     const body = root.definition.body;
     if (body.kind === 'problem')
-      return { ...body.problem, origin: body.problem.origin ?? place.origin, originId: root.owner };
+      return {
+        ...body.problem,
+        origin: body.problem.origin ?? place.origin,
+        originId: body.problem.originId ?? root.owner,
+      };
   }
   const kind = isValidity(root.key) ? 'range' : 'arithmetic';
   return problem(kind, wordsOf(error.message), place);
