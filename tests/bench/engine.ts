@@ -1,6 +1,6 @@
 /**
  * From a committed entry to results ready, against closures written by hand, a general library with units, and
- * HyperFormula at nominal alone; memory; cost against size; a simulation. `npm run bench`. Prints, and writes tests/bench/results.json.
+ * HyperFormula at nominal alone; memory; cost against size; a simulation; verdicts by draws. `npm run bench`. Prints, and writes tests/bench/results.json.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
@@ -10,6 +10,7 @@ import { Engine } from '../../src/engine/engine.ts';
 import { simulate } from '../../src/engine/montecarlo/simulate.ts';
 import { type Chain, chain, chainSheet, edits, leafEntry } from './chain.ts';
 import { type Contender, closures, sparseClosures } from './contenders.ts';
+import { drawnVerdicts } from './drawn-verdicts.ts';
 import { nominal } from './nominal.ts';
 import { windows } from './windows.ts';
 import { withUnits } from './with-units.ts';
@@ -130,6 +131,8 @@ const table = SIZES.filter(([q]) => !only || only === String(q)).map(([quantitie
 });
 for (const row of table) console.table(row);
 
+if (only === 'draws') console.table(drawnVerdicts());
+
 if (!only) {
   const growth = GROWTH.map(([quantities, sources]) => {
     const of = chain(quantities, sources);
@@ -159,12 +162,22 @@ if (!only) {
     };
   });
   console.table(drawn);
+  const verdicts = drawnVerdicts();
+  console.table(verdicts);
   const window = windows(300, 60);
   console.table(window);
   const before = JSON.parse(readFileSync(OUT, 'utf8')) as Record<string, unknown>;
   const results = {
     ...before,
-    engine: { node: process.version, processor: cpus()[0]?.model ?? '', edits: table, growth, drawn, window },
+    engine: {
+      node: process.version,
+      processor: cpus()[0]?.model ?? '',
+      edits: table,
+      growth,
+      drawn,
+      verdicts,
+      window,
+    },
   };
   writeFileSync(OUT, `${JSON.stringify(results, null, 2)}\n`);
 }
