@@ -12,19 +12,8 @@ import type { Expr, Reference } from '../syntax/syntax.ts';
 import { Difference, Negative, Product, Quotient, Scaled, Square, Sum } from './arithmetic.ts';
 import { type Bound, Constant, type Doubt, Port } from './bound.ts';
 import { Choice, Comparison, Narrowed, Not, Together } from './branches.ts';
-import {
-  ArcSine,
-  ArcTangent,
-  Cosine,
-  Direction,
-  Exponential,
-  Logarithm,
-  MovingPower,
-  Power,
-  Root,
-  Sine,
-  Tangent,
-} from './curves.ts';
+import { ArcSine, ArcTangent, Cosine, Exponential, Logarithm, Power, Root, Sine, Tangent } from './curves.ts';
+import { Direction, MovingPower } from './curves-of-two.ts';
 import { type Argument, Declared } from './declared.ts';
 import { divDown, divUp } from './directed.ts';
 import { Extreme, Middle, Size, Total } from './kinks.ts';
