@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { mergedReadings } from '../../src/document/model/merged-readings.ts';
 import type { Overwritten } from '../../src/document/model/overwritten.ts';
 import { putTogether, takeApart } from '../../src/document/model/readings.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
@@ -93,6 +94,18 @@ describe('a list of readings', () => {
     meet();
     desk.undo();
     expect(meet()).toBe('2.2522; 2.2534 in');
+  });
+
+  it('that is typed while a reading comes keeps both, and is asked about where both changed one reading', () => {
+    const opened = '2.2512; 2.2514 in';
+    expect(mergedReadings(opened, '2.2512; 2.2514; 2.2516', '2.2512; 2.2514; 2.2518 in')).toMatch(
+      /^2\.2512; 2\.2514; 2\.251[68]; 2\.251[68] in$/,
+    );
+    expect(mergedReadings(opened, '2.2512; 2.2524 in', '2.2512; 2.2514 | 2.2518 in')).toBe(
+      '2.2512; 2.2524 | 2.2518 in',
+    );
+    expect(mergedReadings(opened, '2.2512; 2.2524 in', '2.2512; 2.2534 in')).toBeUndefined();
+    expect(mergedReadings(opened, '=bush_od', '2.2512; 2.2534 in')).toBeUndefined();
   });
 
   const reading = fc.integer({ min: 1, max: 40 }).map((n) => (2.25 + n / 10_000).toFixed(4));

@@ -1,3 +1,4 @@
+import { mergedReadings } from '../../document/model/merged-readings.ts';
 import type { Sheet } from '../state/sheet.ts';
 import { awaitFigures, behindFigures } from '../state/with-figures.ts';
 import { commitAtHand, loadCommit } from './load.ts';
@@ -8,6 +9,8 @@ export interface Typed {
   text: string | undefined;
   /** What stands there by now, where that is another text than the editor was opened on. */
   meanwhile?: string | undefined;
+  /** What stood there when the editor was opened. */
+  opened?: string | undefined;
   byKey: boolean;
   /** Takes the editor away. */
   leave: () => void;
@@ -20,10 +23,16 @@ export interface Typed {
 export const commitTyped = (
   sheet: Sheet,
   spot: EntrySpot,
-  { text, meanwhile, byKey, leave }: Typed,
+  { text: typed, meanwhile: other, opened, byKey, leave }: Typed,
   way: 'commitText' | 'commitStored' = 'commitText',
 ): void => {
   const { cell, field } = spot;
+  // Readings that both added all stay.
+  const merged =
+    typed !== undefined && other !== undefined && opened !== undefined && !typed.includes(',')
+      ? mergedReadings(opened, typed, other)
+      : undefined;
+  const [text, meanwhile] = merged === undefined ? [typed, other] : [merged, undefined];
   const gone = sheet.document.cell(cell) === undefined;
   if (text !== undefined && (gone || (meanwhile !== undefined && meanwhile !== text))) {
     const write = () => void loadCommit().then((loaded) => loaded[way](sheet, spot, text));

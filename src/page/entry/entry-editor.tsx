@@ -16,7 +16,7 @@ export interface EntryEditorProps {
   stands: string;
   label: string;
   /** Enter (`byKey`), or leaving the field. */
-  onCommit: (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => void;
+  onCommit: (typed: Omit<Typed, 'leave'>) => void;
   /** Escape. */
   onLeave: () => void;
 }
@@ -49,6 +49,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
       text: typed === openedOn.trim() && !doubted ? undefined : typed,
       // Of a line that was deleted meanwhile nothing stands any more: who writes is told of that.
       meanwhile: isGone() || props.stands === openedOn ? undefined : props.stands,
+      opened: openedOn,
       byKey,
     });
   };

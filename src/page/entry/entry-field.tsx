@@ -33,7 +33,7 @@ export const EntryField = (props: EntryFieldProps) => {
     if (byKey) rest?.focus();
     resting = false;
   };
-  const commit = (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => {
+  const commit = (typed: Omit<Typed, 'leave'>) => {
     const leave = () => {
       setEditing(false);
       settle(typed.byKey);

@@ -33,7 +33,7 @@ export const EntryCell = (props: EntryCellProps) => {
   const description = () =>
     example() &&
     [`for example ${writtenOut(example()!)}`, listWords(example()!)].filter(Boolean).join('; write ');
-  const commit = (typed: Pick<Typed, 'text' | 'meanwhile' | 'byKey'>) => {
+  const commit = (typed: Omit<Typed, 'leave'>) => {
     const { spot } = props;
     const back = typed.byKey ? backToCell() : undefined;
     const leave = () => {
