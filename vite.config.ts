@@ -46,5 +46,8 @@ export default defineConfig({
     testTimeout: 120_000,
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
+    // Tests resolve packages as the page does, and for a browser this one is a refusal.
+    alias: { ws: here('node_modules/ws/wrapper.mjs') },
+    server: { deps: { inline: ['@hocuspocus/server'] } },
   },
 });

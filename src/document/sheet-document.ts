@@ -28,6 +28,7 @@ import { elementIn, fieldOfKey, isHead, listsIn, listText } from './model/readin
 import { GONE, type Origin, Replica } from './model/replica.ts';
 import { type Step, UndoStacks } from './model/undo.ts';
 import { showVariants, storeVariants, type Variants } from './model/variants.ts';
+import { ReadOnlySheet } from './read-only.ts';
 import { uniqueId } from './unique-id.ts';
 
 /**
@@ -35,6 +36,8 @@ import { uniqueId } from './unique-id.ts';
  * transaction, one undo step and one update to store. Records read from it are not to be changed in place.
  */
 export class SheetDocument {
+  /** Set where the sheet is only to be read: called in place of an edit, which throws. */
+  refuse: (() => void) | undefined;
   private readonly replica = new Replica();
   private readonly reading = new Reading(this.replica);
   private readonly editing = new Editing(this.replica, this.reading);
@@ -294,10 +297,12 @@ export class SheetDocument {
   }
 
   undo(): string | undefined {
+    if (this.refuse) return undefined;
     return this.replica.transact(() => this.stacks.undo(this.editing), 'undo');
   }
 
   redo(): string | undefined {
+    if (this.refuse) return undefined;
     return this.replica.transact(() => this.stacks.redo(this.editing), 'undo');
   }
 
@@ -362,6 +367,10 @@ export class SheetDocument {
 
   private run<T>(label: string, fn: () => T): T {
     if (this.step) return fn();
+    if (this.refuse) {
+      this.refuse();
+      throw new ReadOnlySheet();
+    }
     const step: Step = { label, edits: [] };
     this.step = step;
     this.editing.edits = step.edits;

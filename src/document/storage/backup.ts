@@ -26,6 +26,9 @@ export interface Stock {
 
 type Kept = Pick<ListRow, 'id' | 'archived' | 'removed' | 'created' | 'changed'>;
 
+/** Keys of a shop's server stay in the browser that was given them. */
+const isSecret = (setting: string): boolean => /^joined(?:\.|$)/.test(setting);
+
 /**
  * The whole shop as one JSON file: settings, and for every sheet its file as of now and its revisions. A sheet that
  * cannot be read is left out and named in `problems`.
@@ -35,7 +38,7 @@ export async function backup(
   progress: Progress = () => {},
 ): Promise<{ file: Blob; problems: Problem[] }> {
   const rows = shop.list();
-  const settings = Object.fromEntries(await shop.vault.settings());
+  const settings = Object.fromEntries((await shop.vault.settings()).filter(([key]) => !isSecret(key)));
   const head = { format: BACKUP_FORMAT, version: 1, made: new Date().toISOString(), settings };
   // Put together from pieces, so that a big shop is never one string in memory.
   const pieces: BlobPart[] = [`${JSON.stringify(head).slice(0, -1)},"sheets":[`];
@@ -97,6 +100,7 @@ export async function restore(
     progress(k + 1, saved.sheets.length);
   }
   for (const [key, value] of Object.entries(saved.settings)) {
+    if (isSecret(key)) continue;
     if ((await shop.setting(key)) === undefined) await shop.setSetting(key, value);
   }
   return result;

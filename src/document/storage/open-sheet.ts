@@ -93,6 +93,16 @@ export class OpenSheet {
     if (this.idle) left.forget();
   }
 
+  /** Takes what came from the shop's server: shown, stored here, and told to the other tabs. */
+  receive(update: Uint8Array): void {
+    const stop = this.document.onUpdate((news) => this.saver.add(news));
+    try {
+      this.document.applyUpdate(update, 'remote');
+    } finally {
+      stop();
+    }
+  }
+
   /** Stores the rest, as far as it can be; the shop goes. */
   flush(): Promise<void> {
     return this.saver.flush();

@@ -126,6 +126,22 @@ export class Shop {
     return sheet.id;
   }
 
+  /** Stores a sheet of the shop's server here, under its own id. One that is here already takes what it lacks. */
+  async adopt(id: string, update: Uint8Array): Promise<void> {
+    const here = this.rows.get(id) || this.opened.has(id) ? await this.open(id) : undefined;
+    if (here && 'close' in here) {
+      here.receive(update);
+      await here.close();
+      return;
+    }
+    const document = new SheetDocument(id);
+    document.applyUpdate(update, 'load');
+    const sheet = this.register(document);
+    await sheet.storeAll();
+    if (!sheet.idle) this.rows.show(id, rowOf(document, Date.now()));
+    await sheet.close();
+  }
+
   /** A copy with an id of its own; its cells keep theirs, so that the two can be compared line by line. */
   async duplicate(id: string): Promise<string | Problem> {
     const file = await this.file(id);

@@ -14,6 +14,8 @@ const OpenPage = lazy(() =>
 
 const WithheldNote = lazy(() => import('./withheld-note.tsx'));
 
+const JoinPage = lazy(() => import('../joined/join-page.tsx'));
+
 const BookPage = lazy(() => import('../book/book-page.tsx').then((module) => ({ default: module.BookPage })));
 
 /** What is being fetched, where the page behind an address takes a moment. */
@@ -56,6 +58,11 @@ export const App = () => {
           </Match>
           <Match when={place().view === 'book'}>
             <BookPage kind={(place() as { kind?: string }).kind} />
+          </Match>
+          <Match when={place().view === 'join' && (place() as { key?: string; sheet?: string })} keyed>
+            {({ key, sheet }) => (
+              <JoinPage asked={key === undefined ? undefined : { key, ...(sheet && { sheet }) }} />
+            )}
           </Match>
           <Match when={place().view === 'unknown'}>
             <main class="paper">

@@ -6,7 +6,7 @@ const KEY = 'withheld';
 const WITHHELD = [
   'Without the server the page does not open. One that is open goes on working: closed in the yard, it stays closed until the server is reached again.',
   'The screen may go dark between two readings.',
-  'The browser may drop what it keeps here when its disk runs short. What has to last is saved to a file.',
+  'The browser may drop what it keeps here when its disk runs short. What has to last is saved to a file, or shared and at the shop’s server.',
 ] as const;
 
 /** What the browser holds back from a page that came over plain HTTP from another machine: said once. */

@@ -27,6 +27,11 @@ export const commitTyped = (
   way: 'commitText' | 'commitStored' = 'commitText',
 ): void => {
   const { cell, field } = spot;
+  if (sheet.document.refuse) {
+    if (typed !== undefined) sheet.document.refuse();
+    leave();
+    return;
+  }
   // Readings that both added all stay.
   const merged =
     typed !== undefined && other !== undefined && opened !== undefined && !typed.includes(',')

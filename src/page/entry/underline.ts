@@ -42,7 +42,8 @@ export const underlined = (
       say([]);
       timer = setTimeout(async () => {
         const text = update.view.state.doc.toString();
-        const problems = await check(text);
+        // Where it cannot be fetched nothing is underlined; the entry is read all the same.
+        const problems = await check(text).catch(() => []);
         if (!update.view.dom.isConnected || update.view.state.doc.toString() !== text) return;
         update.view.dispatch({ effects: setProblems.of(problems) });
         say(problems);

@@ -27,9 +27,20 @@ const Remarks = (props: { cell: string }) => {
   );
 };
 
+/** That somebody else types there, on another device. */
+const Elsewhere = (props: { cell: string }) => {
+  const { sheet } = useSheet();
+  return (
+    <Show when={sheet.elsewhere.of(props.cell)}>
+      {(words) => <span class="elsewhere block pl-2 text-small barred-moved">{words()}</span>}
+    </Show>
+  );
+};
+
 /** What a line says about itself and the questions it asks, quietly below its entry. */
 export const SlipRemarks = (props: { cell: string }) => (
   <>
+    <Elsewhere cell={props.cell} />
     <Questions cell={props.cell} />
     <Remarks cell={props.cell} />
   </>

@@ -4,6 +4,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText, fileName } from '../../document/files.ts';
 import { codeOf, linkOf } from '../../document/sharing/code.ts';
 import { templateOf } from '../../document/template.ts';
+import { ShareWithShop } from '../joined/share-with-shop.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { useSheet } from '../state/context.ts';
 import { printer, written } from '../state/printer.ts';
@@ -72,6 +73,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
           <label for="share-bare">As a template: leave out readings, names, dates and whom it is for</label>
         </div>
       </Show>
+      <ShareWithShop />
       <section class="share-part">
         <h3 class="text-figure">As a file</h3>
         <button type="button" onClick={() => void save(file())}>

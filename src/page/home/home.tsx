@@ -1,7 +1,8 @@
-import { createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
+import { createResource, createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { type Offer, offers } from '../handing-on/templates.ts';
+import { keyOfShop } from '../joined/keys.ts';
 import { createShop } from '../state/shop.ts';
 import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
@@ -12,6 +13,7 @@ import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { WholeShop } from './whole-shop.tsx';
 
+const SharedSheets = lazy(() => import('../joined/shared-sheets.tsx'));
 const PreferencesDialog = lazy(() => import('../kit/preferences-dialog.tsx'));
 
 /** The shop: what to begin with, and the jobs that are there. */
@@ -19,6 +21,11 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
   const [trouble, setTrouble] = createSignal<string>();
   const told = () => trouble() ?? props.failure ?? props.shop?.state.message;
   const [closed, setClosed] = createSignal<string>();
+  /** The shop of this browser, where it has joined the shop's server. */
+  const [joined, { refetch }] = createResource(
+    () => props.shop,
+    async (shop) => ((await keyOfShop(shop)) === undefined ? undefined : shop),
+  );
   const [preferring, setPreferring] = createSignal(false);
   onMount(() => {
     document.title = 'Fitwright';
@@ -70,6 +77,13 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
             {(shop) => <JobList shop={createShop(shop)} />}
           </Show>
         </div>
+        <Show when={joined.latest} keyed>
+          {(shop) => (
+            <Suspense>
+              <SharedSheets shop={shop} onLeft={() => void refetch()} />
+            </Suspense>
+          )}
+        </Show>
         <section>
           <h2 class="heading mb-3">A filled job to look at</h2>
           <For each={offers.filter(({ template }) => !template)}>

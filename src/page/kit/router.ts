@@ -8,6 +8,8 @@ export type Place =
   | { view: 'book'; kind?: string }
   /** A sheet from elsewhere: the one in the code, else one that is still to be chosen. */
   | { view: 'open'; code?: string }
+  /** The link of a shop's server, with its key; of one sheet alone perhaps. */
+  | { view: 'join'; key?: string; sheet?: string }
   | { view: 'unknown'; address: string };
 
 export type SheetPart = 'chain' | 'bench';
@@ -19,6 +21,8 @@ export const placeOf = (hash: string): Place => {
   if (book) return { view: 'book', ...(book[1] ? { kind: book[1] } : {}) };
   const open = /^\/open(?:\/(.*))?$/s.exec(path);
   if (open) return { view: 'open', ...(open[1] ? { code: open[1] } : {}) };
+  const join = /^\/join(?:\/([\w-]{22})(?:\/([\w-]{1,64}))?)?$/.exec(path);
+  if (join) return { view: 'join', ...(join[1] && { key: join[1] }), ...(join[2] && { sheet: join[2] }) };
   const sheet = /^\/sheet\/([\w-]+)(?:\/(chain|bench))?$/.exec(path);
   if (!sheet?.[1]) return { view: 'unknown', address: path };
   return { view: 'sheet', id: sheet[1], ...(sheet[2] ? { part: sheet[2] as SheetPart } : {}) };

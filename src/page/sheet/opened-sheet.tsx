@@ -12,9 +12,11 @@ import {
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { EngineClient } from '../../engine/worker/client-types.ts';
-import { loadEditor } from '../entry/load.ts';
+import { loadCommit, loadEditor } from '../entry/load.ts';
 import { Lines } from '../grid/lines.tsx';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
+import { sharedHere } from '../joined/keys.ts';
+import { sharing } from '../joined/lines.ts';
 import { whenIdle } from '../kit/idle.ts';
 import { createPrinting } from '../kit/printing.ts';
 import { addressOfSheet, createPlace, go, type SheetPart } from '../kit/router.ts';
@@ -48,7 +50,9 @@ import { TitleBlock } from './title-block.tsx';
 import { Toolbar } from './toolbar.tsx';
 import { TrashLine } from './trash-line.tsx';
 
-const BenchView = lazy(() => import('../bench/bench-view.tsx'));
+const loadBench = () => import('../bench/bench-view.tsx');
+const BenchView = lazy(loadBench);
+const JoinedBar = lazy(() => import('../joined/joined-bar.tsx'));
 const ChainView = lazy(() => import('../chain/chain-view.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
@@ -82,6 +86,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const chain = createChain(sheet, cursor);
   const printing = createPrinting();
   const adding = createAdding();
+  const [shared] = createResource(sharing, () => sharedHere(props.shop, props.opened.id));
   const tools = createTools(sheet, props.opened, props.shop);
   props.engine.load(props.opened.document.toFile());
 
@@ -112,6 +117,16 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   });
   onMount(() => whenIdle(() => void loadEditor().catch(() => undefined)));
   onMount(() => whenIdle(() => void readyPaper().catch(() => undefined)));
+  // With nothing that keeps the page, what is not here when the line goes cannot be had in the yard.
+  onMount(() => {
+    if (isSecureContext) return;
+    whenIdle(
+      () =>
+        void Promise.all([loadBench(), loadCommit(), import('../entry/check-text.ts')]).catch(
+          () => undefined,
+        ),
+    );
+  });
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
   onMount(() => offerTyped({ sheet, cursor, notices, adding, goTo }));
@@ -143,6 +158,13 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                   again to try once more.
                 </p>
               </div>
+            </Show>
+            <Show when={shared.latest} keyed>
+              {(one) => (
+                <Suspense>
+                  <JoinedBar opened={props.opened} shop={props.shop} shared={one} />
+                </Suspense>
+              )}
             </Show>
             <MissingSheets shop={props.shop} />
             <TrashLine shop={props.shop} id={props.opened.id} />

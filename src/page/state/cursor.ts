@@ -40,6 +40,7 @@ export const createCursor = (first?: Place) => {
     isEdited,
     /** What the part came out at is being typed in this row, not what was planned. */
     isEditedAsCut,
+    editing,
     /** Text an edit begins with in place of the present entry: the key that started it. */
     start: () => editing()?.start,
     move: (to: Place) => {

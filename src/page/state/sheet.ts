@@ -23,6 +23,7 @@ import { sameEntries } from '../kit/same-entries.ts';
 import { say } from '../kit/words.ts';
 import { createConflicts } from './conflicts.ts';
 import { countChecks, sameCounts } from './counts.ts';
+import { createElsewhere } from './elsewhere.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
 import { drawFigures, withFigures } from './with-figures.ts';
@@ -237,6 +238,8 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     forks,
     /** The way taken in place of that of a line; undefined where the line counts. */
     asideOf: (record: CellRecord): string | undefined => takenInstead(record, forks()),
+    /** Who else types where, where the sheet is shared. */
+    elsewhere: createElsewhere(),
     /** What was entered here and does not stand. */
     conflicts: createConflicts(document),
     /** Something is still to be worked out: nothing is green then. */

@@ -1,0 +1,154 @@
+import * as Y from 'yjs';
+import { emptyReplica, faultIn } from '../model/stored-fault.ts';
+import {
+  covers,
+  type Lost,
+  type Presence,
+  presenceIn,
+  type ServerSays,
+  type Stored,
+  sheetDocument,
+} from '../sharing/wire.ts';
+import type { SheetDocument } from '../sheet-document.ts';
+import { Observable } from '../storage/observable.ts';
+import type { Connection, Ended, ShopLine } from './shop-line.ts';
+
+/** How a shared sheet stands with the shop's server. */
+export interface JoinedState {
+  line: 'joining' | 'open' | 'away' | 'ended';
+  /** All that this page has of the sheet is stored there: only the server's word for it counts. */
+  atServer: boolean;
+  readOnly: boolean;
+  ended?: Ended;
+  /** What the server says of its own disk. */
+  trouble?: 'full' | 'failing';
+}
+
+/** A page tells of several updates together, milliseconds. */
+const TOGETHER = 30;
+
+/**
+ * Keeps an open sheet the same as at the shop's server. What comes is looked at in a document beside the sheet first: what
+ * no sheet holds is not applied to what is shown, and ends the connection.
+ */
+export class JoinedSheet {
+  readonly state = new Observable<JoinedState>({ line: 'joining', atServer: false, readOnly: false });
+  readonly others = new Observable<readonly Presence[]>([]);
+  private readonly wire = emptyReplica();
+  private readonly connection: Connection;
+  private readonly stop: () => void;
+  private readonly lostListeners = new Set<(lost: Lost) => void>();
+  private taking = false;
+  private mark = 0;
+  /** A mark that the server has not been sent yet. */
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private stored: Stored | undefined;
+  private synced = false;
+
+  /** @param receive applies and stores here what has come. */
+  constructor(
+    line: ShopLine,
+    private readonly sheet: SheetDocument,
+    receive: (update: Uint8Array) => void,
+  ) {
+    Y.applyUpdate(this.wire, sheet.updateSince(), 'here');
+    this.wire.on('update', (update: Uint8Array, origin: unknown, _doc: Y.Doc, transaction: Y.Transaction) => {
+      if (origin === 'here') {
+        this.markLater();
+        return;
+      }
+      if (faultIn(this.wire, transaction) !== undefined) {
+        this.connection.end('unsound');
+        return;
+      }
+      this.taking = true;
+      try {
+        receive(update);
+      } finally {
+        this.taking = false;
+      }
+    });
+    this.stop = sheet.onUpdate((update) => {
+      if (!this.taking && !this.state.get().readOnly && this.state.get().line !== 'ended')
+        Y.applyUpdate(this.wire, update, 'here');
+    });
+    this.connection = line.connect(sheetDocument(sheet.id), this.wire, {
+      open: (readOnly) => this.set({ line: 'open', readOnly }),
+      synced: () => {
+        this.synced = true;
+        this.markLater();
+      },
+      away: () => {
+        this.synced = false;
+        this.stored = undefined;
+        this.set({ line: 'away', atServer: false });
+        this.others.set([]);
+      },
+      ended: (ended) => {
+        clearTimeout(this.timer);
+        this.set({ line: 'ended', atServer: false, ended });
+        this.others.set([]);
+      },
+      said: (what) => this.hear(what),
+      presence: () => this.lookRound(),
+    });
+  }
+
+  /** Says where this device is on the sheet. */
+  tell(presence: Presence): void {
+    this.connection.provider.awareness?.setLocalState(presence as unknown as Record<string, unknown>);
+  }
+
+  onLost(listener: (lost: Lost) => void): () => void {
+    this.lostListeners.add(listener);
+    return () => this.lostListeners.delete(listener);
+  }
+
+  close(): void {
+    clearTimeout(this.timer);
+    this.stop();
+    this.connection.close();
+    queueMicrotask(() => this.wire.destroy());
+  }
+
+  private set(part: Partial<JoinedState>): void {
+    this.state.set({ ...this.state.get(), ...part });
+  }
+
+  private markLater(): void {
+    if (this.state.get().atServer) this.set({ atServer: false });
+    if (!this.synced || this.timer !== undefined) return;
+    this.timer = setTimeout(() => {
+      this.timer = undefined;
+      if (!this.synced) return;
+      this.mark += 1;
+      this.connection.send({ mark: this.mark });
+    }, TOGETHER);
+  }
+
+  private hear(what: ServerSays): void {
+    if (what.type === 'lost') {
+      for (const listener of [...this.lostListeners]) listener(what);
+      return;
+    }
+    if (what.type === 'storing') {
+      const { trouble: _trouble, ...rest } = this.state.get();
+      this.state.set(what.state === 'well' ? rest : { ...rest, trouble: what.state });
+      return;
+    }
+    this.stored = what;
+    const at =
+      this.synced &&
+      this.timer === undefined &&
+      this.stored.mark === this.mark &&
+      covers(this.stored, this.sheet.stateVector());
+    if (at !== this.state.get().atServer) this.set({ atServer: at });
+  }
+
+  private lookRound(): void {
+    const { awareness } = this.connection.provider;
+    if (!awareness) return;
+    const states = [...awareness.getStates()].filter(([client]) => client !== this.wire.clientID);
+    this.others.set(states.flatMap(([, state]) => presenceIn(state) ?? []));
+  }
+}

@@ -1,0 +1,108 @@
+import * as Y from 'yjs';
+import { isObject } from '../../../shared/sheet/schema.ts';
+import { emptyReplica, faultIn } from '../model/stored-fault.ts';
+import { LIST_DOCUMENT, LIST_MAP, MAX_DEVICE_NAME, type Shared, sheetDocument } from '../sharing/wire.ts';
+import { Observable } from '../storage/observable.ts';
+import type { Connection, Ended, ShopLine } from './shop-line.ts';
+
+/** One sheet in the list of what is shared. */
+export type SharedSheet = Shared & { id: string };
+
+const sharedIn = (id: string, value: unknown): SharedSheet[] => {
+  if (!/^[\w-]{1,64}$/.test(id) || !isObject(value)) return [];
+  const { title, template, by, since, ended } = value;
+  return typeof title === 'string' &&
+    title.length <= 500 &&
+    typeof by === 'string' &&
+    by.length <= MAX_DEVICE_NAME &&
+    typeof since === 'number'
+    ? [{ id, title, template: template === true, by, since, ...(ended === true && { ended }) }]
+    : [];
+};
+
+export interface ListState {
+  line: 'joining' | 'open' | 'away' | 'ended';
+  ended?: Ended;
+  sheets: readonly SharedSheet[];
+}
+
+/** What is shared at the shop's server, as it changes. */
+export class SharedList {
+  readonly state = new Observable<ListState>({ line: 'joining', sheets: [] });
+  private readonly doc = new Y.Doc();
+  private readonly map = this.doc.getMap<unknown>(LIST_MAP);
+  private readonly connection: Connection;
+
+  constructor(line: ShopLine) {
+    this.map.observe(() => this.read());
+    this.connection = line.connect(LIST_DOCUMENT, this.doc, {
+      open: () => undefined,
+      synced: () => {
+        this.set({ line: 'open' });
+        this.read();
+      },
+      away: () => this.set({ line: 'away' }),
+      ended: (ended) => this.set({ line: 'ended', ended, sheets: [] }),
+      said: () => undefined,
+    });
+  }
+
+  /** Puts a sheet on the list, or tells that it is shared no longer. */
+  put(id: string, shared: Shared): void {
+    this.map.set(id, shared);
+  }
+
+  /** Waits for the first answer of the server. */
+  answered(): Promise<ListState> {
+    return until(this.state, ({ line }) => line === 'open' || line === 'ended');
+  }
+
+  close(): void {
+    this.connection.close();
+    queueMicrotask(() => this.doc.destroy());
+  }
+
+  private set(part: Partial<ListState>): void {
+    this.state.set({ ...this.state.get(), ...part });
+  }
+
+  private read(): void {
+    const sheets = [...this.map].flatMap(([id, value]) => sharedIn(id, value));
+    this.set({ sheets: sheets.sort((a, b) => b.since - a.since) });
+  }
+}
+
+const until = <T>(value: Observable<T>, is: (now: T) => boolean): Promise<T> =>
+  new Promise((settle) => {
+    if (is(value.get())) {
+      settle(value.get());
+      return;
+    }
+    const stop = value.observe((now) => {
+      if (!is(now)) return;
+      stop();
+      settle(now);
+    });
+  });
+
+/** A sheet as it stands at the server, to be stored here for the first time; or why there is none. */
+export const fetchSheet = (line: ShopLine, id: string): Promise<Uint8Array | Ended> =>
+  new Promise((settle) => {
+    const doc = emptyReplica();
+    let connection: Connection | undefined;
+    const done = (what: Uint8Array | Ended) => {
+      connection?.close();
+      queueMicrotask(() => doc.destroy());
+      settle(what);
+    };
+    doc.on('update', (_update: Uint8Array, _origin: unknown, _doc: Y.Doc, transaction: Y.Transaction) => {
+      if (faultIn(doc, transaction) !== undefined) done('unsound');
+    });
+    connection = line.connect(sheetDocument(id), doc, {
+      open: () => undefined,
+      synced: () => done(Y.encodeStateAsUpdate(doc)),
+      away: () => undefined,
+      ended: done,
+      said: () => undefined,
+    });
+  });

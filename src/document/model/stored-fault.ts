@@ -1,0 +1,86 @@
+import * as Y from 'yjs';
+import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
+import { isField, type Part, partAt } from '../../../shared/sheet/field.ts';
+import { faultsOf, type Schema } from '../../../shared/sheet/schema.ts';
+import { SHEET_FIELDS } from '../../../shared/sheet/sheet-fields.ts';
+import { sheetSchema } from '../../../shared/sheet/sheet-schema.ts';
+import { isPlain } from './fields.ts';
+import { elementIn, fieldOfKey, isElementKey, isHead } from './readings.ts';
+import { GONE, ORDER } from './replica.ts';
+
+/** Longest text of a field, and greatest size of a record, characters. */
+const LONGEST = 200_000;
+const MAX_KEY = 300;
+
+const unescaped = (key: string) =>
+  key.replace(/%([0-9a-f]{2})/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)));
+
+/** What the format has at a stored key; undefined where it knows none, which files may hold too. */
+const partAtKey = (of: Part, key: string): Part | undefined =>
+  key.split('.').map(unescaped).reduce<Part | undefined>(partAt, of);
+
+const isSound = (value: unknown, of: Schema): boolean => {
+  const { $schema, $id, title, $defs } = sheetSchema();
+  return faultsOf(value, { $schema, $id, title, $defs, ...of }).length === 0;
+};
+
+const isSmall = (value: unknown): boolean =>
+  typeof value === 'string'
+    ? value.length <= LONGEST
+    : value === undefined || (JSON.stringify(value)?.length ?? 0) <= LONGEST;
+
+const isDangerous = (key: string): boolean =>
+  key.split('.').some((part) => ['__proto__', 'constructor', 'prototype'].includes(unescaped(part)));
+
+/** Whether what lies under a key of a cell, or of the sheet's settings, is what a sheet may hold there. */
+export const isStorable = (map: 'cell' | 'sheet', key: string, value: unknown): boolean => {
+  if (value === undefined) return true;
+  if (key === '' || key.length > MAX_KEY || isDangerous(key) || value instanceof Y.AbstractType) return false;
+  if (value instanceof Uint8Array || !isSmall(value)) return false;
+  if (map === 'cell') {
+    if (key === ORDER) return typeof value === 'string' && /^[0-9A-Za-z]{1,1000}$/.test(value);
+    if (key === GONE) return value === true;
+    if (isElementKey(key) && !key.startsWith('#'))
+      return elementIn(value) !== undefined && /^[\w-]{1,64}$/.test(key.slice(fieldOfKey(key).length + 1));
+    if (isHead(value)) return isField(partAtKey(CELL_FIELDS, key));
+  }
+  if (key.startsWith('#')) return map === 'sheet' && typeof value === 'string' && value.length <= 40;
+  const part = partAtKey(map === 'cell' ? CELL_FIELDS : SHEET_FIELDS, key);
+  if (isField(part)) return isSound(value, part.schema);
+  // A group that holds nothing is kept as such; what the format does not know stays whole.
+  return part === undefined || (isPlain(value) && Object.keys(value).length === 0);
+};
+
+/** A document that sheets from elsewhere are looked at in: its types are there before anything comes. */
+export const emptyReplica = (): Y.Doc => {
+  const doc = new Y.Doc();
+  doc.getMap('cells');
+  doc.getMap('sheet');
+  return doc;
+};
+
+/**
+ * What a transaction put into a document of {@link emptyReplica} that no sheet holds, for people; undefined where all is sound. Foreign shared
+ * types, types nested deeper, and fields that depart from the schema.
+ */
+export const faultIn = (doc: Y.Doc, transaction: Y.Transaction): string | undefined => {
+  const [cells, sheet] = [doc.getMap('cells'), doc.getMap('sheet')];
+  for (const name of doc.share.keys()) if (name !== 'cells' && name !== 'sheet') return 'a foreign part';
+  for (const [type, keys] of transaction.changed) {
+    const own = type as unknown as Y.AbstractType<unknown>;
+    if (own === cells) {
+      for (const id of keys) {
+        const cell = id === null ? undefined : cells.get(id);
+        if (id === null || id.length > 64 || !(cell instanceof Y.Map)) return 'a line that is none';
+        for (const [key, value] of cell) if (!isStorable('cell', key, value)) return `the field ${key}`;
+      }
+    } else if (own === sheet || own.parent === cells) {
+      const map = own as Y.Map<unknown>;
+      for (const key of keys) {
+        if (key === null) return 'a list where none is';
+        if (!isStorable(own === sheet ? 'sheet' : 'cell', key, map.get(key))) return `the field ${key}`;
+      }
+    } else return 'a foreign part';
+  }
+  return undefined;
+};

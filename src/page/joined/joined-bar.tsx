@@ -1,0 +1,165 @@
+import { createEffect, createSignal, For, onCleanup, Show, untrack } from 'solid-js';
+import type { JoinedSheet, JoinedState } from '../../document/joined/joined-sheet.ts';
+import { fieldOfKey } from '../../document/model/readings.ts';
+import { isStorable } from '../../document/model/stored-fault.ts';
+import { ReadOnlySheet } from '../../document/read-only.ts';
+import type { Lost, Presence } from '../../document/sharing/wire.ts';
+import type { OpenSheet } from '../../document/storage/open-sheet.ts';
+import type { Shop } from '../../document/storage/shop.ts';
+import { say } from '../kit/words.ts';
+import { useSheet } from '../state/context.ts';
+import { cellOfRow } from '../state/row-key.ts';
+import { createStorageState } from '../state/storage-state.ts';
+import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
+import { endedWords, lineOf } from './lines.ts';
+
+/** Where a shared sheet stands: saved here, at the shop's server, and who else is on it. */
+export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared: SharedHere }) {
+  const { sheet, cursor, notices } = useSheet();
+  const { opened, shop } = untrack(() => props);
+  const storage = createStorageState(opened);
+  const [state, setState] = createSignal<JoinedState>();
+  const [others, setOthers] = createSignal<readonly Presence[]>([]);
+  const [failure, setFailure] = createSignal<string>();
+  const [joined, setJoined] = createSignal<JoinedSheet>();
+  let shared: SharedHere = untrack(() => props.shared);
+  let gone = false;
+
+  const keep = (part: Partial<SharedHere>) => {
+    shared = { ...shared, ...part };
+    void keepShared(shop, opened.id, shared);
+  };
+  const readsOnly = (readOnly: boolean) => {
+    sheet.document.refuse = readOnly
+      ? () => notices.say('This sheet is shared with you to be read: nothing is changed here.')
+      : undefined;
+    if ((shared.readOnly === true) !== readOnly) keep({ readOnly });
+  };
+  if (shared.readOnly) readsOnly(true);
+  // An edit that is refused has been told of.
+  const quiet = (event: ErrorEvent | PromiseRejectionEvent) => {
+    const error = 'reason' in event ? event.reason : event.error;
+    if (error instanceof ReadOnlySheet) event.preventDefault();
+  };
+  addEventListener('error', quiet);
+  addEventListener('unhandledrejection', quiet);
+
+  const tellLost = (lost: Lost) => {
+    const { n, cell, key, lost: mine, kept: theirs } = lost;
+    if (n <= (shared.told ?? 0)) return;
+    keep({ told: n });
+    const map = cell === undefined ? 'sheet' : 'cell';
+    if (mine === undefined || !isStorable(map, key, mine) || !isStorable(map, key, theirs)) return;
+    if (cell !== undefined && !sheet.document.cell(cell)) return;
+    const shown = (value: unknown) => {
+      const text = sheet.document.shown(value, cell, key);
+      return text === undefined ? '' : typeof text === 'string' ? text : JSON.stringify(text);
+    };
+    const field = fieldOfKey(key);
+    const told = { cell, field, mine: shown(mine), theirs: shown(theirs) };
+    const { conflicts } = sheet;
+    // Told already by this page itself.
+    if (conflicts.list().some((one) => one.cell === cell && one.field === field && one.mine === told.mine))
+      return;
+    conflicts.add({
+      ...told,
+      another: true,
+      enter: () => sheet.document.enterAgain({ cell, key, mine, theirs }),
+    });
+  };
+
+  const begin = async () => {
+    const key = shared.key ?? (await keyOfShop(shop));
+    if (key === undefined) {
+      setFailure('This device has left the shop’s server: the sheet is here alone.');
+      return;
+    }
+    const [line, { JoinedSheet }] = await Promise.all([
+      lineOf(key),
+      import('../../document/joined/joined-sheet.ts'),
+    ]);
+    if (gone) return;
+    const one = new JoinedSheet(line, opened.document, (update) => opened.receive(update));
+    setState(one.state.get());
+    one.state.observe((now) => {
+      setState(now);
+      if (now.line === 'open') readsOnly(now.readOnly);
+    });
+    one.others.observe(setOthers);
+    one.onLost(tellLost);
+    setJoined(one);
+  };
+  void begin().catch((error: unknown) => setFailure(`The server cannot be reached: ${String(error)}`));
+  onCleanup(() => {
+    gone = true;
+    joined()?.close();
+    sheet.document.refuse = undefined;
+    sheet.elsewhere.set(new Map());
+    removeEventListener('error', quiet);
+    removeEventListener('unhandledrejection', quiet);
+  });
+
+  createEffect(() => {
+    const place = cursor.place();
+    const line = place && cellOfRow(place.row);
+    const typing = cursor.editing();
+    const one = joined();
+    if (state()?.line !== 'open') return;
+    one?.tell({
+      device: deviceName(),
+      ...(line !== undefined && { line }),
+      ...(typing && { typing: typing.asCut ? 'measured.entry' : 'entry' }),
+    });
+  });
+  createEffect(() => {
+    const words = new Map<string, string>();
+    for (const { device, line, typing } of others())
+      if (line !== undefined && typing !== undefined) words.set(line, `${say(device)} is typing here`);
+    sheet.elsewhere.set(words);
+  });
+
+  const there = () => {
+    const now = state();
+    if (now?.trouble === 'full') return 'not at the shop’s server: its disk is full';
+    if (now?.trouble) return 'not at the shop’s server: it cannot store just now';
+    if (!now || now.line === 'joining') return 'asking the shop’s server …';
+    if (now.line === 'ended') return 'not at the shop’s server';
+    if (now.line === 'away') return 'not at the shop’s server: it is not reached';
+    return now.atServer ? 'at the shop’s server' : 'on its way to the shop’s server …';
+  };
+  const ended = () => failure() ?? (state()?.ended ? endedWords(state()!.ended!) : undefined);
+  return (
+    <>
+      <section
+        class="joined strip gap-x-4 gap-y-1 py-1 lined-b-rule text-small"
+        aria-label="Shared with the shop"
+      >
+        <span class="saved-here">{storage().state === 'saved' ? 'saved here' : 'not saved here yet'}</span>
+        <span class="at-server" classList={{ 'font-bold': state()?.atServer !== true }} role="status">
+          {there()}
+        </span>
+        <Show when={state()?.readOnly}>
+          <span>shared with you to be read</span>
+        </Show>
+        <For each={others()}>
+          {({ device, line, typing }) => (
+            <span class="other">
+              <strong>{say(device)}</strong>
+              <Show when={line !== undefined && sheet.line(line)}>
+                {typing ? ' types in ' : ' is on '}
+                {sheet.titleOf(line!)}
+              </Show>
+            </span>
+          )}
+        </For>
+      </section>
+      <Show when={ended()}>
+        {(text) => (
+          <div class="trouble" role="alert">
+            <p>{text()}</p>
+          </div>
+        )}
+      </Show>
+    </>
+  );
+}

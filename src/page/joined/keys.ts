@@ -1,0 +1,61 @@
+import type { Shop } from '../../document/storage/shop.ts';
+import { readKept, writeKept } from '../kit/kept.ts';
+
+/** Settings of the shop that hold keys: never part of a file. */
+const ALL = 'joined';
+const ASKED = 'joined.asked';
+const OF_SHEET = 'joined.sheet.';
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null;
+
+/** The key by which this device has joined the shop's server; none where it has not. */
+export const keyOfShop = async (shop: Shop): Promise<string | undefined> => {
+  const kept = await shop.setting(ALL);
+  return isRecord(kept) && typeof kept.key === 'string' ? kept.key : undefined;
+};
+
+export const keepKeyOfShop = (shop: Shop, key: string | undefined) =>
+  shop.setSetting(ALL, key === undefined ? undefined : { key });
+
+/** A key that came by a link and has not been used yet. */
+export interface Asked {
+  key: string;
+  sheet?: string;
+}
+
+export const keepAsked = (shop: Shop, asked: Asked | undefined) => shop.setSetting(ASKED, asked);
+
+export const askedToJoin = async (shop: Shop): Promise<Asked | undefined> => {
+  const kept = await shop.setting(ASKED);
+  if (!isRecord(kept) || typeof kept.key !== 'string') return undefined;
+  return { key: kept.key, ...(typeof kept.sheet === 'string' && { sheet: kept.sheet }) };
+};
+
+/** That a sheet is shared, with what is known of it here. */
+export interface SharedHere {
+  /** Of its own, where the key opens this sheet alone. */
+  key?: string;
+  readOnly?: boolean;
+  /** The last lost value that was told. */
+  told?: number;
+}
+
+export const sharedHere = async (shop: Shop, id: string): Promise<SharedHere | undefined> => {
+  const kept = await shop.setting(OF_SHEET + id);
+  return isRecord(kept) ? (kept as SharedHere) : undefined;
+};
+
+export const keepShared = (shop: Shop, id: string, shared: SharedHere | undefined) =>
+  shop.setSetting(OF_SHEET + id, shared);
+
+const DEVICE = 'device';
+
+/** The name this device gives itself. */
+export const deviceName = (): string => {
+  const kept = readKept(DEVICE);
+  if (typeof kept === 'string' && kept !== '') return kept;
+  return matchMedia('(pointer: coarse)').matches ? 'a phone' : 'a desk';
+};
+
+export const nameDevice = (name: string): void => writeKept(DEVICE, name.trim().slice(0, 40) || undefined);

@@ -1,0 +1,48 @@
+import { createSignal } from 'solid-js';
+import type { Ended, ShopLine } from '../../document/joined/shop-line.ts';
+
+const lines = new Map<string, Promise<ShopLine>>();
+
+/** The line to the server this page came from, one a key; its code is fetched when it is first used. */
+export const lineOf = (key: string): Promise<ShopLine> => {
+  let line = lines.get(key);
+  if (!line) {
+    line = import('../../document/joined/shop-line.ts').then(
+      ({ ShopLine, lineAddress }) => new ShopLine(lineAddress(location.href), key),
+    );
+    line.catch(() => lines.delete(key));
+    lines.set(key, line);
+  }
+  return line;
+};
+
+/** Begins the line anew, as after a key was refused. */
+export const dropLine = (key: string): void => {
+  void lines.get(key)?.then((line) => line.close());
+  lines.delete(key);
+};
+
+/** Whoever shows whether a sheet is shared looks again. */
+const [sharing, noteSharing] = createSignal(0);
+
+export { sharing };
+export const sharingChanged = (): void => void noteSharing((n) => n + 1);
+
+const WORDS: Record<Ended, string> = {
+  'key-unknown': 'The server does not know this key. Ask for a new link where the server runs.',
+  'key-ended': 'This key has been ended. Ask for a new link where the server runs.',
+  'key-other-sheet': 'This key opens another sheet, not this one.',
+  'key-reads-only': 'This key only reads: what was entered here is kept on this device and was not sent.',
+  'update-refused':
+    'The server refused an entry of this device, as none that a sheet holds. It is kept here; save the sheet to a file.',
+  'sheet-full': 'The sheet has reached the size the server takes. What is entered is kept here alone.',
+  'too-many': 'As many devices are on the server, or on this sheet, as it allows.',
+  'page-old': 'This page is older than the server: load it again. What is entered is kept here.',
+  'server-old': 'The server is older than this page: bring it up to date. What is entered is kept here.',
+  unsound:
+    'What came from the server is no sheet. Nothing of it is shown, and nothing more is taken from there.',
+  closed: 'The server has closed the line and takes nothing more from this device: load the page again.',
+};
+
+/** Why the server and this device are apart for good, in words. */
+export const endedWords = (why: Ended): string => WORDS[why];

@@ -1,0 +1,78 @@
+import { createResource, createSignal, Show } from 'solid-js';
+import { useSheet } from '../state/context.ts';
+import { useTools } from '../state/tools.ts';
+import { deviceName, keepShared, keyOfShop, sharedHere } from './keys.ts';
+import { endedWords, lineOf, sharing, sharingChanged } from './lines.ts';
+
+/** Shares the sheet with every device that has joined the shop's server, or ends it. */
+export const ShareWithShop = () => {
+  const { sheet } = useSheet();
+  const { shop, sheetId } = useTools();
+  const [told, setTold] = createSignal('');
+  const [now] = createResource(sharing, async () => {
+    const [key, shared] = await Promise.all([keyOfShop(shop), sharedHere(shop, sheetId)]);
+    return { key, shared };
+  });
+  const put = async (key: string, ended: boolean) => {
+    setTold('Asking the server …');
+    const [line, { SharedList }] = await Promise.all([
+      lineOf(key),
+      import('../../document/joined/shared-list.ts'),
+    ]);
+    const list = new SharedList(line);
+    const answer = await list.answered();
+    if (answer.ended) {
+      setTold(endedWords(answer.ended));
+      return;
+    }
+    list.put(sheetId, {
+      title: sheet.state.title.title,
+      template: sheet.document.template(),
+      by: deviceName(),
+      since: Date.now(),
+      ...(ended && { ended }),
+    });
+    await keepShared(shop, sheetId, ended ? undefined : {});
+    sharingChanged();
+    setTold(ended ? 'Shared no longer: every device keeps what it has.' : 'Shared with the shop.');
+    // What was put on the list goes on its way first.
+    setTimeout(() => list.close(), 2_000);
+  };
+  const press = (ended: boolean) => {
+    const key = now.latest?.key;
+    if (key !== undefined)
+      void put(key, ended).catch((error: unknown) => setTold(`It was not done: ${String(error)}`));
+  };
+  return (
+    <section class="share-part">
+      <h3 class="text-figure">With the devices of the shop, as it goes on</h3>
+      <Show
+        when={now.latest?.key}
+        fallback={
+          <p class="caption">
+            {now.latest?.shared
+              ? 'This sheet is shared with you by a link of its own.'
+              : 'Where this page came from the shop’s own server, open the link that the server shows: then a sheet can be shared as it goes on.'}
+          </p>
+        }
+      >
+        <Show
+          when={now.latest?.shared}
+          fallback={
+            <button type="button" onClick={() => press(false)}>
+              Share with the shop
+            </button>
+          }
+        >
+          <p>This sheet is shared: every device that has joined sees it and can change it.</p>
+          <button type="button" onClick={() => press(true)}>
+            Share it no longer
+          </button>
+        </Show>
+      </Show>
+      <p role="status" class="empty:hidden">
+        {told()}
+      </p>
+    </section>
+  );
+};

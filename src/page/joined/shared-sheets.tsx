@@ -1,0 +1,107 @@
+import { createResource, createSignal, For, onCleanup, Show } from 'solid-js';
+import type { ListState, SharedSheet } from '../../document/joined/shared-list.ts';
+import type { Shop } from '../../document/storage/shop.ts';
+import { addressOfSheet, go } from '../kit/router.ts';
+import { say } from '../kit/words.ts';
+import { keepKeyOfShop, keepShared, keyOfShop } from './keys.ts';
+import { dropLine, endedWords, lineOf } from './lines.ts';
+
+const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+
+/** What the devices of the shop share, on each that has joined. */
+export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) {
+  const [state, setState] = createSignal<ListState>();
+  const [trouble, setTrouble] = createSignal<string>();
+  let gone = false;
+  const [key] = createResource(async () => {
+    const key = await keyOfShop(props.shop);
+    if (key === undefined) return undefined;
+    const [line, { SharedList }] = await Promise.all([
+      lineOf(key),
+      import('../../document/joined/shared-list.ts'),
+    ]);
+    if (gone) return key;
+    const list = new SharedList(line);
+    setState(list.state.get());
+    list.state.observe(setState);
+    onGone = () => list.close();
+    return key;
+  });
+  let onGone = (): void => undefined;
+  onCleanup(() => {
+    gone = true;
+    onGone();
+  });
+  const open = async ({ id, title }: SharedSheet) => {
+    setTrouble(undefined);
+    if (!props.shop.row(id)) {
+      const { fetchSheet } = await import('../../document/joined/shared-list.ts');
+      const came = await fetchSheet(await lineOf(key()!), id);
+      if (typeof came === 'string') {
+        setTrouble(`${say(title)}: ${endedWords(came)}`);
+        return;
+      }
+      await props.shop.adopt(id, came);
+    }
+    await keepShared(props.shop, id, {});
+    go(addressOfSheet(id));
+  };
+  const leave = async () => {
+    dropLine(key()!);
+    await keepKeyOfShop(props.shop, undefined);
+    props.onLeft();
+  };
+  const words = () => {
+    const now = state();
+    if (now?.ended) return endedWords(now.ended);
+    return now?.line === 'open'
+      ? undefined
+      : 'The server is not reached; it is tried again. What is here can be worked on.';
+  };
+  const sheets = () => (state()?.sheets ?? []).filter(({ ended }) => !ended);
+  return (
+    <section class="shared-sheets" aria-label="Shared in the shop">
+      <h2 class="heading mb-3">Shared in the shop</h2>
+      <Show when={words()}>{(text) => <p role="status">{text()}</p>}</Show>
+      <Show when={trouble()}>
+        {(text) => (
+          <p class="trouble" role="alert">
+            {text()}
+          </p>
+        )}
+      </Show>
+      <ul class="lined-t">
+        <For
+          each={sheets()}
+          fallback={
+            <li class="caption p-2 lined-b-rule">
+              Nothing yet: open a sheet, and press “Share” and then “Share with the shop”.
+            </li>
+          }
+        >
+          {(sheet) => (
+            <li class="along justify-between gap-3 py-2 lined-b-rule">
+              <span class="wrap-anywhere">
+                <strong>{say(sheet.title) || 'without a title'}</strong>{' '}
+                <span class="caption">
+                  {sheet.template ? 'a template, ' : ''}shared by {say(sheet.by)}, {when.format(sheet.since)}
+                </span>
+              </span>
+              <button
+                type="button"
+                onClick={() => void open(sheet).catch((error: unknown) => setTrouble(String(error)))}
+              >
+                {props.shop.row(sheet.id) ? 'Open it' : 'Open it here too'}
+              </button>
+            </li>
+          )}
+        </For>
+      </ul>
+      <p class="mt-2">
+        <button type="button" class="plain" onClick={() => void leave()}>
+          Leave the shop’s server
+        </button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,156 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { WebSocket } from 'ws';
+import * as Y from 'yjs';
+import { JoinedSheet } from '../../../src/document/joined/joined-sheet.ts';
+import { fetchSheet, SharedList } from '../../../src/document/joined/shared-list.ts';
+import { lineAddress, ShopLine } from '../../../src/document/joined/shop-line.ts';
+import { SheetDocument } from '../../../src/document/sheet-document.ts';
+import { KEY, type Relay, relay } from '../../shop-relay.ts';
+import { bushJob } from '../sample.ts';
+
+vi.stubGlobal('WebSocket', WebSocket);
+
+let server: Relay;
+const lines: ShopLine[] = [];
+const until = (is: () => boolean) =>
+  vi.waitFor(() => expect(is()).toBe(true), { timeout: 10_000, interval: 10 });
+
+beforeEach(async () => {
+  server = await relay();
+});
+afterEach(async () => {
+  for (const line of lines.splice(0)) line.close();
+  await server.stop();
+});
+
+const line = (key = KEY) => {
+  const one = new ShopLine(lineAddress(`http://127.0.0.1:${server.port}/#/x`), key);
+  lines.push(one);
+  return one;
+};
+const join = (sheet: SheetDocument, key = KEY) =>
+  new JoinedSheet(line(key), sheet, (update) => sheet.applyUpdate(update, 'remote'));
+
+describe('a sheet at the shop’s server', () => {
+  it('is at the server only when the server says so, and comes to another device', async () => {
+    server.stores = false;
+    const desk = SheetDocument.fromFile(bushJob());
+    const at = join(desk);
+    await until(() => at.state.get().line === 'open');
+    await until(() => server.document(`sheet.${desk.id}`)?.getMap('cells').size === 6);
+    expect(at.state.get().atServer).toBe(false);
+    server.stores = true;
+    desk.setEntry('c3', '2.2512; 2.2514; 2.2516 in');
+    await until(() => at.state.get().atServer);
+    // A field taken away moves no state vector: it is on its way all the same.
+    server.stores = false;
+    desk.setField('c4', 'tolerance', '');
+    expect(at.state.get().atServer).toBe(false);
+    server.stores = true;
+    const came = await fetchSheet(line(), desk.id);
+    const phone = new SheetDocument(desk.id);
+    phone.applyUpdate(came as Uint8Array, 'load');
+    expect(phone.toFile()).toEqual(desk.toFile());
+  });
+
+  it('takes in what was entered while the line was lost, on both sides', async () => {
+    const desk = SheetDocument.fromFile(bushJob());
+    const at = join(desk);
+    await until(() => at.state.get().atServer);
+    const phone = new SheetDocument(desk.id);
+    phone.applyUpdate(desk.updateSince(), 'load');
+    const there = join(phone);
+    await until(() => there.state.get().atServer);
+    server.drop();
+    await until(() => at.state.get().line === 'away' && there.state.get().line === 'away');
+    expect(at.state.get().atServer).toBe(false);
+    desk.setEntry('c3', '2.2512; 2.2514; 2.2516 in');
+    phone.setEntry('c3', '2.2512; 2.2514; 2.2518 in');
+    await until(() => at.state.get().atServer && there.state.get().atServer);
+    await until(() => phone.cell('c3')!.entry === desk.cell('c3')!.entry);
+    expect(phone.cell('c3')!.entry).toContain('2.2516');
+    expect(phone.cell('c3')!.entry).toContain('2.2518');
+  });
+
+  it('tells who else is there, and where', async () => {
+    const desk = SheetDocument.fromFile(bushJob());
+    const phone = new SheetDocument(desk.id);
+    phone.applyUpdate(desk.updateSince(), 'load');
+    const [at, there] = [join(desk), join(phone)];
+    await until(() => at.state.get().line === 'open' && there.state.get().line === 'open');
+    there.tell({ device: 'Bench', line: 'c3', typing: 'entry' });
+    await until(() => at.others.get().length === 1);
+    expect(at.others.get()).toEqual([{ device: 'Bench', line: 'c3', typing: 'entry' }]);
+    there.close();
+    await until(() => at.others.get().length === 0);
+  });
+
+  it.each([
+    ['key-unknown', undefined],
+    ['key-ended', { ended: true }],
+    ['key-other-sheet', { sheet: 'another' }],
+  ] as const)('is refused to a key that does not open it (%s), and shows nothing', async (why, right) => {
+    const key = 'B'.repeat(22);
+    if (right) server.keys.set(key, right);
+    const desk = SheetDocument.fromFile(bushJob());
+    const at = join(desk);
+    await until(() => at.state.get().atServer);
+    expect(await fetchSheet(line(key), desk.id)).toBe(why);
+    const list = new SharedList(line(key));
+    expect(await list.answered()).toEqual({ line: 'ended', ended: why, sheets: [] });
+    list.close();
+  });
+
+  it('sends nothing by a key that only reads', async () => {
+    const key = 'R'.repeat(22);
+    server.keys.set(key, { readOnly: true });
+    const desk = SheetDocument.fromFile(bushJob());
+    const at = join(desk);
+    await until(() => at.state.get().atServer);
+    const guest = new SheetDocument(desk.id);
+    guest.applyUpdate(desk.updateSince(), 'load');
+    const there = join(guest, key);
+    await until(() => there.state.get().readOnly);
+    desk.setEntry('c3', '2.2522 in');
+    await until(() => guest.cell('c3')!.entry === '2.2522 in');
+    guest.refuse = () => undefined;
+    expect(() => guest.setEntry('c3', '2.3 in')).toThrow('only to be read');
+    expect(guest.cell('c3')!.entry).toBe('2.2522 in');
+  });
+
+  it.each([
+    ['a foreign shared type', (doc: Y.Doc) => doc.getMap('other').set('a', 1)],
+    ['a type nested in a field', (doc: Y.Doc) => cell(doc).set('entry', new Y.Text('2.3 in'))],
+    ['a field that departs from the schema', (doc: Y.Doc) => cell(doc).set('role', 'proven')],
+    ['a reading that is none', (doc: Y.Doc) => cell(doc).set('entry#x', { text: '=1' })],
+    ['a key of the workings of objects', (doc: Y.Doc) => cell(doc).set('inputs.__proto__', '1')],
+    ['a line that is no map', (doc: Y.Doc) => (doc.getMap('cells') as Y.Map<unknown>).set('c9', 'x')],
+  ])('is not shown %s, whoever sends it, and lets go', async (_, spoil) => {
+    const desk = SheetDocument.fromFile(bushJob());
+    const at = join(desk);
+    await until(() => at.state.get().atServer);
+    const before = desk.toFile();
+    spoil(server.document(`sheet.${desk.id}`)!);
+    await until(() => at.state.get().line === 'ended');
+    expect(at.state.get().ended).toBe('unsound');
+    expect(desk.toFile()).toEqual(before);
+    desk.setEntry('c3', '2.2522 in');
+    expect(desk.cell('c3')!.entry).toBe('2.2522 in');
+  });
+});
+
+const cell = (doc: Y.Doc) => doc.getMap('cells').get('c3') as Y.Map<unknown>;
+
+it('the list of what is shared is the same on every device', async () => {
+  const [desk, phone] = [new SharedList(line()), new SharedList(line())];
+  await Promise.all([desk.answered(), phone.answered()]);
+  desk.put('s1', { title: 'Countershaft bush', template: false, by: 'Desk', since: 1 });
+  await until(() => phone.state.get().sheets.length === 1);
+  expect(phone.state.get().sheets[0]).toMatchObject({ id: 's1', title: 'Countershaft bush', by: 'Desk' });
+  server.document('list')!.getMap('shared').set('bad id', { title: 3 });
+  phone.put('s1', { title: 'Countershaft bush', template: false, by: 'Desk', since: 1, ended: true });
+  await until(() => desk.state.get().sheets[0]?.ended === true);
+  expect(desk.state.get().sheets).toHaveLength(1);
+  desk.close();
+  phone.close();
+});
