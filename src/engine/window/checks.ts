@@ -92,8 +92,9 @@ export function stoodOf(check: CheckBelow, result: CellResult | undefined): Stoo
   }
   const found = result?.outputs[check.output]?.check;
   const verdict: Verdict | undefined = check.as === 'new' ? found?.asNew : found?.inService;
-  // An optional input was left blank: nothing is judged here.
-  if (result?.outputs[check.output]?.idle || verdict?.state === 'no limits')
+  // An optional input was left blank, or it is a way that is not taken: nothing is judged here.
+  const isUnjudged = found?.asNew.state === 'no limits' && !found.inService;
+  if (result?.outputs[check.output]?.idle || isUnjudged || verdict?.state === 'no limits')
     return { holds: true, waits: false, words: '' };
   if (!found || !verdict) return { holds: false, waits: true, words: 'waiting' };
   const grade = gradeOf(verdict.state);
@@ -103,3 +104,9 @@ export function stoodOf(check: CheckBelow, result: CellResult | undefined): Stoo
       : (found.inService ? eachInWords(found) : eachInWords({ asNew: verdict, where: found.where }))[0];
   return { holds: grade === 'in' || grade === 'near', waits: grade === undefined, words };
 }
+
+/** Something is judged there as the sheet stands. */
+export const isJudged = (check: CheckBelow, result: CellResult | undefined): boolean => {
+  const { holds, words } = stoodOf(check, result);
+  return check.as === 'valid' || !holds || words !== '';
+};

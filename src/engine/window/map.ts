@@ -1,7 +1,7 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { freeRow } from '../workback/path.ts';
 import type { CheckSaid } from './answer.ts';
-import { type CheckBelow, type CheckName, checksBelow, stoodOf } from './checks.ts';
+import { type CheckBelow, type CheckName, checksBelow, isJudged, stoodOf } from './checks.ts';
 import { type InputPlace, type Movable, movableOf } from './input.ts';
 import { placesFor, type Range } from './range.ts';
 import { roughly } from './roughly.ts';
@@ -116,7 +116,9 @@ class Mapped {
     if (trial.isSettling) trial.settle();
     const computed = trial.computed();
     const [freeA, freeB] = [freeRow(computed, a.key), freeRow(computed, b.key)];
-    const checks = checksBelow(computed, [a.key, b.key], this.order, trial.sheet.rule);
+    const checks = checksBelow(computed, [a.key, b.key], this.order, trial.sheet.rule).filter((check) =>
+      isJudged(check, trial.result(check.cell)),
+    );
     if (!freeA || !freeB || checks.length === 0)
       return none(`No check depends on "${a.name}" or "${b.name}".`);
     const said = new Map(checks.map((check) => [check, stoodOf(check, trial.result(check.cell))]));
@@ -151,8 +153,7 @@ class Mapped {
       onProgress(row + 1, size);
     }
     const counted = checks.filter((_, c) => held[c]?.includes(1));
-    // Nothing is judged where an optional input was left blank.
-    const leftOut = checks.filter((check, c) => !held[c]?.includes(1) && said.get(check)?.words !== '');
+    const leftOut = checks.filter((_, c) => !held[c]?.includes(1));
     if (counted.length === 0)
       return none(`None of the ${checks.length} checks that depend on them holds anywhere on the map.`);
     const cells = new Int16Array(size * size);

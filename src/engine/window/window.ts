@@ -2,7 +2,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
 import { freeRow } from '../workback/path.ts';
 import type { CheckSaid, WindowAnswer, WindowEnd, WindowPiece } from './answer.ts';
-import { type CheckBelow, checksBelow, type Stood, stoodOf } from './checks.ts';
+import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from './checks.ts';
 import { type InputPlace, type Movable, movableOf, writtenIn } from './input.ts';
 import type { RoughPiece } from './pieces.ts';
 import { placesFor, type Range, rangeFor, Steps } from './range.ts';
@@ -106,7 +106,9 @@ class Search {
     if (!start) return none(`"${input.name}" cannot be written as another value in ${input.unit.label}.`);
     trial.put(start);
     const free = freeRow(trial.computed(), input.key);
-    this.checks = checksBelow(trial.computed(), [input.key], this.order, this.rule);
+    this.checks = checksBelow(trial.computed(), [input.key], this.order, this.rule).filter((check) =>
+      isJudged(check, trial.result(check.cell)),
+    );
     if (!free || this.checks.length === 0)
       return none(`No check depends on "${input.name}": it may be anything as far as this sheet goes.`);
     for (let round = 0; round < MOST_ROUNDS; round++) {
