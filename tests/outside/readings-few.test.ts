@@ -38,3 +38,24 @@ test('a list says its mean to t s / sqrt n (JCGM 100:2008, 4.2.3 and G.3.2)', ()
   const reach = jStat.studentt.inv((1 + SHARE) / 2, 4) * (s / Math.sqrt(5));
   expect((high - low) * 500).toBeCloseTo(reach, 5);
 });
+
+test('a temperature without ± is known to half its last figure (JCGM 100:2008, F.2.2.1: resolution)', () => {
+  const read = (at: string) =>
+    computed(
+      sheet([
+        {
+          id: 'steel',
+          role: 'cell',
+          kind: 'material',
+          edition: 1,
+          name: 'steel',
+          inputs: { material: '1045' },
+        } as never,
+        cell('bore', 'measured', '100.000 mm ± 0.000001 mm', { at, material: 'steel' }),
+      ]),
+    ).figure('bore');
+  const [bare, stated] = [read('30 degC'), read('30 degC ± 0.0001 K')];
+  // 11.x um/m K over half a kelvin of 100 mm: above half a micrometre either way.
+  expect((bare.high - bare.low - (stated.high - stated.low)) / 2).toBeGreaterThan(0.5e-6);
+  expect(bare.value).toBeCloseTo(stated.value, 12);
+});

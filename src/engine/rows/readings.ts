@@ -7,6 +7,7 @@ import type { CellBuilder } from './builder.ts';
 import { call, constant, minus, plus, rowRef, times } from './expr.ts';
 import { type Form, formOf, pooledScatter, type Scatter } from './form.ts';
 import { outputRow, partRow, type ReadingFigure, type RowKey } from './key.ts';
+import { lastFigure } from './last-figure.ts';
 import { gaugeOf, type Lost, recordOf } from './record-of.ts';
 import type { RowProof, SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -326,7 +327,15 @@ function correction(
         dof: Number.POSITIVE_INFINITY,
         label: `${build.name}: temperature of the part`,
       })
-    : build.number(key, entry.value.value);
+    : build.source(key, entry.value.value, {
+        // Read to half its last figure at best: no thermometer is without doubt.
+        low: -lastFigure(entry.value) / 2,
+        high: lastFigure(entry.value) / 2,
+        distribution: 'rectangular',
+        k: 2,
+        dof: Number.POSITIVE_INFINITY,
+        label: `${build.name}: temperature of the part, last figure written`,
+      });
   const zero = constant(reference.value.value);
   const grown = times(rowRef(outputRow(material, 'alpha')), minus(rowRef(part), zero));
   const one = minus(constant(1), grown);
