@@ -189,7 +189,7 @@ describe('a spread that is not known', () => {
     const sheet = inches([cell, plain('below', 'worked', '=a * 1', { limits })]);
     near(sheet.figure('a').value, 2 * inch);
     expect(sheet.output('a').check.words).toBe('entry in error');
-    expect(sheet.output('below').check.words).toBe('entry in error');
+    expect(sheet.output('below').check.words).toBe('waiting');
     const said = [...(sheet.byName('a')?.problems ?? []), sheet.output('a').problem];
     expect(said.some((one) => one !== undefined)).toBe(true);
     expect(sheet.output('below').problem?.originId).toBe('c_a');

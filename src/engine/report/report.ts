@@ -126,11 +126,12 @@ export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): Li
   return figures;
 }
 
-/** Whether something is missing, or something that was entered does not stand. */
+/** What is asked or blank is waited for, and so is what stands in error in another line. */
+const WAITED: ReadonlySet<string> = new Set(['blank', 'ask', 'upstream']);
+
+/** Whether something is missing, or something that was entered in this line does not stand. */
 const waitsFor = (problem: Problem | undefined): true | 'in error' =>
-  problem === undefined || problem.waits || problem.kind === 'blank' || problem.kind === 'ask'
-    ? true
-    : 'in error';
+  problem === undefined || problem.waits || WAITED.has(problem.kind) ? true : 'in error';
 
 /** Why one of the limits has no figure: what stands in error goes before what is missing. */
 function limitProblem(cell: string, own: LimitPlan, from: Reading): Problem | undefined {
