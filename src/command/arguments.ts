@@ -28,9 +28,22 @@ export interface WindowCommand {
   json: boolean;
 }
 
+export interface WorkBackCommand {
+  kind: 'work-back';
+  path: string;
+  want: Assignment;
+  change?: string;
+  between?: string;
+  steps?: string;
+  set: Assignment[];
+  example: boolean;
+  json: boolean;
+}
+
 export type Command =
   | CheckCommand
   | WindowCommand
+  | WorkBackCommand
   | { kind: 'cells'; wanted?: string }
   | { kind: 'help' }
   | { kind: 'version' }
@@ -74,6 +87,16 @@ interface WindowValues {
   json: boolean;
 }
 
+interface WorkBackValues {
+  want?: string[] | undefined;
+  change?: string | undefined;
+  between?: string | undefined;
+  steps?: string | undefined;
+  set: string[];
+  example: boolean;
+  json: boolean;
+}
+
 const windowCommandOf = (files: readonly string[], values: WindowValues): Command => {
   const [path, more] = files;
   if (path === undefined) return misuse('window needs a file.');
@@ -91,6 +114,28 @@ const windowCommandOf = (files: readonly string[], values: WindowValues): Comman
   };
 };
 
+const workBackOf = (files: readonly string[], values: WorkBackValues): Command => {
+  const [path, more] = files;
+  if (path === undefined) return misuse('work-back needs a file.');
+  if (more !== undefined) return misuse('work-back takes one file.');
+  const [want, another] = assignments('--want', values.want ?? []);
+  if (!want || want.entry.trim() === '')
+    return misuse('work-back needs to be told what is wanted, as in --want "clearance = 3 thou".');
+  if (another) return misuse('work-back takes one --want.');
+  const { change, between, steps, example, json } = values;
+  return {
+    kind: 'work-back',
+    path,
+    want: { ...want, entry: want.entry.trim() },
+    ...(change?.trim() ? { change: change.trim() } : {}),
+    ...(between ? { between } : {}),
+    ...(steps ? { steps } : {}),
+    set: assignments('--set', values.set),
+    example,
+    json,
+  };
+};
+
 const read = (argv: readonly string[]): Command => {
   const { values, positionals } = parseArgs({
     args: [...argv],
@@ -99,7 +144,10 @@ const read = (argv: readonly string[]): Command => {
       set: { type: 'string', multiple: true, default: [] },
       measured: { type: 'string', multiple: true, default: [] },
       of: { type: 'string' },
+      want: { type: 'string', multiple: true },
+      change: { type: 'string' },
       between: { type: 'string' },
+      steps: { type: 'string' },
       example: { type: 'boolean', default: false },
       json: { type: 'boolean', default: false },
       help: { type: 'boolean', short: 'h', default: false },
@@ -116,6 +164,7 @@ const read = (argv: readonly string[]): Command => {
     return wanted === undefined ? { kind: 'cells' } : { kind: 'cells', wanted };
   }
   if (command === 'window') return windowCommandOf(rest, values);
+  if (command === 'work-back') return workBackOf(rest, values);
   if (command !== 'check') return misuse(`There is no command "${command}".`);
   if (rest.length === 0) return misuse('check needs a file.');
   return {

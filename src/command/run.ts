@@ -7,6 +7,7 @@ import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
 import { USAGE } from './usage.ts';
 import { windowCommand } from './window.ts';
+import { workBackCommand } from './work-back.ts';
 
 /** Does what the arguments behind the command's own name ask, and gives the exit status. */
 export const run = async (argv: readonly string[], io: Io): Promise<Exit> => {
@@ -27,5 +28,7 @@ export const run = async (argv: readonly string[], io: Io): Promise<Exit> => {
       return check(command, library, io);
     case 'window':
       return windowCommand(command, library, io);
+    case 'work-back':
+      return workBackCommand(command, library, io);
   }
 };

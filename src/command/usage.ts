@@ -4,6 +4,9 @@ export const USAGE = `fitwright works job sheets out without a page.
                                       - for FILE reads standard input
   fitwright window FILE --of NAME     work out how far an input may go with every check below it still holding, spread
                                       and all
+  fitwright work-back FILE --want "NAME = ENTRY" [--change NAME] [options]
+                                      work a figure back to one of its inputs; without --change list the inputs
+                                      that move it, the likeliest first
   fitwright cells [KIND]              list the cells of the library, or the inputs and outputs of one kind
   fitwright --help                    this text
   fitwright --version
@@ -23,6 +26,18 @@ Options of window:
   --json                   print JSON, figures in SI units
 
 Exit status of window: 0 there is a window; 1 there is none, and why; 2 as of check
+
+Options of work-back:
+  --want "NAME = ENTRY"    where the figure is wanted; NAME.OUTPUT of a library cell. In place of an entry: middle (of
+                           its limits), or the limit that is to be kept, spread and all: lower limit, upper limit,
+                           wear limit
+  --change NAME            what may move: a cell, NAME.INPUT of a library cell, or "NAME tolerance"
+  --between "A .. B"       the range to search, where the usual one will not do
+  --steps ENTRY            sizes that can be made: a step such as 0.0005in, or drills
+  --set, --example         as of check
+  --json                   print JSON, figures in SI units
+
+Exit status of work-back: 0 an answer was found; 1 there is none, and why; 2 as of check
 
 Exit status of check:
   0  every check holds or is proven in limits, near the edge or not, and no question is open

@@ -409,6 +409,8 @@ export class Engine {
       grid: this.grid,
       cells: this.cells,
       functions: this.functions,
+      scope: this.scope,
+      settings: this.settings,
       figure,
       wearMargin: ({ limits }) =>
         limits?.wear && wearSide(limitFigures(limits, { figure })) === 'high'

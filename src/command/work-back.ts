@@ -1,0 +1,206 @@
+import { formatQuantity } from '../../shared/quantities/figures.ts';
+import { displayUnit } from '../../shared/quantities/quantities.ts';
+import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
+import { readSheet } from '../../shared/sheet/read.ts';
+import type { Unit } from '../../shared/units/units.ts';
+import { GuardedEngine } from '../engine/guarded-engine.ts';
+import type { Library } from '../engine/rows/library.ts';
+import type { CellResult } from '../engine/rows/results.ts';
+import type {
+  Answer,
+  Consequence,
+  FigurePlace,
+  InputPlace,
+  Offered,
+  Solution,
+} from '../engine/workback/question.ts';
+import type { Assignment, WorkBackCommand } from './arguments.ts';
+import { escaped, fetchText } from './check.ts';
+import { withExamples } from './example.ts';
+import { EXIT, type Exit } from './exit.ts';
+import type { Io } from './io.ts';
+import { override } from './override.ts';
+import { alignColumns } from './table.ts';
+
+/** The sheet worked out, and its lines by name. */
+interface Opened {
+  file: SheetFile;
+  engine: GuardedEngine;
+  results: ReadonlyMap<string, CellResult>;
+  library: Library;
+}
+
+/** Works a figure back to one of its inputs, or lists those that move it. */
+export const workBackCommand = async (command: WorkBackCommand, library: Library, io: Io): Promise<Exit> => {
+  const { path, want, change } = command;
+  const tell = (message: string): Exit => {
+    io.err(`fitwright: ${path}: ${message}\n`);
+    return EXIT.error;
+  };
+  const text = await fetchText(path, io);
+  if (text === undefined) return EXIT.error;
+  const read = readSheet(text);
+  if ('kind' in read) return tell(read.message);
+  for (const warning of read.warnings) tell(warning);
+  const base = command.example ? withExamples(read.file) : read.file;
+  const { file, faults } = override(base, command.set, [], library.kinds);
+  if (faults[0] !== undefined) return tell(faults[0]);
+  const engine = new GuardedEngine(library);
+  try {
+    const results = new Map(engine.load(file).cells.map((cell) => [cell.id, cell]));
+    const opened: Opened = { file, engine, results, library };
+    const figure = figureAt(opened, want);
+    if (typeof figure === 'string') return tell(`--want ${figure}`);
+    if (change === undefined) return listOffers(opened, command, figure, io, tell);
+    const input = inputNamed(opened, change);
+    if (typeof input === 'string') return tell(`--change ${input}`);
+    const answer = engine.workBack({
+      figure,
+      want: want.entry,
+      change: input,
+      ...(command.between ? { between: command.between } : {}),
+      ...(command.steps ? { steps: command.steps } : {}),
+    });
+    if (answer.isUnread) return tell(answer.reason ?? '');
+    return give(opened, command, figure, input, answer, io);
+  } finally {
+    engine.destroy();
+  }
+};
+
+const list = (names: readonly string[]): string => names.join(', ') || 'none';
+
+const lineNamed = ({ file }: Opened, name: string): CellRecord | string => {
+  const found = file.cells.find((one) => one.name?.normalize('NFC') === name);
+  if (found && found.role !== 'section' && found.role !== 'remark') return found;
+  const names = file.cells.flatMap((one) => (one.name && one.role !== 'section' ? [one.name] : []));
+  return `${name}: the sheet has no cell of that name. It has: ${list(names)}.`;
+};
+
+function figureAt(opened: Opened, { name, part }: Assignment): FigurePlace | string {
+  const line = lineNamed(opened, name);
+  if (typeof line === 'string') return line;
+  if (line.role !== 'cell' && part === undefined) return { cell: line.id, output: 'value' };
+  const outputs = Object.keys(opened.results.get(line.id)?.outputs ?? {});
+  if (part !== undefined && outputs.includes(part)) return { cell: line.id, output: part };
+  return `${name}${part === undefined ? '' : `.${part}`}: say which figure of it: ${list(outputs)}.`;
+}
+
+function inputNamed(opened: Opened, text: string): InputPlace | string {
+  const tolerance = /^(.*?)\s+tolerance$/.exec(text);
+  const [name = '', part] = (tolerance?.[1] ?? text).trim().normalize('NFC').split('.', 2);
+  const line = lineNamed(opened, name);
+  if (typeof line === 'string') return line;
+  if (tolerance) return { cell: line.id, field: 'tolerance' };
+  if (line.role !== 'cell')
+    return part === undefined
+      ? { cell: line.id, field: 'entry' }
+      : `${text}: "${name}" is a plain cell and has no input "${part}".`;
+  const inputs = opened.library.kinds.get(line.kind ?? '')?.inputs.map((one) => one.name) ?? [];
+  if (part !== undefined && inputs.includes(part)) return { cell: line.id, field: `inputs.${part}` };
+  return `${text}: say which input of it: ${list(inputs)}.`;
+}
+
+/** Figures of an answer are told finely: they are to be typed. */
+const shown = (si: number, unit: Unit): string => formatQuantity(si, unit).replaceAll('\u00a0', ' ');
+
+const unitAt = ({ file, results }: Opened, { cell, output }: FigurePlace): Unit => {
+  const found = results.get(cell)?.outputs[output];
+  return displayUnit(found?.quantity, file.units, found?.display);
+};
+
+function listOffers(
+  opened: Opened,
+  { want, json }: WorkBackCommand,
+  figure: FigurePlace,
+  io: Io,
+  tell: (message: string) => Exit,
+): Exit {
+  const offers = opened.engine.offers(figure, want.entry);
+  if ('message' in offers) return tell(`--want: ${offers.message}`);
+  if (json) io.out(`${escaped(JSON.stringify({ inputs: offers.map(offerJson) }, undefined, 2))}\n`);
+  else if (offers.length === 0) io.out('Nothing that may still move has an influence on it.\n');
+  else
+    io.out(
+      `${alignColumns([
+        ['change', 'entry', 'still to be cut', 'what it is'],
+        ...offers.map((one) => [one.name, one.text, one.isToCut ? 'yes' : '', one.label]),
+      ]).join('\n')}\n`,
+    );
+  return offers.length > 0 ? EXIT.holds : EXIT.open;
+}
+
+const offerJson = ({ name, label, text, isToCut, isChoice, influence }: Offered) => ({
+  change: name,
+  label,
+  entry: text,
+  toCut: isToCut,
+  ...(isChoice ? { rowOfTable: true } : { influence }),
+});
+
+interface Told extends Solution {
+  checks: Consequence[];
+}
+
+function give(
+  opened: Opened,
+  { json, path }: WorkBackCommand,
+  figure: FigurePlace,
+  change: InputPlace,
+  answer: Answer,
+  io: Io,
+): Exit {
+  const { engine } = opened;
+  const told = (one: Solution): Told => ({ ...one, checks: engine.consequences(change, one.text) });
+  const solutions = answer.solutions.map((one) => ({ ...told(one), made: (one.made ?? []).map(told) }));
+  const found = solutions.some(({ fits }) => fits !== false);
+  if (json) io.out(`${escaped(JSON.stringify(jsonOf(opened, answer, solutions), undefined, 2))}\n`);
+  else {
+    const unit = unitAt(opened, figure);
+    for (const one of solutions) {
+      io.out(`${wordsOf(one, unit)}\n${checksText(opened, one)}`);
+      for (const made of one.made)
+        io.out(
+          `  to make: ${wordsOf(made, unit)}${made.isAim ? ', to aim for' : ''}\n${checksText(opened, made)}`,
+        );
+    }
+  }
+  if (answer.reason !== undefined) io.err(`fitwright: ${path}: ${answer.reason}\n`);
+  return found ? EXIT.holds : EXIT.open;
+}
+
+const wordsOf = (one: Solution, unit: Unit): string => `${one.text}: comes to ${shown(one.figure, unit)}`;
+
+const nameOf = ({ file }: Opened, { cell, output }: FigurePlace): string => {
+  const line = file.cells.find(({ id }) => id === cell);
+  return `${line?.name ?? cell}${line?.role === 'cell' ? `.${output}` : ''}`;
+};
+
+const checksText = (opened: Opened, { checks }: Told): string =>
+  checks.map((one) => `    ${nameOf(opened, one)}: ${one.before.words} -> ${one.after.words}\n`).join('');
+
+const jsonOf = (
+  opened: Opened,
+  { between, reason }: Answer,
+  solutions: readonly (Told & { made: Told[] })[],
+) => {
+  const one = ({ checks, made: _made, isAim, fits, all, ...rest }: Told) => ({
+    ...rest,
+    ...(all ? { from: all[0], to: all[1] } : {}),
+    ...(isAim ? { aim: true } : {}),
+    ...(fits === undefined ? {} : { fits }),
+    checks: checks.map((check) => ({
+      figure: nameOf(opened, check),
+      before: check.before.words,
+      after: check.after.words,
+    })),
+  });
+  return {
+    solutions: solutions.map((each) => ({
+      ...one(each),
+      ...(each.made.length > 0 ? { made: each.made.map(one) } : {}),
+    })),
+    ...(between ? { searched: between } : {}),
+    ...(reason === undefined ? {} : { reason }),
+  };
+};

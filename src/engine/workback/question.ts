@@ -1,0 +1,93 @@
+import type { CheckVerdict } from '../../../shared/checks/check.ts';
+
+/** One figure of the sheet: an output of a line. */
+export interface FigurePlace {
+  cell: string;
+  output: string;
+}
+
+/** What of a line may move: its `entry`, its `tolerance`, or `inputs.NAME` of a library cell. */
+export interface InputPlace {
+  cell: string;
+  field: string;
+}
+
+/** Where a figure is wanted: at a value (SI), in the middle of its limits, or so that one of them is kept by the rule. */
+export type Want = { at: 'value'; value: number } | { at: 'middle' | 'lower' | 'upper' | 'wear' };
+
+/** Sizes that can be made: drills, or whole steps (SI). */
+export type Steps = { of: 'drills' } | { of: 'step'; step: number };
+
+/** A question as it is typed. */
+export interface AskedQuestion {
+  figure: FigurePlace;
+  /** `3 thou`, `middle`, `lower limit`, `upper limit`, `wear limit`. */
+  want: string;
+  change: InputPlace;
+  /** `2.0 in .. 2.5 in`. */
+  between?: string;
+  /** `0.0005 in`, `drills`. */
+  steps?: string;
+}
+
+export interface Question {
+  figure: FigurePlace;
+  want: Want;
+  change: InputPlace;
+  /** Range searched, SI; one about the present value where absent. */
+  between?: readonly [number, number];
+  steps?: Steps;
+}
+
+/** An input that may move, as it is offered. */
+export interface Offered extends InputPlace {
+  /** As formulas name it: `bush_bore`, `press.temperature`. */
+  name: string;
+  label: string;
+  quantity?: string;
+  display?: string;
+  /** Its entry as it stands; the library's own where none is typed. */
+  text: string;
+  /** The entry is a formula, which an answer takes the place of. */
+  isFormula?: boolean;
+  /** A size still to be cut. */
+  isToCut: boolean;
+  /** It is a row of a table, tried one by one. */
+  isChoice?: boolean;
+  /** How far the figure moves, SI, with a thousandth of an inch, a kelvin, or a hundredth of the input. */
+  influence: number;
+}
+
+/** What the check of a line says before and after. */
+export interface Consequence extends FigurePlace {
+  before: CheckVerdict;
+  after: CheckVerdict;
+}
+
+export interface Solution {
+  /** What the input comes to, SI; absent of a row of a table. */
+  value?: number;
+  /** Its entry from then on. */
+  text: string;
+  /** What the figure then comes to, SI. */
+  figure: number;
+  /** It does so from here to there, SI. */
+  all?: readonly [number, number];
+  /** Sizes that can be made on either side of it. */
+  made?: Solution[];
+  /** Of sizes that can be made: the one on the side where metal is still on, or that keeps the limit. */
+  isAim?: boolean;
+  /** Of the rows of a table: it does what is wanted; of several sizes, the nearest. */
+  fits?: boolean;
+}
+
+export interface Answer {
+  /** In order; of rows of a table the best first. */
+  solutions: Solution[];
+  /** The range that was searched, SI. */
+  between?: readonly [number, number];
+  /** Why there is none. */
+  reason?: string;
+  /** What was asked cannot be read. */
+  isUnread?: true;
+}
