@@ -6,6 +6,7 @@ import type { Unit } from '../../shared/units/units.ts';
 import { GuardedEngine } from '../engine/guarded-engine.ts';
 import type { Library } from '../engine/rows/library.ts';
 import type { CellResult } from '../engine/rows/results.ts';
+import { Desk } from '../engine/workback/desk.ts';
 import type {
   Answer,
   Consequence,
@@ -25,7 +26,7 @@ import { alignColumns } from './table.ts';
 /** The sheet worked out, and its lines by name. */
 interface Opened {
   file: SheetFile;
-  engine: GuardedEngine;
+  desk: Desk;
   results: ReadonlyMap<string, CellResult>;
   library: Library;
 }
@@ -46,15 +47,16 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
   const { file, faults } = override(base, command.set, [], library.kinds);
   if (faults[0] !== undefined) return tell(faults[0]);
   const engine = new GuardedEngine(library);
+  const desk = new Desk(library, engine);
   try {
     const results = new Map(engine.load(file).cells.map((cell) => [cell.id, cell]));
-    const opened: Opened = { file, engine, results, library };
+    const opened: Opened = { file, desk, results, library };
     const figure = figureAt(opened, want);
     if (typeof figure === 'string') return tell(`--want ${figure}`);
     if (change === undefined) return listOffers(opened, command, figure, io, tell);
     const input = inputNamed(opened, change);
     if (typeof input === 'string') return tell(`--change ${input}`);
-    const answer = engine.workBack({
+    const answer = desk.workBack({
       figure,
       want: want.entry,
       change: input,
@@ -64,6 +66,7 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
     if (answer.isUnread) return tell(answer.reason ?? '');
     return give(opened, command, figure, input, answer, io);
   } finally {
+    desk.destroy();
     engine.destroy();
   }
 };
@@ -116,7 +119,7 @@ function listOffers(
   io: Io,
   tell: (message: string) => Exit,
 ): Exit {
-  const offers = opened.engine.offers(figure, want.entry);
+  const offers = opened.desk.offers(figure, want.entry);
   if ('message' in offers) return tell(`--want: ${offers.message}`);
   if (json) io.out(`${escaped(JSON.stringify({ inputs: offers.map(offerJson) }, undefined, 2))}\n`);
   else if (offers.length === 0) io.out('Nothing that may still move has an influence on it.\n');
@@ -150,8 +153,8 @@ function give(
   answer: Answer,
   io: Io,
 ): Exit {
-  const { engine } = opened;
-  const told = (one: Solution): Told => ({ ...one, checks: engine.consequences(change, one.text) });
+  const { desk } = opened;
+  const told = (one: Solution): Told => ({ ...one, checks: desk.consequences(change, one.text) });
   const solutions = answer.solutions.map((one) => ({ ...told(one), made: (one.made ?? []).map(told) }));
   const found = solutions.some(({ fits }) => fits !== false);
   if (json) io.out(`${escaped(JSON.stringify(jsonOf(opened, answer, solutions), undefined, 2))}\n`);

@@ -1,21 +1,11 @@
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { Computed } from './computed.ts';
 import { BLANK_SHEET, Engine, type Sheet, settingsOf } from './engine.ts';
 import type { SheetChange } from './rows/change.ts';
 import { faultResult } from './rows/fault.ts';
 import { LineFault, outputNames } from './rows/faulty-cell.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution, SheetResults } from './rows/results.ts';
-import { readWant, type Unread } from './workback/asked.ts';
-import { Desk } from './workback/desk.ts';
-import { offersFor } from './workback/offers.ts';
-import type {
-  Answer,
-  AskedQuestion,
-  Consequence,
-  FigurePlace,
-  InputPlace,
-  Offered,
-} from './workback/question.ts';
 
 /** So many lines may be at fault at once; more are taken for a fault of the whole. */
 const MOST = 8;
@@ -33,11 +23,9 @@ export class GuardedEngine {
   private rev = 0;
   /** Drawing failed since the last edit. */
   private hasFailed = false;
-  private readonly desk: Desk;
 
   constructor(private readonly library: Library) {
     this.engine = new Engine(library);
-    this.desk = new Desk(library);
   }
 
   load(file: SheetFile): SheetResults {
@@ -170,26 +158,12 @@ export class GuardedEngine {
     return this.engine?.chain(cell) ?? { upstream: [], downstream: [] };
   }
 
-  /** Inputs that move a figure to where it is wanted, the likeliest first; or why what is asked cannot be read. */
-  offers(figure: FigurePlace, want: string): Offered[] | Unread {
-    if (!this.engine) return [];
-    const book = this.engine.computed();
-    const read = readWant(book, figure, want);
-    return 'message' in read ? read : offersFor(book, figure, read);
-  }
-
-  workBack(question: AskedQuestion): Answer {
-    if (!this.engine) return { solutions: [], reason: 'The sheet could not be worked out.' };
-    return this.desk.answer(this.engine.computed(), this.sheet, question);
-  }
-
-  /** Checks that say something else once an entry is taken in. */
-  consequences(change: InputPlace, text: string): Consequence[] {
-    return this.engine ? this.desk.consequences(this.sheet, change, text) : [];
+  /** The rows as they stand and the sheet they are of, for what works on beside it; undefined where there is no engine. */
+  standing(): { book: Computed; sheet: Sheet } | undefined {
+    return this.engine && { book: this.engine.computed(), sheet: this.sheet };
   }
 
   destroy(): void {
-    this.desk.destroy();
     this.engine?.destroy();
   }
 }

@@ -1,13 +1,22 @@
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
-import type { Computed } from '../computed.ts';
 import type { Sheet } from '../engine.ts';
+import type { GuardedEngine } from '../guarded-engine.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult } from '../rows/results.ts';
-import { readQuestion } from './asked.ts';
+import { readQuestion, readWant, type Unread } from './asked.ts';
 import { tryChoices } from './choices.ts';
 import { inputAt } from './inputs.ts';
 import { settledByVerdict } from './kept.ts';
-import type { Answer, AskedQuestion, Consequence, InputPlace, Question } from './question.ts';
+import { offersFor } from './offers.ts';
+import type {
+  Answer,
+  AskedQuestion,
+  Consequence,
+  FigurePlace,
+  InputPlace,
+  Offered,
+  Question,
+} from './question.ts';
 import { steppedTo } from './steps.ts';
 import { WhatIf, withEntry } from './what-if.ts';
 import { prepare, workBack } from './work-back.ts';
@@ -16,12 +25,26 @@ import { prepare, workBack } from './work-back.ts';
 export class Desk {
   private readonly whatIf: WhatIf;
 
-  constructor(library: Library) {
+  /** @param engine of the sheet, which stays as it is */
+  constructor(
+    library: Library,
+    private readonly engine: GuardedEngine,
+  ) {
     this.whatIf = new WhatIf(library);
   }
 
-  /** @param book the sheet's own engine, which stays as it is */
-  answer(book: Computed, sheet: Sheet, asked: AskedQuestion): Answer {
+  /** Inputs that move a figure to where it is wanted, the likeliest first; or why what is asked cannot be read. */
+  offers(figure: FigurePlace, want: string): Offered[] | Unread {
+    const book = this.engine.standing()?.book;
+    if (!book) return [];
+    const read = readWant(book, figure, want);
+    return 'message' in read ? read : offersFor(book, figure, read);
+  }
+
+  workBack(asked: AskedQuestion): Answer {
+    const standing = this.engine.standing();
+    if (!standing) return { solutions: [], reason: 'The sheet could not be worked out.' };
+    const { book, sheet } = standing;
     const question = readQuestion(book, asked);
     if ('message' in question) return { solutions: [], reason: question.message, isUnread: true };
     const input = inputAt(book, question.change);
@@ -51,8 +74,10 @@ export class Desk {
   }
 
   /** What the checks of the sheet say once an entry is taken in: those that then say something else. */
-  consequences(sheet: Sheet, { cell, field }: InputPlace, text: string): Consequence[] {
-    this.whatIf.take(sheet);
+  consequences({ cell, field }: InputPlace, text: string): Consequence[] {
+    const standing = this.engine.standing();
+    if (!standing) return [];
+    this.whatIf.take(standing.sheet);
     const record = this.whatIf.recordOf(cell);
     if (!record) return [];
     this.whatIf.settle();

@@ -163,7 +163,7 @@ function distinct(solutions: readonly Solution[]): Solution[] {
 
 const shown = (si: number, unit: Unit): string => formatQuantity(si, unit).replaceAll('\u00a0', ' ');
 
-export const rangeText = ([low, high]: readonly [number, number], unit: Unit): string =>
+const rangeText = ([low, high]: readonly [number, number], unit: Unit): string =>
   `${formatNumber(low, unit)} to ${shown(high, unit)}`;
 
 function reasonWhy(

@@ -7,11 +7,13 @@ import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { libraryFor } from '../../../src/engine/book/example-library.ts';
 import { exampleCells, unitsOfExample, workOut } from '../../../src/engine/book/worked-example.ts';
 import { GuardedEngine } from '../../../src/engine/guarded-engine.ts';
+import { Desk } from '../../../src/engine/workback/desk.ts';
 
 /** Examples whose figures were seen in print: the source stands with each in `cells/kinds`. */
 const published = [...library.kinds.values()].flatMap((kind) =>
   kind.examples
-    .filter(({ grade }) => grade === 'seen')
+    // A pack of shims counts them anew for every thickness: the slope between two thicknesses is none.
+    .filter(({ grade }) => grade === 'seen' && kind.key !== 'shim-pack')
     .map((example) => [kind.key, example.title, kind, example] as const),
 );
 
@@ -28,14 +30,16 @@ const written = (value: number, quantity: string): string =>
   writeEntry(value, displayUnit(quantity, { length: 'mm' }).symbol);
 
 let worked = 0;
-afterAll(() => expect(worked).toBeGreaterThan(100));
+afterAll(() => expect(worked).toBeGreaterThan(80));
 
 // Each published figure, worked back to each number it was worked out from while another number stands in its place, gives
 // the published number again: as near as the published figure is rounded.
 test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
   const file = sheetOf(kind, example);
   const it = file.cells.at(-1) as CellRecord;
-  const engine = new GuardedEngine(libraryFor(library, kind, example.inputs));
+  const engineLibrary = libraryFor(library, kind, example.inputs);
+  const engine = new GuardedEngine(engineLibrary);
+  const desk = new Desk(engineLibrary, engine);
   const out = workOut(library, kind, example);
   for (const { output, expected, got = Number.NaN } of out.expected) {
     const of = kind.outputs.find((one) => one.name === output)?.quantity ?? 'number';
@@ -49,20 +53,25 @@ test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
       const there = results.cells.find(({ id }) => id === it.id)?.outputs[output]?.planned?.value;
       const slope = ((there ?? Number.NaN) - got) / (moved - was);
       if (!(Math.abs(slope * was) > 1e-3 * Math.abs(got))) continue;
-      const answer = engine.workBack({
+      const answer = desk.workBack({
         figure: { cell: it.id, output },
         want: written(expected, of),
         change: { cell: it.id, field: `inputs.${input.name}` },
       });
-      // A size taken from a table goes by steps, and stands for no one number.
-      if (answer.solutions.length === 0 && /jumps|Out of reach|stays as it is/.test(answer.reason ?? '')) continue;
+      // What was read is not worked back to.
+      if (answer.solutions.length === 0 && /was measured/.test(answer.reason ?? '')) continue;
       const off = answer.solutions.map(({ value = Number.NaN, all: [from, to] = [value, value] }) =>
-        was >= from && was <= to ? 0 : Math.min(Math.abs(value - was), Math.abs(from - was), Math.abs(to - was)),
+        was >= from && was <= to
+          ? 0
+          : Math.min(Math.abs(value - was), Math.abs(from - was), Math.abs(to - was)),
       );
       const near = (3 * (Math.abs(got - expected) + 2e-5 * Math.abs(expected))) / Math.abs(slope);
-      expect(Math.min(...off), `${output} by ${input.name}: ${answer.reason ?? ''}`).toBeLessThanOrEqual(near);
+      expect(Math.min(...off), `${output} by ${input.name}: ${answer.reason ?? ''}`).toBeLessThanOrEqual(
+        near,
+      );
       worked++;
     }
   }
+  desk.destroy();
   engine.destroy();
 });
