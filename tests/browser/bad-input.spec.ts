@@ -53,7 +53,7 @@ test('every wrong entry is told on its line, kept as typed, and waited for below
     ['=1/0', /the formula gives a plain number/],
     ['=2 in / (bore - bore) * 1 in', /Division by zero/],
     ['=1/0 * 1 in', /Division by zero/],
-    ['=jurnal * 2', /no cell named `jurnal`.*Is `journal` meant/],
+    ['=jurnal * 2', /no cell named “jurnal”.*Is “journal” meant/],
     ['=below + 1 in', /ring: odd → below → odd/, /ring: below → odd → below/],
     ['=odd', /ring: odd → odd/],
     ['=bore + 20 degC', /length.*temperature/],
@@ -69,7 +69,7 @@ test('every wrong entry is told on its line, kept as typed, and waited for below
       await expect(check(page, 'odd')).toContainText(said);
       await expect(value(page, 'odd').locator('b')).toHaveCount(0);
       if (below) await expect(check(page, 'below')).toContainText(below);
-      else await expect(check(page, 'below')).toContainText(/(?:In error:|Waits for) “odd”/);
+      else await expect(check(page, 'below')).toContainText(/(?:In error:|Waits for) “The odd”/);
       expect((await typed(page, 'odd').textContent())?.length).toBeGreaterThanOrEqual(text.length);
       await restLives(page, i % 2 === 0 ? '1.7481' : '1.7480', i % 2 === 0 ? '2.9' : '3.0');
     });
@@ -118,7 +118,7 @@ test('blank, huge and foreign-lettered entries and names are taken for what they
   await enter(page, 'odd', '');
   await expect(line(page, 'odd')).toContainText('type the size given');
   await expect(check(page, 'odd')).toHaveText('waiting');
-  await expect(check(page, 'below')).toContainText('Waits for “odd”');
+  await expect(check(page, 'below')).toContainText('Waits for “The odd”');
   await enter(page, 'odd', '1e300 in');
   await expect(value(page, 'odd').locator('b')).toHaveText(/^1×10³⁰⁰\s+in$/);
   await enter(page, 'below', '=odd * odd / 1 in');
@@ -199,7 +199,7 @@ test('a tolerance, a limit and a measured size that cannot be read prove nothing
   await page.getByRole('textbox', { name: /^Tolerance/ }).click();
   await page.keyboard.type('+5 -0');
   await page.keyboard.press('Enter');
-  await expect(check(page, 'bush')).toContainText('The tolerance of “bush” cannot be read.');
+  await expect(check(page, 'bush')).toContainText('The tolerance of “The bush” cannot be read.');
   await expect(check(page, 'bush').locator('.word')).toHaveText('entry in error');
   await page.getByRole('button', { name: '+5 -0 thou' }).first().click();
   await expect(value(page, 'bush')).toContainText('+0.0050 -0.0000');

@@ -14,7 +14,7 @@ const FIRST_VIEW = 50_000;
  */
 const TOGETHER = 440_000;
 /** ... and everything until a cell of a job begun from a template stands open in the editor. */
-const UNTIL_EDITING = 570_000;
+const UNTIL_EDITING = 600_000;
 
 interface Script {
   name: string;
