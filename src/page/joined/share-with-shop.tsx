@@ -44,35 +44,32 @@ export const ShareWithShop = () => {
       void put(key, ended).catch((error: unknown) => setTold(`It was not done: ${String(error)}`));
   };
   return (
-    <section class="share-part">
-      <h3 class="text-figure">With the devices of the shop, as it goes on</h3>
-      <Show
-        when={now.latest?.key}
-        fallback={
-          <p class="caption">
-            {now.latest?.shared
-              ? 'This sheet is shared with you by a link of its own.'
-              : 'Where this page came from the shop’s own server, open the link that the server shows: then a sheet can be shared as it goes on.'}
-          </p>
-        }
-      >
+    // Only a page that came from the shop's own server has somewhere to share to.
+    <Show when={now.latest?.key || now.latest?.shared}>
+      <section class="share-part">
+        <h3 class="text-figure">With the devices of the shop, as it goes on</h3>
         <Show
-          when={now.latest?.shared}
-          fallback={
-            <button type="button" onClick={() => press(false)}>
-              Share with the shop
-            </button>
-          }
+          when={now.latest?.key}
+          fallback={<p class="caption">This sheet is shared with you by a link of its own.</p>}
         >
-          <p>This sheet is shared: every device that has joined sees it and can change it.</p>
-          <button type="button" onClick={() => press(true)}>
-            Share it no longer
-          </button>
+          <Show
+            when={now.latest?.shared}
+            fallback={
+              <button type="button" onClick={() => press(false)}>
+                Share with the shop
+              </button>
+            }
+          >
+            <p>This sheet is shared: every device that has joined sees it and can change it.</p>
+            <button type="button" onClick={() => press(true)}>
+              Share it no longer
+            </button>
+          </Show>
         </Show>
-      </Show>
-      <p role="status" class="empty:hidden">
-        {told()}
-      </p>
-    </section>
+        <p role="status" class="empty:hidden">
+          {told()}
+        </p>
+      </section>
+    </Show>
   );
 };
