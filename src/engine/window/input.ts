@@ -10,12 +10,7 @@ import { cellRow, inputRow, type RowKey } from '../rows/key.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult } from '../rows/results.ts';
 import { Texts } from '../rows/texts.ts';
-
-/** An input of a sheet: the `entry` of a line, or `inputs.NAME` of a library cell. */
-export interface InputPlace {
-  cell: string;
-  field: string;
-}
+import type { InputPlace } from '../workback/question.ts';
 
 /** An input whose value may be another one. */
 export interface Movable {

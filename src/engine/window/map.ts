@@ -1,8 +1,9 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { freeRow } from '../workback/path.ts';
+import type { InputPlace } from '../workback/question.ts';
 import type { CheckSaid } from './answer.ts';
 import { type CheckBelow, type CheckName, checksBelow, isJudged, stoodOf } from './checks.ts';
-import { type InputPlace, type Movable, movableOf } from './input.ts';
+import { type Movable, movableOf } from './input.ts';
 import { placesFor, type Range } from './range.ts';
 import { roughly } from './roughly.ts';
 import { Sweep } from './sweep.ts';

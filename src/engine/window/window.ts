@@ -1,9 +1,10 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
 import { freeRow } from '../workback/path.ts';
+import type { InputPlace } from '../workback/question.ts';
 import type { CheckSaid, WindowAnswer, WindowEnd, WindowPiece } from './answer.ts';
 import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from './checks.ts';
-import { type InputPlace, type Movable, movableOf, writtenIn } from './input.ts';
+import { type Movable, movableOf, writtenIn } from './input.ts';
 import type { RoughPiece } from './pieces.ts';
 import { placesFor, type Range, rangeFor, Steps } from './range.ts';
 import { type RoughFound, roughly } from './roughly.ts';

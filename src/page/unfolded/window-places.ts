@@ -1,4 +1,4 @@
-import type { InputPlace } from '../../engine/window/input.ts';
+import type { InputPlace } from '../../engine/workback/question.ts';
 import type { useLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 
