@@ -1,5 +1,4 @@
-import { handbook } from '../../cells/handbook.ts';
-import type { CellRecord, DecisionRule, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
+import type { DecisionRule, KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import { Bounds } from './bounds/bounds.ts';
 import { faultOf } from './bounds/fault.ts';
 import { WorstCases } from './bounds/worst.ts';
@@ -17,33 +16,13 @@ import { Network } from './network/network.ts';
 import { Provenance } from './network/provenance.ts';
 import { limitFigures, reportCell, wearSide } from './report/report.ts';
 import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
-import type { SheetChange, SheetSettings } from './rows/change.ts';
-import { faultyCell, LineFault, withoutTexts } from './rows/faulty-cell.ts';
+import { Assembly, type Taken } from './rows/assembly.ts';
+import type { SheetChange } from './rows/change.ts';
 import type { RowKey } from './rows/key.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution, Figure, SheetResults } from './rows/results.ts';
-import { SheetScope } from './rows/scope.ts';
-import { assemble } from './rows/sheet.ts';
-import { signatureOf } from './rows/signature.ts';
-import { Texts } from './rows/texts.ts';
-import { WaysTaken } from './rows/ways-taken.ts';
+import { type Sheet, settingsOf } from './rows/whole-sheet.ts';
 import { Inquiry } from './slips/inquiry.ts';
-
-/** A whole sheet as the engine takes it. */
-export interface Sheet {
-  /** By id, in the order of the sheet. */
-  records: Map<string, CellRecord>;
-  settings: SheetSettings;
-  measured: boolean;
-  kept: readonly KeptValue[];
-}
-
-export const BLANK_SHEET: Readonly<Sheet> = {
-  records: new Map(),
-  settings: { units: { length: 'mm' }, rule: 'worst-case' },
-  measured: true,
-  kept: [],
-};
 
 /**
  * One view of one sheet: takes edits, gives the results of the cells that changed. The same in a worker and in Node.
@@ -57,35 +36,29 @@ export class Engine {
   private readonly network: Network;
   private readonly bounds: Bounds;
   private readonly corners: Corners;
-  private scope: SheetScope;
-  private settings = BLANK_SHEET.settings;
-  private kept = BLANK_SHEET.kept;
-  private measured = BLANK_SHEET.measured;
-  private readonly cells = new Map<string, AssembledCell>();
-  private readonly signatures = new Map<string, string>();
+  private readonly assembly: Assembly;
   /** Rows whose worst case is wanted, there or not: everything that is shown or judged. */
   private readonly wanted = new Set<RowKey>();
   private readonly inquiry = new Inquiry();
   private readonly byDraws: ByDraws;
   private provenance: Provenance;
-  private readonly ways = new WaysTaken();
   private rev = 0;
 
   constructor(
-    private readonly library: Library,
+    library: Library,
     /** Lines that are set aside for a fault of the program, and why. */
-    private readonly faults: ReadonlyMap<string, string> = new Map(),
+    faults: ReadonlyMap<string, string> = new Map(),
     /** Works out the spread of what verdicts go by and of nothing else, for whoever asks for verdicts alone. */
     private readonly isVerdictsOnly = false,
   ) {
     const functions = [...engineFunctions(library.functions), ...sheetFunctions];
+    this.assembly = new Assembly(library, faults);
     this.grid = new Grid(functions);
     const byName = new Map(functions.map((fn) => [fn.name, fn]));
     this.functions = byName;
-    this.network = new Network(this.grid, byName, (owner) => this.scope.called(owner));
+    this.network = new Network(this.grid, byName, (owner) => this.assembly.scope.called(owner));
     this.bounds = new Bounds(this.grid, byName, this.network);
     this.corners = new Corners(this.network, this.grid, new WorstCases(this.network, this.grid));
-    this.scope = this.newScope();
     this.byDraws = new ByDraws(this.network, this.grid, byName);
     this.provenance = this.newProvenance();
   }
@@ -94,129 +67,34 @@ export class Engine {
     return new Provenance(this.network, this.grid, this.functions);
   }
 
-  private newScope(): SheetScope {
-    return new SheetScope(this.library, new Texts(handbook, this.settings.units), this.measured);
-  }
-
   /** Takes a whole sheet in, in place of whatever was there. */
   load(file: SheetFile): SheetResults {
-    this.kept = file.tables ?? [];
+    this.assembly.kept = file.tables ?? [];
     const present = new Set(file.cells.map((cell) => cell.id));
     return this.apply({
       changed: file.cells,
-      gone: [...this.scope.records.keys()].filter((id) => !present.has(id)),
+      gone: [...this.assembly.scope.records.keys()].filter((id) => !present.has(id)),
       settings: settingsOf(file),
     });
   }
 
   /** Takes a sheet in where there is none yet. */
   begin({ records, settings, measured, kept }: Sheet): SheetResults {
-    this.kept = kept;
+    this.assembly.kept = kept;
     return this.apply({ changed: [...records.values()], settings, measured });
   }
 
   /** The whole sheet anew, where the library has grown. */
   renew(): SheetResults {
-    this.scopeAnew();
-    return this.take({}, true);
+    return this.settle(this.assembly.renew());
   }
 
   apply(change: SheetChange): SheetResults {
-    return this.take(change, this.takeSettings(change));
+    return this.settle(this.assembly.take(change));
   }
 
-  private take(change: SheetChange, afresh: boolean): SheetResults {
-    const gone = (change.gone ?? []).filter((id) => this.scope.records.has(id));
-    const open = new Set<string>(afresh ? this.scope.records.keys() : []);
-    const stirred = new Set<string>();
-    let renamed = afresh || gone.length > 0;
-    for (const id of gone) {
-      const name = this.scope.records.get(id)?.name;
-      if (name) stirred.add(name);
-      this.scope.records.delete(id);
-      this.signatures.delete(id);
-      open.delete(id);
-    }
-    const recalled = new Set<string>();
-    for (const record of change.changed ?? []) {
-      const old = this.scope.records.get(record.id);
-      const called = this.scope.called(record.id);
-      const before = old?.name;
-      if (before !== record.name) renamed = true;
-      if (before && before !== record.name) stirred.add(before);
-      this.scope.records.set(record.id, this.faults.has(record.id) ? withoutTexts(record) : record);
-      // Its name stands in what is said below, its role tells there a plan from a proof.
-      if (old && (this.scope.called(record.id) !== called || old.role !== record.role))
-        recalled.add(record.id);
-      open.add(record.id);
-    }
-    this.scope.refresh(renamed);
-    const assembled = this.assembleAll(open, stirred);
-    return this.settle(assembled, gone, recalled, this.ways.take(this.scope.records, this.settings.ways));
-  }
-
-  private takeSettings(change: SheetChange): boolean {
-    if (change.settings === undefined && change.measured === undefined) return false;
-    const measured = change.measured ?? this.measured;
-    const settings = change.settings ?? this.settings;
-    const same = measured === this.measured && JSON.stringify(settings) === JSON.stringify(this.settings);
-    if (same) return false;
-    this.measured = measured;
-    this.settings = settings;
-    this.scopeAnew();
-    return true;
-  }
-
-  private scopeAnew(): void {
-    const { records } = this.scope;
-    this.scope = this.newScope();
-    for (const [id, record] of records) this.scope.records.set(id, record);
-  }
-
-  /** Assembles the cells in `open`, and on and on those that mention a cell whose signature (name, type, figures) changed. */
-  private assembleAll(open: Set<string>, stirred: Set<string>): AssembledCell[] {
-    const around = {
-      reference: this.settings.referenceTemperature ?? '20 degC',
-      system: this.settings.units.length,
-      kept: this.kept,
-    };
-    const done = new Map<string, AssembledCell>();
-    for (;;) {
-      for (const id of open) {
-        const record = this.scope.records.get(id) as CellRecord;
-        const signature = overLine(id, () => signatureOf(record, this.scope));
-        if (this.signatures.get(id) !== signature) {
-          this.signatures.set(id, signature);
-          if (record.name) stirred.add(record.name);
-        }
-      }
-      for (const id of open) {
-        const record = this.scope.records.get(id) as CellRecord;
-        const fault = this.faults.get(id);
-        const cell =
-          fault === undefined ? overLine(id, () => assemble(record, this.scope, around)) : undefined;
-        done.set(id, cell ?? faultyCell(record, this.library, fault as string));
-      }
-      open.clear();
-      if (stirred.size === 0) break;
-      for (const [id, cell] of this.cells) {
-        if (done.has(id) || !this.scope.records.has(id)) continue;
-        // One that names what is not there may now find it, or a better guess at what was meant.
-        const lost = cell.problems.some((one) => one.kind === 'unknown-name');
-        if (lost || [...cell.mentions].some((name) => stirred.has(name))) open.add(id);
-      }
-      stirred.clear();
-      if (open.size === 0) break;
-    }
-    return [...done.values()];
-  }
-
-  private settle(
-    assembled: readonly AssembledCell[],
-    gone: readonly string[],
-    recalled: ReadonlySet<string>,
-    judgedAnew: readonly string[],
-  ): SheetResults {
+  private settle({ assembled, gone, recalled, judgedAnew }: Taken): SheetResults {
+    const { cells } = this.assembly;
     const alone = assembled.length === 1 ? assembled[0] : undefined;
     const upserts = alone ? alone.rows : assembled.flatMap((cell) => cell.rows);
     const removed: RowKey[] = [];
@@ -226,10 +104,10 @@ export class Engine {
       present ??= new Set(upserts.map((row) => row.key));
       for (const row of old.rows) if (!present.has(row.key)) removed.push(row.key);
     };
-    for (const cell of assembled) forget(this.cells.get(cell.id), cell);
+    for (const cell of assembled) forget(cells.get(cell.id), cell);
     for (const id of gone) {
-      forget(this.cells.get(id), undefined);
-      this.cells.delete(id);
+      forget(cells.get(id), undefined);
+      cells.delete(id);
     }
     for (const key of removed) this.wanted.delete(key);
     if (removed.length > 0)
@@ -239,7 +117,7 @@ export class Engine {
     const relaid = this.network.update(upserts, removed);
     this.network.recall(recalled);
     for (const cell of assembled) {
-      this.cells.set(cell.id, cell);
+      cells.set(cell.id, cell);
       for (const plan of cell.outputs) this.want(plan);
     }
     for (const row of relaid) if (this.wanted.has(row.key)) row.wanted = true;
@@ -287,7 +165,7 @@ export class Engine {
 
   private standing() {
     return {
-      scope: this.scope,
+      scope: this.assembly.scope,
       network: this.network,
       figure: this.figureAt,
       nominal: (key: RowKey) => {
@@ -295,8 +173,8 @@ export class Engine {
         const value = row ? this.grid.nominal(row.slot) : undefined;
         return typeof value === 'number' ? value : undefined;
       },
-      reference: this.settings.referenceTemperature ?? '20 degC',
-      system: this.settings.units.length,
+      reference: this.assembly.reference,
+      system: this.assembly.settings.units.length,
     };
   }
 
@@ -360,20 +238,20 @@ export class Engine {
     const from = {
       network: this.network,
       grid: this.grid,
-      rule: this.settings.rule,
-      units: this.settings.units,
+      rule: this.assembly.settings.rule,
+      units: this.assembly.settings.units,
       figure: this.figureAt,
-      nameOf: (id: string) => this.scope.called(id),
+      nameOf: (id: string) => this.assembly.scope.called(id),
       fault: (row: Row) => faultOf(row, this.bounds, this.network),
       standing: (row: Row) => this.provenance.of(row),
       drawnOf: (asked: Asked) => this.byDraws.drawnOf(asked),
       mostWide: (margin: Row, rule: DecisionRule) => this.byDraws.mostWide(margin, rule),
       slips: (id: string) => this.inquiry.slipsOf(id),
-      aside: (id: string) => this.ways.instead(this.scope.records.get(id)),
+      aside: (id: string) => this.assembly.ways.instead(this.assembly.scope.records.get(id)),
     };
     const results: CellResult[] = [];
     for (const id of owners) {
-      const cell = this.cells.get(id);
+      const cell = this.assembly.cells.get(id);
       if (cell) results.push(reportCell(cell, from));
     }
     return results;
@@ -381,7 +259,7 @@ export class Engine {
 
   /** What each source contributes to an output as it stands, largest first. */
   budget(cell: string, output: string): Contribution[] {
-    const plan = this.cells.get(cell)?.outputs.find((one) => one.name === output);
+    const plan = this.assembly.cells.get(cell)?.outputs.find((one) => one.name === output);
     const key = plan?.measured ?? plan?.planned;
     const row = key === undefined ? undefined : this.network.rows.get(key);
     if (!row || typeof this.grid.nominal(row.slot) !== 'number') return [];
@@ -391,14 +269,14 @@ export class Engine {
   /** Every table value the sheet is computed with, for a file that shall keep its numbers. */
   tables(): KeptValue[] {
     const found = new Map<string, KeptValue>();
-    for (const cell of this.cells.values())
+    for (const cell of this.assembly.cells.values())
       for (const one of cell.tables) found.set(`${one.table}/${one.key}/${one.column}`, one);
     return [...found.keys()].sort().map((key) => found.get(key) as KeptValue);
   }
 
   /** Cells a cell depends on, and cells that depend on it. */
   chain(cell: string): { upstream: string[]; downstream: string[] } {
-    return chainOf(cell, this.cells);
+    return chainOf(cell, this.assembly.cells);
   }
 
   /** The rows as they stand, for what evaluates the same trees elsewhere. */
@@ -407,10 +285,10 @@ export class Engine {
     return {
       network: this.network,
       grid: this.grid,
-      cells: this.cells,
+      cells: this.assembly.cells,
       functions: this.functions,
-      scope: this.scope,
-      settings: this.settings,
+      scope: this.assembly.scope,
+      settings: this.assembly.settings,
       figure,
       wearMargin: ({ limits }) =>
         limits?.wear && wearSide(limitFigures(limits, { figure })) === 'high'
@@ -431,15 +309,6 @@ export class Engine {
   }
 }
 
-/** Work over one line alone: if it fails, that line is named. */
-const overLine = <T>(cell: string, work: () => T): T => {
-  try {
-    return work();
-  } catch (thrown) {
-    throw new LineFault(cell, thrown);
-  }
-};
-
 const add = <T>(to: Set<T>, more: Iterable<T>): void => {
   for (const one of more) to.add(one);
 };
@@ -449,13 +318,3 @@ const hasSameKeys = (a: AssembledCell, b: AssembledCell): boolean => {
   for (let i = 0; i < a.rows.length; i++) if (a.rows[i]?.key !== b.rows[i]?.key) return false;
   return true;
 };
-
-export function settingsOf(file: Pick<SheetFile, 'units' | 'rule' | 'title' | 'ways'>): SheetSettings {
-  const reference = file.title.referenceTemperature?.trim();
-  return {
-    units: file.units,
-    rule: file.rule,
-    ...(reference ? { referenceTemperature: reference } : {}),
-    ...(file.ways ? { ways: file.ways } : {}),
-  };
-}

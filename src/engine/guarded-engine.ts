@@ -1,11 +1,12 @@
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
 import type { Computed } from './computed.ts';
-import { BLANK_SHEET, Engine, type Sheet, settingsOf } from './engine.ts';
+import { Engine } from './engine.ts';
 import type { SheetChange } from './rows/change.ts';
 import { faultResult } from './rows/fault.ts';
 import { LineFault, outputNames } from './rows/faulty-cell.ts';
 import type { Library } from './rows/library.ts';
 import type { CellResult, Contribution, SheetResults } from './rows/results.ts';
+import { BLANK_SHEET, type Sheet, settingsOf } from './rows/whole-sheet.ts';
 
 /** So many lines may be at fault at once; more are taken for a fault of the whole. */
 const MOST = 8;

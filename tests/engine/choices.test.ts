@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
-import { Engine, settingsOf } from '../../src/engine/engine.ts';
+import { Engine } from '../../src/engine/engine.ts';
 import { careOf } from '../../src/engine/report/care.ts';
+import { settingsOf } from '../../src/engine/rows/whole-sheet.ts';
 import { inches, ofKind, plain } from './closed-form.ts';
 import { sheetOf } from './random-sheet.ts';
 

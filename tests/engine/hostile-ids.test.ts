@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
-import { Engine, settingsOf } from '../../src/engine/engine.ts';
+import { Engine } from '../../src/engine/engine.ts';
 import type { CellResult } from '../../src/engine/rows/results.ts';
+import { settingsOf } from '../../src/engine/rows/whole-sheet.ts';
 
 const SEED = 20261130;
 

@@ -1,13 +1,13 @@
 import type { CellInput, CellKind, CellOutput } from '../../../cells/record/cell.ts';
 import { problem } from '../../../shared/problem.ts';
 import type { CellRecord, KeptValue, Limits } from '../../../shared/sheet/format.ts';
-import type { Expr, Reference } from '../../language/syntax/syntax.ts';
+import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
-import { call, constant, eachRef, fold, mapRefs, minus, plus, quoted, rowRef, times } from './expr.ts';
-import { atEnd, type End } from './fit-ends.ts';
+import { call, constant, eachRef, minus, plus, quoted, rowRef, times } from './expr.ts';
+import { InnerNames } from './inner-names.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
-import { keyOf, outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
+import { outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
 import { notFetched } from './library.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { sheetLimit } from './plain.ts';
@@ -54,121 +54,12 @@ export function assembleLibraryCell(
       `Made with edition ${record.edition} of this cell; computed with edition ${kind.edition}.`,
     );
   const inputs = readInputs(build, scope, record, kind, around.reference);
-  const inner = new Inner(build, scope, record, kind, inputs);
+  const inner = new InnerNames(build, scope, record, kind, inputs);
 
   usualRanges(build, scope, kind, record, inputs);
   const guards = validityRows(build, kind, inner);
   for (const output of kind.outputs) outputRows(build, scope, record, kind, output, inner, guards, around);
   return build.cell;
-}
-
-/** Names as the cell's own formulas see them. */
-class Inner {
-  constructor(
-    private readonly build: CellBuilder,
-    private readonly scope: SheetScope,
-    private readonly record: CellRecord,
-    private readonly kind: CellKind,
-    private readonly inputs: ReadonlyMap<string, InputPlan>,
-  ) {}
-
-  isBlank = (name: string): boolean | undefined => {
-    const input = this.inputs.get(name);
-    return input ? input.kind === 'blank' : undefined;
-  };
-
-  isInput(name: string): boolean {
-    return this.inputs.has(name);
-  }
-
-  input(name: string): InputPlan | undefined {
-    return this.inputs.get(name);
-  }
-
-  /** A formula of the record by its own names, blank inputs settled. */
-  raw(text: string): Expr {
-    return fold(this.scope.texts.formula(text), this.isBlank);
-  }
-
-  /** The same over row keys. */
-  formula(text: string): Expr {
-    return mapRefs(this.raw(text), (ref) => this.ref(ref));
-  }
-
-  /** Over row keys at an end that the forms of the parts allow; undefined where none of them has a form. */
-  atEnd(text: string, end: End): Expr | undefined {
-    return atEnd(this.raw(text), end, (ref, which) => {
-      const input = this.inputs.get(ref.name);
-      if (input?.kind === 'value' && input.of && ref.output === undefined) {
-        const { name, output } = input.of;
-        return this.scope.endOf({ ...ref, name, ...(output ? { output } : {}) }, which);
-      }
-      const own = partRow(outputRow(this.build.cell.id, ref.name), which);
-      if (!input && this.build.has(own)) return { to: rowRef(own), isEnd: true };
-      return { to: this.ref(ref), isEnd: false };
-    });
-  }
-
-  /** How an output follows from what its formula takes in. */
-  proofOf(expr: Expr, { basis, held }: CellOutput): RowProof {
-    // What the cell decides (the next undersize, so many shims) is done only once it is measured.
-    if (held) return { is: 'planned' };
-    if (basis !== 'geometry') return { basis: 'model' };
-    const aside = new Set<RowKey>();
-    eachRef(expr, ({ name }) => {
-      if (this.equipment.has(name as RowKey)) aside.add(name as RowKey);
-    });
-    return { basis: 'geometry', ...(aside.size > 0 ? { aside: [...aside] } : {}) };
-  }
-
-  /** Keys of what its formulas take of equipment, gauges and material: a gauge and a correction to reference temperature stop no proof. */
-  private readonly equipment = new Set<RowKey>();
-
-  private ref(ref: Reference): Expr {
-    const input = this.inputs.get(ref.name);
-    if (input) {
-      switch (input.kind) {
-        case 'choice':
-          return quoted(input.text);
-        case 'value':
-          if (ref.output !== undefined && input.of) return this.behind(input.of, ref);
-          if (this.kind.inputs.find((one) => one.name === ref.name)?.counts === 'aside')
-            this.equipment.add(input.key);
-          return rowRef(input.key);
-        case 'record':
-          return ref.output === undefined
-            ? this.fail(`\`${ref.name}\` is a whole cell`)
-            : this.beside(this.outside({ ...ref, name: input.name }));
-        case 'blank':
-          return rowRef(input.key);
-      }
-    }
-    const output = this.kind.outputs.find((one) => one.name === ref.name);
-    if (output) return rowRef(this.scope.standing(this.record, output.name));
-    return this.fail(`the formula names \`${ref.name}\`, which this kind of cell does not have`);
-  }
-
-  private beside(expr: Expr): Expr {
-    if (expr.kind === 'ref') this.equipment.add(keyOf(expr));
-    return expr;
-  }
-
-  /** `bore.least` where the input bore names a cell, or a figure of one. */
-  private behind(of: { name: string; output?: string }, ref: Reference): Expr {
-    if (of.output === undefined) return this.outside({ ...ref, name: of.name });
-    const reading = this.scope.readingOf(of.name, of.output, ref.output as string);
-    return reading === undefined ? this.outside({ ...ref, ...of }) : rowRef(reading);
-  }
-
-  private outside(ref: Reference): Expr {
-    const target = this.scope.resolve(ref);
-    if ('message' in target) return this.fail(target.message);
-    return rowRef(target.key);
-  }
-
-  private fail(message: string): Expr {
-    return call('FAIL', quoted(`${this.build.name}: ${message}`));
-  }
 }
 
 /** Notes which inputs the user gave have a usual range. A default is the library's own and not questioned. */
@@ -197,7 +88,7 @@ function usualRanges(
 }
 
 /** Rows of what must hold. Gives the keys of those without which there is no result. */
-function validityRows(build: CellBuilder, kind: CellKind, inner: Inner): RowKey[] {
+function validityRows(build: CellBuilder, kind: CellKind, inner: InnerNames): RowKey[] {
   const guards: RowKey[] = [];
   kind.validity?.forEach((validity, i) => {
     const key = validityRow(build.cell.id, i);
@@ -237,7 +128,7 @@ function outputRows(
   record: CellRecord,
   kind: CellKind,
   output: CellOutput,
-  inner: Inner,
+  inner: InnerNames,
   guards: readonly RowKey[],
   around: Surroundings,
 ): void {
@@ -347,7 +238,7 @@ function outputRows(
 
 /** A limit the kind brings: a formula over its inputs; a plain reference to a blank input is no limit. */
 const innerLimit =
-  (build: CellBuilder, inner: Inner): LimitReader =>
+  (build: CellBuilder, inner: InnerNames): LimitReader =>
   (text, key) => {
     const raw = inner.raw(text.startsWith('=') ? text : `=${text}`);
     if (raw.kind === 'ref' && raw.output === undefined && inner.isBlank(raw.name)) return undefined;
@@ -361,7 +252,7 @@ function tableRows(
   kind: CellKind,
   output: CellOutput,
   key: RowKey,
-  inner: Inner,
+  inner: InnerNames,
   kept: readonly KeptValue[],
 ): void {
   const column = output.table as NonNullable<CellOutput['table']>;

@@ -1,8 +1,8 @@
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
-import type { Sheet } from '../engine.ts';
 import type { GuardedEngine } from '../guarded-engine.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult } from '../rows/results.ts';
+import type { Sheet } from '../rows/whole-sheet.ts';
 import { readQuestion, readWant, type Unread } from './asked.ts';
 import { tryChoices } from './choices.ts';
 import { inputAt } from './inputs.ts';

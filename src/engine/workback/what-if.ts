@@ -1,8 +1,9 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Computed } from '../computed.ts';
-import { Engine, type Sheet } from '../engine.ts';
+import { Engine } from '../engine.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult } from '../rows/results.ts';
+import type { Sheet } from '../rows/whole-sheet.ts';
 
 /** Looks of drawing that a trial waits for: what is not settled by then is told as settling. */
 const LOOKS = 40;
