@@ -147,7 +147,7 @@ describe('a fault of the program over one line', () => {
       throw new RangeError('over the sheet');
     });
     vi.spyOn(Engine.prototype, 'begin').mockImplementation(function (this: Engine, sheet) {
-      const { faults } = this as unknown as { faults: ReadonlyMap<string, string> };
+      const { faults } = (this as unknown as { assembly: { faults: ReadonlyMap<string, string> } }).assembly;
       if (sheet.records.has('n17') && !faults.has('n17')) throw new RangeError('over line 17');
       return begin.call(this, sheet);
     });
