@@ -2,15 +2,16 @@ import { handbook } from '../../cells/handbook.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import type { Library } from '../engine/rows/library.ts';
+import type { CheckName } from '../engine/trial/checks.ts';
+import { TrialSheet } from '../engine/trial/trial-sheet.ts';
 import type { CheckSaid, WindowAnswer, WindowFound } from '../engine/window/answer.ts';
-import type { CheckName } from '../engine/window/checks.ts';
 import type { Range } from '../engine/window/range.ts';
-import { TrialSheet } from '../engine/window/trial-sheet.ts';
 import { windowOf } from '../engine/window/window.ts';
 import { endText, pieceText, saidText, valueText } from '../engine/window/words.ts';
 import { parseEntry } from '../language/parse.ts';
 import type { WindowCommand } from './arguments.ts';
 import { escaped, fetchText } from './check.ts';
+import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
@@ -55,7 +56,7 @@ export const windowCommand = async (command: WindowCommand, library: Library, io
     const field = input === undefined ? 'entry' : `inputs.${input}`;
     const answer = windowOf(trial, { cell: cell.id, field, ...(range ? { range } : {}) });
     if (answer.is === 'none' && answer.stays) return tell(`--of ${command.of}: ${answer.why}`);
-    const title = titles(file);
+    const title = checkTitles(file);
     io.out(
       command.json
         ? `${escaped(JSON.stringify(jsonOf(answer, file), undefined, 2))}\n`
@@ -89,18 +90,6 @@ function rangeIn(
   const [low, high] = [entry.low.value, entry.high.value].sort((a, b) => a - b);
   return low === undefined || high === undefined || low === high ? null : { low, high };
 }
-
-/** How a check is called: name of the cell, or of its output, and its label. */
-const titles = (file: SheetFile) => {
-  const byId = new Map(file.cells.map((cell) => [cell.id, cell]));
-  return ({ cell, output, as }: CheckName): string => {
-    const record = byId.get(cell);
-    const name = record?.name ?? record?.label ?? cell;
-    const called = output === '' || output === 'value' ? name : `${name}.${output}`;
-    const label = record?.label && record.label !== name ? ` (${record.label})` : '';
-    return as === 'service' ? `${called}${label}, in service` : `${called}${label}`;
-  };
-};
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 
@@ -145,11 +134,7 @@ const counted = ({ checks }: WindowFound): string =>
   checks.length === 1 ? 'one check holds at either end.' : `${checks.length} checks hold at either end.`;
 
 function jsonOf(answer: WindowAnswer, file: SheetFile) {
-  const nameOf = new Map(file.cells.map((cell) => [cell.id, cell.name ?? cell.id]));
-  const check = ({ cell, output, as }: CheckName) => ({
-    check: output === '' || output === 'value' ? nameOf.get(cell) : `${nameOf.get(cell)}.${output}`,
-    as: as === 'new' ? 'as-new' : as === 'service' ? 'in-service' : 'validity',
-  });
+  const check = checkNames(file);
   const said = (one: CheckSaid) => ({ ...check(one), verdict: one.words });
   const leftOut = answer.leftOut.map(said);
   if (answer.is === 'none') return { window: null, why: answer.why, leftOut };

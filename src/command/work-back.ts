@@ -3,20 +3,14 @@ import { displayUnit } from '../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
 import type { Unit } from '../../shared/units/units.ts';
-import { GuardedEngine } from '../engine/guarded-engine.ts';
 import type { Library } from '../engine/rows/library.ts';
-import type { CellResult } from '../engine/rows/results.ts';
+import type { FigurePlace, InputPlace } from '../engine/trial/place.ts';
+import { TrialSheet } from '../engine/trial/trial-sheet.ts';
 import { Desk } from '../engine/workback/desk.ts';
-import type {
-  Answer,
-  Consequence,
-  FigurePlace,
-  InputPlace,
-  Offered,
-  Solution,
-} from '../engine/workback/question.ts';
+import type { Answer, Offered, Solution } from '../engine/workback/question.ts';
 import type { Assignment, WorkBackCommand } from './arguments.ts';
 import { escaped, fetchText } from './check.ts';
+import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
@@ -27,7 +21,7 @@ import { alignColumns } from './table.ts';
 interface Opened {
   file: SheetFile;
   desk: Desk;
-  results: ReadonlyMap<string, CellResult>;
+  trial: TrialSheet;
   library: Library;
 }
 
@@ -46,17 +40,17 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
   const base = command.example ? withExamples(read.file) : read.file;
   const { file, faults } = override(base, command.set, [], library.kinds);
   if (faults[0] !== undefined) return tell(faults[0]);
-  const engine = new GuardedEngine(library);
-  const desk = new Desk(library, engine);
+  const trial = new TrialSheet(library);
+  const desk = new Desk(trial);
   try {
-    const results = new Map(engine.load(file).cells.map((cell) => [cell.id, cell]));
-    const opened: Opened = { file, desk, results, library };
+    trial.load(file);
+    const opened: Opened = { file, desk, trial, library };
     const figure = figureAt(opened, want);
     if (typeof figure === 'string') return tell(`--want ${figure}`);
     if (change === undefined) return listOffers(opened, command, figure, io, tell);
     const input = inputNamed(opened, change);
     if (typeof input === 'string') return tell(`--change ${input}`);
-    const answer = desk.workBack({
+    const answer = desk.answer({
       figure,
       want: want.entry,
       change: input,
@@ -64,10 +58,9 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
       ...(command.steps ? { steps: command.steps } : {}),
     });
     if (answer.isUnread) return tell(answer.reason ?? '');
-    return give(opened, command, figure, input, answer, io);
+    return give(opened, command, figure, answer, io);
   } finally {
-    desk.destroy();
-    engine.destroy();
+    trial.destroy();
   }
 };
 
@@ -84,7 +77,7 @@ function figureAt(opened: Opened, { name, part }: Assignment): FigurePlace | str
   const line = lineNamed(opened, name);
   if (typeof line === 'string') return line;
   if (line.role !== 'cell' && part === undefined) return { cell: line.id, output: 'value' };
-  const outputs = Object.keys(opened.results.get(line.id)?.outputs ?? {});
+  const outputs = Object.keys(opened.trial.result(line.id)?.outputs ?? {});
   if (part !== undefined && outputs.includes(part)) return { cell: line.id, output: part };
   return `${name}${part === undefined ? '' : `.${part}`}: say which figure of it: ${list(outputs)}.`;
 }
@@ -107,8 +100,8 @@ function inputNamed(opened: Opened, text: string): InputPlace | string {
 /** Figures of an answer are told finely: they are to be typed. */
 const shown = (si: number, unit: Unit): string => formatQuantity(si, unit).replaceAll('\u00a0', ' ');
 
-const unitAt = ({ file, results }: Opened, { cell, output }: FigurePlace): Unit => {
-  const found = results.get(cell)?.outputs[output];
+const unitAt = ({ file, trial }: Opened, { cell, output }: FigurePlace): Unit => {
+  const found = trial.result(cell)?.outputs[output];
   return displayUnit(found?.quantity, file.units, found?.display);
 };
 
@@ -141,28 +134,21 @@ const offerJson = ({ name, label, text, isToCut, isChoice, influence }: Offered)
   ...(isChoice ? { rowOfTable: true } : { influence }),
 });
 
-interface Told extends Solution {
-  checks: Consequence[];
-}
-
 function give(
   opened: Opened,
   { json, path }: WorkBackCommand,
   figure: FigurePlace,
-  change: InputPlace,
   answer: Answer,
   io: Io,
 ): Exit {
-  const { desk } = opened;
-  const told = (one: Solution): Told => ({ ...one, checks: desk.consequences(change, one.text) });
-  const solutions = answer.solutions.map((one) => ({ ...told(one), made: (one.made ?? []).map(told) }));
+  const { solutions } = answer;
   const found = solutions.some(({ fits }) => fits !== false);
-  if (json) io.out(`${escaped(JSON.stringify(jsonOf(opened, answer, solutions), undefined, 2))}\n`);
+  if (json) io.out(`${escaped(JSON.stringify(jsonOf(opened, answer), undefined, 2))}\n`);
   else {
     const unit = unitAt(opened, figure);
     for (const one of solutions) {
       io.out(`${wordsOf(one, unit)}\n${checksText(opened, one)}`);
-      for (const made of one.made)
+      for (const made of one.made ?? [])
         io.out(
           `  to make: ${wordsOf(made, unit)}${made.isAim ? ', to aim for' : ''}\n${checksText(opened, made)}`,
         );
@@ -174,35 +160,36 @@ function give(
 
 const wordsOf = (one: Solution, unit: Unit): string => `${one.text}: comes to ${shown(one.figure, unit)}`;
 
-const nameOf = ({ file }: Opened, { cell, output }: FigurePlace): string => {
-  const line = file.cells.find(({ id }) => id === cell);
-  return `${line?.name ?? cell}${line?.role === 'cell' ? `.${output}` : ''}`;
-};
+function checksText({ file }: Opened, { checks }: Solution): string {
+  if (!checks) return '';
+  const title = checkTitles(file);
+  const { turned, failing, same } = checks;
+  const lines = [
+    ...turned.map((one) => `${title(one)}: ${one.before.words || 'holds'} -> ${one.after.words || 'holds'}`),
+    ...failing.map((one) => `${title(one)}: still ${one.words}`),
+    ...(same > 0 ? [`${same} ${same === 1 ? 'check says' : 'checks say'} the same as now`] : []),
+  ];
+  return lines.map((line) => `    ${line}\n`).join('');
+}
 
-const checksText = (opened: Opened, { checks }: Told): string =>
-  checks.map((one) => `    ${nameOf(opened, one)}: ${one.before.words} -> ${one.after.words}\n`).join('');
-
-const jsonOf = (
-  opened: Opened,
-  { between, reason }: Answer,
-  solutions: readonly (Told & { made: Told[] })[],
-) => {
-  const one = ({ checks, made: _made, isAim, fits, all, ...rest }: Told) => ({
+const jsonOf = ({ file }: Opened, { between, reason, solutions }: Answer) => {
+  const name = checkNames(file);
+  const one = ({ checks, made, isAim, fits, all, ...rest }: Solution): object => ({
     ...rest,
     ...(all ? { from: all[0], to: all[1] } : {}),
     ...(isAim ? { aim: true } : {}),
     ...(fits === undefined ? {} : { fits }),
-    checks: checks.map((check) => ({
-      figure: nameOf(opened, check),
+    checks: (checks?.turned ?? []).map((check) => ({
+      ...name(check),
       before: check.before.words,
       after: check.after.words,
     })),
+    failing: (checks?.failing ?? []).map((check) => ({ ...name(check), verdict: check.words })),
+    same: checks?.same ?? 0,
+    ...(made && made.length > 0 ? { made: made.map(one) } : {}),
   });
   return {
-    solutions: solutions.map((each) => ({
-      ...one(each),
-      ...(each.made.length > 0 ? { made: each.made.map(one) } : {}),
-    })),
+    solutions: solutions.map(one),
     ...(between ? { searched: between } : {}),
     ...(reason === undefined ? {} : { reason }),
   };

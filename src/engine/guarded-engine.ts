@@ -1,5 +1,4 @@
 import type { KeptValue, SheetFile } from '../../shared/sheet/format.ts';
-import type { Computed } from './computed.ts';
 import { Engine } from './engine.ts';
 import type { SheetChange } from './rows/change.ts';
 import { faultResult } from './rows/fault.ts';
@@ -157,11 +156,6 @@ export class GuardedEngine {
 
   chain(cell: string): { upstream: string[]; downstream: string[] } {
     return this.engine?.chain(cell) ?? { upstream: [], downstream: [] };
-  }
-
-  /** The rows as they stand and the sheet they are of, for what works on beside it; undefined where there is no engine. */
-  standing(): { book: Computed; sheet: Sheet } | undefined {
-    return this.engine && { book: this.engine.computed(), sheet: this.sheet };
   }
 
   destroy(): void {

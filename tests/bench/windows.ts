@@ -1,7 +1,7 @@
 import { library } from '../../cells/catalogue.ts';
 import type { DecisionRule, SheetFile } from '../../shared/sheet/format.ts';
+import { TrialSheet } from '../../src/engine/trial/trial-sheet.ts';
 import { mapOf } from '../../src/engine/window/map.ts';
-import { TrialSheet } from '../../src/engine/window/trial-sheet.ts';
 import { windowOf } from '../../src/engine/window/window.ts';
 import { type Chain, chain, chainSheet } from './chain.ts';
 

@@ -1,5 +1,5 @@
-import type { InputPlace } from '../workback/question.ts';
-import type { CheckName } from './checks.ts';
+import type { CheckName } from '../trial/checks.ts';
+import type { InputPlace } from '../trial/place.ts';
 
 /** A check, with what is said of it there. */
 export interface CheckSaid extends CheckName {

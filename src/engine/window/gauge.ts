@@ -10,8 +10,8 @@ import { limitFigures, wearSide } from '../report/report.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import { Texts } from '../rows/texts.ts';
+import { TrialSheet } from '../trial/trial-sheet.ts';
 import { writtenIn } from './input.ts';
-import { TrialSheet } from './trial-sheet.ts';
 
 export interface GaugeAsked {
   cell: string;

@@ -10,7 +10,7 @@ import { cellRow, inputRow, type RowKey } from '../rows/key.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult } from '../rows/results.ts';
 import { Texts } from '../rows/texts.ts';
-import type { InputPlace } from '../workback/question.ts';
+import type { InputPlace } from '../trial/place.ts';
 
 /** An input whose value may be another one. */
 export interface Movable {

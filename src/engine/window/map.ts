@@ -1,13 +1,13 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { freeRow } from '../workback/path.ts';
-import type { InputPlace } from '../workback/question.ts';
+import { type CheckBelow, type CheckName, checksBelow, isJudged, stoodOf } from '../trial/checks.ts';
+import { freeRow } from '../trial/path.ts';
+import type { InputPlace } from '../trial/place.ts';
+import type { TrialSheet } from '../trial/trial-sheet.ts';
 import type { CheckSaid } from './answer.ts';
-import { type CheckBelow, type CheckName, checksBelow, isJudged, stoodOf } from './checks.ts';
 import { type Movable, movableOf } from './input.ts';
 import { placesFor, type Range } from './range.ts';
 import { roughly } from './roughly.ts';
 import { Sweep } from './sweep.ts';
-import type { TrialSheet } from './trial-sheet.ts';
 import { lookFor, valueNow } from './window.ts';
 
 export interface MapAsked {

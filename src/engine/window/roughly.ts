@@ -1,6 +1,6 @@
 import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
-import type { CheckBelow } from './checks.ts';
+import type { CheckBelow } from '../trial/checks.ts';
 import { type RoughPiece, roughPieces, spreadOut } from './pieces.ts';
 import type { Range } from './range.ts';
 import { Sweep, WIDTH } from './sweep.ts';

@@ -3,8 +3,8 @@ import type { Place } from '../../../shared/checks/states.ts';
 import type { Computed } from '../computed.ts';
 import type { CornerEnd, Row } from '../network/layout.ts';
 import { type SourceEnds, standardFromEnds } from '../rows/row.ts';
-import { alone, Path, type Stand } from '../workback/path.ts';
-import type { CheckBelow } from './checks.ts';
+import type { CheckBelow } from '../trial/checks.ts';
+import { alone, Path, type Stand } from '../trial/path.ts';
 
 /** Trials computed at a time. */
 export const WIDTH = 64;

@@ -1,15 +1,15 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
-import { freeRow } from '../workback/path.ts';
-import type { InputPlace } from '../workback/question.ts';
+import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from '../trial/checks.ts';
+import { freeRow } from '../trial/path.ts';
+import type { InputPlace } from '../trial/place.ts';
+import type { TrialSheet } from '../trial/trial-sheet.ts';
 import type { CheckSaid, WindowAnswer, WindowEnd, WindowPiece } from './answer.ts';
-import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from './checks.ts';
 import { type Movable, movableOf, writtenIn } from './input.ts';
 import type { RoughPiece } from './pieces.ts';
 import { placesFor, type Range, rangeFor, Steps } from './range.ts';
 import { type RoughFound, roughly } from './roughly.ts';
 import { settleEnd } from './settle.ts';
-import type { TrialSheet } from './trial-sheet.ts';
 
 export interface WindowAsked extends InputPlace {
   /** Range to look through, SI, in place of the usual one. */

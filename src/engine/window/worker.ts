@@ -1,10 +1,10 @@
 import { libraryOnUse } from '../../../cells/on-use.ts';
 import { kindsOf } from '../rows/kinds-of.ts';
 import { notFetched } from '../rows/library.ts';
+import { TrialSheet } from '../trial/trial-sheet.ts';
 import { gaugesFor } from './gauge.ts';
 import { mapOf } from './map.ts';
 import type { TrialReply, TrialRequest } from './messages.ts';
-import { TrialSheet } from './trial-sheet.ts';
 import { windowOf } from './window.ts';
 
 const library = libraryOnUse();

@@ -1,7 +1,8 @@
 import type { Computed } from '../computed.ts';
 import { numberOf } from '../rows/texts.ts';
+import type { FigurePlace } from '../trial/place.ts';
 import { type Fixed, inputAt, type Movable } from './inputs.ts';
-import type { AskedQuestion, FigurePlace, Question, Steps, Want } from './question.ts';
+import type { AskedQuestion, Question, Steps, Want } from './question.ts';
 import { figureName, planAt } from './work-back.ts';
 
 /** Something asked that cannot be read: why, and what to write. */

@@ -1,21 +1,21 @@
 import { gradeOf } from '../../../shared/checks/states.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { nominalOf } from '../trial/path.ts';
+import { type TrialSheet, withEntry } from '../trial/trial-sheet.ts';
 import type { Movable } from './inputs.ts';
 import { isKept } from './kept.ts';
-import { nominalOf } from './path.ts';
 import type { Answer, Question, Solution } from './question.ts';
 import { wantedOf } from './wanted.ts';
-import { type WhatIf, withEntry } from './what-if.ts';
 import { figureName, planAt } from './work-back.ts';
 
 /** Told of the rows of a table, the best first. */
 const MOST = 12;
 
 /** Works a figure back to a row of a table: each is tried by one edit, and those are told that do what is wanted, or come nearest. */
-export function tryChoices(whatIf: WhatIf, question: Question, input: Movable): Answer {
+export function tryChoices(trial: TrialSheet, question: Question, input: Movable): Answer {
   const { cell, field } = question.change;
-  const record = whatIf.recordOf(cell) as CellRecord;
-  const book = whatIf.book();
+  const record = trial.record(cell) as CellRecord;
+  const book = trial.computed();
   const plan = planAt(book, question.figure);
   const name = `\`${figureName(book, question.figure)}\``;
   const wanted = plan ? wantedOf(book, plan, question.want) : 'has no value.';
@@ -26,14 +26,15 @@ export function tryChoices(whatIf: WhatIf, question: Question, input: Movable): 
   const before = nominalOf(book, wanted.figure);
   let moved = false;
   for (const row of rows) {
-    const found = whatIf.trial(
+    const found = trial.with(
       withEntry(record, field, row.key),
-      (now, changed) => {
+      () => {
+        const now = trial.computed();
         const at = planAt(now, question.figure);
         const target = at && wantedOf(now, at, question.want);
         if (!target || typeof target === 'string') return undefined;
         const figure = nominalOf(now, target.figure);
-        const result = changed.get(question.figure.cell) ?? whatIf.resultOf(question.figure.cell);
+        const result = trial.result(question.figure.cell);
         if (isLimit) return { figure, kept: isKept(now, result, question), off: 0, result };
         const goal =
           question.want.at === 'value'

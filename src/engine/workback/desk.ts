@@ -1,59 +1,49 @@
-import type { CheckVerdict } from '../../../shared/checks/check.ts';
-import type { GuardedEngine } from '../guarded-engine.ts';
-import type { Library } from '../rows/library.ts';
-import type { CellResult } from '../rows/results.ts';
-import type { Sheet } from '../rows/whole-sheet.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { Computed } from '../computed.ts';
+import type { RowKey } from '../rows/key.ts';
+import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from '../trial/checks.ts';
+import type { FigurePlace, InputPlace } from '../trial/place.ts';
+import { type TrialSheet, withEntry } from '../trial/trial-sheet.ts';
 import { readQuestion, readWant, type Unread } from './asked.ts';
 import { tryChoices } from './choices.ts';
 import { inputAt } from './inputs.ts';
 import { settledByVerdict } from './kept.ts';
 import { offersFor } from './offers.ts';
-import type {
-  Answer,
-  AskedQuestion,
-  Consequence,
-  FigurePlace,
-  InputPlace,
-  Offered,
-  Question,
-} from './question.ts';
+import type { Answer, AskedQuestion, Consequences, Offered, Question, Solution } from './question.ts';
 import { steppedTo } from './steps.ts';
-import { WhatIf, withEntry } from './what-if.ts';
 import { prepare, workBack } from './work-back.ts';
 
-/** Answers questions about a sheet: works back by the rows, and tries what it finds on a second engine. */
+/** Answers questions about a sheet: works back by its rows, and tries what it finds. The trial sheet is left as it was. */
 export class Desk {
-  private readonly whatIf: WhatIf;
-
-  /** @param engine of the sheet, which stays as it is */
-  constructor(
-    library: Library,
-    private readonly engine: GuardedEngine,
-  ) {
-    this.whatIf = new WhatIf(library);
-  }
+  constructor(private readonly trial: TrialSheet) {}
 
   /** Inputs that move a figure to where it is wanted, the likeliest first; or why what is asked cannot be read. */
   offers(figure: FigurePlace, want: string): Offered[] | Unread {
-    const book = this.engine.standing()?.book;
-    if (!book) return [];
+    const book = this.trial.computed();
     const read = readWant(book, figure, want);
     return 'message' in read ? read : offersFor(book, figure, read);
   }
 
+  /** The answers, each with what every check then says. */
+  answer(asked: AskedQuestion): Answer {
+    const answer = this.workBack(asked);
+    const told = (one: Solution): Solution => ({
+      ...one,
+      checks: this.consequences(asked.change, one.text),
+      ...(one.made ? { made: one.made.map(told) } : {}),
+    });
+    return { ...answer, solutions: answer.solutions.map(told) };
+  }
+
   workBack(asked: AskedQuestion): Answer {
-    const standing = this.engine.standing();
-    if (!standing) return { solutions: [], reason: 'The sheet could not be worked out.' };
-    const { book, sheet } = standing;
+    const { trial } = this;
+    const book = trial.computed();
     const question = readQuestion(book, asked);
     if ('message' in question) return { solutions: [], reason: question.message, isUnread: true };
     const input = inputAt(book, question.change);
     if ('stays' in input) return { solutions: [], reason: input.stays };
-    if (input.isChoice) {
-      this.whatIf.take(sheet);
-      return tryChoices(this.whatIf, question, input);
-    }
-    const answer = this.settled(workBack(book, question), sheet, question);
+    if (input.isChoice) return tryChoices(trial, question, input);
+    const answer = this.settled(workBack(book, question), question);
     const { steps } = question;
     const work = steps && answer.solutions.length > 0 ? prepare(book, question) : undefined;
     if (!work || !steps || typeof work === 'string') return answer;
@@ -64,45 +54,56 @@ export class Desk {
   }
 
   /** An answer about a limit as the verdict has it. */
-  private settled(answer: Answer, sheet: Sheet, question: Question): Answer {
+  private settled(answer: Answer, question: Question): Answer {
     if (answer.solutions.length === 0 || question.want.at === 'value' || question.want.at === 'middle')
       return answer;
-    this.whatIf.take(sheet);
-    const solutions = answer.solutions.flatMap((one) => settledByVerdict(this.whatIf, question, one) ?? []);
+    const solutions = answer.solutions.flatMap((one) => settledByVerdict(this.trial, question, one) ?? []);
     if (solutions.length > 0) return { ...answer, solutions };
     return { ...answer, solutions, reason: 'Near the size worked out the limit is not surely kept.' };
   }
 
-  /** What the checks of the sheet say once an entry is taken in: those that then say something else. */
-  consequences({ cell, field }: InputPlace, text: string): Consequence[] {
-    const standing = this.engine.standing();
-    if (!standing) return [];
-    this.whatIf.take(standing.sheet);
-    const record = this.whatIf.recordOf(cell);
-    if (!record) return [];
-    this.whatIf.settle();
-    const before = (id: string) => this.whatIf.resultOf(id);
-    return this.whatIf.trial(withEntry(record, field, text), (_, changed) => turned(changed, before), true);
-  }
-
-  destroy(): void {
-    this.whatIf.destroy();
-  }
-}
-
-/** The checks that say something else than before. */
-function turned(
-  changed: ReadonlyMap<string, CellResult>,
-  before: (id: string) => CellResult | undefined,
-): Consequence[] {
-  const found: Consequence[] = [];
-  for (const [cell, { outputs }] of changed)
-    for (const [output, { check }] of Object.entries(outputs)) {
-      const was = before(cell)?.outputs[output]?.check;
-      if (was && saysOther(was, check)) found.push({ cell, output, before: was, after: check });
+  /** What every check below a line says once an entry of it is taken in. */
+  consequences({ cell, field }: InputPlace, text: string): Consequences {
+    const { trial } = this;
+    const record = trial.record(cell);
+    if (!record) return { turned: [], failing: [], same: 0 };
+    trial.settle();
+    const before = this.stood(record);
+    const after = trial.with(withEntry(record, field, text), () => this.stood(record), true);
+    const found: Consequences = { turned: [], failing: [], same: 0 };
+    for (const [name, { check, stood }] of after) {
+      const was = before.get(name)?.stood ?? NOTHING;
+      const { words } = stood;
+      if (was.holds !== stood.holds || was.words !== words)
+        found.turned.push({ ...named(check), before: was, after: stood });
+      else {
+        found.same++;
+        if (!stood.holds) found.failing.push({ ...named(check), words });
+      }
     }
-  return found;
+    return found;
+  }
+
+  /** How the checks below a line stand, by name. */
+  private stood({ id }: CellRecord): Map<string, { check: CheckBelow; stood: Stood }> {
+    const { trial } = this;
+    const book = trial.computed();
+    const order = trial.sheet.cells.map((one) => one.id);
+    const found = new Map<string, { check: CheckBelow; stood: Stood }>();
+    for (const check of checksBelow(book, keysOf(book, id), order, trial.sheet.rule)) {
+      const result = trial.result(check.cell);
+      if (isJudged(check, result)) found.set(nameOf(check), { check, stood: stoodOf(check, result) });
+    }
+    return found;
+  }
 }
 
-const saysOther = (a: CheckVerdict, b: CheckVerdict): boolean =>
-  a.asNew.state !== b.asNew.state || a.inService?.state !== b.inService?.state;
+/** What is said of a check that is not judged. */
+const NOTHING: Stood = { holds: true, waits: false, words: '' };
+
+const keysOf = (book: Computed, cell: string): RowKey[] =>
+  (book.cells.get(cell)?.rows ?? []).map(({ key }) => key);
+
+const named = ({ cell, output, as }: CheckBelow) => ({ cell, output, as });
+const nameOf = ({ cell, output, as, otherwise = '' }: CheckBelow): string =>
+  [cell, output, as, otherwise].join('\n');

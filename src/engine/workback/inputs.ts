@@ -5,8 +5,9 @@ import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
 import { cellRow, inputRow, partRow } from '../rows/key.ts';
 import { numberOf } from '../rows/texts.ts';
-import { type Free, freeRow } from './path.ts';
-import type { InputPlace, Offered } from './question.ts';
+import { type Free, freeRow } from '../trial/path.ts';
+import type { InputPlace } from '../trial/place.ts';
+import type { Offered } from './question.ts';
 
 /** An input that may move, and the row by which it does. */
 export interface Movable extends Omit<Offered, 'influence'> {

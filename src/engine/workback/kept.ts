@@ -3,8 +3,9 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { coverageFactor, expandedFactor } from '../../../shared/statistics/coverage.ts';
 import type { Computed } from '../computed.ts';
 import type { CellResult } from '../rows/results.ts';
+import { nominalOf } from '../trial/path.ts';
+import { type TrialSheet, withEntry } from '../trial/trial-sheet.ts';
 import type { Question, Solution } from './question.ts';
-import { type WhatIf, withEntry } from './what-if.ts';
 import { planAt, prepare, workBack, written } from './work-back.ts';
 
 /** Times an answer is worked out anew with the last one in. */
@@ -36,8 +37,9 @@ export function isKept(book: Computed, result: CellResult | undefined, { figure,
         : book.wearMargin(plan);
   const margin = key === undefined ? undefined : book.figure(key);
   if (!margin) return false;
-  const noise =
-    1e-12 * Math.max(Math.abs(result?.outputs[figure.output]?.planned?.value ?? 0), Math.abs(margin.value));
+  const planned = plan.planned === undefined ? undefined : book.network.rows.get(plan.planned);
+  const size = planned ? Math.abs(nominalOf(book, planned)) || 0 : 0;
+  const noise = 1e-12 * Math.max(size, Math.abs(margin.value));
   const { centre, u, dof, low } = margin;
   switch (limits?.rule ?? book.settings.rule) {
     case 'worst-case':
@@ -55,26 +57,29 @@ export function isKept(book: Computed, result: CellResult | undefined, { figure,
  * An answer about a limit, put right by the verdict itself: near it the worst corners may be others than where the sheet
  * stands, no corner may be the worst, or draws may decide. Undefined where the limit is kept nowhere near it.
  */
-export function settledByVerdict(whatIf: WhatIf, question: Question, first: Solution): Solution | undefined {
+export function settledByVerdict(
+  trial: TrialSheet,
+  question: Question,
+  first: Solution,
+): Solution | undefined {
   const { cell, field } = question.change;
-  const record = whatIf.recordOf(cell) as CellRecord;
+  const record = trial.record(cell) as CellRecord;
   const holds = (one: Solution): boolean =>
-    whatIf.trial(
+    trial.with(
       withEntry(record, field, one.text),
-      (book, changed) =>
-        isKept(book, changed.get(question.figure.cell) ?? whatIf.resultOf(question.figure.cell), question),
+      () => isKept(trial.computed(), trial.result(question.figure.cell), question),
       true,
     );
   let found = first;
   for (let turn = 0; turn < TURNS; turn++) {
-    const again = whatIf.trial(withEntry(record, field, found.text), (book) =>
-      nearest(book, question, found.value),
+    const again = trial.with(withEntry(record, field, found.text), () =>
+      nearest(trial.computed(), question, found.value),
     );
     if (!again || again.text === found.text) break;
     found = again;
   }
   if (holds(found)) return found;
-  const work = prepare(whatIf.book(), question);
+  const work = prepare(trial.computed(), question);
   if (typeof work === 'string' || found.value === undefined) return undefined;
   const at = found.value;
   const step = 1e-6 * Math.max(Math.abs(at), Math.abs(work.present ?? 0), 1e-6);

@@ -1,8 +1,9 @@
 import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
+import { type Free, nominalOf, Path } from '../trial/path.ts';
+import type { FigurePlace } from '../trial/place.ts';
 import { inputsOf, type Movable } from './inputs.ts';
-import { type Free, nominalOf, Path } from './path.ts';
-import type { FigurePlace, Offered, Want } from './question.ts';
+import type { Offered, Want } from './question.ts';
 import { wantedOf } from './wanted.ts';
 import { planAt } from './work-back.ts';
 

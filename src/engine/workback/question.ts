@@ -1,16 +1,5 @@
-import type { CheckVerdict } from '../../../shared/checks/check.ts';
-
-/** One figure of the sheet: an output of a line. */
-export interface FigurePlace {
-  cell: string;
-  output: string;
-}
-
-/** What of a line may move: its `entry`, its `tolerance`, or `inputs.NAME` of a library cell. */
-export interface InputPlace {
-  cell: string;
-  field: string;
-}
+import type { CheckName, Stood } from '../trial/checks.ts';
+import type { FigurePlace, InputPlace } from '../trial/place.ts';
 
 /** Where a figure is wanted: at a value (SI), in the middle of its limits, or so that one of them is kept by the rule. */
 export type Want = { at: 'value'; value: number } | { at: 'middle' | 'lower' | 'upper' | 'wear' };
@@ -58,10 +47,20 @@ export interface Offered extends InputPlace {
   influence: number;
 }
 
-/** What the check of a line says before and after. */
-export interface Consequence extends FigurePlace {
-  before: CheckVerdict;
-  after: CheckVerdict;
+/** A check, with what it says as the sheet stands and what it would say. */
+export interface Consequence extends CheckName {
+  before: Stood;
+  after: Stood;
+}
+
+/** What every check below an input says once an answer is taken in. */
+export interface Consequences {
+  /** Those that then say something else. */
+  turned: Consequence[];
+  /** Those that do not hold, and did not before; with what they say. */
+  failing: (CheckName & { words: string })[];
+  /** How many say the same as now, the failing ones among them. */
+  same: number;
 }
 
 export interface Solution {
@@ -77,6 +76,8 @@ export interface Solution {
   made?: Solution[];
   /** Of sizes that can be made: the one on the side where metal is still on, or that keeps the limit. */
   isAim?: boolean;
+  /** What the checks then say. */
+  checks?: Consequences;
   /** Of the rows of a table: it does what is wanted; of several sizes, the nearest. */
   fits?: boolean;
 }

@@ -4,7 +4,7 @@ import type { Row } from '../network/layout.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import { standardFromEnds } from '../rows/row.ts';
-import { alone, cornerOf, nominalOf, type Path, type Stand } from './path.ts';
+import { alone, cornerOf, nominalOf, type Path, type Stand } from '../trial/path.ts';
 import type { Want } from './question.ts';
 
 /** How far a figure is from where it is wanted, over a path. */

@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import type { CheckName } from '../../engine/window/checks.ts';
+import type { CheckName } from '../../engine/trial/checks.ts';
 import { useSheet } from '../state/context.ts';
 
 /** Checks by name, each leading to its line, with what is said of it. */

@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { InputPlace } from '../../engine/trial/place.ts';
 import { type MapFound, type MapSide, mapValue } from '../../engine/window/map.ts';
 import { valueText } from '../../engine/window/words.ts';
-import type { InputPlace } from '../../engine/workback/question.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';

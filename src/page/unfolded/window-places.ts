@@ -1,4 +1,4 @@
-import type { InputPlace } from '../../engine/workback/question.ts';
+import type { InputPlace } from '../../engine/trial/place.ts';
 import type { useLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
 

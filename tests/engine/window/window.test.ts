@@ -5,8 +5,8 @@ import { gradeOf } from '../../../shared/checks/states.ts';
 import type { CellRecord, DecisionRule, SheetFile } from '../../../shared/sheet/format.ts';
 import { GuardedEngine } from '../../../src/engine/guarded-engine.ts';
 import type { CellResult } from '../../../src/engine/rows/results.ts';
+import { TrialSheet } from '../../../src/engine/trial/trial-sheet.ts';
 import type { WindowFound } from '../../../src/engine/window/answer.ts';
-import { TrialSheet } from '../../../src/engine/window/trial-sheet.ts';
 import { windowOf } from '../../../src/engine/window/window.ts';
 import { walk } from '../../walk.ts';
 

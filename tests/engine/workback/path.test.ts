@@ -4,7 +4,7 @@ import { withExamples } from '../../../src/command/example.ts';
 import { Engine } from '../../../src/engine/engine.ts';
 import { highColumn, lowColumn } from '../../../src/engine/network/grid.ts';
 import type { Row } from '../../../src/engine/network/layout.ts';
-import { alone, cornerOf, freeRow, nominalOf, Path } from '../../../src/engine/workback/path.ts';
+import { alone, cornerOf, freeRow, nominalOf, Path } from '../../../src/engine/trial/path.ts';
 import { sheetOf, templates } from '../../templates/shelf.ts';
 
 /** Rows whose number a trial can move, and how the network is told of another one. */

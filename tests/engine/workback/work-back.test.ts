@@ -4,9 +4,9 @@ import { library } from '../../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { computeSheet } from '../../../src/engine/compute.ts';
 import { GuardedEngine } from '../../../src/engine/guarded-engine.ts';
+import { TrialSheet, withEntry } from '../../../src/engine/trial/trial-sheet.ts';
 import { Desk } from '../../../src/engine/workback/desk.ts';
 import type { Answer, AskedQuestion } from '../../../src/engine/workback/question.ts';
-import { withEntry } from '../../../src/engine/workback/what-if.ts';
 import { inch, ofKind, plain } from '../closed-form.ts';
 import { sheetOf } from '../random-sheet.ts';
 
@@ -19,9 +19,9 @@ const inches = (cells: CellRecord[], more: Partial<SheetFile> = {}): SheetFile =
 type Asked = Partial<AskedQuestion> & { of: string; want: string; by: string };
 
 const opened = (file: SheetFile) => {
-  const engine = new GuardedEngine(library);
-  engine.load(file);
-  const desk = new Desk(library, engine);
+  const trial = new TrialSheet(library);
+  trial.load(file);
+  const desk = new Desk(trial);
   const question = ({ of, by, want, ...more }: Asked): AskedQuestion => {
     const [name = '', output = 'value'] = of.split('.');
     const [line = '', input] = by.replace(' tolerance', '').split('.');
@@ -29,7 +29,7 @@ const opened = (file: SheetFile) => {
     const field = by.endsWith(' tolerance') ? 'tolerance' : input ? `inputs.${input}` : 'entry';
     return { figure: { cell: idOf(name), output }, want, change: { cell: idOf(line), field }, ...more };
   };
-  return { engine: desk, question, ask: (asked: Asked): Answer => desk.workBack(question(asked)) };
+  return { trial, engine: desk, question, ask: (asked: Asked): Answer => desk.workBack(question(asked)) };
 };
 const ask = (file: SheetFile, asked: Asked): Answer => opened(file).ask(asked);
 const texts = ({ solutions }: Answer): string[] => solutions.map(({ text }) => text);
@@ -109,8 +109,8 @@ describe('a bore for a clearance', () => {
       question({ of: 'clearance', want: '', by: 'bore' }).change,
       '1.7400 in',
     );
-    expect(found.map(({ cell, before, after }) => [cell, before.asNew.state, after.asNew.state])).toEqual([
-      ['c_clearance', 'holds', 'misses'],
+    expect(found.turned.map(({ cell, before, after }) => [cell, before.words, after.words])).toEqual([
+      ['c_clearance', 'holds', expect.stringMatching(/^misses at the lower limit/)],
     ]);
     // Nothing of it stays on the sheet.
     expect(texts(opened(fit).ask({ of: 'clearance', want: '3.7 thou', by: 'bore' }))).toEqual(['1.7517 in']);
@@ -205,7 +205,7 @@ test('work back then forward gives what was wanted', () => {
           ),
           plain('y', 'worked', text),
         ]);
-        const { ask: answer, question, engine } = opened(file);
+        const { ask: answer, question, trial } = opened(file);
         const asked = { of: 'y', want, by };
         for (const one of answer(asked).solutions) {
           answered++;
@@ -214,7 +214,7 @@ test('work back then forward gives what was wanted', () => {
           expect(Math.abs(got - wanted)).toBeLessThan(2e-5 * wanted);
           expect(Math.abs(got - one.figure)).toBeLessThan(1e-12);
         }
-        engine.destroy();
+        trial.destroy();
       },
     ),
     { numRuns: 60, seed: 18 },

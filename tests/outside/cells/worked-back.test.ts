@@ -6,7 +6,7 @@ import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import { libraryFor } from '../../../src/engine/book/example-library.ts';
 import { exampleCells, unitsOfExample, workOut } from '../../../src/engine/book/worked-example.ts';
-import { GuardedEngine } from '../../../src/engine/guarded-engine.ts';
+import { TrialSheet } from '../../../src/engine/trial/trial-sheet.ts';
 import { Desk } from '../../../src/engine/workback/desk.ts';
 
 /** Examples whose figures were seen in print: the source stands with each in `cells/kinds`. */
@@ -38,8 +38,8 @@ test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
   const file = sheetOf(kind, example);
   const it = file.cells.at(-1) as CellRecord;
   const engineLibrary = libraryFor(library, kind, example.inputs);
-  const engine = new GuardedEngine(engineLibrary);
-  const desk = new Desk(engineLibrary, engine);
+  const trial = new TrialSheet(engineLibrary, 'all');
+  const desk = new Desk(trial);
   const out = workOut(library, kind, example);
   for (const { output, expected, got = Number.NaN } of out.expected) {
     const of = kind.outputs.find((one) => one.name === output)?.quantity ?? 'number';
@@ -49,8 +49,8 @@ test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
         continue;
       const moved = was * 1.03;
       const other = { ...it, inputs: { ...it.inputs, [input.name]: written(moved, input.quantity) } };
-      const results = engine.load({ ...file, cells: [...file.cells.slice(0, -1), other] });
-      const there = results.cells.find(({ id }) => id === it.id)?.outputs[output]?.planned?.value;
+      trial.load({ ...file, cells: [...file.cells.slice(0, -1), other] });
+      const there = trial.result(it.id)?.outputs[output]?.planned?.value;
       const slope = ((there ?? Number.NaN) - got) / (moved - was);
       if (!(Math.abs(slope * was) > 1e-3 * Math.abs(got))) continue;
       const answer = desk.workBack({
@@ -72,6 +72,5 @@ test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
       worked++;
     }
   }
-  desk.destroy();
-  engine.destroy();
+  trial.destroy();
 });

@@ -3,6 +3,7 @@ import type { Computed } from '../computed.ts';
 import { Engine } from '../engine.ts';
 import type { Library } from '../rows/library.ts';
 import type { CellResult, SheetResults } from '../rows/results.ts';
+import { settingsOf } from '../rows/whole-sheet.ts';
 
 /**
  * A sheet of its own to try things on: nothing that is tried reaches the sheet it was taken from. What it says is the full
@@ -14,6 +15,7 @@ export class TrialSheet {
   /** Records as they were, of what is being tried. */
   private readonly before = new Map<string, CellRecord>();
   private file: SheetFile | undefined;
+  private records = new Map<string, CellRecord>();
 
   /** @param of verdicts, and no figures where there are no limits; or all of it */
   constructor(
@@ -23,11 +25,20 @@ export class TrialSheet {
     this.engine = new Engine(library, new Map(), of === 'verdicts');
   }
 
-  /** Takes a sheet in; what was tried on the one before is forgotten. */
+  /** Takes a sheet in; what was tried on the one before is forgotten. Of one much like it, what is another. */
   load(file: SheetFile): void {
-    this.before.clear();
+    this.putBack();
+    const old = this.records;
+    this.records = new Map(file.cells.map((cell) => [cell.id, cell]));
+    const isAlike = this.file && JSON.stringify(this.file.tables) === JSON.stringify(file.tables);
     this.file = file;
-    this.take(this.engine.load(file));
+    if (!isAlike) {
+      this.take(this.engine.load(file));
+      return;
+    }
+    const changed = file.cells.filter((cell) => JSON.stringify(cell) !== JSON.stringify(old.get(cell.id)));
+    const gone = [...old.keys()].filter((id) => !this.records.has(id));
+    this.take(this.engine.apply({ changed, gone, settings: settingsOf(file) }));
   }
 
   /** The sheet as it was taken in. */
@@ -36,11 +47,15 @@ export class TrialSheet {
     return this.file;
   }
 
+  /** A line as it was taken in. */
+  record(cell: string): CellRecord | undefined {
+    return this.records.get(cell);
+  }
+
   /** Puts records in the place of others of the same cells. */
   put(...records: readonly CellRecord[]): void {
-    const known = new Map(this.sheet.cells.map((cell) => [cell.id, cell]));
     for (const record of records) {
-      const old = known.get(record.id);
+      const old = this.records.get(record.id);
       if (old && !this.before.has(record.id)) this.before.set(record.id, old);
     }
     this.take(this.engine.apply({ changed: [...records] }));
@@ -51,6 +66,20 @@ export class TrialSheet {
     const changed = [...this.before.values()];
     this.before.clear();
     if (changed.length > 0 || added.length > 0) this.take(this.engine.apply({ changed, gone: [...added] }));
+  }
+
+  /**
+   * Tries one record out: `look` sees the sheet with it, then it is put back.
+   * @param draws verdicts that draws decide are waited for
+   */
+  with<T>(record: CellRecord, look: () => T, draws = false): T {
+    try {
+      this.put(record);
+      if (draws) this.settle();
+      return look();
+    } finally {
+      this.putBack();
+    }
   }
 
   /** What a cell says as it now stands: every verdict, once draws have decided those that wait for them. */
@@ -80,3 +109,10 @@ export class TrialSheet {
     for (const cell of cells) this.results.set(cell.id, cell);
   }
 }
+
+/** A record with one of its entries changed. */
+export const withEntry = (record: CellRecord, field: string, text: string): CellRecord => {
+  if (field === 'entry') return { ...record, entry: text };
+  if (field === 'tolerance') return { ...record, tolerance: text };
+  return { ...record, inputs: { ...record.inputs, [field.slice('inputs.'.length)]: text } };
+};
