@@ -48,7 +48,7 @@ export interface Offered extends InputPlace {
 }
 
 /** A check, with what it says as the sheet stands and what it would say. */
-export interface Consequence extends CheckName {
+interface Consequence extends CheckName {
   before: Stood;
   after: Stood;
 }
