@@ -104,7 +104,7 @@ const checkFile = async (
     io.out(findingsText(findings));
     io.out(standingText(cells, file));
   }
-  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told) : null };
+  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told, file) : null };
 };
 
 /** Signs that a terminal acts on, as JSON writes them. */

@@ -1,7 +1,9 @@
 import { bandOf } from '../../shared/checks/band.ts';
 import { codeOf, isProven, type VerdictCode } from '../../shared/checks/states.ts';
 import type { ProblemKind } from '../../shared/problem.ts';
-import type { CellRecord, DecisionRule } from '../../shared/sheet/format.ts';
+import type { CellRecord, DecisionRule, SheetFile } from '../../shared/sheet/format.ts';
+import { forksOf } from '../../shared/sheet/ways.ts';
+import { standingOf } from '../engine/report/standing.ts';
 import type { CellResult, Figure, OutputResult, Slip } from '../engine/rows/results.ts';
 import type { Finding } from './findings.ts';
 
@@ -190,16 +192,56 @@ const saidOf = (findings: readonly Finding[], slips: readonly Slip[]): JsonSaid 
   return said;
 };
 
+/** How the sheet stands as a whole, in the words the page and the print have: `Proven in limits: 3 of 5. Open: ...` */
+interface JsonHead {
+  words: string;
+  /** Checks that count, and those of them that are proven. */
+  checks: number;
+  proven: number;
+  /** State of the check that asks for most, and its code. */
+  check: string;
+  code: VerdictCode;
+  /** The way taken to each end that has several; null where none is, and each counts. */
+  ways?: Record<string, string | null>;
+}
+
+/** No line is called so: a name has no blank, and an id that has gives way. */
+const HEAD = 'head line';
+
+const headOf = (
+  cells: readonly { cell: CellRecord; result: CellResult }[],
+  { units, ways }: SheetFile,
+): JsonHead => {
+  const { words, total, proven, state } = standingOf(
+    cells.map(({ cell, result }) => ({ record: cell, result })),
+    units,
+  );
+  const forks = forksOf(
+    cells.map(({ cell }) => cell),
+    ways,
+  ).map(({ to, taken }) => [to, taken ?? null] as const);
+  return {
+    words,
+    checks: total,
+    proven,
+    check: state,
+    code: codeOf(state),
+    ...(forks.length > 0 ? { ways: Object.fromEntries(forks) } : {}),
+  };
+};
+
 /**
- * Results by cell name and `cell.output`; a cell without a name goes by its id, and one whose name or id an earlier line
+ * The head line, then results by cell name and `cell.output`; a cell without a name goes by its id, and one whose name or id an earlier line
  * has already, by the number of its line besides: no line takes the place of another. What nothing was asked of is left out.
  * What a cell says about itself stands with its value; of a cell of the library under its own title.
  */
 export const jsonOf = (
   cells: readonly { cell: CellRecord; result: CellResult; number: number; findings: readonly Finding[] }[],
-): Record<string, (JsonResult & JsonSaid) | JsonSaid> => {
+  file: SheetFile,
+): Record<string, (JsonResult & JsonSaid) | JsonSaid | JsonHead> => {
   // No prototype: a cell may be called as one of an object's own workings is.
-  const all: Record<string, (JsonResult & JsonSaid) | JsonSaid> = Object.create(null);
+  const all: ReturnType<typeof jsonOf> = Object.create(null);
+  all[HEAD] = headOf(cells, file);
   const titles = titlesOf(cells);
   for (const { cell, result, number, findings } of cells) {
     const title = titles.get(number) as string;
@@ -230,7 +272,7 @@ export const jsonOf = (
 /** What each line is called, by its number: names before ids, so that no id stands in for a name. */
 function titlesOf(cells: readonly { cell: CellRecord; number: number }[]): Map<number, string> {
   const titles = new Map<number, string>();
-  const taken = new Set<string>();
+  const taken = new Set<string>([HEAD]);
   // `journal.least` is the least of `journal`, and no id.
   const isTaken = (title: string): boolean => taken.has(title) || taken.has(title.split('.', 1)[0] as string);
   for (const { cell, number } of cells.toSorted((a, b) => Number(!a.cell.name) - Number(!b.cell.name))) {

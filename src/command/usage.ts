@@ -16,8 +16,8 @@ Options of check:
                            library cell; a list of readings too: --set journal="1.7481 in; 1.7479 in"
   --measured NAME="ENTRY"  what the part came out at; NAME.OUTPUT for an output of a library cell
   --example                fill the emptied cells of a template with its examples
-  --json                   print JSON by cell name and NAME.OUTPUT, figures in SI units, with questions, cautions and
-                           problems; by file where there are several
+  --json                   print JSON: the head line, then by cell name and NAME.OUTPUT figures in SI units, questions,
+                           cautions and problems; by file where there are several
 
 Options of window:
   --of NAME                the input: a cell, or NAME.INPUT of a library cell

@@ -72,7 +72,10 @@ describe('check', () => {
   it('gives SI figures, spread, limits and check by name as JSON', async () => {
     const { exit, out } = await fitwright(['check', 'job.json', '--json'], files);
     expect(exit).toBe(0);
-    const { clearance, bush_outside } = JSON.parse(out);
+    const { clearance, bush_outside, 'head line': head } = JSON.parse(out);
+    const printed = await fitwright(['check', 'job.json'], files);
+    expect(printed.out).toContain(`\n  ${head.words}\n`);
+    expect(head).toMatchObject({ checks: 2, proven: 1, code: 'plan-in' });
     expect(clearance.unit).toBe('m');
     expect(clearance.check).toBe('proven in limits, where read');
     expect([clearance.code, clearance.inServiceCode, bush_outside.code]).toEqual([
@@ -92,6 +95,7 @@ describe('check', () => {
   });
 
   it.each([
+    'head line',
     'c3@.least',
     'c3/least',
     'c3%above-lower',
@@ -115,7 +119,7 @@ describe('check', () => {
       expect(line).toContain('out of limits as new at the lower limit');
       const all = JSON.parse((await fitwright(['check', 'job.json', '--json'], job)).out);
       expect(all.clearance.check).toBe('out of limits');
-      expect(Object.keys(all)).toHaveLength(9);
+      expect(Object.keys(all)).toHaveLength(10);
     }
   });
 

@@ -128,6 +128,49 @@ describe('a choice is a value', () => {
   });
 });
 
+describe('a line named by another can be taken from it', () => {
+  const metal = (name: string, material: string) => ofKind('material', name, { material });
+  const long = (name: string, material: string) =>
+    ofKind('linear-expansion', name, { size: '2 in', material, temperature: '168 degF' });
+  const cells = (named: string) => [
+    metal('steel', '1045'),
+    metal('iron', 'gray-iron-30'),
+    long('rod', named),
+    long('tube', '= rod.material'),
+    long('sleeve', 'tube.material'),
+  ];
+
+  it.each(['iron', '= steel'])('through any number of lines: %s', (named) => {
+    const sheet = worked(cells(named));
+    const plain = worked([...cells(named).slice(0, 2), long('sleeve', named)]);
+    expect(sheet.byName('sleeve')!.problems).toEqual([]);
+    expect(sheet.byName('sleeve')!.outputs.change?.planned).toEqual(
+      plain.byName('sleeve')!.outputs.change?.planned,
+    );
+  });
+
+  it('follows an edit of the line it is taken from, as a sheet built anew does', () => {
+    const file = sheetOf(cells('iron'));
+    const engine = new Engine(library);
+    engine.load(file);
+    const edited = long('rod', 'steel');
+    const moved = engine.apply({ changed: [edited] }).cells.find(({ id }) => id === 'c_sleeve');
+    const fresh = worked(cells('steel')).byName('sleeve');
+    expect(moved?.outputs.change?.planned).toEqual(fresh?.outputs.change?.planned);
+  });
+
+  it('waits where none is named, and says what is wrong where it is', () => {
+    const output = worked(cells('')).byName('sleeve')?.outputs.change;
+    expect(output?.problem).toMatchObject({ kind: 'blank', originId: 'c_rod' });
+    expect(said(cells('rod'), 'rod')).toMatch(/`rod` is not a material cell: material wants/);
+    expect(said(cells('= nobody'), 'sleeve')).toBe('');
+    expect(said([...cells('iron'), long('ring', '= ring.material')], 'ring')).toMatch(/in a ring/);
+    expect(said([...cells('iron'), long('ring', '= rod.size')], 'ring')).toMatch(
+      /`rod` names no material cell as `size`/,
+    );
+  });
+});
+
 it('a choice taken from another line follows its name, written with and without the equals sign', () => {
   const file = sheetOf([
     thread('old', '3/8-16 UNC'),

@@ -5,7 +5,14 @@ import { completeWith } from '../../src/page/entry/complete.ts';
 import type { SheetWords } from '../../src/page/entry/sheet-words.ts';
 
 const words = {
-  names: () => ['journal', 'jaw_gap', 'bore'].map((name) => ({ name, label: '', outputs: [] })),
+  names: () => ['journal', 'jaw_gap', 'bore'].map((name) => ({ name, label: '' })),
+  partsOf: async (name: string) =>
+    name === 'bore'
+      ? [
+          { name: 'least', label: 'least' },
+          { name: 'thread', label: 'thread' },
+        ]
+      : [],
   units: () => ['in', 'inHg', 'mm'],
   library: async () => [],
 } as unknown as SheetWords;
@@ -14,6 +21,12 @@ const at = (text: string) => new CompletionContext(EditorState.create({ doc: tex
 const labels = (result: CompletionResult | null | undefined) => result?.options.map(({ label }) => label);
 const typedOn = (shown: CompletionResult | null, text: string) =>
   shown!.update!(shown!, shown!.from, text.length, at(text));
+
+it('behind a point stand figures and choices of that line', async () => {
+  const shown = await completeWith(words)(at('=2*bore.'));
+  expect(labels(shown)).toEqual(['least', 'thread']);
+  expect(labels(typedOn(shown, '=2*bore.th'))).toEqual(['thread']);
+});
 
 it('offers follow what is typed on at once, and are asked for anew where another word begins', async () => {
   const shown = await completeWith(words)(at('=j'));

@@ -4,6 +4,7 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { choiceText } from '../rows/choices.ts';
 import { choiceIn } from '../rows/inputs.ts';
 import type { Library } from '../rows/library.ts';
+import { recordTaken } from '../rows/records-taken.ts';
 
 /** The surroundings of a cell: the library it is of, and the cells its inputs name. */
 export interface CareFrom {
@@ -32,8 +33,9 @@ export const careOf = (record: CellRecord, from: CareFrom): string[] => {
   const kind = from.library.kinds.get(record.kind ?? '');
   if (!kind) return [];
   const taken = kind.inputs.flatMap((input) => {
-    const name = input.record && record.inputs?.[input.name];
-    return (name && from.named(name)) || [];
+    const text = record.inputs?.[input.name];
+    const found = input.record && text ? recordTaken(text, input.record, from) : undefined;
+    return found && 'record' in found ? found.record : [];
   });
   const own = rowsOf(record, from);
   const materials = [...(kind.key === 'material' ? own : []), ...taken.flatMap((cell) => rowsOf(cell, from))];

@@ -48,7 +48,7 @@ export function readInputs(
       plans.set(input.name, { kind: 'blank', key });
       continue;
     }
-    if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, input, text, key));
+    if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, record, input, text, key));
     else plans.set(input.name, valuePlan(build, scope, input, text, key, reading));
   }
   const isBlank = (name: string): boolean | undefined => {
@@ -165,32 +165,47 @@ function bareName(scope: SheetScope, text: string): string {
 function recordPlan(
   build: CellBuilder,
   scope: SheetScope,
+  record: CellRecord,
   input: CellInput,
   text: string,
   key: RowKey,
 ): InputPlan {
-  const name = text.replace(/^=\s*/, '');
-  build.cell.mentions.add(name);
-  const id = scope.idOf(name);
-  const record = id === undefined ? undefined : scope.records.get(id);
-  if (record && record.kind === input.record) {
-    build.cell.feeds.add(record.id);
+  const kind = input.record as string;
+  const found = scope.recordTaken(text, kind);
+  const [from] = found.through;
+  build.cell.mentions.add(from?.name ?? text.replace(/^=\s*/, ''));
+  if (from) build.cell.feeds.add(from.id);
+  const field = `inputs.${input.name}`;
+  if ('record' in found) {
+    const { name } = found.record as { name: string };
+    if (found.through.length > 1) build.cell.echoes[field] = found.record.label ?? name;
     return { kind: 'record', name };
   }
+  if ('blank' in found) {
+    const { record: at, input: what } = found.blank;
+    const name = scope.called(at.id);
+    build.blank(key, `\`${name}\`: ${what.label} is not chosen yet.`, false, { name, id: at.id });
+    return { kind: 'blank', key };
+  }
+  const { at, fault } = found;
+  if (at && at.id !== record.id) {
+    const origin = { name: scope.called(at.id), id: at.id };
+    build.problem(key, problem('unknown-name', `${fault}.`), undefined, origin);
+    return { kind: 'blank', key };
+  }
   const choices = [...scope.records.values()]
-    .filter((one) => one.kind === input.record && one.name)
+    .filter((one) => one.kind === kind && one.name)
     .map((one) => ({ label: one.label ?? (one.name as string), entry: one.name as string }));
-  const said = record ? `\`${name}\` is not a ${input.record} cell` : `There is no cell named \`${name}\``;
   build.problem(
     key,
     problem(
       'unknown-name',
-      `${said}: ${input.label} wants a ${input.record} cell${choices.length > 0 ? '' : ', and the sheet has none yet'}.`,
+      `${fault}: ${input.label} wants a ${kind} cell${choices.length > 0 ? '' : ', and the sheet has none yet'}.`,
       {
         ...(choices.length > 0 ? { choices } : {}),
       },
     ),
-    `inputs.${input.name}`,
+    field,
   );
   return { kind: 'blank', key };
 }

@@ -1,6 +1,5 @@
 import { dimension, sameDimension } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
-import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Literal } from '../../language/syntax/syntax.ts';
 import { describeDimension } from '../../language/syntax/wording.ts';
 import type { CellBuilder } from './builder.ts';
@@ -42,18 +41,19 @@ export function recordOf(
 ): string | Lost | undefined {
   const wanted = name?.trim().replace(/^=\s*/, '');
   if (!wanted) return undefined;
-  build.cell.mentions.add(wanted);
-  const id = scope.idOf(wanted);
-  const record: CellRecord | undefined = id === undefined ? undefined : scope.records.get(id);
-  if (!record || record.kind !== kind) {
-    const said = record
-      ? `\`${wanted}\` is not a ${kind} cell`
-      : `There is no ${kind} cell named \`${wanted}\``;
-    build.cell.problems.push(
-      problem('unknown-name', `${said}: choose one, or add a ${kind} cell of that name.`, { field }),
-    );
-    return 'lost';
-  }
-  build.cell.feeds.add(record.id);
-  return record.id;
+  const found = scope.recordTaken(wanted, kind);
+  const [from] = found.through;
+  build.cell.mentions.add(from?.name ?? wanted);
+  if (from) build.cell.feeds.add(from.id);
+  if ('record' in found) return found.record.id;
+  const said =
+    'fault' in found
+      ? found.fault.startsWith('There is no cell named')
+        ? `There is no ${kind} cell named \`${wanted}\``
+        : found.fault
+      : `\`${scope.called(found.blank.record.id)}\` names no ${kind} yet`;
+  build.cell.problems.push(
+    problem('unknown-name', `${said}: choose one, or add a ${kind} cell of that name.`, { field }),
+  );
+  return 'lost';
 }

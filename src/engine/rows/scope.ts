@@ -19,6 +19,7 @@ import {
 } from './key.ts';
 import type { Library } from './library.ts';
 import { nearName } from './near-name.ts';
+import { recordTaken } from './records-taken.ts';
 import { SheetChoices } from './sheet-choices.ts';
 import { numberOf, type Texts } from './texts.ts';
 import { TypeBook } from './type-book.ts';
@@ -79,6 +80,11 @@ export class SheetScope {
   private recordOf(name: string): CellRecord | undefined {
     const id = this.idOf(name);
     return id === undefined ? undefined : this.records.get(id);
+  }
+
+  /** The line of a kind that a text names, itself or by what another line names. */
+  recordTaken(text: string, kind: string): ReturnType<typeof recordTaken> {
+    return recordTaken(text, kind, { library: this.library, named: (name) => this.recordOf(name) });
   }
 
   /** Every name of the sheet that can be referred to. */
@@ -311,7 +317,14 @@ export class SheetScope {
         const found = this.choices.of(record, input);
         return [[name, 'text' in found ? found.text : 'problem' in found ? found.problem.message : '']];
       }
-      if (quantity === undefined || !record.inputs?.[name]?.trim()) return [];
+      const text = record.inputs?.[name]?.trim();
+      if (input.record !== undefined && text) {
+        const found = this.recordTaken(text, input.record);
+        return [
+          [name, 'record' in found ? found.record.id : JSON.stringify(found.through.map(({ id }) => id))],
+        ];
+      }
+      if (quantity === undefined || !text) return [];
       const target = this.inputOf(record, name, typeOfQuantity(quantity));
       return [[name, 'message' in target ? target.message : `${target.key} ${JSON.stringify(target.type)}`]];
     });

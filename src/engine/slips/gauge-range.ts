@@ -40,9 +40,8 @@ interface Around {
 const BEYOND = 0.02;
 
 const gaugeNamed = (text: string | undefined, scope: SheetScope): string | undefined => {
-  const name = text?.trim().replace(/^=\s*/, '');
-  const id = name ? scope.idOf(name) : undefined;
-  return id !== undefined && scope.records.get(id)?.kind === 'gauge' ? id : undefined;
+  const found = text?.trim() ? scope.recordTaken(text, 'gauge') : undefined;
+  return found && 'record' in found ? found.record.id : undefined;
 };
 
 /** Id of the gauge that a gauge cell is set in. */

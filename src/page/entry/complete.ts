@@ -81,23 +81,16 @@ const offersFor = (place: CompletionPlace, options: Offer[]): CompletionResult |
 const optionsFor = async (place: CompletionPlace, words: SheetWords): Promise<Offer[]> => {
   if (place.kind === 'unit') return words.units().map((symbol) => ({ label: symbol, type: 'unit' }));
   if (place.kind === 'output') {
-    const cell = words.names().find(({ name }) => name === place.of);
-    return (cell?.outputs ?? []).map((output) => ({
-      label: output.name,
-      detail: output.label,
-      also: output.label,
+    return (await words.partsOf(place.of)).map(({ name, label }) => ({
+      label: name,
+      detail: label,
+      also: label,
       type: 'name',
     }));
   }
   const functions = [...signaturesOf(await words.library()).values()];
   return [
-    ...words.names().map(({ name, label, outputs }) => ({
-      label: name,
-      detail: label,
-      also: label,
-      type: 'name',
-      ...(outputs.length > 0 && { apply: name }),
-    })),
+    ...words.names().map(({ name, label }) => ({ label: name, detail: label, also: label, type: 'name' })),
     ...functions.map((fn) => ({
       label: fn.name,
       apply: `${fn.name}(`,

@@ -10,13 +10,22 @@ import type { EntrySpot } from './spot.ts';
 interface NameWord {
   name: string;
   label: string;
-  /** How its value reads now. */
-  outputs: ReadonlyArray<{ name: string; label: string }>;
 }
+
+/** Of a plain line: `READING_FIGURES` of the engine, in words. */
+const OF_READINGS: readonly NameWord[] = [
+  { name: 'mean', label: 'mean of its readings' },
+  { name: 'least', label: 'least of its readings' },
+  { name: 'greatest', label: 'greatest of its readings' },
+  { name: 'out_of_round', label: 'out-of-round' },
+  { name: 'taper', label: 'taper' },
+];
 
 /** What the editor asks of the sheet around it; read when asked, so that it is never stale. */
 export interface SheetWords {
   names: () => NameWord[];
+  /** What a formula can name of a cell behind its point: figures, then sizes and choices it was given. */
+  partsOf: (name: string) => Promise<readonly NameWord[]>;
   /** Symbols of units that fit the place, the likeliest first. */
   units: () => string[];
   /** Functions of the library, as it has them. */
@@ -29,11 +38,17 @@ export const sheetWords = (sheet: Sheet, spot: EntrySpot): SheetWords => ({
     sheet.state.order.flatMap((id) => {
       const line = sheet.line(id);
       if (!line?.record.name || id === spot.cell) return [];
-      const outputs = Object.entries(line.result?.outputs ?? {})
-        .filter(([name]) => name !== 'value')
-        .map(([name, output]) => ({ name, label: say(output.label ?? '') }));
-      return [{ name: line.record.name, label: say(line.record.label ?? ''), outputs }];
+      return [{ name: line.record.name, label: say(line.record.label ?? '') }];
     }),
+  partsOf: async (name) => {
+    const id = sheet.state.order.find((one) => sheet.line(one)?.record.name === name);
+    const record = id === undefined ? undefined : sheet.line(id)?.record;
+    if (!record) return [];
+    if (record.role !== 'cell') return OF_READINGS;
+    const { kind = '' } = record;
+    const { inputs = [], outputs = [] } = (await loadLibrary([kind])).kinds.get(kind) ?? {};
+    return [...outputs, ...inputs].map((one) => ({ name: one.name, label: say(one.label) }));
+  },
   units: () => {
     const system = sheet.state.units.length;
     const other = system === 'in' ? 'mm' : 'in';

@@ -1,6 +1,7 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
@@ -106,6 +107,9 @@ export const InputLine = (props: InputLineProps) => {
                 example={undefined}
                 onCommit={commit}
               />
+              <Show when={line().shape?.echoes[field()]}>
+                {(echo) => <span class="beside block caption">= {say(echo())}</span>}
+              </Show>
             </GridCell>
           )}
         </Match>
@@ -145,7 +149,16 @@ const RecordField = (props: FieldProps & { kind: string }) => {
     }),
   );
   const title = () => library()?.kinds.get(props.kind)?.title ?? props.kind;
-  const known = () => !props.text || offered().some((o) => o.name === props.text);
+  /** What other lines name for themselves, as this one can take it from them. */
+  const taken = createMemo(() => {
+    const all = library();
+    const records = sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
+    return all ? recordsNamed(props.kind, all.kinds, records, props.cell) : [];
+  });
+  const known = () =>
+    !props.text ||
+    offered().some((o) => o.name === props.text) ||
+    taken().some(({ entry }) => entry === props.text);
   const add = () => {
     const at = sheet.state.order.indexOf(props.cell);
     const label = `${title()} for ${sheet.titleOf(props.cell)}`;
@@ -182,6 +195,17 @@ const RecordField = (props: FieldProps & { kind: string }) => {
           )}
         </For>
         <option value={NEW_LINE}>new line: {title()}</option>
+        <Show when={taken().length > 0}>
+          <optgroup label="the same as in">
+            <For each={taken()}>
+              {({ entry, record, input }) => (
+                <option value={entry} selected={entry === props.text}>
+                  {sheet.titleOf(record.id)}: {say(input.label)}
+                </option>
+              )}
+            </For>
+          </optgroup>
+        </Show>
       </select>
       <Show when={offered().find((o) => o.name === props.text)}>
         {(o) => (
