@@ -1,0 +1,54 @@
+/** What the server takes of a client. Numbers a shop never meets, and beyond which nobody else gets far. */
+export interface Limits {
+  /** Bytes of one message; a sheet of 10,000 lines pasted at once has about 5 million. */
+  message: number;
+  /** Bytes of a socket before it has shown a key. */
+  beforeKey: number;
+  /** Milliseconds a socket may take to show one. */
+  keyWithin: number;
+  /** Bytes waiting while a key is looked up and its document is read. */
+  waiting: number;
+  /** Bytes of updates that build on what has not come yet, of one connection to a document. */
+  early: number;
+  /** Bytes of a sheet, as stored. */
+  sheet: number;
+  /** Bytes not yet sent to a client, or not yet stored, at which nothing more is read. */
+  backlog: number;
+  sockets: number;
+  /** Sockets of one address that have shown no key. */
+  socketsWithoutKey: number;
+  /** Documents open over one socket, by one key, and connections to one sheet. */
+  perSocket: number;
+  perKey: number;
+  perSheet: number;
+  /** Messages a second, of a socket and of a key: a mean and what may come at once. Beyond, the socket is read no further until it is time. */
+  socketRate: Rate;
+  keyRate: Rate;
+  /** Refused updates a minute by one key, beyond which the key is refused for the rest of it. */
+  refusals: number;
+}
+
+export interface Rate {
+  perSecond: number;
+  atOnce: number;
+}
+
+const MB = 1e6;
+
+export const LIMITS: Limits = {
+  message: 24 * MB,
+  beforeKey: 16_000,
+  keyWithin: 5000,
+  waiting: 24 * MB,
+  early: 24 * MB,
+  sheet: 64 * MB,
+  backlog: 64 * MB,
+  sockets: 4000,
+  socketsWithoutKey: 50,
+  perSocket: 1000,
+  perKey: 20_000,
+  perSheet: 500,
+  socketRate: { perSecond: 200, atOnce: 2000 },
+  keyRate: { perSecond: 2000, atOnce: 20_000 },
+  refusals: 30,
+};

@@ -1,0 +1,105 @@
+import type { Storing } from '../../document/sharing/wire.ts';
+import type { Metrics } from '../base/metrics.ts';
+import type { Addition, Store } from './store.ts';
+
+interface Waiting extends Addition {
+  stored(): void;
+}
+
+/** Waits between tries, milliseconds. */
+const FIRST_WAIT = 250;
+const LONGEST_WAIT = 5000;
+
+/** At most so many updates in one transaction. */
+const TOGETHER = 500;
+
+/** Appends updates to the store: what has come while one transaction was under way goes together into the next. */
+export class Writer {
+  private queue: Waiting[] = [];
+  private working: Promise<void> | undefined;
+  private ended = false;
+  private endWait: (() => void) | undefined;
+  /** Whether it can store. */
+  state: Storing['state'] = 'well';
+  /** Bytes not yet stored. */
+  bytes = 0;
+
+  /** @param changed is called when it can no longer store, and when it can again. */
+  constructor(
+    private readonly store: Store,
+    private readonly metrics: Metrics,
+    private readonly changed: () => void,
+  ) {}
+
+  get waiting(): number {
+    return this.queue.length;
+  }
+
+  /** @param stored is called once it is committed. */
+  append(document: string, update: Uint8Array, stored: () => void): void {
+    this.queue.push({ document, update, stored });
+    this.bytes += update.length;
+    this.working ??= this.work();
+  }
+
+  /** Resolves when nothing waits; at once where the store does not take it and the server ends. */
+  async drained(): Promise<void> {
+    while (this.working && !this.ended) await this.working;
+  }
+
+  /** Ends the waiting for a store that takes nothing. One more try is made. @returns how many updates were not stored. */
+  async end(): Promise<number> {
+    this.ended = true;
+    this.endWait?.();
+    await this.working;
+    return this.queue.length;
+  }
+
+  private async work(): Promise<void> {
+    let wait = FIRST_WAIT;
+    while (this.queue.length > 0) {
+      const batch = this.queue.slice(0, TOGETHER);
+      try {
+        await this.store.append(batch);
+      } catch (error) {
+        this.metrics.add('commits_failed');
+        this.tell(this.store.database.isFull(error) ? 'full' : 'failing', error);
+        if (this.ended) break;
+        await this.pause(wait);
+        wait = Math.min(wait * 2, LONGEST_WAIT);
+        continue;
+      }
+      this.metrics.add('commits');
+      this.queue = this.queue.slice(batch.length);
+      wait = FIRST_WAIT;
+      for (const { update, stored } of batch) {
+        this.bytes -= update.length;
+        stored();
+      }
+      this.tell('well');
+    }
+    // At once, not in a later turn: what is appended from here on starts anew.
+    this.working = undefined;
+  }
+
+  private tell(state: Storing['state'], error?: unknown): void {
+    if (state === this.state) return;
+    this.state = state;
+    console.error(
+      state === 'well'
+        ? 'The store takes updates again.'
+        : `Updates cannot be stored (${error instanceof Error ? error.message : error}); it is tried again.`,
+    );
+    this.changed();
+  }
+
+  private pause(wait: number): Promise<void> {
+    return new Promise((done) => {
+      const timer = setTimeout(done, wait);
+      this.endWait = () => {
+        clearTimeout(timer);
+        done();
+      };
+    });
+  }
+}
