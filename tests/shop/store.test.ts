@@ -88,7 +88,8 @@ describe('keys', () => {
     const [one, two] = [await storeIn(folder), await storeIn(folder)];
     const ended: string[] = [];
     const here = new Keys(one.database);
-    const there = new Keys(two.database, (ids) => ended.push(...ids));
+    const there = new Keys(two.database);
+    there.whenEnded((ids) => ended.push(...ids));
     const made = await here.make({ label: 'the other shop', readOnly: true, sheet: 'a' });
     expect(await there.rightsOf(made.key)).toMatchObject({ id: made.id, readOnly: true, sheet: 'a' });
     expect(await there.rightsOf('A'.repeat(22))).toBe('key-unknown');

@@ -8,10 +8,10 @@ export interface Limits {
   keyWithin: number;
   /** Bytes waiting while a key is looked up and its document is read. */
   waiting: number;
-  /** Bytes of updates that build on what has not come yet, of one connection to a document. */
-  early: number;
   /** Bytes of a sheet, as stored. */
   sheet: number;
+  /** Items in one update. */
+  items: number;
   /** Bytes not yet sent to a client, or not yet stored, at which nothing more is read. */
   backlog: number;
   sockets: number;
@@ -21,9 +21,14 @@ export interface Limits {
   perSocket: number;
   perKey: number;
   perSheet: number;
-  /** Messages a second, of a socket and of a key: a mean and what may come at once. Beyond, the socket is read no further until it is time. */
+  /**
+   * Messages a second of a socket, of a key and to a sheet, and bytes a second of a key: a mean and what may come at once.
+   * Beyond, the socket is read no further until it is time: nothing is lost by it.
+   */
   socketRate: Rate;
   keyRate: Rate;
+  sheetRate: Rate;
+  keyBytes: Rate;
   /** Refused updates a minute by one key, beyond which the key is refused for the rest of it. */
   refusals: number;
 }
@@ -40,8 +45,8 @@ export const LIMITS: Limits = {
   beforeKey: 16_000,
   keyWithin: 5000,
   waiting: 24 * MB,
-  early: 24 * MB,
-  sheet: 64 * MB,
+  sheet: 24 * MB,
+  items: 500_000,
   backlog: 64 * MB,
   sockets: 4000,
   socketsWithoutKey: 50,
@@ -50,5 +55,7 @@ export const LIMITS: Limits = {
   perSheet: 500,
   socketRate: { perSecond: 200, atOnce: 2000 },
   keyRate: { perSecond: 2000, atOnce: 20_000 },
+  sheetRate: { perSecond: 1000, atOnce: 10_000 },
+  keyBytes: { perSecond: 10 * MB, atOnce: 200 * MB },
   refusals: 30,
 };

@@ -22,11 +22,14 @@ export class Keys {
   private read = Number.NEGATIVE_INFINITY;
   private timer: NodeJS.Timeout | undefined;
 
-  /** @param ended is called with the ids of keys that have ended, here or elsewhere, since the last look. */
-  constructor(
-    private readonly database: Database,
-    private readonly ended: (ids: ReadonlySet<string>) => void = () => {},
-  ) {}
+  private ended: (ids: ReadonlySet<string>) => void = () => {};
+
+  constructor(private readonly database: Database) {}
+
+  /** Tells the ids of keys that have ended, here or elsewhere, since the last look. */
+  whenEnded(listener: (ids: ReadonlySet<string>) => void): void {
+    this.ended = listener;
+  }
 
   /** Looks for keys that another process made or ended, now and from then on. */
   async follow(every: number): Promise<void> {

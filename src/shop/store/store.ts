@@ -26,7 +26,7 @@ export class Store {
       );
       await run('CREATE INDEX IF NOT EXISTS updates_of ON updates (document, n)');
       await run(
-        `CREATE TABLE IF NOT EXISTS lost (n ${counted}, document TEXT NOT NULL, content TEXT NOT NULL)`,
+        `CREATE TABLE IF NOT EXISTS lost (n ${counted}, document TEXT NOT NULL, item TEXT NOT NULL, content TEXT NOT NULL, UNIQUE (document, item))`,
       );
       await run(
         `CREATE TABLE IF NOT EXISTS keys (id TEXT PRIMARY KEY, hash ${bytes} NOT NULL, label TEXT NOT NULL, sheet TEXT, reads_only ${whole} NOT NULL, printed ${whole} NOT NULL, made ${whole} NOT NULL, ended ${whole}, last_used ${whole})`,
@@ -77,21 +77,26 @@ export class Store {
     });
   }
 
-  /** Keeps a lost value. @returns its number. */
-  keepLost(document: string, lost: Omit<Lost, 'n' | 'type'>): Promise<number> {
+  /**
+   * Keeps a lost value.
+   * @param item tells it from others of the document: two servers may find the same one
+   * @returns its number; undefined where it is kept already.
+   */
+  keepLost(document: string, item: string, lost: Omit<Lost, 'n' | 'type'>): Promise<number | undefined> {
     return this.database.transaction(async (run) => {
       const [row] = await run(
-        'INSERT INTO lost (document, content) VALUES (?, ?) RETURNING n',
+        'INSERT INTO lost (document, item, content) VALUES (?, ?, ?) ON CONFLICT DO NOTHING RETURNING n',
         document,
+        item,
         JSON.stringify(lost),
       );
-      const n = Number(row?.n);
+      if (!row) return undefined;
       await run(
         `DELETE FROM lost WHERE document = ? AND n NOT IN (SELECT n FROM lost WHERE document = ? ORDER BY n DESC LIMIT ${LOST_KEPT})`,
         document,
         document,
       );
-      return n;
+      return Number(row.n);
     });
   }
 

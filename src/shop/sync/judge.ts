@@ -1,0 +1,116 @@
+import * as Y from 'yjs';
+import { isObject } from '../../../shared/sheet/schema.ts';
+import { emptyReplica, faultIn } from '../../document/model/stored-fault.ts';
+import { LIST_DOCUMENT, LIST_MAP, MAX_DEVICE_NAME } from '../../document/sharing/wire.ts';
+
+/** What a document may hold. */
+export interface Judge {
+  /** A document in which its types are there before anything comes. */
+  empty(): Y.Doc;
+  roots: ReadonlySet<string>;
+  /** What a transaction put into it that it may not hold. */
+  fault(doc: Y.Doc, transaction: Y.Transaction): string | undefined;
+}
+
+const sheetJudge: Judge = { empty: emptyReplica, roots: new Set(['cells', 'sheet']), fault: faultIn };
+
+const isShared = (value: unknown): boolean => {
+  if (!isObject(value)) return false;
+  const { title, template, by, since, ended, ...more } = value;
+  return (
+    Object.keys(more).length === 0 &&
+    typeof title === 'string' &&
+    title.length <= 500 &&
+    typeof template === 'boolean' &&
+    typeof by === 'string' &&
+    by.length <= MAX_DEVICE_NAME &&
+    Number.isFinite(since) &&
+    (ended === undefined || typeof ended === 'boolean')
+  );
+};
+
+const listJudge: Judge = {
+  empty: () => {
+    const doc = new Y.Doc();
+    doc.getMap(LIST_MAP);
+    return doc;
+  },
+  roots: new Set([LIST_MAP]),
+  fault: (doc, { changed }) => {
+    const list = doc.getMap(LIST_MAP);
+    for (const name of doc.share.keys()) if (name !== LIST_MAP) return 'a foreign part';
+    for (const [type, keys] of changed) {
+      if ((type as unknown) !== list) return 'a foreign part';
+      for (const id of keys)
+        if (id === null || !/^[\w-]{1,64}$/.test(id) || (list.has(id) && !isShared(list.get(id))))
+          return 'a sheet on the list that is none';
+    }
+    return undefined;
+  },
+};
+
+export const judgeOf = (document: string): Judge => (document === LIST_DOCUMENT ? listJudge : sheetJudge);
+
+/** No document of a shop counts so far. Beyond, sums of Yjs would no longer be exact. */
+const MAX_CLOCK = 2 ** 40;
+const MAX_CLIENT = 2 ** 32 - 1;
+/** Values nested deeper are no field of a sheet, and would exhaust the stack of whoever walks them. */
+const DEEPEST = 24;
+/** Writes to one place by as many who have not seen each other: more are made to be slow. */
+const MAX_ALIKE = 200;
+
+const isDeep = (value: unknown, left = DEEPEST): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  (left === 0 || Object.values(value).some((inner) => isDeep(inner, left - 1)));
+
+type Struct = ReturnType<typeof Y.decodeUpdate>['structs'][number];
+
+const contentFault = (content: Y.Item['content']): string | undefined => {
+  if (content instanceof Y.ContentDeleted) return undefined;
+  if (content instanceof Y.ContentAny) return isDeep(content.arr) ? 'a value nested too deep' : undefined;
+  return content instanceof Y.ContentType && content.type.constructor === Y.Map
+    ? undefined
+    : 'a foreign type';
+};
+
+/**
+ * What an update says that no document of this kind says, looked at before it is applied to anything: foreign types and
+ * contents, counts that lie, and what is made to be slow.
+ */
+export const updateFault = (
+  update: Uint8Array,
+  { roots }: Judge,
+  maxItems: number,
+): { fault: string } | { structs: readonly Struct[] } => {
+  // Reads item by item, so that a number of items that lies finds no end of data and allots nothing.
+  const { structs, ds } = Y.decodeUpdate(update);
+  if (structs.length > maxItems) return { fault: 'too many items' };
+  const alike = new Map<string, number>();
+  for (const struct of structs) {
+    const { client, clock } = struct.id;
+    if (client > MAX_CLIENT || clock + struct.length > MAX_CLOCK) return { fault: 'a clock out of reach' };
+    if (!(struct instanceof Y.Item)) continue;
+    const fault = contentFault(struct.content);
+    if (fault !== undefined) return { fault };
+    const { parent, origin } = struct as { parent: unknown; origin: Y.ID | null };
+    if (typeof parent === 'string' && !roots.has(parent)) return { fault: 'a foreign part' };
+    const place =
+      origin === null
+        ? `${parent instanceof Y.ID ? `${parent.client}-${parent.clock}` : String(parent)} ${struct.parentSub}`
+        : `${origin.client} ${origin.clock}`;
+    const count = (alike.get(place) ?? 0) + 1;
+    if (count > MAX_ALIKE) return { fault: 'too many writes to one place' };
+    alike.set(place, count);
+  }
+  for (const deletes of ds.clients.values()) {
+    if (deletes.length > maxItems) return { fault: 'too many deletions' };
+    // Each range goes over the items it covers: many over the same ones are made to be slow.
+    let end = 0;
+    for (const { clock, len } of [...deletes].sort((a, b) => a.clock - b.clock)) {
+      if (clock < end || clock + len > MAX_CLOCK) return { fault: 'deletions that overlap' };
+      end = clock + len;
+    }
+  }
+  return { structs };
+};

@@ -1,0 +1,128 @@
+import { type KeyRecord, markIn, type Refusal } from '../../document/sharing/wire.ts';
+import { type Frame, frames } from './frames.ts';
+import { entriesIn } from './presence.ts';
+import type { Member, Room } from './room.ts';
+
+/** What a session needs of the socket it goes over. */
+export interface Over {
+  send(frame: Uint8Array): void;
+  /** Ends the socket: a message was none of this protocol. */
+  malformed(): void;
+  /** The session has ended, and why. */
+  ended(session: Session, why?: Refusal): void;
+}
+
+/** One document that is open over one socket. */
+export class Session implements Member {
+  private asked = false;
+  private over = false;
+
+  constructor(
+    private readonly room: Room,
+    private readonly key: KeyRecord,
+    private readonly line: Over,
+  ) {
+    line.send(frames.authenticated(room.name, key.readOnly));
+    room.enter(this);
+  }
+
+  get keyId(): string {
+    return this.key.id;
+  }
+
+  /** What a message costs, in messages: what makes the server read a whole document counts for more. */
+  cost(frame: Frame): number {
+    return frame.is === 'ask' ? 1 + Math.ceil(this.room.shadow.bytes / 50_000) : 1;
+  }
+
+  send(frame: Uint8Array): void {
+    this.line.send(frame);
+  }
+
+  take(frame: Frame): void {
+    if (this.over) return;
+    const { room } = this;
+    switch (frame.is) {
+      case 'ask':
+        this.answer(frame.vector);
+        break;
+      case 'update':
+        this.update(frame.update, frame.answer);
+        break;
+      case 'presence': {
+        const entries = entriesIn(frame.entries);
+        if (entries) room.takePresence(entries, this);
+        else this.line.malformed();
+        break;
+      }
+      case 'query-presence':
+        this.send(frames.presence(room.name, room.presenceOf()));
+        break;
+      case 'said': {
+        const mark = markIn(frame.payload);
+        // What a later edition of the page may say beside marks is not for this one.
+        if (mark !== undefined)
+          room.whenStored(() => {
+            if (!this.over) this.send(frames.said(room.name, room.storedAt(mark)));
+          });
+        break;
+      }
+      case 'close':
+        this.end();
+        break;
+      default:
+        this.line.malformed();
+    }
+  }
+
+  refuse(why: Refusal): void {
+    if (this.over) return;
+    this.send(frames.close(this.room.name, why));
+    this.end(why);
+  }
+
+  end(why?: Refusal): void {
+    if (this.over) return;
+    this.over = true;
+    this.room.leave(this);
+    this.line.ended(this, why);
+  }
+
+  private answer(vector: Uint8Array): void {
+    const { room } = this;
+    let missing: Uint8Array;
+    try {
+      missing = room.shadow.state(vector);
+    } catch {
+      this.line.malformed();
+      return;
+    }
+    this.send(frames.answer(room.name, missing));
+    // Whoever only reads is asked for nothing, and so has nothing to be refused for.
+    if (!this.key.readOnly) this.ask();
+  }
+
+  private ask(): void {
+    this.asked = true;
+    this.send(frames.ask(this.room.name, this.room.shadow.doc));
+  }
+
+  private update(update: Uint8Array, answer: boolean): void {
+    const { room } = this;
+    if (this.key.readOnly) {
+      if (update.some((byte) => byte !== 0)) this.refuse('key-reads-only');
+      return;
+    }
+    const taken = room.take(update, this);
+    if ('refusal' in taken) {
+      this.refuse(taken.refusal);
+      return;
+    }
+    if (answer) this.asked = false;
+    // What was left out comes again: by the answer that is under way, or by one that is asked for now.
+    if (taken.early && !answer && !this.asked) this.ask();
+    room.whenStored(() => {
+      if (!this.over) this.send(frames.taken(room.name));
+    });
+  }
+}

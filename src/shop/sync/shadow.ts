@@ -1,0 +1,138 @@
+import * as Y from 'yjs';
+import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
+import { type Judge, judgeOf, updateFault } from './judge.ts';
+import { type Found, lostIn } from './lost.ts';
+
+/** What an update came to. */
+export interface Taken {
+  /** What it brought, as the document tells it; undefined where that is nothing. */
+  update: Uint8Array | undefined;
+  /** How far each client it brought something of has come. */
+  reached: ReadonlyMap<number, number>;
+  lost: readonly Found[];
+  /** Some of it builds on what has not come: that part was left out. */
+  early: boolean;
+}
+
+/** Updates are kept one by one up to so many, besides the whole from before them. */
+const KEPT = 500;
+
+/**
+ * A document as all who have it open share it. An update is looked at before and after it is applied; of one that is refused
+ * nothing remains, for the document is made anew from what was taken before.
+ */
+export class Shadow {
+  private judge: Judge;
+  private base: Uint8Array | undefined;
+  private log: Uint8Array[] = [];
+  doc: Y.Doc;
+  /** Bytes it takes, no fewer than it is stored in. */
+  bytes = 0;
+
+  private fault: string | undefined;
+  private lost: Found[] = [];
+  private emitted: Array<{ update: Uint8Array; transaction: Y.Transaction }> = [];
+
+  constructor(
+    private readonly name: string,
+    private readonly maxItems: number,
+  ) {
+    this.judge = judgeOf(name);
+    this.doc = this.begin();
+  }
+
+  /** What the store holds was looked at when it came. */
+  load(updates: readonly Uint8Array[]): Map<number, number> {
+    this.doc.transact(() => {
+      for (const update of updates) Y.applyUpdate(this.doc, update, 'store');
+    }, 'store');
+    this.forgetEarly();
+    this.emitted = [];
+    this.compact();
+    return Y.decodeStateVector(Y.encodeStateVector(this.doc));
+  }
+
+  /** @returns a fault, for people, where nothing of it is taken. */
+  take(update: Uint8Array): Taken | { fault: string } {
+    this.fault = undefined;
+    this.lost = [];
+    this.emitted = [];
+    try {
+      const looked = updateFault(update, this.judge, this.maxItems);
+      if ('fault' in looked) return looked;
+    } catch (error) {
+      return { fault: `no update: ${error instanceof Error ? error.message : error}` };
+    }
+    try {
+      Y.applyUpdate(this.doc, update, 'client');
+    } catch (error) {
+      this.fault ??= `no update: ${error instanceof Error ? error.message : error}`;
+    }
+    if (this.fault !== undefined) {
+      this.rebuild();
+      return { fault: this.fault };
+    }
+    const early = this.forgetEarly();
+    const reached = new Map<number, number>();
+    for (const { transaction } of this.emitted)
+      for (const [client, clock] of transaction.afterState)
+        if (clock !== (transaction.beforeState.get(client) ?? 0)) reached.set(client, clock);
+    const [first, ...more] = this.emitted.map((one) => one.update);
+    const whole = first && (more.length > 0 ? Y.mergeUpdates([first, ...more]) : first);
+    if (whole) {
+      this.log.push(whole);
+      this.bytes += whole.length;
+      if (this.log.length > KEPT) this.compact();
+    }
+    return { update: whole, reached, lost: this.lost, early };
+  }
+
+  /** Everything, or what is missing behind a state vector. */
+  state(vector?: Uint8Array): Uint8Array {
+    return Y.encodeStateAsUpdate(this.doc, vector);
+  }
+
+  /** Puts one whole in place of the updates, which may be fewer bytes. */
+  compact(): void {
+    this.base = Y.encodeStateAsUpdate(this.doc);
+    this.log = [];
+    this.bytes = this.base.length;
+  }
+
+  end(): void {
+    this.doc.destroy();
+  }
+
+  /** Updates that wait for others would be looked at when these come, in somebody else's name. Whoever has them all sends them again when asked. */
+  private forgetEarly(): boolean {
+    const { store } = this.doc;
+    const early = store.pendingStructs !== null || store.pendingDs !== null;
+    store.pendingStructs = null;
+    store.pendingDs = null;
+    return early;
+  }
+
+  private begin(): Y.Doc {
+    const doc = this.judge.empty();
+    doc.on('afterTransaction', (transaction: Y.Transaction) => {
+      if (transaction.origin === 'store') return;
+      this.fault ??= this.judge.fault(doc, transaction);
+      if (this.fault === undefined && this.name !== LIST_DOCUMENT)
+        this.lost.push(...lostIn(doc, transaction));
+    });
+    doc.on('update', (update: Uint8Array, _origin: unknown, _doc: Y.Doc, transaction: Y.Transaction) => {
+      this.emitted.push({ update, transaction });
+    });
+    return doc;
+  }
+
+  private rebuild(): void {
+    this.doc.destroy();
+    this.doc = this.begin();
+    this.doc.transact(() => {
+      if (this.base) Y.applyUpdate(this.doc, this.base, 'store');
+      for (const update of this.log) Y.applyUpdate(this.doc, update, 'store');
+    }, 'store');
+    this.emitted = [];
+  }
+}
