@@ -11,7 +11,7 @@ export type ProblemKind =
   | 'unknown-unit'
   | 'unknown-function'
   | 'unknown-key' // a table has no such row
-  | 'ring' // names that hang on each other in a circle
+  | 'ring' // names that depend on each other in a circle
   | 'arithmetic' // division by zero, root of a negative number, overflow
   | 'range' // a value outside what the cell can take
   | 'too-big' // entry too long or nested too deep

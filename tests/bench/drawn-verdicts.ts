@@ -106,7 +106,7 @@ function withKinks(of: Chain): SheetFile {
 
 function settling(of: Chain): { values: number; clear: number; all: number; drawn: number } {
   const file = withKinks(of);
-  // The leaf that most of them hang on.
+  // The leaf that most of them depend on.
   const users = of.leaves.map(
     (_, i) => KINKED.filter((at) => of.upstream[of.leaves.length + at]?.includes(i)).length,
   );

@@ -95,7 +95,7 @@ const fillFrom = async (page: Page, hand: Hand, texts: ReadonlyMap<string, strin
     const text = texts.get(`${id} ${field ?? (input ? `inputs.${input}` : 'entry')}`) ?? '';
     if ((await focused.evaluate((element) => element.tagName)) === 'SELECT') await hand.choose(focused, text);
     else {
-      // As it is said: blanks that nothing hangs on are not typed.
+      // As it is said: blanks that nothing depends on are not typed.
       await hand.type(text.replaceAll('; ', ';').replaceAll(' | ', '|').replaceAll(' ± ', '±'));
       await hand.press('Enter');
       await expect(page.locator('.cm-content')).toHaveCount(0);

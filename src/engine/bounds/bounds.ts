@@ -26,7 +26,7 @@ export class Bounds {
   ) {}
 
   /**
-   * Works out anew what hangs on the rows touched, and adds the rows whose bounds moved. `order` has each row after those
+   * Works out anew what depends on the rows touched, and adds the rows whose bounds moved. `order` has each row after those
    * it uses.
    */
   settle(touched: Set<number>, order: readonly Row[]): void {
@@ -70,7 +70,7 @@ export class Bounds {
   private reach(row: Row, slopes: Float64Array): readonly [down: number, up: number] {
     let below = 0;
     let above = 0;
-    // In an order that does not hang on how the sheet came about, so that the sum comes out the same.
+    // In an order that does not depend on how the sheet came about, so that the sum comes out the same.
     const sources = this.network.sourcesInOrder(row);
     for (let i = 0; i < sources.length; i++) {
       const m = (row.ordered.at[i] as number) / 2;

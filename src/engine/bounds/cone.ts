@@ -37,7 +37,7 @@ export interface Part {
   slopes: Float64Array;
 }
 
-/** One row with all it hangs on, to be enclosed over one part of the box after another. */
+/** One row with all it depends on, to be enclosed over one part of the box after another. */
 export class Cone {
   private readonly steps: readonly Step[];
   /** Steps that the free sources reach, but for these sources themselves. */
@@ -75,7 +75,7 @@ export class Cone {
     return this.reached.some(({ enclosure }) => enclosure !== undefined && hasSlow(enclosure.root));
   }
 
-  /** Pins every source but those at `free` to the given value, and works out what hangs on these alone. */
+  /** Pins every source but those at `free` to the given value, and works out what depends on these alone. */
   pin(free: readonly number[], at: (source: number) => number): void {
     this.free = [];
     this.reached = [];

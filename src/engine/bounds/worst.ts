@@ -71,7 +71,7 @@ export class WorstCases {
     return low > high;
   }
 
-  /** A row that goes one way with the only row it hangs on is at its worst where that one is. */
+  /** A row that goes one way with the only row it depends on is at its worst where that one is. */
   private byOne(row: Row, bound: RowBound): Worst | undefined {
     const { enclosure, uses } = bound;
     const at = uses.findIndex((used) => used.bound);

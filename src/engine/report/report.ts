@@ -213,7 +213,7 @@ function check(
       const margin = key === undefined ? undefined : from.network.rows.get(key);
       return margin ? { ...one, u: one.u * from.mostWide(margin, rule) } : one;
     };
-    // How much of a figure lies within a narrow band hangs on its shape all along.
+    // How much of a figure lies within a narrow band depends on its whole shape.
     const isEither = [verdict.asNew, verdict.inService].some(
       (one) => one && gradeOf(one.state) === 'out' && one.at === undefined && one.side === undefined,
     );

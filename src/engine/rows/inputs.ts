@@ -107,7 +107,7 @@ function defaultRows(
 const proofOfTyped = ({ counts }: CellInput): RowProof | undefined =>
   counts === 'aside' ? { is: 'settled' } : counts === 'measured' ? { is: 'measured' } : undefined;
 
-/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it hangs on. */
+/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it depends on. */
 const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): RowProof | undefined => {
   if (counts === 'aside') return { is: 'settled' };
   if (text.startsWith('=')) return { basis: 'geometry' };

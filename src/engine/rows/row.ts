@@ -12,12 +12,12 @@ export interface RowDefinition {
   /** Id of the cell the row belongs to, for messages and for telling which cell to report. */
   owner: string;
   body: RowBody;
-  /** How it bears on proof; absent where it is simply what it hangs on. */
+  /** How it bears on proof; absent where that follows from what it depends on. */
   proof?: RowProof;
 }
 
 /**
- * How a row bears on whether a figure is proven. `is`: what it is whatever it hangs on: read off a part; the size of a part
+ * How a row bears on whether a figure is proven. `is`: what it is whatever it depends on: read off a part; the size of a part
  * still to be made; or neither, which stops no proof (a size of measuring equipment, a count); a `factor` is neither
  * either, but what it enters follows from it by no geometry.
  */

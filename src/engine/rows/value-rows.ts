@@ -133,7 +133,7 @@ export function valueRows(
 
 /**
  * Ends about a size that lies between them. Where both lie on one side of the nominal (50 p6), a part of the nominal size
- * is never made, and what hangs on it would branch, or be looked up, as if it were: the middle stands in its place.
+ * is never made, and what depends on it would branch, or be looked up, as if it were: the middle stands in its place.
  */
 function aboutInside(low: number, high: number): { shift: number; low: number; high: number } {
   if (!(low * high > 0)) return { shift: 0, low, high };

@@ -87,7 +87,7 @@ export class Path {
     const all = new Set<Row>(asked);
     const given = new Set(free.flatMap((one) => (one.moves === undefined ? [one.row] : [])));
     for (const row of all) {
-      // The ends of a free source may hang on others though its nominal does not.
+      // The ends of a free source may depend on others though its nominal does not.
       const isOpen = this.moving.has(row) || (cases.length > 0 && row.members.length > 0);
       if (isOpen && !(given.has(row) && row.source === undefined)) for (const used of row.uses) all.add(used);
     }

@@ -7,7 +7,7 @@ import type { Reply, Request } from './messages.ts';
 /** Milliseconds that an answer waits for kinds of cell. What takes longer is reported when it comes. */
 const PATIENCE = 10_000;
 
-/** Milliseconds of drawing between two looks for a request: half a frame. What comes out does not hang on it. */
+/** Milliseconds of drawing between two looks for a request: half a frame. What comes out does not depend on it. */
 const SLICE = 8;
 
 /**
