@@ -113,17 +113,21 @@ function listOffers(
   tell: (message: string) => Exit,
 ): Exit {
   const offers = opened.desk.offers(figure, want.entry);
-  if ('message' in offers) return tell(`--want: ${offers.message}`);
-  if (json) io.out(`${escaped(JSON.stringify({ inputs: offers.map(offerJson) }, undefined, 2))}\n`);
-  else if (offers.length === 0) io.out('Nothing that may still move has an influence on it.\n');
+  const { inputs, reason = '' } = offers;
+  if (offers.isUnread) return tell(`--want: ${reason}`);
+  if (json)
+    io.out(
+      `${escaped(JSON.stringify({ inputs: inputs.map(offerJson), ...(reason ? { reason } : {}) }, undefined, 2))}\n`,
+    );
+  else if (inputs.length === 0) io.out(`${reason}\n`);
   else
     io.out(
       `${alignColumns([
         ['change', 'entry', 'still to be cut', 'what it is'],
-        ...offers.map((one) => [one.name, one.text, one.isToCut ? 'yes' : '', one.label]),
+        ...inputs.map((one) => [one.name, one.text, one.isToCut ? 'yes' : '', one.label]),
       ]).join('\n')}\n`,
     );
-  return offers.length > 0 ? EXIT.holds : EXIT.open;
+  return inputs.length > 0 ? EXIT.holds : EXIT.open;
 }
 
 const offerJson = ({ name, label, text, isToCut, isChoice, influence }: Offered) => ({
@@ -158,7 +162,8 @@ function give(
   return found ? EXIT.holds : EXIT.open;
 }
 
-const wordsOf = (one: Solution, unit: Unit): string => `${one.text}: comes to ${shown(one.figure, unit)}`;
+const wordsOf = (one: Solution, unit: Unit): string =>
+  `${one.name ?? one.text}: comes to ${shown(one.figure, unit)}`;
 
 function checksText({ file }: Opened, { checks }: Solution): string {
   if (!checks) return '';

@@ -2,6 +2,7 @@ import { libraryOnUse } from '../../../cells/on-use.ts';
 import { kindsOf } from '../rows/kinds-of.ts';
 import { notFetched } from '../rows/library.ts';
 import { TrialSheet } from '../trial/trial-sheet.ts';
+import { Desk } from '../workback/desk.ts';
 import { gaugesFor } from './gauge.ts';
 import { mapOf } from './map.ts';
 import type { TrialReply, TrialRequest } from './messages.ts';
@@ -26,6 +27,10 @@ async function answer({ n, file, asked, rev: wanted }: TrialRequest): Promise<Tr
       return { n, gives: 'window', answer: windowOf(trial, asked) };
     case 'gauges':
       return { n, gives: 'gauges', answer: gaugesFor(trial, asked) };
+    case 'inputs':
+      return { n, gives: 'inputs', answer: new Desk(trial).offers(asked.figure, asked.want) };
+    case 'work-back':
+      return { n, gives: 'work-back', answer: new Desk(trial).answer(asked) };
     case 'map':
       return {
         n,

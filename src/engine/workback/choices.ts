@@ -50,7 +50,8 @@ export function tryChoices(trial: TrialSheet, question: Question, input: Movable
     const grade = found.result?.outputs[question.figure.output]?.check.asNew.state;
     tried.push({
       solution: {
-        text: row.name,
+        text: row.key,
+        name: row.name,
         figure: found.figure,
         fits: isLimit || (grade !== undefined && gradeOf(grade) !== 'out'),
       },

@@ -4,12 +4,12 @@ import type { RowKey } from '../rows/key.ts';
 import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from '../trial/checks.ts';
 import type { FigurePlace, InputPlace } from '../trial/place.ts';
 import { type TrialSheet, withEntry } from '../trial/trial-sheet.ts';
-import { readQuestion, readWant, type Unread } from './asked.ts';
+import { readQuestion, readWant } from './asked.ts';
 import { tryChoices } from './choices.ts';
 import { inputAt } from './inputs.ts';
 import { settledByVerdict } from './kept.ts';
 import { offersFor } from './offers.ts';
-import type { Answer, AskedQuestion, Consequences, Offered, Question, Solution } from './question.ts';
+import type { Answer, AskedQuestion, Consequences, Offers, Question, Solution } from './question.ts';
 import { steppedTo } from './steps.ts';
 import { prepare, workBack } from './work-back.ts';
 
@@ -17,11 +17,12 @@ import { prepare, workBack } from './work-back.ts';
 export class Desk {
   constructor(private readonly trial: TrialSheet) {}
 
-  /** Inputs that move a figure to where it is wanted, the likeliest first; or why what is asked cannot be read. */
-  offers(figure: FigurePlace, want: string): Offered[] | Unread {
+  /** Inputs that move a figure to where it is wanted, the likeliest first; or why there are none. */
+  offers(figure: FigurePlace, want: string): Offers {
     const book = this.trial.computed();
     const read = readWant(book, figure, want);
-    return 'message' in read ? read : offersFor(book, figure, read);
+    if ('message' in read) return { inputs: [], reason: read.message, isUnread: true };
+    return offersFor(book, figure, read);
   }
 
   /** The answers, each with what every check then says. */

@@ -51,6 +51,23 @@ export function inputsOf(book: Computed, tolerances: boolean): Movable[] {
   return found;
 }
 
+/** So many are told. */
+const MOST_STAYING = 4;
+
+/** Why lines that lead to a figure stay as they are; those that are worked out from others are none of them. */
+export function staying(book: Computed, leads: (cell: string) => boolean): string[] {
+  const found: string[] = [];
+  for (const record of book.scope.records.values()) {
+    const why =
+      held(book, record) ??
+      (isLocked(record) ? { stays: `\`${book.scope.called(record.id)}\` ${LOCKED}` } : undefined);
+    const isText = record.role === 'section' || record.role === 'remark';
+    if (why && !isText && leads(record.id)) found.push(why.stays);
+    if (found.length === MOST_STAYING) break;
+  }
+  return found;
+}
+
 const stays = (why: string): Fixed => ({ stays: why });
 
 /** A line that was measured, released or locked stays put, whatever of it is asked for. */
@@ -151,6 +168,8 @@ function inputOf(book: Computed, record: CellRecord, input: CellInput): Movable 
   };
   if (input.choice !== undefined) {
     if (!scope.library.tables.has(input.choice)) return stays(`${called} is text and has no value.`);
+    if (scope.choices.nameTaken(text) !== undefined)
+      return stays(`${called} is chosen in another line: change that one.`);
     return { ...base, isChoice: true, table: input.choice, entry: { kind: 'blank' } };
   }
   const { entry, problems } = scope.texts.entry(text, input.quantity, input.role ?? 'given');

@@ -2,10 +2,10 @@ import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
 import { type Free, nominalOf, Path } from '../trial/path.ts';
 import type { FigurePlace } from '../trial/place.ts';
-import { inputsOf, type Movable } from './inputs.ts';
-import type { Offered, Want } from './question.ts';
+import { inputsOf, type Movable, staying } from './inputs.ts';
+import type { Offered, Offers, Want } from './question.ts';
 import { wantedOf } from './wanted.ts';
-import { planAt } from './work-back.ts';
+import { figureName, planAt } from './work-back.ts';
 
 /** A thousandth of an inch, m, by which lengths are compared; of a temperature one kelvin, of all else a hundredth. */
 const THOU = 25.4e-6;
@@ -15,10 +15,10 @@ const SHARE = 0.01;
  * The inputs that move a figure: sizes still to be cut first, then by how far it goes with a thousandth of an inch, a
  * kelvin or a hundredth of each. Rows of a table come last, by name: how far they go shows when they are tried.
  */
-export function offersFor(book: Computed, figure: FigurePlace, want: Want): Offered[] {
+export function offersFor(book: Computed, figure: FigurePlace, want: Want): Offers {
   const plan = planAt(book, figure);
-  const wanted = plan ? wantedOf(book, plan, want) : undefined;
-  if (!wanted || typeof wanted === 'string') return [];
+  const wanted = plan ? wantedOf(book, plan, want) : 'has no value.';
+  if (typeof wanted === 'string') return { inputs: [], reason: `\`${figureName(book, figure)}\` ${wanted}` };
   const all = inputsOf(book, wanted.isLimit);
   const moved = all.filter((one): one is Movable & { free: Free } => one.free !== undefined);
   // Several may stand for one row of the sheet only by mistake; each is a lane of its own.
@@ -58,12 +58,15 @@ export function offersFor(book: Computed, figure: FigurePlace, want: Want): Offe
     (book.cells.get(cell)?.rows ?? []).flatMap(({ key }) => book.network.rows.get(key) ?? []);
   for (const one of all)
     if (one.isChoice && leadsTo(rowsOf(one.cell), wanted.rows, wanted.isLimit)) offers.push(offered(one, 0));
-  return offers.sort(
+  offers.sort(
     (a, b) =>
       Number(b.isToCut) - Number(a.isToCut) ||
       Number(a.isChoice ?? false) - Number(b.isChoice ?? false) ||
       b.influence - a.influence,
   );
+  if (offers.length > 0) return { inputs: offers };
+  const stay = staying(book, (cell) => leadsTo(rowsOf(cell), wanted.rows, wanted.isLimit));
+  return { inputs: [], reason: ['Nothing that may still move has an influence on it.', ...stay].join(' ') };
 }
 
 const offered = (

@@ -63,11 +63,21 @@ export interface Consequences {
   same: number;
 }
 
+/** What may move a figure; or why nothing can. */
+export interface Offers {
+  inputs: Offered[];
+  reason?: string;
+  /** What was asked cannot be read. */
+  isUnread?: true;
+}
+
 export interface Solution {
   /** What the input comes to, SI; absent of a row of a table. */
   value?: number;
   /** Its entry from then on. */
   text: string;
+  /** What a row of a table is called. */
+  name?: string;
   /** What the figure then comes to, SI. */
   figure: number;
   /** It does so from here to there, SI. */

@@ -16,6 +16,7 @@ import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
 
 const WindowPart = lazy(() => import('./window-part.tsx'));
+const WorkBackPart = lazy(() => import('./work-back-part.tsx'));
 const GaugePart = lazy(() => import('./gauge-part.tsx'));
 
 /** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */
@@ -76,6 +77,7 @@ export default function Unfolded(props: { row: RowKey }) {
           <ProofParts cell={cell()} output={output()} />
           <div class="grid gap-4 empty:hidden min-[760px]:col-span-2">
             <Suspense>
+              <WorkBackPart cell={cell()} output={output()} />
               <Show when={role() !== 'cell'}>
                 <WindowPart cell={cell()} />
               </Show>

@@ -101,7 +101,7 @@ describe('a bore for a clearance', () => {
   test('moves the inputs still to be cut before others, and none that stays put', () => {
     const { engine, question } = opened(fit);
     const offers = engine.offers(question({ of: 'all', want: '', by: 'bore' }).figure, '4 in');
-    expect('message' in offers ? offers : offers.map(({ name }) => name)).toEqual(['bore']);
+    expect(offers.inputs.map(({ name }) => name)).toEqual(['bore']);
   });
   test('tells what every other check then says', () => {
     const { engine, question } = opened(fit);
@@ -175,7 +175,7 @@ test('a row of a table is found by trying each', () => {
     plain('E', 'worked', '= metal.E', { quantity: 'pressure' }),
   ]);
   const { solutions } = ask(file, { of: 'E', want: '30 Mpsi', by: 'metal.material' });
-  expect(solutions[0]?.text).toMatch(/[Ss]teel/);
+  expect(solutions[0]?.name).toMatch(/[Ss]teel/);
   expect(solutions.length).toBeGreaterThan(3);
 });
 

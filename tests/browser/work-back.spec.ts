@@ -1,0 +1,32 @@
+import { expect, test } from './fixture.ts';
+import { begin, check, line, templateFile, value } from './sheet-steps.ts';
+
+const job = templateFile('jobs/saw-arbor-bush.json');
+
+test('a figure is made to come to what is wanted, and one undo takes it back', async ({ page }) => {
+  await begin(page, job.title.title);
+  await line(page, 'end_float').locator('.label').click();
+  const part = page.locator('.work-back');
+  await part.getByLabel('Value wanted').click();
+  await page.keyboard.insertText('7 thou');
+  await page.keyboard.press('Enter');
+  // The size still to be cut comes first: 4.0062 in between the collars less 7 thou.
+  await expect(part.getByLabel('What may move for it')).toHaveValue(/ entry$/);
+  const answer = part.getByRole('listitem').filter({ hasText: /^3\.9992\sin makes it 7\.0\sthou/ });
+  await expect(answer).toContainText(/checks hold as before/);
+  // The formula is shown before it goes.
+  await expect(part.getByText('= collar_gap - 6 thou', { exact: true })).toBeVisible();
+  await answer.getByRole('button', { name: 'Put it in place of the formula' }).press('Enter');
+  await expect(value(page, 'end_float')).toContainText('7.0');
+  await expect(answer).toContainText('It stands so.');
+  await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
+  await expect(value(page, 'end_float')).toContainText('6.0');
+  await expect(value(page, 'bush_length')).toContainText('4.0002');
+
+  // Out of reach: the range that was looked through is told, and can be another.
+  await part.getByLabel('Look for it from .. to').click();
+  await page.keyboard.insertText('3.9 in .. 3.95 in');
+  await page.keyboard.press('Enter');
+  await expect(part).toContainText(/Out of reach: with .* from 3\.9000 to 3\.9500\sin/);
+  await expect(check(page, 'end_float')).toContainText('holds');
+});
