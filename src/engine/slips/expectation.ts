@@ -62,12 +62,20 @@ export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefi
   };
 }
 
-/** True where a size lies on the wrong side of a limit that stands alone. */
-export function isBeyondOnlyLimit(value: number, datum: Datum, sheet: SlipSheet): boolean {
-  const { lower, upper, wear } = sheet.limits(datum);
-  if ([lower, upper, wear].filter((one) => one !== undefined).length !== 1) return false;
-  return (lower !== undefined && value < lower) || (upper !== undefined && value > upper);
+/** A limit that stands alone, SI. */
+export interface OnlyLimit {
+  lower?: number | undefined;
+  upper?: number | undefined;
 }
+
+export function onlyLimit(datum: Datum, sheet: SlipSheet): OnlyLimit | undefined {
+  const { lower, upper, wear } = sheet.limits(datum);
+  return [lower, upper, wear].filter((one) => one !== undefined).length === 1 ? { lower, upper } : undefined;
+}
+
+/** True where a size lies on the wrong side of it. */
+export const isBeyond = (value: number, { lower, upper }: OnlyLimit): boolean =>
+  (lower !== undefined && value < lower) || (upper !== undefined && value > upper);
 
 /** What a part that was cut to this size, give or take a step, came out at. */
 export function fromMade(datum: Datum, made: Datum, sheet: SlipSheet): Expectation | undefined {

@@ -2,7 +2,7 @@ import type { Slip } from '../rows/results.ts';
 import { type Belief, byRange, together, usualScatter } from './belief.ts';
 import type { Datum } from './datum.ts';
 import { decimal } from './decimal.ts';
-import { type Expectation, isBeyondOnlyLimit, outside } from './expectation.ts';
+import { type Expectation, isBeyond, onlyLimit, outside } from './expectation.ts';
 import { extraDigit } from './extra-digit.ts';
 import { frame } from './frame.ts';
 import type { Asked, Guess, Slipway } from './guess.ts';
@@ -10,7 +10,7 @@ import { mirrored } from './mirrored.ts';
 import { missingDigit } from './missing-digit.ts';
 import { missingPoint } from './missing-point.ts';
 import { otherUnit } from './other-unit.ts';
-import { placesOdds } from './places.ts';
+import { mostOfPlaces, placesOdds } from './places.ts';
 import { radius } from './radius.ts';
 import type { SlipSheet } from './sheet.ts';
 import { sign } from './sign.ts';
@@ -45,6 +45,8 @@ const UNSEEN = 8;
 const WORTH_ASKING = Math.log(1 / 4);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
 const CLEARLY = Math.log(9);
+/** No more than this do the shares of all that can become of a reading add up to. */
+const ALL_SHARES = Math.log(0.2);
 
 export interface Likely {
   slip: Slip;
@@ -85,44 +87,49 @@ export function likeliest(
       : beliefs;
   const good = together(known);
   const own = good(value);
-  const isIn = !isBeyondOnlyLimit(value, datum, sheet);
-  const all: { guess: Guess; odds: number }[] = [];
-  for (const slipway of SLIPWAYS)
-    for (const guess of slipway(asked)) {
-      // A repair that contradicts the only limit is none.
-      if (isIn && isBeyondOnlyLimit(guess.value, datum, sheet)) continue;
-      const odds = Math.log(guess.share) + good(guess.value) - own + placesOdds(asked, guess);
-      all.push({ guess, odds });
-    }
   const otherwise =
     gap > 0
       ? Math.log(OTHERWISE / (2 * (gap + UNSEEN * usualScatter(value, step)) * ORDERS)) - own
       : Number.NEGATIVE_INFINITY;
+  // Most readings are so good that no guess, however well it suited, would be worth a question.
+  const best = known.reduce((most, { peak }) => Math.max(most, peak), Number.NEGATIVE_INFINITY);
+  const most = sum([ALL_SHARES + best - own + mostOfPlaces(asked), otherwise]);
+  if (!(most > WORTH_ASKING)) return undefined;
+  const only = onlyLimit(datum, sheet);
+  const isIn = only === undefined || !isBeyond(value, only);
+  const all: { guess: Guess; odds: number }[] = [];
+  for (const slipway of SLIPWAYS)
+    for (const guess of slipway(asked)) {
+      // A repair that contradicts the only limit is none.
+      if (isIn && only && isBeyond(guess.value, only)) continue;
+      const odds = Math.log(guess.share) + good(guess.value) - own + placesOdds(asked, guess);
+      all.push({ guess, odds });
+    }
   const odds = sum([...all.map((one) => one.odds), otherwise]);
   if (!(odds > WORTH_ASKING)) return undefined;
-  const best = all.reduce<(typeof all)[number] | undefined>(
+  const first = all.reduce<(typeof all)[number] | undefined>(
     (a, b) => (a && a.odds >= b.odds ? a : b),
     undefined,
   );
-  if (!best || best.odds < otherwise) return { slip: unexplained(asked, nearest, gap, told), odds };
+  if (!first || first.odds < otherwise) return { slip: unexplained(asked, nearest, gap, told), odds };
   const against = outside(value, nearest) > 0 ? nearest : (expected[0] as Expectation);
-  const slip = worded(asked, best.guess, against);
+  const slip = worded(asked, first.guess, against);
   const same = 2 * step;
   const [as, not] = [true, false].map((is) =>
     sum(
       all
-        .filter(({ guess }) => Math.abs(guess.value - best.guess.value) <= same === is)
+        .filter(({ guess }) => Math.abs(guess.value - first.guess.value) <= same === is)
         .map((one) => one.odds),
     ),
   ) as [number, number];
   const isClear = as - sum([not, otherwise]) > CLEARLY;
   if (
     isClear &&
-    isReadable(slip.offer, best.guess, datum, gauge) &&
-    !isContradicted(asked, best.guess, sheet)
+    isReadable(slip.offer, first.guess, datum, gauge) &&
+    !isContradicted(asked, first.guess, sheet)
   )
     return { slip, odds };
-  return { slip: worded(asked, { ...best.guess, offer: () => undefined }, against), odds };
+  return { slip: worded(asked, { ...first.guess, offer: () => undefined }, against), odds };
 }
 
 /** Farther off than all that is known allows, and no slip explains it. */

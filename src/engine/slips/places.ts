@@ -1,3 +1,5 @@
+import type { Literal } from '../../language/syntax/syntax.ts';
+import type { Datum } from './datum.ts';
 import type { Asked, Guess } from './guess.ts';
 
 /** How often readings are written to so many places (common practice, no source). */
@@ -20,9 +22,25 @@ export function placesOdds({ datum, indices }: Asked, { text }: Guess): number {
   const literal = datum.literals[index];
   const usual = USUAL[literal?.unit ?? ''];
   if (text === undefined || !usual || literal?.digits === undefined) return 0;
-  const others = datum.literals.filter((one, i) => i !== index && one.unit === literal.unit);
-  const share = (places: number): number =>
-    (others.filter((one) => one.digits === places).length + WEIGHT * (usual[places] ?? SELDOM)) /
-    (others.length + WEIGHT);
+  const share = (places: number): number => shareOf(places, literal, datum, usual);
   return Math.log(share(placesIn(text)) / share(literal.digits));
+}
+
+/** Share of the readings that would be written to so many places, by the others of the list. */
+function shareOf(places: number, literal: Literal, datum: Datum, usual: readonly number[]): number {
+  let [alike, others] = [0, 0];
+  for (const one of datum.literals) {
+    if (one === literal || one.unit !== literal.unit) continue;
+    others++;
+    if (one.digits === places) alike++;
+  }
+  return (alike + WEIGHT * (usual[places] ?? SELDOM)) / (others + WEIGHT);
+}
+
+/** No guess gains more than this by its number of places. */
+export function mostOfPlaces({ datum, indices }: Asked): number {
+  const literal = datum.literals[indices[0] as number];
+  const usual = USUAL[literal?.unit ?? ''];
+  if (indices.length !== 1 || datum.set || !usual || literal?.digits === undefined) return 0;
+  return -Math.log(shareOf(literal.digits, literal, datum, usual));
 }

@@ -27,7 +27,17 @@ export interface OwnView {
   supported: boolean;
 }
 
-export const levelOf = (datum: Datum): number => median(datum.literals.map((one) => one.value));
+const levels = new WeakMap<Datum, number>();
+
+/** The middle of its readings, found once: lines alike ask for it of each other. */
+export function levelOf(datum: Datum): number {
+  let level = levels.get(datum);
+  if (level === undefined) {
+    level = median(datum.literals.map((one) => one.value));
+    levels.set(datum, level);
+  }
+  return level;
+}
 
 /** Odds, as a logarithm, that tell one explanation from another. */
 export const TELLING = Math.log(3);
@@ -37,8 +47,26 @@ export const TELLING = Math.log(3);
  * `pairs` may tell which of them is meant.
  */
 export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet: SlipSheet): OwnView {
-  const level = levelOf(datum);
   const expected = ownExpectations(datum, sheet);
+  const beside = datum.literals.length === 2 ? pairs() : [];
+  // An edit elsewhere moves nothing of what most texts are held against.
+  const against = JSON.stringify([expected, beside, sheet.limits(datum), sheet.gaugeOf(datum)]);
+  const known = views.get(datum);
+  if (known?.against === against) return known.view;
+  const view = viewAgainst(datum, expected, beside, sheet);
+  views.set(datum, { against, view });
+  return view;
+}
+
+const views = new WeakMap<Datum, { against: string; view: OwnView }>();
+
+function viewAgainst(
+  datum: Datum,
+  expected: readonly Expectation[],
+  pairs: readonly Expectation[],
+  sheet: SlipSheet,
+): OwnView {
+  const level = levelOf(datum);
   const within = groupSlips(datum, expected, pairs, sheet);
   if (within.length > 0) return { slips: within, supported: false };
   if (datum.offset) return { slips: [], supported: false };
@@ -92,7 +120,7 @@ const meanOf = (list: readonly number[]): number => list.reduce((a, b) => a + b,
 function groupSlips(
   datum: Datum,
   expected: readonly Expectation[],
-  pairs: () => readonly Expectation[],
+  pairs: readonly Expectation[],
   sheet: SlipSheet,
 ): Slip[] {
   const values = datum.literals.map((one) => one.value);
@@ -106,7 +134,7 @@ function groupSlips(
     const others = fromGroup(datum, index, sheet);
     const group = byGroup(datum, index, step);
     if (!others || group.odd < ODD) return;
-    around ??= [...expected, ...(n === 2 ? pairs() : [])].map((one) => byExpectation(one, step));
+    around ??= [...expected, ...pairs].map((one) => byExpectation(one, step));
     const cost = Math.abs(meanOf(values) - meanOf(values.toSpliced(index, 1)));
     const asked: Asked = { datum, indices: [index], value };
     const told = { gap: group.gap, cost, text: ` It moves the mean by ${sheet.size(cost, datum)}.` };

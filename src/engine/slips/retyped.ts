@@ -1,4 +1,3 @@
-import { toSI } from '../../../shared/units/unit.ts';
 import { findUnit } from '../../../shared/units/units.ts';
 import type { Datum } from './datum.ts';
 import { type Guess, type Slipway, USUAL } from './guess.ts';
@@ -33,7 +32,8 @@ function typedAt(datum: Datum, index: number): Typed | undefined {
   return {
     sign: '',
     text: datum.text.slice(span.from, span.to),
-    valueOf: (text) => toSI(Number(text.replace(',', '.')), unit),
+    // Many are tried: a size that is only weighed need not be exact to the last bit.
+    valueOf: (text) => Number(text.replace(',', '.')) * unit.factor,
     put: (text) => datum.text.slice(0, span.from) + text + datum.text.slice(span.to),
   };
 }

@@ -15,8 +15,19 @@ export function written(si: number, datum: Datum): string {
   }).replaceAll('\u00a0', ' ');
 }
 
+const steps = new WeakMap<Datum, number>();
+
 /** Worth of one step of the last figure written, SI; of several the finest: who leaves a digit out has read no coarser. */
 export function stepOf(datum: Datum): number {
+  let step = steps.get(datum);
+  if (step === undefined) {
+    step = finestOf(datum);
+    steps.set(datum, step);
+  }
+  return step;
+}
+
+function finestOf(datum: Datum): number {
   const step = (one: Literal): number =>
     (findUnit(one.unit ?? '')?.factor ?? 1) * 10 ** -(one.digits ?? (datum.system === 'in' ? 4 : 3));
   return Math.min(...datum.literals.map(step));
