@@ -7,8 +7,11 @@ import type { Row } from '../network/layout.ts';
 import { keyOf } from '../rows/key.ts';
 import { standardFromEnds } from '../rows/row.ts';
 
-/** Standard uncertainties each way over which a figure has to be straight; a source with ends goes no further. */
-const REACH = 3;
+/**
+ * Share of a source over which a figure has to be straight: three standard uncertainties each way of a normal one, more by
+ * Student's t of one of few degrees of freedom; a source with ends goes no further.
+ */
+const REACHED = 0.9973002039367398;
 /** Share of the spread by which bounds of slopes may differ. */
 const STRAIGHT = 0.1;
 
@@ -39,20 +42,25 @@ interface Shape {
 
 const CROOKED: Shape = { bent: Number.POSITIVE_INFINITY, parts: [] };
 
-const ONE_SIDED = 1.6448536269514722;
-const oneSided = new Map<number, number>();
-
-const factorOf = (rule: DecisionRule, dof: number): number => {
-  if (rule !== 'iso14253-2017') return expandedFactor(dof);
-  if (!(dof < MANY)) return ONE_SIDED;
-  let factor = oneSided.get(dof);
-  if (factor === undefined) {
-    factor = coverageFactor(dof, 0.9);
-    if (oneSided.size > 1000) oneSided.clear();
-    oneSided.set(dof, factor);
-  }
-  return factor;
+/** Standard uncertainties that cover a share, by degrees of freedom: `normal` of them where there are many. */
+const covering = (share: number, normal: number): ((dof: number) => number) => {
+  const known = new Map<number, number>();
+  return (dof) => {
+    if (!(dof < MANY)) return normal;
+    let factor = known.get(dof);
+    if (factor === undefined) {
+      factor = coverageFactor(dof, share);
+      if (known.size > 1000) known.clear();
+      known.set(dof, factor);
+    }
+    return factor;
+  };
 };
+const oneSided = covering(0.9, 1.6448536269514722);
+const reached = covering(REACHED, 3);
+
+const factorOf = (rule: DecisionRule, dof: number): number =>
+  rule === 'iso14253-2017' ? oneSided(dof) : expandedFactor(dof);
 
 interface Range {
   low: number;
@@ -174,7 +182,7 @@ export class Screen {
       const [low, high] = this.endsOf(row);
       const middle = (low + high) / 2;
       const ends = Math.abs(high - low) / 2;
-      const reach = REACH * this.standardOf(row);
+      const reach = reached(body.ends.dof) * this.standardOf(row);
       const half = body.ends.distribution === 'normal' ? reach : Math.min(ends, reach);
       return { low: middle - half, high: middle + half };
     }

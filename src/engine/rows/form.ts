@@ -1,5 +1,6 @@
+import { dimension, sameDimension } from '../../../shared/dimension.ts';
 import { expandedFactor } from '../../../shared/statistics/coverage.ts';
-import type { Expr } from '../../language/syntax/syntax.ts';
+import type { Entry, Expr } from '../../language/syntax/syntax.ts';
 import { call, constant, minus, plus, times } from './expr.ts';
 import type { ReadingFigures } from './statistics.ts';
 
@@ -136,3 +137,12 @@ export function formOf(figures: ReadingFigures, variance: Expr): Form {
     outOfRound: plus(times(constant(2 * b.beyond), o), times(constant(hidden), greater)),
   };
 }
+
+const LENGTH = dimension(1);
+
+/** Lengths read more than once: of what else there is repeated readings are one figure, and their mean is judged. */
+export const hasForm = (entry: Entry): boolean => {
+  const read =
+    entry.kind === 'range' ? [entry.low] : entry.kind === 'readings' ? entry.stations.flat() : undefined;
+  return read?.every((one) => sameDimension(one.dimension, LENGTH)) ?? false;
+};

@@ -194,7 +194,9 @@ function outputRows(
     plan.justMade = true;
   }
   const base = scope.standing(record, output.name);
-  const judged = READING_FIGURES.every((name) => build.has(partRow(base, name)))
+  const isForm =
+    output.quantity === 'length' && READING_FIGURES.every((name) => build.has(partRow(base, name)));
+  const judged = isForm
     ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
     : { least: base, greatest: base };
   if (!plan.measured && output.formula !== undefined && !output.spread && output.quantity === 'length')

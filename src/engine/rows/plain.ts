@@ -21,6 +21,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     ('message' in type || type.kind !== 'quantity' || !type.dimension
       ? undefined
       : kindsOf(type.dimension, type.point === true)[0]?.name);
+  const isLength = quantity === 'length';
   // What was read off a part is no size to be cut: an issue left from another role does not stand before it.
   const issued = record.role !== 'measured' && record.issued?.trim() ? record.issued : undefined;
   const own = cellRow(record.id);
@@ -100,7 +101,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
         own,
         record.limits,
         'limits',
-        readings.length > 0 || ends.length > 0
+        // Of what has no form, repeated readings are one figure, known by their mean.
+        (readings.length > 0 && isLength) || ends.length > 0
           ? { least: partRow(base, 'least'), greatest: partRow(base, 'greatest') }
           : { least: base, greatest: base },
         sheetLimit(build, scope, quantity, record.display, { name: record.name, entry }),

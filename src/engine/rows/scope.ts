@@ -8,6 +8,7 @@ import { sortOfUnit } from '../../language/syntax/sort.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
 import { eachRef, rowRef } from './expr.ts';
 import { atEnd, type End, type Led } from './fit-ends.ts';
+import { hasForm } from './form.ts';
 import {
   cellRow,
   inputRow,
@@ -132,8 +133,7 @@ export class SheetScope {
   /** Read more than once, so that it has a form. */
   private isList(text: string | undefined, quantity: string | undefined): boolean {
     if (!text?.trim()) return false;
-    const { kind } = this.texts.entry(text, quantity, 'measured').entry;
-    return kind === 'readings' || kind === 'range';
+    return hasForm(this.texts.entry(text, quantity, 'measured').entry);
   }
 
   /** Where a reference leads at the least or the greatest. */
