@@ -132,7 +132,7 @@ export class ByDraws {
     for (const { asked } of open) {
       const value = this.grid.nominal(asked.row.slot);
       const nominal = typeof value === 'number' ? value : Number.NaN;
-      tallies.set(asked.row, new Tally(asked, nominal, Math.abs(nominal) * 1e-12));
+      tallies.set(asked.row, new Tally(asked, nominal, asked.scale * 1e-12));
     }
     return { cone: this.coneOf(open.map(({ asked }) => asked)), tallies, done: 0 };
   }

@@ -12,6 +12,8 @@ export interface Asked {
   row: Row;
   margins: Partial<Record<Side, Row>>;
   rule: DecisionRule;
+  /** The largest operand that entered the margins, SI: what is a trillionth of it is arithmetic, and no miss. */
+  scale: number;
   /** Its verdict is so near the edge that draws are to decide it, though linear propagation is good enough elsewhere. */
   isEdge?: boolean;
 }

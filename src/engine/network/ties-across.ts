@@ -61,9 +61,15 @@ export class TiesAcross {
   }
 }
 
-/** Formulas through which a difference goes on; one that says for itself what it is to proof is left alone. */
-const followable = ({ body, proof }: RowDefinition): Expr | undefined =>
-  body.kind === 'formula' && !body.held && !proof?.is && !proof?.aside ? body.expr : undefined;
+/**
+ * Formulas through which a difference goes on: a size that is chosen by one too, though what it depends on moves it no more.
+ * One that says for itself what it is to proof is left alone.
+ */
+const followable = ({ body, proof }: RowDefinition): Expr | undefined => {
+  if (body.kind === 'source') return typeof body.nominal === 'number' ? undefined : body.nominal;
+  if (body.kind !== 'formula') return undefined;
+  return body.held || (!proof?.is && !proof?.aside) ? body.expr : undefined;
+};
 
 const hasTies = (expr: Expr): boolean => {
   switch (expr.kind) {

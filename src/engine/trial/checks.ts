@@ -3,7 +3,7 @@ import { eachInWords, inServiceWords } from '../../../shared/checks/words.ts';
 import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
-import { limitFigures, wearSide } from '../report/report.ts';
+import { limitFigures, wearSide } from '../report/limit-figures.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { CellResult } from '../rows/results.ts';
 

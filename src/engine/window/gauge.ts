@@ -6,7 +6,7 @@ import type { CellRecord, DecisionRule, Measured, SheetFile } from '../../../sha
 import { expandedFactor } from '../../../shared/statistics/coverage.ts';
 import type { Unit } from '../../../shared/units/units.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
-import { limitFigures, wearSide } from '../report/report.ts';
+import { limitFigures, wearSide } from '../report/limit-figures.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import { Texts } from '../rows/texts.ts';

@@ -147,8 +147,6 @@ class Encloser {
         );
       case 'ABS':
         return new Size(x);
-      case 'SIGN':
-        return new Steps(x, new Constant(0), (value) => Math.sign(value));
       case 'SQRT':
         return new Root(x, this.doubt);
       case 'EXP':

@@ -32,6 +32,7 @@ export const comparison = (
  */
 const STEPPED: Readonly<Record<string, readonly number[]>> = {
   INT: [],
+  SIGN: [],
   MOD: [],
   ROUND: [0],
   ROUNDUP: [0],

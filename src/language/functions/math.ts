@@ -1,7 +1,7 @@
 import { powerDimension } from '../../../shared/dimension.ts';
 import { type ArgType, numeric, type SheetFunction } from './function.ts';
 import { powerType } from './power.ts';
-import { settled } from './settled.ts';
+import { settled, TIE } from './settled.ts';
 import {
   dimensionOf,
   NUMBER,
@@ -45,7 +45,7 @@ export const math: readonly SheetFunction[] = [
     takes: ['value'],
     args: { min: 1, max: 1 },
     type: ([a]) => needQuantity(a!, 'SIGN') ?? needNoPoint(a!, 'SIGN') ?? NUMBER,
-    compute: numeric((x) => Math.sign(x)),
+    compute: numeric((x, scale = 0) => (Math.abs(x) <= TIE * scale ? 0 : Math.sign(x))),
   },
   {
     name: 'SQRT',
