@@ -55,14 +55,16 @@ export function differences(before: SheetFile, after: SheetFile): Differences {
 }
 
 type Cells = Map<string, CellRecord>;
-type Tie = (path: string, value: unknown) => unknown;
+
+/** Rewrites the texts of a field that name cells. */
+export type Tie = (path: string, value: unknown) => unknown;
 
 const byId = (file: SheetFile): Cells => new Map(file.cells.map((cell) => [cell.id, cell]));
 
 const common = (cells: Cells, others: Cells): string[] => [...cells.keys()].filter((id) => others.has(id));
 
-/** Texts with ids in place of names, as the document stores them. */
-function tied(file: SheetFile): Tie {
+/** Texts of a file with ids in place of names, as the document stores them. */
+export function tied(file: SheetFile): Tie {
   const ids = new Map(file.cells.flatMap((cell) => (cell.name ? [[cell.name, cell.id] as const] : [])));
   const records = new Set(file.cells.flatMap((cell) => (cell.role === 'cell' ? [cell.id] : [])));
   return (path, value) => {

@@ -161,6 +161,19 @@ test('what comes in is held against what is here, and takes its place only when 
   await page.keyboard.press('Escape');
   await lookAt(page, changed);
   await expect(page.locator('.held')).toContainText('here already, word for word');
+
+  // Of another, one line is taken and one left.
+  changed.cells[1]!.entry = '2.9 in ± 0.0002 in';
+  changed.cells[2]!.entry = '=bore + 4 thou';
+  await lookAt(page, changed);
+  await held.getByRole('checkbox', { name: /Bore/ }).uncheck();
+  await held.getByRole('button', { name: 'Take the 1 ticked into the one that is here' }).click();
+  await figuresAreIn(page);
+  await expect(value(page, 'grip')).toContainText('4.0 thou');
+  await expect(value(page, 'bore')).toContainText('2.2513');
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(value(page, 'grip')).toContainText('3.5 thou');
+  await lookAt(page, changed);
   await page.getByRole('button', { name: 'Leave it' }).click();
   await expect(page.locator('.job')).toHaveCount(1);
 });

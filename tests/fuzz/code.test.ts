@@ -5,7 +5,7 @@ import { toBase64url } from '../../src/document/sharing/base64url.ts';
 import { codeOf, linkOf, readCode } from '../../src/document/sharing/code.ts';
 import { crc32 } from '../../src/document/sharing/crc32.ts';
 import { bushJob } from '../document/sample.ts';
-import { feed, mutated, nasty, nothingPolluted } from './inputs.ts';
+import { feed, mutated, nasty, nothingPolluted, READING } from './inputs.ts';
 import { sheetTexts } from './sheets.ts';
 
 const headed = (packed: Uint8Array, version = 1, length = packed.length, sum = crc32(packed)): string => {
@@ -42,11 +42,32 @@ it('whatever is pasted as a code is read or refused in words', async () => {
         .map(([bytes, at, byte]) => headed(bytes.with(at % bytes.length, byte))),
     },
     { weight: 1, arbitrary: fc.string({ unit: digits, maxLength: 60 }) },
+    // One sign many times over, up to 100 kB: what makes a reader slow.
+    {
+      weight: 1,
+      arbitrary: fc
+        .tuple(
+          fc.constantFrom(...').,; (<&%A-_\n', '#/', 'A.', '),', '%2'),
+          fc.nat(100_000),
+          good,
+          fc.boolean(),
+        )
+        .map(([bit, n, code, before]) => {
+          const many = bit.repeat(n / bit.length);
+          return before ? many + code : code + many;
+        }),
+    },
     { weight: 1, arbitrary: fc.string({ unit: 'binary' }) },
   );
-  await feed('decoder of codes', 12, inputs, async (text) => {
-    const result = await readCode(text);
-    if ('message' in result) expect(result.message).toMatch(/\S+ \S+/);
-    nothingPolluted();
-  });
+  await feed(
+    'decoder of codes',
+    12,
+    inputs,
+    async (text) => {
+      const result = await readCode(text);
+      if ('message' in result) expect(result.message).toMatch(/\S+ \S+/);
+      nothingPolluted();
+    },
+    READING,
+  );
 });

@@ -8,6 +8,9 @@ const LONG = INPUTS > 1000;
 /** Milliseconds of computing one input may take; asked only in the long run. */
 const PATIENCE = 1000;
 
+/** What reading a file or a code of up to 100 kB may take, ms. */
+export const READING = 200;
+
 /** Time this process has computed, ms: what else the machine does meanwhile does not count. */
 const computed = (): number => {
   const { user, system } = process.cpuUsage();
@@ -20,16 +23,23 @@ export async function feed<T>(
   seed: number,
   inputs: fc.Arbitrary<T>,
   take: (input: T) => void | Promise<void>,
+  patience = PATIENCE,
 ): Promise<void> {
   let slowest = 0;
   let worst: T | undefined;
   let count = 0;
+  const timed = async (input: T): Promise<number> => {
+    const begun = computed();
+    const done = take(input);
+    if (done) await done;
+    return computed() - begun;
+  };
   await fc.assert(
     fc.asyncProperty(inputs, async (input) => {
-      const begun = computed();
-      const done = take(input);
-      if (done) await done;
-      const took = computed() - begun;
+      let took = await timed(input);
+      // A slow input is slow again; what the process compiled or cleaned up meanwhile is not.
+      for (let again = 0; LONG && took > patience / 4 && again < 2; again += 1)
+        took = Math.min(took, await timed(input));
       if (took > slowest) [slowest, worst] = [took, input];
       count += 1;
     }),
@@ -38,7 +48,7 @@ export async function feed<T>(
   if (LONG) {
     const text = JSON.stringify(worst)?.slice(0, 120);
     console.log(`${what}: ${count} inputs, the slowest ${slowest.toFixed(1)} ms: ${text}`);
-    expect(slowest, `${what}: the slowest input, ms`).toBeLessThan(PATIENCE);
+    expect(slowest, `${what}: the slowest input, ms`).toBeLessThan(patience);
   }
   expect(count).toBe(INPUTS);
 }

@@ -182,6 +182,21 @@ const deep = fc
   .tuple(fc.constantFrom('[', '{"a":', '{"cells":['), fc.integer({ min: 1, max: 5000 }))
   .map(([open, depth]) => open.repeat(depth));
 
+/** A sheet of up to 100 kB: the lines of the job over and over, changed in a few places. */
+const large = mutated(
+  fc.integer({ min: 2, max: 40 }).map((times) => {
+    const job = bushJob();
+    const cells = Array.from({ length: times }, (_, k) =>
+      job.cells.map((cell) => ({
+        ...cell,
+        id: `${cell.id}_${k}`,
+        ...(cell.name && { name: `${cell.name}_${k}` }),
+      })),
+    ).flat();
+    return writeSheet({ ...job, cells }).slice(0, 100_000);
+  }),
+);
+
 /** Texts that come as a sheet's file. */
 export const sheetTexts: fc.Arbitrary<string> = fc.oneof(
   { weight: 4, arbitrary: mutated(fc.constant(writeSheet(bushJob()))) },
@@ -191,4 +206,5 @@ export const sheetTexts: fc.Arbitrary<string> = fc.oneof(
   { weight: 1, arbitrary: json.value.map(write) },
   { weight: 1, arbitrary: fc.string({ unit: 'binary' }) },
   { weight: 1, arbitrary: deep },
+  { weight: 1, arbitrary: large },
 );

@@ -1,22 +1,33 @@
-import { createEffect, createResource, lazy, Match, Show, Suspense, Switch } from 'solid-js';
+import { createEffect, createResource, type JSX, Match, Show, Suspense, Switch } from 'solid-js';
 import { Home } from '../home/home.tsx';
+import { late } from '../kit/late.tsx';
 import { createPlace, type Place } from '../kit/router.ts';
 import { loadShop } from '../state/load-shop.ts';
 import { EditionLine } from './edition-line.tsx';
 
-const SheetPage = lazy(() =>
-  import('../sheet/sheet-page.tsx').then((module) => ({ default: module.SheetPage })),
+/** In place of a whole page. */
+const asPage = (said: JSX.Element) => (
+  <main class="paper">
+    {said}
+    <p>
+      <a href="#/">All jobs</a>
+    </p>
+  </main>
 );
 
-const OpenPage = lazy(() =>
-  import('../handing-on/open-page.tsx').then((module) => ({ default: module.OpenPage })),
+const SheetPage = late('The sheet', () => import('../sheet/sheet-page.tsx'), asPage);
+
+const OpenPage = late('The page for sheets from others', () => import('../handing-on/open-page.tsx'), asPage);
+
+const WithheldNote = late('A note on this connection', () => import('./withheld-note.tsx'));
+
+const JoinPage = late(
+  'The page that joins the shop’s server',
+  () => import('../joined/join-page.tsx'),
+  asPage,
 );
 
-const WithheldNote = lazy(() => import('./withheld-note.tsx'));
-
-const JoinPage = lazy(() => import('../joined/join-page.tsx'));
-
-const BookPage = lazy(() => import('../book/book-page.tsx').then((module) => ({ default: module.BookPage })));
+const BookPage = late('The cell book', () => import('../book/book-page.tsx'), asPage);
 
 /** What is being fetched, where the page behind an address takes a moment. */
 const OPENING: { [view in Place['view']]?: string } = {

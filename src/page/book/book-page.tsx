@@ -4,7 +4,7 @@ import { BookIndex } from './book-index.tsx';
 import { KindPage } from './kind-page.tsx';
 
 /** The cell book: every cell of the library laid open, found by word and by quantity. */
-export const BookPage = (props: { kind?: string | undefined }) => {
+export default function BookPage(props: { kind?: string | undefined }) {
   const library = useWholeLibrary();
   return (
     <main class="paper">
@@ -21,4 +21,4 @@ export const BookPage = (props: { kind?: string | undefined }) => {
       </div>
     </main>
   );
-};
+}

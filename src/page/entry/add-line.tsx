@@ -28,7 +28,7 @@ const WAYS: ReadonlyArray<[Way, string]> = [
 ];
 
 /** Puts a line in: by how its value comes about, or a cell of the library found by what it is for. */
-export const AddLine = (props: AddLineProps) => {
+export default function AddLine(props: AddLineProps) {
   const { sheet, cursor, notices } = useSheet();
   const [way, setWay] = createSignal<Way>('given');
   const [quantity, setQuantity] = createSignal('length');
@@ -136,7 +136,7 @@ export const AddLine = (props: AddLineProps) => {
       </Show>
     </section>
   );
-};
+}
 
 const Kinds = (props: { onChoose: (kind: CellKind) => void }) => {
   const library = useWholeLibrary();

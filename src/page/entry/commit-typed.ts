@@ -16,6 +16,15 @@ export interface Typed {
   leave: () => void;
 }
 
+/** What stands in the sheet at a place, as it is stored. */
+const textAt = (sheet: Sheet, { cell, field }: EntrySpot): unknown =>
+  field
+    .split('.')
+    .reduce<unknown>(
+      (value, key) => (value as Record<string, unknown> | undefined)?.[key],
+      sheet.document.cell(cell),
+    ) ?? '';
+
 /**
  * Writes what was typed and leaves the editor. By a key, entry and figures are drawn together, and leaving goes behind them.
  * @param way `commitStored` for a text with a decimal point whatever the user writes.
@@ -40,7 +49,11 @@ export const commitTyped = (
   const [text, meanwhile] = merged === undefined ? [typed, other] : [merged, undefined];
   const gone = sheet.document.cell(cell) === undefined;
   if (text !== undefined && (gone || (meanwhile !== undefined && meanwhile !== text))) {
-    const write = () => void loadCommit().then((loaded) => loaded[way](sheet, spot, text));
+    const write = () =>
+      void loadCommit().then(
+        (loaded) => loaded[way](sheet, spot, text),
+        () => void sheet.document.setField(cell, field, text),
+      );
     const back = () => {
       sheet.document.reviveCell(cell);
       write();
@@ -64,7 +77,12 @@ export const commitTyped = (
   }
   leave();
   if (text === undefined) return;
-  // What reads entries does not come: what was typed is kept as it stands, and read once it does.
-  const asTyped = () => void sheet.document.setField(spot.cell, spot.field, text);
-  void loadCommit().then((loaded) => loaded[way](sheet, spot, text), asTyped);
+  // What reads entries is not here yet, and may never come: what was typed stands as it was typed, and is saved, until then.
+  sheet.document.setField(cell, field, text);
+  void loadCommit().then(
+    (loaded) => {
+      if (textAt(sheet, spot) === text) loaded[way](sheet, spot, text);
+    },
+    () => undefined,
+  );
 };

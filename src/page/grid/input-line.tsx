@@ -137,7 +137,7 @@ const NEW_LINE = '+ new';
 
 /** Takes the name of a cell of that kind; the sheet's own are offered, and a new one can be put in above. */
 const RecordField = (props: FieldProps & { kind: string }) => {
-  const { sheet, goTo } = useSheet();
+  const { sheet, goTo, notices } = useSheet();
   const library = useLibrary();
   const list = createUniqueId();
   const offered = createMemo(() =>
@@ -160,6 +160,11 @@ const RecordField = (props: FieldProps & { kind: string }) => {
     offered().some((o) => o.name === props.text) ||
     taken().some(({ entry }) => entry === props.text);
   const add = () => {
+    const full = sheet.document.roomFor(1);
+    if (full) {
+      notices.say(full.message);
+      return;
+    }
     const at = sheet.state.order.indexOf(props.cell);
     const label = `${title()} for ${sheet.titleOf(props.cell)}`;
     sheet.document.batch(`new line ${label}`, () => {
@@ -179,8 +184,10 @@ const RecordField = (props: FieldProps & { kind: string }) => {
         aria-label={props.label}
         value={props.text ?? ''}
         onChange={(event) => {
-          if (event.currentTarget.value === NEW_LINE) add();
-          else props.onCommit(event.currentTarget.value);
+          if (event.currentTarget.value === NEW_LINE) {
+            add();
+            event.currentTarget.value = props.text ?? '';
+          } else props.onCommit(event.currentTarget.value);
         }}
       >
         <option value="">{emptyWords(props.input, props.leftOpen)}</option>

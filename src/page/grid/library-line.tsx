@@ -1,9 +1,10 @@
-import { createMemo, For, lazy, Show, Suspense } from 'solid-js';
+import { createMemo, For, Show, Suspense } from 'solid-js';
 import type { CellInput, CellOutput } from '../../../cells/record/cell.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { CareSign } from '../kit/care-sign.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
 import { leading, ORDER, standingOf } from '../kit/check-words.ts';
+import { late } from '../kit/late.tsx';
 import { say } from '../kit/words.ts';
 import { isWanting } from '../state/asked.ts';
 import { careOfLine } from '../state/care.ts';
@@ -23,7 +24,7 @@ import { OutputLine } from './output-line.tsx';
 import { SlipRemarks } from './slip-remark.tsx';
 import { UnfoldedRow } from './unfolded-row.tsx';
 
-const KindTop = lazy(() => import('../unfolded/kind-top.tsx'));
+const KindTop = late('What this cell is for', () => import('../unfolded/kind-top.tsx'));
 
 /** A cell of the library: its heading, a line for every input, and the outputs of its face. */
 export const LibraryLine = (props: { cell: string }) => {

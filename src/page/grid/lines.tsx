@@ -1,5 +1,6 @@
-import { For, lazy, Match, Show, Suspense, Switch } from 'solid-js';
+import { For, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
+import { late } from '../kit/late.tsx';
 import { DEFERS, K_WORDS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
@@ -15,7 +16,7 @@ import './lines.css';
 import { PlainLine } from './plain-line.tsx';
 import { TextLine } from './text-line.tsx';
 
-const AddLine = lazy(() => import('../entry/add-line.tsx').then((module) => ({ default: module.AddLine })));
+const AddLine = late('The form for a new line', () => import('../entry/add-line.tsx'));
 
 const HEADS: ReadonlyArray<[Column, string]> = [
   ['number', 'No.'],
@@ -29,13 +30,18 @@ const HEADS: ReadonlyArray<[Column, string]> = [
 /** Cells from which on the browser draws only the lines in view: below, it costs nothing that can be felt. */
 const LONG = 120;
 
-/** Rows as they stand on the page, top to bottom; some columns are not there on a narrow one. */
+/**
+ * Rows as they stand on the page, top to bottom; some columns are not there on a narrow one. They are looked at of the
+ * rows alone that a key can lead to: of thousands that takes seconds.
+ */
 const rowsOnPage = (grid: HTMLElement): KeyRow[] =>
   [...grid.querySelectorAll<HTMLElement>('[data-row]')].map((row) => ({
     row: rowOf(row),
-    columns: [...row.querySelectorAll<HTMLElement>(':scope > [data-column]')]
-      .filter((cell) => cell.checkVisibility())
-      .map((cell) => cell.dataset.column as Column),
+    get columns() {
+      return [...row.querySelectorAll<HTMLElement>(':scope > [data-column]')]
+        .filter((cell) => cell.checkVisibility())
+        .map((cell) => cell.dataset.column as Column);
+    },
   }));
 
 /** The lines of the sheet as a grid. */

@@ -51,6 +51,18 @@ const fill = (event: ClipboardEvent, context: SheetContext, selection: Selection
   return ids;
 };
 
+/** Pastes at the cursor. Where what reads it does not come, the text is kept to be tried again. */
+const pasteAt = (context: SheetContext, selection: Selection, text: string): void => {
+  void import('./paste.ts').then(
+    ({ pasteText }) => pasteText(context, selection, text),
+    () =>
+      context.notices.say('What reads a pasted text could not be fetched. Nothing was pasted.', {
+        label: 'Try again',
+        run: () => pasteAt(context, selection, text),
+      }),
+  );
+};
+
 /** Copy, cut and paste by the browser's own keys and menus, on the grid. @returns the way to let go. */
 export const listenToClipboard = (context: SheetContext, selection: Selection): (() => void) => {
   const { notices } = context;
@@ -75,7 +87,7 @@ export const listenToClipboard = (context: SheetContext, selection: Selection): 
     }
     if (!inGrid()) return;
     event.preventDefault();
-    void import('./paste.ts').then(({ pasteText }) => pasteText(context, selection, text));
+    pasteAt(context, selection, text);
   };
   document.addEventListener('copy', copy);
   document.addEventListener('cut', cut);
@@ -103,11 +115,8 @@ export const copyLines = async (
 
 /** Pastes by a button, where the browser lets the page read the clipboard. */
 export const pasteByButton = async (context: SheetContext, selection: Selection): Promise<void> => {
-  try {
-    const text = await navigator.clipboard.readText();
-    const { pasteText } = await import('./paste.ts');
-    pasteText(context, selection, text);
-  } catch {
+  const text = await navigator.clipboard.readText().catch(() => undefined);
+  if (text === undefined)
     context.notices.say('The browser does not let the page read the clipboard: use Ctrl+V on a line.');
-  }
+  else pasteAt(context, selection, text);
 };

@@ -1,9 +1,10 @@
-import { lazy, Show, Suspense } from 'solid-js';
+import { Show, Suspense } from 'solid-js';
+import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { cellOfRow, type RowKey } from '../state/row-key.ts';
 import { GridRow, StillCell } from './grid-row.tsx';
 
-const Unfolded = lazy(() => import('../unfolded/unfolded.tsx'));
+const Unfolded = late('What this line unfolds', () => import('../unfolded/unfolded.tsx'));
 
 /** What unfolds below the line under the cursor. */
 export const UnfoldedRow = (props: { row: RowKey; open?: boolean }) => {

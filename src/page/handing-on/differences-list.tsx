@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { For, type JSX, Show } from 'solid-js';
 import {
   cellValueWords,
   fieldWords,
@@ -13,27 +13,59 @@ export const cellTitle = (cell: CellRecord): string => cell.label || cell.name |
 
 const WHAT = { added: 'new', gone: 'gone', changed: 'changed' } as const;
 
+/** Which differences are ticked, by the id of the line, the field of the sheet, or `order`. */
+export interface Ticks {
+  cell: (id: string) => boolean;
+  setting: (field: string) => boolean;
+  order: () => boolean;
+  turn: (what: 'cell' | 'setting' | 'order', which: string) => void;
+}
+
+/** A box before what it takes; nothing where there is nothing to choose. */
+const Ticked = (props: { ticked: boolean | undefined; onTurn: () => void; children: JSX.Element }) => (
+  <Show when={props.ticked !== undefined} fallback={props.children}>
+    <label class="along min-h-target">
+      <input class="tickable" type="checkbox" checked={props.ticked} onChange={() => props.onTurn()} />
+      <span>{props.children}</span>
+    </label>
+  </Show>
+);
+
 /** One field of a line, or of the sheet itself, before and after. */
-export const FieldChange = (props: { field: string; before: unknown; after: unknown; ofSheet?: boolean }) => {
+export const FieldChange = (props: {
+  field: string;
+  before: unknown;
+  after: unknown;
+  ofSheet?: boolean;
+  ticks?: Ticks | undefined;
+}) => {
   const words = () => (props.ofSheet ? sheetFieldWords : fieldWords)(props.field);
   const said = (value: unknown) => (props.ofSheet ? sheetValueWords : cellValueWords)(props.field, value);
   return (
     <li>
-      {words()}:{' '}
-      <del class="text-soft">
-        <Said text={said(props.before)} />
-      </del>{' '}
-      <span aria-hidden="true">→</span>{' '}
-      <ins class="font-bold decoration-none">
-        <Said text={said(props.after)} />
-      </ins>
+      <Ticked
+        ticked={props.ofSheet ? props.ticks?.setting(props.field) : undefined}
+        onTurn={() => props.ticks?.turn('setting', props.field)}
+      >
+        {words()}:{' '}
+        <del class="text-soft">
+          <Said text={said(props.before)} />
+        </del>{' '}
+        <span aria-hidden="true">→</span>{' '}
+        <ins class="font-bold decoration-none">
+          <Said text={said(props.after)} />
+        </ins>
+      </Ticked>
     </li>
   );
 };
 
-const CellChange = (props: { change: CellDifference }) => (
+const CellChange = (props: { change: CellDifference; ticks: Ticks | undefined }) => (
   <li class="difference">
-    <p>
+    <Ticked
+      ticked={props.ticks?.cell(props.change.id)}
+      onTurn={() => props.ticks?.turn('cell', props.change.id)}
+    >
       <span class="caption">{WHAT[props.change.what]}</span>{' '}
       <strong>
         <Said text={cellTitle(props.change.cell)} />
@@ -46,7 +78,7 @@ const CellChange = (props: { change: CellDifference }) => (
           </>
         )}
       </Show>
-    </p>
+    </Ticked>
     <Show when={props.change.fields.length > 0}>
       <ul class="pl-4 lined-l-wide-rule">
         <For each={props.change.fields}>
@@ -57,8 +89,12 @@ const CellChange = (props: { change: CellDifference }) => (
   </li>
 );
 
-/** What one state of a sheet says otherwise than another, cell by cell. */
-export const DifferencesList = (props: { differences: Differences; none: string }) => {
+/** What one state of a sheet says otherwise than another, cell by cell; with `ticks`, each to be taken or left. */
+export const DifferencesList = (props: {
+  differences: Differences;
+  none: string;
+  ticks?: Ticks | undefined;
+}) => {
   const all = () => props.differences;
   const nothing = () => all().cells.length === 0 && all().sheet.length === 0 && !all().moved;
   return (
@@ -66,12 +102,22 @@ export const DifferencesList = (props: { differences: Differences; none: string 
       <ul class="differences grid gap-2 max-h-22rem overflow-auto [&_li]:wrap-anywhere">
         <For each={all().sheet}>
           {(field: FieldDifference) => (
-            <FieldChange ofSheet field={field.field} before={field.before} after={field.after} />
+            <FieldChange
+              ofSheet
+              field={field.field}
+              before={field.before}
+              after={field.after}
+              ticks={props.ticks}
+            />
           )}
         </For>
-        <For each={all().cells}>{(change) => <CellChange change={change} />}</For>
+        <For each={all().cells}>{(change) => <CellChange change={change} ticks={props.ticks} />}</For>
         <Show when={all().moved}>
-          <li>The lines stand in another order.</li>
+          <li>
+            <Ticked ticked={props.ticks?.order()} onTurn={() => props.ticks?.turn('order', 'order')}>
+              The lines stand in another order.
+            </Ticked>
+          </li>
         </Show>
       </ul>
     </Show>

@@ -3,6 +3,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Held } from '../../document/sharing/here.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { SelectField } from '../kit/select-field.tsx';
+import { createChosen } from './chosen-differences.ts';
 import { DifferencesList } from './differences-list.tsx';
 import { takeInPlace } from './take-over.ts';
 
@@ -38,18 +39,41 @@ export const HeldHere = (props: {
       <p>{STANDING[one().standing]}</p>
       <Show when={one().standing !== 'same'}>
         <For each={[one()]}>
-          {(held) => (
-            <DifferencesList differences={held.differences} none="Only what is shown differs, no value." />
-          )}
+          {(held) => <Choice held={held} file={props.file} shop={props.shop} onRun={props.onRun} />}
         </For>
-        <button type="button" onClick={() => props.onRun(takeInPlace(props.shop, one().id, props.file))}>
-          Make the one that is here say this
-        </button>
-        <p class="caption">
-          In all these places, also where it was changed here. What it says now is kept in its history, and
-          the change can be undone.
-        </p>
       </Show>
     </section>
+  );
+};
+
+/** The differences, each to be taken or left. */
+const Choice = (props: {
+  held: Held;
+  file: SheetFile;
+  shop: Shop;
+  onRun: (work: Promise<string | undefined>) => void;
+}) => {
+  const { ticks, some, count } = createChosen(() => props.held.differences);
+  return (
+    <>
+      <DifferencesList
+        differences={props.held.differences}
+        none="Only what is shown differs, no value."
+        ticks={ticks}
+      />
+      <button
+        type="button"
+        disabled={some() !== undefined && count() === 0}
+        onClick={() => props.onRun(takeInPlace(props.shop, props.held.id, props.file, some()))}
+      >
+        {some()
+          ? `Take the ${count()} ticked into the one that is here`
+          : 'Make the one that is here say this'}
+      </button>
+      <p class="caption">
+        {some() ? 'In the places that are ticked' : 'In all these places'}, also where it was changed here.
+        What it says now is kept in its history, and the change can be undone.
+      </p>
+    </>
   );
 };

@@ -1,14 +1,15 @@
-import { createResource, createSignal, For, lazy, Show, Suspense } from 'solid-js';
+import { createResource, createSignal, For, Show, Suspense } from 'solid-js';
 import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { Revision } from '../../document/storage/vault.ts';
 import { Dialog } from '../kit/dialog.tsx';
+import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { Changes } from './changes.tsx';
 import { fileOf } from './file-of.ts';
 
-const LookBack = lazy(() => import('./look-back.tsx'));
+const LookBack = late('The look back', () => import('./look-back.tsx'));
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** The states of the sheet that were kept: what changed, a look back, and the way back. */

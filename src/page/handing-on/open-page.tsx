@@ -7,7 +7,7 @@ import { JsonPicker } from './json-picker.tsx';
 import type { Partly } from './parts-kept.ts';
 
 /** A sheet from elsewhere: by file, code or link. It is looked at first. */
-export const OpenPage = (props: { code: string | undefined }) => {
+export default function OpenPage(props: { code: string | undefined }) {
   const [shop] = createResource(loadShop);
   const [trouble, setTrouble] = createSignal<string>();
   const [text, setText] = createSignal('');
@@ -122,4 +122,4 @@ export const OpenPage = (props: { code: string | undefined }) => {
       </div>
     </main>
   );
-};
+}

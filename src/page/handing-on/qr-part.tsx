@@ -1,8 +1,9 @@
-import { createMemo, createSignal, lazy, Show, Suspense } from 'solid-js';
+import { createMemo, createSignal, Show, Suspense } from 'solid-js';
 import { linkOf } from '../../document/sharing/code.ts';
 import { MOST_PARTS, partsOf } from '../../document/sharing/parts.ts';
+import { late } from '../kit/late.tsx';
 
-const QrCode = lazy(() => import('./qr-code.tsx'));
+const QrCode = late('The QR code', () => import('./qr-code.tsx'));
 
 /**
  * Characters that one QR code is given: the biggest there are hold 2,953 (ISO/IEC 18004, version 40-L), but their

@@ -1,8 +1,10 @@
-import { createResource, createSignal, For, lazy, onMount, Show, Suspense } from 'solid-js';
+import { createResource, createSignal, For, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { type Offer, offers } from '../handing-on/templates.ts';
 import { keyOfShop } from '../joined/keys.ts';
+import { late } from '../kit/late.tsx';
+import { lateDialog } from '../kit/late-dialog.tsx';
 import { createShop } from '../state/shop.ts';
 import { HomeHead } from './home-head.tsx';
 import { JobList } from './job-list.tsx';
@@ -13,8 +15,8 @@ import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { WholeShop } from './whole-shop.tsx';
 
-const SharedSheets = lazy(() => import('../joined/shared-sheets.tsx'));
-const PreferencesDialog = lazy(() => import('../kit/preferences-dialog.tsx'));
+const SharedSheets = late('What the shop’s server has', () => import('../joined/shared-sheets.tsx'));
+const PreferencesDialog = lateDialog('The preferences', () => import('../kit/preferences-dialog.tsx'));
 
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {

@@ -1,6 +1,6 @@
-import { lazy } from 'solid-js';
+import { late } from '../kit/late.tsx';
 
-export const PrintSheet = lazy(() => import('./print-sheet.tsx'));
+export const PrintSheet = late('What goes on paper', () => import('./print-sheet.tsx'));
 
 /** Fetches what paper needs ahead of time: the browser's own command to print takes the page as it is, and waits for nothing. */
 export const readyPaper = (): Promise<unknown> => PrintSheet.preload();

@@ -2,7 +2,7 @@ import {
   createEffect,
   createResource,
   createSignal,
-  lazy,
+  type JSX,
   on,
   onCleanup,
   onMount,
@@ -18,6 +18,7 @@ import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { sharedHere } from '../joined/keys.ts';
 import { sharing } from '../joined/lines.ts';
 import { whenIdle } from '../kit/idle.ts';
+import { late } from '../kit/late.tsx';
 import { createPrinting } from '../kit/printing.ts';
 import { addressOfSheet, createPlace, go, type SheetPart } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
@@ -50,10 +51,19 @@ import { TitleBlock } from './title-block.tsx';
 import { Toolbar } from './toolbar.tsx';
 import { TrashLine } from './trash-line.tsx';
 
-const loadBench = () => import('../bench/bench-view.tsx');
-const BenchView = lazy(loadBench);
-const JoinedBar = lazy(() => import('../joined/joined-bar.tsx'));
-const ChainView = lazy(() => import('../chain/chain-view.tsx'));
+/** In place of the lines, with a way back to them. */
+const inPlaceOfLines = (said: JSX.Element) => (
+  <main class="paper">
+    {said}
+    <p>
+      <a href={location.hash.replace(/\/[^/]+$/, '')}>Back to the sheet</a>
+    </p>
+  </main>
+);
+
+const BenchView = late('The view at the machine', () => import('../bench/bench-view.tsx'), inPlaceOfLines);
+const ChainView = late('The drawing of the chain', () => import('../chain/chain-view.tsx'), inPlaceOfLines);
+const JoinedBar = late('What joins the shop’s server', () => import('../joined/joined-bar.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
 export const OpenedSheet = (props: { opened: OpenSheet; shop: Shop }) => {
@@ -122,7 +132,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
     if (isSecureContext) return;
     whenIdle(
       () =>
-        void Promise.all([loadBench(), loadCommit(), import('../entry/check-text.ts')]).catch(
+        void Promise.all([BenchView.preload(), loadCommit(), import('../entry/check-text.ts')]).catch(
           () => undefined,
         ),
     );

@@ -5,7 +5,7 @@ import { OpenedSheet } from './opened-sheet.tsx';
 import { Unopened } from './unopened.tsx';
 
 /** Opens a sheet of the shop and lets go of it with the page. */
-export const SheetPage = (props: { shop: Shop; id: string }) => {
+export default function SheetPage(props: { shop: Shop; id: string }) {
   const [opened] = createResource(
     () => props.id,
     async (id) => {
@@ -44,4 +44,4 @@ export const SheetPage = (props: { shop: Shop; id: string }) => {
       </Match>
     </Switch>
   );
-};
+}

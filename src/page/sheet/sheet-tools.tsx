@@ -1,7 +1,8 @@
-import { lazy, Match, onCleanup, onMount, Suspense, Switch } from 'solid-js';
+import { Match, onCleanup, onMount, Suspense, Switch } from 'solid-js';
 import { hearSelection } from '../grid/keys.ts';
 import { listenToClipboard } from '../grid/listen.ts';
 import { whenIdle } from '../kit/idle.ts';
+import { lateDialog } from '../kit/late-dialog.tsx';
 import { useSheet } from '../state/context.ts';
 import { hearKeys } from '../state/hear.ts';
 import { useTools } from '../state/tools.ts';
@@ -9,14 +10,16 @@ import { Announcer } from './announcer.tsx';
 import { commandList } from './list.ts';
 import { SelectionBar } from './selection-bar.tsx';
 
-const loadFinder = () => import('./finder.tsx');
-const Finder = lazy(loadFinder);
-const KeysDialog = lazy(() => import('./keys-dialog.tsx'));
-const ShareDialog = lazy(() => import('../handing-on/share-dialog.tsx'));
-const HistoryDialog = lazy(() => import('../handing-on/history-dialog.tsx'));
-const TemplateDialog = lazy(() => import('../handing-on/template-dialog.tsx'));
-const SaveTemplate = lazy(() => import('../handing-on/save-template.tsx'));
-const PreferencesDialog = lazy(() => import('../kit/preferences-dialog.tsx'));
+const Finder = lateDialog('The finder', () => import('./finder.tsx'));
+const KeysDialog = lateDialog('The list of keys', () => import('./keys-dialog.tsx'));
+const ShareDialog = lateDialog('Sharing', () => import('../handing-on/share-dialog.tsx'));
+const HistoryDialog = lateDialog('The history', () => import('../handing-on/history-dialog.tsx'));
+const TemplateDialog = lateDialog(
+  'The comparison with the template',
+  () => import('../handing-on/template-dialog.tsx'),
+);
+const SaveTemplate = lateDialog('Saving as a template', () => import('../handing-on/save-template.tsx'));
+const PreferencesDialog = lateDialog('The preferences', () => import('../kit/preferences-dialog.tsx'));
 
 /** What works on the whole sheet beside its lines: keys, clipboard, chosen lines, what lies over it, what is read out. */
 export const SheetTools = () => {
@@ -24,7 +27,7 @@ export const SheetTools = () => {
   const tools = useTools();
   const commands = commandList(context, tools);
   // There before it is asked for: what is typed after its key must not go to the line under the cursor.
-  onMount(() => whenIdle(() => void loadFinder().catch(() => undefined)));
+  onMount(() => whenIdle(() => void Finder.preload().catch(() => undefined)));
   onCleanup(hearKeys(commands));
   onCleanup(hearSelection(context, tools.selection));
   onCleanup(listenToClipboard(context, tools.selection));

@@ -1,3 +1,4 @@
+import type { SettledSheet } from '../../../shared/sheet/fingerprint.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { printer as printerOf } from '../../document/sharing/printer.ts';
 import type { TextReader } from '../../document/sharing/settle.ts';
@@ -20,14 +21,19 @@ const readerOf = async (file: SheetFile): Promise<TextReader> => {
 /** Takes the fingerprints of this page's sheets. */
 export const printer = printerOf(readerOf);
 
+/** The sheet with the unit behind every number, and whether one is left without. */
+export const settled = async (file: SheetFile): Promise<SettledSheet> => {
+  const [{ settle }, reader] = await Promise.all([
+    import('../../document/sharing/settle.ts'),
+    readerOf(file),
+  ]);
+  return settle(file, reader);
+};
+
 /** The sheet with the unit behind every number; as it is where what that needs cannot be fetched. */
 export const written = async (file: SheetFile): Promise<SheetFile> => {
   try {
-    const [{ settle }, reader] = await Promise.all([
-      import('../../document/sharing/settle.ts'),
-      readerOf(file),
-    ]);
-    return settle(file, reader).file;
+    return (await settled(file)).file;
   } catch {
     return file;
   }

@@ -1,5 +1,5 @@
 import { createSignal, Show } from 'solid-js';
-import { AddLine } from '../entry/add-line.tsx';
+import AddLine from '../entry/add-line.tsx';
 import { useSheet } from '../state/context.ts';
 import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
 import { useTools } from '../state/tools.ts';

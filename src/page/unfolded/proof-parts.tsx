@@ -1,11 +1,12 @@
-import { lazy, Show, Suspense } from 'solid-js';
+import { Show, Suspense } from 'solid-js';
+import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
 import { AgainstPlan } from './against-plan.tsx';
 import { StackUp } from './stack-up.tsx';
 import { Uncertainty } from './uncertainty.tsx';
 
-const DrawsPanel = lazy(() => import('./draws-panel.tsx'));
+const DrawsPanel = late('The simulation', () => import('./draws-panel.tsx'));
 
 /** What supports a figure beside its formula: plan against part, how its sizes stack up, uncertainty, simulation. */
 export const ProofParts = (props: { cell: string; output: string }) => {

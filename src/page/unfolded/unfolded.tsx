@@ -1,5 +1,6 @@
-import { For, lazy, Show, Suspense } from 'solid-js';
+import { For, Show, Suspense } from 'solid-js';
 import { ProblemNote } from '../entry/problem-note.tsx';
+import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { cellOfRow, isLineRow, outputOfRow, type RowKey } from '../state/row-key.ts';
 import { Actions } from './actions.tsx';
@@ -15,9 +16,9 @@ import { ReadingsPart } from './readings-part.tsx';
 import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
 
-const WindowPart = lazy(() => import('./window-part.tsx'));
-const WorkBackPart = lazy(() => import('./work-back-part.tsx'));
-const GaugePart = lazy(() => import('./gauge-part.tsx'));
+const WindowPart = late('The window', () => import('./window-part.tsx'));
+const WorkBackPart = late('Working back', () => import('./work-back-part.tsx'));
+const GaugePart = late('The choice of a gauge', () => import('./gauge-part.tsx'));
 
 /** The line under the cursor, laid open. A library cell's head and each of its outputs unfold by themselves. */
 export default function Unfolded(props: { row: RowKey }) {
