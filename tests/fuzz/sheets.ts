@@ -121,7 +121,7 @@ const restructured = fc
       const parent = way.slice(0, -1).reduce<Node>((node, step) => node[step] as Node, sheet);
       const elsewhere = ways[other % ways.length]!;
       const found = structuredClone(elsewhere.reduce<unknown>((node, step) => (node as Node)[step], sheet));
-      if (how === 'put') parent[at] = odd[k % odd.length];
+      if (how === 'put') parent[at] = structuredClone(odd[k % odd.length]);
       else if (how === 'cut') delete parent[at];
       else if (how === 'twice') parent[`${at}2`] = found;
       else if (how === 'swap') parent[at] = found;
