@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { oldParts, powerOff } from '../record/hazards.ts';
+import { lifting, oldParts, powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'backlash',
@@ -167,6 +167,7 @@ export default defineCell({
     'Gears draw in fingers and cloth: check backlash with the power locked off.',
     powerOff,
     oldParts,
+    lifting,
   ],
   examples: [
     {

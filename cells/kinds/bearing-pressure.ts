@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bearing-pressure',
@@ -172,6 +173,7 @@ export default defineCell({
   ],
   cautions: [
     'A bearing over its pV overheats: PTFE linings give off poisonous fumes above about 260 degC, oil smokes and burns.',
+    powerOff,
   ],
   examples: [
     {

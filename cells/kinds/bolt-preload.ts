@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bolt-preload',
@@ -288,6 +289,7 @@ export default defineCell({
     'A bolt that breaks or slips throws the wrench: stand so that you cannot fall, and pull rather than push.',
     'Never torque an oiled bolt to a figure meant for a dry one: it stretches by as much as the friction fell.',
     'Lifting, pressure and steering joints are for someone licensed to judge them.',
+    powerOff,
   ],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { broaching } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'broach-guide',
@@ -189,9 +190,9 @@ export default defineCell({
     'Clearances: common practice, no source',
   ],
   cautions: [
-    'A broach that binds shatters: press square, stop when the force climbs, no hammer; screen, goggles, nobody in line.',
-    'Back it out and clear the chips after each pass; brush, not fingers.',
+    'Back the broach out after each pass; no fingers in the slot.',
     'Support the part right round the bore, close under it: a thin one bursts or closes in.',
+    broaching,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { broaching } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'broach-passes',
@@ -159,9 +160,9 @@ export default defineCell({
     'Teeth at once = length over pitch (geometry)',
   ],
   cautions: [
-    'A broach shatters like glass: screen or guard, goggles, nobody in line; stop when the force climbs, and never strike it.',
     'A thin bush bursts or closes in: support it in a bored block all round, on a plate with a hole just larger than the broach.',
     'Press maker’s instructions and local rules come first.',
+    broaching,
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { centres, wheel } from '../record/hazards.ts';
+import { centres, lifting, oldParts, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'build-up',
@@ -132,6 +132,8 @@ export default defineCell({
     'Do not build up a part whose breaking can hurt someone without licensed advice.',
     centres,
     wheel,
+    oldParts,
+    lifting,
   ],
   examples: [
     {

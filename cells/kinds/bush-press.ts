@@ -1,6 +1,6 @@
 import { filmCaution, filmHolds, filmInputs, filmOutputs } from '../formulas/compound-film.ts';
 import { defineCell } from '../record/cell.ts';
-import { lifting, pressGuard, pressStop } from '../record/hazards.ts';
+import { lifting, oldParts, pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'bush-press',
@@ -286,6 +286,7 @@ export default defineCell({
       given: ['draw_thread', 'draw_grade'],
     },
     'Brittle castings burst without warning: support the boss right round the bore, close under the fit.',
+    oldParts,
   ],
   examples: [
     {

@@ -1,6 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
-import { licensed } from '../record/hazards.ts';
+import { cutting, licensed } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'drilled-screw',
@@ -174,6 +174,7 @@ export default defineCell({
     'A screw weakened so belongs to oil and location, not to lifting, steering, brakes or pressure: those are for someone licensed to judge.',
     'Small drills break in hard screws: goggles, and clear the flutes often.',
     licensed,
+    cutting,
   ],
   examples: [
     {

@@ -1,5 +1,6 @@
 import { journalInBush } from '../drawings/journal.ts';
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 const textbook = {
   load: '500 lbf',
@@ -277,7 +278,8 @@ export default defineCell({
     "Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 12-6 to 12-8",
   ],
   cautions: [
-    'Hot oil burns and oil mist ignites: mind leaks near hot parts, and keep guards on while it turns.',
+    'Hot oil burns and oil mist ignites: look for leaks near hot parts, and keep guards on while it turns.',
+    powerOff,
   ],
   examples: [
     {

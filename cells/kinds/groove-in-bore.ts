@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { broaching } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'groove-in-bore',
@@ -177,6 +178,7 @@ export default defineCell({
   cautions: [
     'Grooves belong out of the loaded part of a bearing, and stop short of its ends: there they let the film go.',
     'A broach drawn or pushed through a thin bush bursts it: support it in a bored block all round.',
+    broaching,
   ],
   examples: [
     {

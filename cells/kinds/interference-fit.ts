@@ -13,7 +13,7 @@ import { ringStrength } from '../formulas/ring-strength.ts';
 import { innerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 import { defineCell } from '../record/cell.ts';
-import { fitEdge, pressGuard, pressStop } from '../record/hazards.ts';
+import { fitEdge, lifting, pressGuard, pressStop } from '../record/hazards.ts';
 
 const caseOne = {
   contact_diameter: '52 mm',
@@ -236,6 +236,7 @@ export default defineCell({
     fitEdge,
     'A cracked hub gives no warning: do not press into cast iron near its limit, and keep to the press maker\u2019s data and local rules.',
     filmCaution,
+    lifting,
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { centres, wheel } from '../record/hazards.ts';
+import { centres, lifting, oldParts, wheel } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'journal-undersize',
@@ -184,6 +184,8 @@ export default defineCell({
     wheel,
     centres,
     'Grinding burn and cracks: have a hardened or heavily loaded shaft crack-tested after grinding; follow the maker’s limits for undersize and hardness.',
+    oldParts,
+    lifting,
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { cutting, milling, powerOff, reaming } from '../record/hazards.ts';
+import { broaching, cutting, milling, powerOff, reaming } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'key-size',
@@ -179,6 +179,7 @@ export default defineCell({
     milling,
     cutting,
     powerOff,
+    broaching,
   ],
   examples: [
     {

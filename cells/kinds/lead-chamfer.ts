@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'lead-chamfer',
@@ -105,6 +106,8 @@ export default defineCell({
   sources: ['Geometry', '15 to 20 degrees, entry from a tenth of a millimetre: common practice, no source'],
   cautions: [
     'A part that starts crooked can burst out under the ram: stop, take it out, never straighten it under load.',
+    pressGuard,
+    pressStop,
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { cutting, lifting, powerOff } from '../record/hazards.ts';
+import { cutting, lifting, oldParts, powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'line-bore-shift',
@@ -194,7 +194,13 @@ export default defineCell({
     'Change of backlash = 2 x change of centre distance x tan(pressure angle): published gear calculation pages; usual approximation',
     'ISO 53:1998 (pressure angle)',
   ],
-  cautions: ['Turn the train over by hand through a full turn before power.', cutting, powerOff, lifting],
+  cautions: [
+    'Turn the train over by hand through a full turn before power.',
+    cutting,
+    powerOff,
+    lifting,
+    oldParts,
+  ],
   examples: [
     {
       title: 'Both bores 0.10 mm away from the other shaft: backlash at 20 degrees',

@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'oil-hole',
@@ -175,7 +176,7 @@ export default defineCell({
     {
       holds: '=drill <= bore / 3',
       otherwise:
-        'Large for its bore: the mouth takes much of the bearing, and its edge cuts the film. Mind where the load is.',
+        'Large for its bore: the mouth takes much of the bearing, and its edge cuts the film. Keep it out of where the load is.',
       grade: 'caution',
     },
   ],
@@ -190,6 +191,7 @@ export default defineCell({
   cautions: [
     'A drill that breaks through at a slant grabs: clamp the bush in a block, feed lightly at the end, goggles.',
     'Burrs at the mouth tear the film and the journal: round the edge, and wash the chips out of the ways before assembly.',
+    cutting,
   ],
   examples: [
     {

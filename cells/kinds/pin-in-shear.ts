@@ -69,7 +69,7 @@ export default defineCell({
     },
     {
       name: 'least_margin',
-      label: 'least strength over stress you accept',
+      label: 'least safety factor you accept',
       quantity: 'number',
       default: '2',
       sensible: ['1', '6'],
@@ -126,7 +126,7 @@ export default defineCell({
     },
     {
       name: 'margin',
-      label: 'strength over stress',
+      label: 'safety factor',
       quantity: 'number',
       formula: '=torque_held / torque',
       basis: 'model',

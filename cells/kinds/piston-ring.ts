@@ -1,6 +1,6 @@
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { defineCell } from '../record/cell.ts';
-import { honing, powerOff } from '../record/hazards.ts';
+import { honing, oldParts, powerOff, pressureTest } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'piston-ring',
@@ -196,6 +196,8 @@ export default defineCell({
     'Ring ends are sharp, and a ring let slip flies: goggles. Turn a rebuilt engine by hand first.',
     honing,
     powerOff,
+    oldParts,
+    pressureTest,
   ],
   examples: [
     {

@@ -1,6 +1,7 @@
 import { ringPair } from '../drawings/rings.ts';
 import { coldTemperature } from '../formulas/cold-temperature.ts';
 import { defineCell } from '../record/cell.ts';
+import { powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'pressed-bush-hot',
@@ -187,6 +188,7 @@ export default defineCell({
   ],
   cautions: [
     'A bush that loosens hot can turn and shut its oil hole: pin or lock it where the margin is thin.',
+    powerOff,
   ],
   examples: [
     {

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { pressGuard, pressStop } from '../record/hazards.ts';
+import { fitEdge, lifting, pressGuard, pressStop } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'ram-trace',
@@ -127,7 +127,7 @@ export default defineCell({
     'F = mu pi D p x (Lame fit, Budynas & Nisbett, Shigley 9e, 3-16)',
     'Least squares through the origin and its standard error; JCGM 100:2008, H.3 (straight line)',
   ],
-  cautions: [pressGuard, pressStop],
+  cautions: [pressGuard, pressStop, lifting, fitEdge],
   examples: [
     {
       title: 'Hollow steel shaft in an iron disc, pressed 100 mm: 102.37 kN at the end',

@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { lifting } from '../record/hazards.ts';
+import { lifting, oldParts, powerOff } from '../record/hazards.ts';
 
 const shim = (n: number) => ({
   name: `shim_${n}`,
@@ -172,7 +172,12 @@ export default defineCell({
     'Shims as thick as marked: measure the pack together and enter it.',
   ],
   sources: ['Every pack tried; no more than about five in a pack: common practice, no source'],
-  cautions: ['Shim edges cut: gloves, and deburr them. Lock the power off before reaching in.', lifting],
+  cautions: [
+    'Shim edges cut: gloves, and deburr them. Lock the power off before reaching in.',
+    lifting,
+    oldParts,
+    powerOff,
+  ],
   examples: [
     {
       title: 'End play 0.47 mm, 0.06 to 0.11 mm specified: a pack of 0.36 to 0.41 mm',

@@ -1,6 +1,7 @@
 import { annulus } from '../drawings/annulus.ts';
 import { boreClosesIn, innerGive, outerGive } from '../formulas/rings.ts';
 import { defineCell } from '../record/cell.ts';
+import { oldParts, powerOff } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'split-shell-crush',
@@ -228,6 +229,8 @@ export default defineCell({
   cautions: [
     'Shell linings may hold lead: keep dust off hands and food.',
     'Cap bolts stretched past yield break in service: keep to the maker\u2019s torque and replace bolts it says to replace.',
+    oldParts,
+    powerOff,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 import { drills } from '../tables/drills.ts';
 
 export default defineCell({
@@ -132,7 +133,7 @@ export default defineCell({
     'Percent of thread = 76.98 n (D - hole): ASME B1.1-2003; the same rule for metric threads',
     'ASME B94.11M-1993 (drills), ISO 235 (millimetre drills, from memory)',
   ],
-  cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.'],
+  cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.', cutting],
   examples: [
     {
       title: '1/2-13 UNC: 27/64 leaves 78 %',

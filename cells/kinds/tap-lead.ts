@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'tap-lead',
@@ -160,6 +161,7 @@ export default defineCell({
   ],
   cautions: [
     'A tap that bottoms breaks: count its turns, and clear the chips. Broken taps are sharp and hard: goggles.',
+    cutting,
   ],
   examples: [
     {

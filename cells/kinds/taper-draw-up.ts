@@ -13,7 +13,7 @@ import { frictionHolds, frictionInputs, frictionOutputs } from '../formulas/fric
 import { innerGive } from '../formulas/rings.ts';
 import { interferenceLost, roughnessHolds, roughnessInputs } from '../formulas/roughness.ts';
 import { defineCell } from '../record/cell.ts';
-import { lifting } from '../record/hazards.ts';
+import { fitEdge, lifting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'taper-draw-up',
@@ -226,6 +226,7 @@ export default defineCell({
     'Pulling a taper off stores force: the hub can jump. Leave the nut on by a thread or two, stand aside, and never hammer on a puller under load.',
     'Pushing on by oil pressure: keep to the maker\u2019s procedure and pressure.',
     lifting,
+    fitEdge,
   ],
   examples: [
     {

@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { centres, cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'taper-two-diameters',
@@ -114,7 +115,7 @@ export default defineCell({
     'Geometry: taper = (D - d) / L, included angle = 2 atan(taper / 2)',
     "Setover = L (D - d) / (2 l): Machinery's Handbook, tapers (from memory, edition not looked up)",
   ],
-  cautions: [],
+  cautions: [centres, cutting],
   examples: [
     {
       title: '1.25 in to 1.00 in over 6 in; 10 in between centres',

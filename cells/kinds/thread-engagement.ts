@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { licensed } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'thread-engagement',
@@ -191,6 +192,7 @@ export default defineCell({
   ],
   cautions: [
     'Lifting eyes, pressure covers and steering parts in repaired threads are for someone licensed to judge them.',
+    licensed,
   ],
   examples: [
     {

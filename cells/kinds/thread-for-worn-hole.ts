@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { licensed } from '../record/hazards.ts';
+import { cutting, licensed } from '../record/hazards.ts';
 import { inch, mm } from '../tables/table.ts';
 import { inchThreads, metricThreads } from '../tables/threads/threads.ts';
 
@@ -185,6 +185,7 @@ export default defineCell({
     'A drill that meets an old thread grabs and lifts the part: clamp it, and open up in steps or by a boring tool.',
     'Lifting eyes, pressure covers, brakes and steering: whether a larger thread may be cut is for someone licensed to say.',
     licensed,
+    cutting,
   ],
   examples: [
     {

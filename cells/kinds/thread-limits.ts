@@ -1,4 +1,5 @@
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'thread-limits',
@@ -162,7 +163,7 @@ export default defineCell({
     'ASME B1.1-2003 (UN); ISO 261, 724, 965-1, 965-2 and ISO 2306 (metric): the tables of threads, each row with its source',
     'Percent of thread = 76.98 n (D - hole)',
   ],
-  cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.'],
+  cautions: ['A tap that breaks is sharp and hard: goggles, and no hammer on a broken one.', cutting],
   examples: [
     {
       title: '5/16-18 UNC, nut 2B, with a 17/64 drill: share of thread, and over the class',

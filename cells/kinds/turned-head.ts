@@ -1,5 +1,6 @@
 import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
+import { cutting } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'turned-head',
@@ -154,6 +155,7 @@ export default defineCell({
   cautions: [
     'A turned screw has lost its mark and, ground hot, its temper: keep it from lifting, steering, brakes and pressure unless someone licensed says so.',
     'Hardened heads throw hot chips: goggles, sleeves tight, and the screw held by its thread in a nut or collet.',
+    cutting,
   ],
   examples: [
     {

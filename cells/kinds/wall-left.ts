@@ -1,5 +1,5 @@
 import { defineCell } from '../record/cell.ts';
-import { pressureTest } from '../record/hazards.ts';
+import { oldParts, pressureTest } from '../record/hazards.ts';
 
 export default defineCell({
   key: 'wall-left',
@@ -94,6 +94,7 @@ export default defineCell({
   cautions: [
     'A wall that holds pressure (cylinder, pump, hydraulic body) is for someone licensed to judge it.',
     pressureTest,
+    oldParts,
   ],
   examples: [
     {

@@ -170,6 +170,8 @@ export type GaugeUse = 'compares' | 'travels';
 export interface ChoiceRow {
   key: string;
   name: string;
+  /** Keys under which sheets of earlier editions chose it: read as its own, and left in the sheet as they stand. */
+  formerKeys?: readonly string[];
   columns: Readonly<Record<string, Property | undefined>>;
   /** Of a gauge: the usual measuring range of its kind, m, and how it comes by a size. */
   range?: readonly [number, number];

@@ -35,7 +35,10 @@ export const milling =
   'A milling cutter grabs work and hand: clamp the work to the table, guard the cutter, feed against its teeth, and stop it before reaching in, brushing chips or measuring.';
 
 export const reaming =
-  'A reamer or broach that grabs spins the work or breaks: clamp it, feed steadily, never turn it backwards, and keep the hands off the teeth and out of line with the push.';
+  'A reamer that grabs spins the work or breaks: clamp the work, feed steadily, never turn it backwards, and keep the hands off the teeth.';
+
+export const broaching =
+  'A broach shatters like glass: screen or guard, goggles, nobody in line with it; push square, stop when the force climbs, never strike it, and clear its chips with a brush after each pass.';
 
 export const centres =
   'Work between centres flies when a centre burns or slackens: centre holes clean and oiled, tailstock locked, driving dog guarded.';

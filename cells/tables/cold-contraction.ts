@@ -9,6 +9,8 @@ import { celsius, fromMemory, property } from './table.ts';
 export interface ColdContraction {
   key: string;
   name: string;
+  /** Keys under which sheets of earlier editions chose it. */
+  formerKeys?: readonly string[];
   total: Property;
 }
 
@@ -36,7 +38,12 @@ export const coldContractions: readonly ColdContraction[] = [
   { key: 'c17200', name: 'Beryllium copper', total: percent(0.298, [0.28, 0.315]) },
   { key: 'copper', name: 'Copper', total: percent(0.302, [0.29, 0.315]) },
   { key: 'ti-6al-4v', name: 'Titanium Ti-6Al-4V', total: percent(0.163, [0.15, 0.175]) },
-  { key: 'feni36', name: 'Iron with 36 % nickel', total: percent(0.038, [0.02, 0.055]) },
+  {
+    key: 'feni36',
+    formerKeys: ['invar'],
+    name: 'Iron with 36 % nickel',
+    total: percent(0.038, [0.02, 0.055]),
+  },
   { key: 'nylon-66', name: 'Nylon', total: percent(1.26, [1.1, 1.45]) },
   { key: 'ptfe', name: 'PTFE', total: percent(1.94, [1.8, 2.1]) },
 ];
@@ -49,5 +56,5 @@ export const coldBaths = { nitrogen: celsius(-195.8), dryIce: celsius(-78.5) } a
 
 export const coldContractionTable = {
   title: 'Contraction in liquid nitrogen',
-  rows: coldContractions.map(({ key, name, total }) => ({ key, name, columns: { total } })),
+  rows: coldContractions.map(({ total, ...row }) => ({ ...row, columns: { total } })),
 };

@@ -5,6 +5,7 @@ import { computeSheet } from '../engine/compute.ts';
 import type { Library } from '../engine/rows/library.ts';
 import type { CellResult } from '../engine/rows/results.ts';
 import type { CheckCommand } from './arguments.ts';
+import { byLabel, jsonByLabel } from './by-label.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit, worst } from './exit.ts';
 import { exitOf, type Finding, findingsOf } from './findings.ts';
@@ -91,20 +92,26 @@ const checkFile = async (
   for (const message of [...faults, ...notices]) tell(message);
   if (faults.length > 0) return failed;
 
+  const worded = byLabel(file);
   const cells = numbered(file, computeSheet(file, library).cells);
   const told = cells.map((one) => ({ ...one, findings: findingsOf(one.cell, one.number, one.result) }));
   const findings: Finding[] = told.flatMap((one) => one.findings);
   // What might bear on a verdict and is passed over leaves the whole open.
   const passedOver: Exit[] = read.unknown.length > 0 ? [EXIT.open] : [];
   const exits: Exit[] = [...passedOver, ...told.map((one) => exitOf(one.findings, one.result))];
-  for (const { grade, where, message } of findings) if (grade === 'error') tell(`${where}: ${message}`);
+  for (const { grade, where, message } of findings)
+    if (grade === 'error') tell(`${where}: ${worded(message)}`);
   if (!command.json) {
     io.out(`${gap}${path}: ${file.title.title}\n`);
-    io.out(printed(file, cells, library));
-    io.out(findingsText(findings));
-    io.out(standingText(cells, file));
+    io.out(worded(printed(file, cells, library)));
+    io.out(worded(findingsText(findings)));
+    io.out(worded(standingText(cells, file)));
   }
-  return { exit: worst(exits), sound: true, json: command.json ? jsonOf(told, file) : null };
+  return {
+    exit: worst(exits),
+    sound: true,
+    json: command.json ? JSON.parse(jsonByLabel(file, jsonOf(told, file))) : null,
+  };
 };
 
 /** Signs that a terminal acts on, as JSON writes them. */

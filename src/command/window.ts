@@ -10,6 +10,7 @@ import { windowOf } from '../engine/window/window.ts';
 import { endText, pieceText, saidText, valueText } from '../engine/window/words.ts';
 import { parseEntry } from '../language/parse.ts';
 import type { WindowCommand } from './arguments.ts';
+import { byLabel, jsonByLabel } from './by-label.ts';
 import { escaped, fetchText } from './check.ts';
 import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
@@ -55,12 +56,12 @@ export const windowCommand = async (command: WindowCommand, library: Library, io
     trial.settle();
     const field = input === undefined ? 'entry' : `inputs.${input}`;
     const answer = windowOf(trial, { cell: cell.id, field, ...(range ? { range } : {}) });
-    if (answer.is === 'none' && answer.stays) return tell(`--of ${command.of}: ${answer.why}`);
+    if (answer.is === 'none' && answer.stays) return tell(`--of ${command.of}: ${byLabel(file)(answer.why)}`);
     const title = checkTitles(file);
     io.out(
       command.json
-        ? `${escaped(JSON.stringify(jsonOf(answer, file), undefined, 2))}\n`
-        : `${path}: ${file.title.title}\n${textOf(answer, command.of, title)}`,
+        ? `${escaped(jsonByLabel(file, jsonOf(answer, file)))}\n`
+        : `${path}: ${file.title.title}\n${byLabel(file)(textOf(answer, command.of, title))}`,
     );
     return answer.is === 'found' ? EXIT.holds : EXIT.open;
   } finally {

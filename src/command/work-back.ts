@@ -9,6 +9,7 @@ import { TrialSheet } from '../engine/trial/trial-sheet.ts';
 import { Desk } from '../engine/workback/desk.ts';
 import type { Answer, Offered, Solution } from '../engine/workback/question.ts';
 import type { Assignment, WorkBackCommand } from './arguments.ts';
+import { byLabel, jsonByLabel } from './by-label.ts';
 import { escaped, fetchText } from './check.ts';
 import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
@@ -57,7 +58,7 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
       ...(command.between ? { between: command.between } : {}),
       ...(command.steps ? { steps: command.steps } : {}),
     });
-    if (answer.isUnread) return tell(answer.reason ?? '');
+    if (answer.isUnread) return tell(byLabel(file)(answer.reason ?? ''));
     return give(opened, command, figure, answer, io);
   } finally {
     trial.destroy();
@@ -114,12 +115,12 @@ function listOffers(
 ): Exit {
   const offers = opened.desk.offers(figure, want.entry);
   const { inputs, reason = '' } = offers;
-  if (offers.isUnread) return tell(`--want: ${reason}`);
+  if (offers.isUnread) return tell(`--want: ${byLabel(opened.file)(reason)}`);
   if (json)
     io.out(
-      `${escaped(JSON.stringify({ inputs: inputs.map(offerJson), ...(reason ? { reason } : {}) }, undefined, 2))}\n`,
+      `${escaped(jsonByLabel(opened.file, { inputs: inputs.map(offerJson), ...(reason ? { reason } : {}) }))}\n`,
     );
-  else if (inputs.length === 0) io.out(`${reason}\n`);
+  else if (inputs.length === 0) io.out(`${byLabel(opened.file)(reason)}\n`);
   else
     io.out(
       `${alignColumns([
@@ -147,7 +148,7 @@ function give(
 ): Exit {
   const { solutions } = answer;
   const found = solutions.some(({ fits }) => fits !== false);
-  if (json) io.out(`${escaped(JSON.stringify(jsonOf(opened, answer), undefined, 2))}\n`);
+  if (json) io.out(`${escaped(jsonByLabel(opened.file, jsonOf(opened, answer)))}\n`);
   else {
     const unit = unitAt(opened, figure);
     for (const one of solutions) {
@@ -158,7 +159,7 @@ function give(
         );
     }
   }
-  if (answer.reason !== undefined) io.err(`fitwright: ${path}: ${answer.reason}\n`);
+  if (answer.reason !== undefined) io.err(`fitwright: ${path}: ${byLabel(opened.file)(answer.reason)}\n`);
   return found ? EXIT.holds : EXIT.open;
 }
 

@@ -62,7 +62,9 @@ const readFormula = (r: Reading): { expr?: Expr; spread?: Spread } => {
 /** What a spread stands behind is not always known yet: then it is held against its unit once it is. */
 const withUnitOf = (spread: Spread, typed: TypedSpread): Spread => {
   const unit = unitOfSpread(typed);
-  return unit ? { ...spread, unit: { symbol: unit.symbol, dimension: unit.dimension } } : spread;
+  return unit
+    ? { ...spread, unit: { symbol: unit.symbol, label: unit.label, dimension: unit.dimension } }
+    : spread;
 };
 
 /** Forms of plain values as last read, by all that their reading depends on but the digits. */

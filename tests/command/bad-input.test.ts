@@ -51,7 +51,7 @@ describe('a cell that is in error', () => {
   it('unknown name: offers the near one', async () => {
     const { exit, err } = await checked(worked('x', '=jurnal * 2'));
     expect(exit).toBe(2);
-    expect(err).toMatch(/no cell named `jurnal`.*`journal`/);
+    expect(err).toMatch(/no cell named “jurnal”.*journal/);
   });
 
   it('a ring of names: tells it round', async () => {
@@ -72,7 +72,7 @@ describe('a cell that is in error', () => {
     const { exit, out, err } = await checked(given('length', ''));
     expect(exit).toBe(1);
     expect(err).toBe('');
-    expect(out).toMatch(/5 length: `length` is blank/);
+    expect(out).toMatch(/5 length: “length” is blank/);
   });
 
   it('1e300: printed as it is; its square is no figure', async () => {
@@ -92,7 +92,7 @@ describe('a cell that is in error', () => {
     expect(out).not.toMatch(/null,|NaN|Infinity/);
     expect(far.u).toBeGreaterThan(1e296);
     expect(cut).toMatchObject({
-      error: expect.stringMatching(/spread is not known yet. The tolerance of `cut`/),
+      error: expect.stringMatching(/spread is not known yet. The tolerance of .*cut/),
     });
     expect(cut.value).toBeCloseTo(0.0508, 12);
     expect(cut).not.toHaveProperty('low');

@@ -146,7 +146,7 @@ describe('check', () => {
     const files = { 't.json': { ...template, cells } };
     const empty = await fitwright(['check', 't.json'], files);
     expect(empty.exit).toBe(1);
-    expect(empty.out).toMatch(/2 journal \(Journal\): `journal` has no reading yet\./);
+    expect(empty.out).toMatch(/2 journal \(Journal\): “Journal” \(journal\) has no reading yet\./);
     expect(empty.out).toContain('waiting');
     const filled = await fitwright(['check', 't.json', '--example'], files);
     expect(filled.exit).toBe(0);

@@ -198,7 +198,7 @@ describe('what is wrong', () => {
     expect(own?.check.asNew.state).toBe(kind === 'blank' ? 'waiting' : 'entry in error');
     const below = sheet.byName('below')?.outputs.value?.problem;
     expect(below?.originId).toBe('odd');
-    expect(below?.message).toContain(kind === 'blank' ? 'Waits for `odd`' : 'In error: `odd`');
+    expect(below?.message).toContain(kind === 'blank' ? 'Waits for `odd`' : 'Waits for `odd`, in error');
     expect(sheet.byName('sound')?.outputs.value?.planned?.value).toBeCloseTo(4 * inch, 12);
   });
 

@@ -65,7 +65,7 @@ it('rings that share cells are told alike, whatever order the cells come in', ()
     'These hang on each other in a ring: b → a → b',
     'These hang on each other in a ring: c → d → c',
     'These hang on each other in a ring: d → c → d',
-    'In error: `a`: These hang on each other in a ring: a → b → a',
+    'Waits for `a`, in error: These hang on each other in a ring: a → b → a',
   ];
   expect(said(cells)).toEqual(told);
   expect(said([...cells].reverse())).toEqual(told);

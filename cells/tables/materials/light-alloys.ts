@@ -146,6 +146,7 @@ export const lightAlloys: readonly Material[] = [
   },
   {
     key: 'feni36',
+    formerKeys: ['invar'],
     name: 'Iron with 36 % nickel (FeNi36, UNS K93600)',
     kind: 'nickel alloy',
     aliases: ['36 % nickel iron', 'FeNi36', 'K93600', '1.3912'],

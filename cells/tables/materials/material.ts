@@ -20,6 +20,8 @@ export interface Material {
   kind: MaterialKind;
   /** Other trade names for this very material. A word that fits several ("bronze") is no alias of any. */
   aliases: readonly string[];
+  /** Keys under which sheets of earlier editions chose it. */
+  formerKeys?: readonly string[];
   /** It breaks before it yields: `yield` holds the tensile strength. */
   brittle?: boolean;
   /** Holds lead as an alloying metal or in its lining: the cell of the material says how to handle it. */

@@ -57,6 +57,7 @@ export const materialTable = {
     key: m.key,
     name: m.name,
     columns: columns(m),
+    ...(m.formerKeys === undefined ? {} : { formerKeys: m.formerKeys }),
     ...(m.note === undefined ? {} : { note: m.note }),
   })),
 };

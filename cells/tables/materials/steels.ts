@@ -207,6 +207,7 @@ export const steels: readonly Material[] = [
   },
   {
     key: 's17400',
+    formerKeys: ['17-4ph'],
     name: 'Stainless steel 630 (UNS S17400), hardened by ageing, condition H900',
     kind: 'stainless steel',
     aliases: ['630 stainless', 'S17400', 'X5CrNiCuNb16-4', '1.4542', 'precipitation-hardening stainless'],

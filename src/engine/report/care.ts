@@ -1,8 +1,8 @@
 import { type CautionFor, cautionText } from '../../../cells/record/caution.ts';
 import type { ChoiceRow } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceIn } from '../rows/choice-in.ts';
 import { choiceText } from '../rows/choices.ts';
-import { choiceIn } from '../rows/inputs.ts';
 import type { Library } from '../rows/library.ts';
 import { recordTaken } from '../rows/records-taken.ts';
 

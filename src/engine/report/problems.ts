@@ -29,8 +29,7 @@ export function problemOf(
   if (origin === undefined || origin === asked) return found;
   const name = nameOf(origin);
   const waits = found.kind === 'blank' || found.kind === 'ask';
-  const how = waits ? 'Waits for' : 'In error:';
-  const message = `${how} \`${name}\`${saidOf(name, found.message)}`;
+  const message = `Waits for \`${name}\`${waits ? '' : ', in error'}${saidOf(name, found.message)}`;
   return problem(found.kind === 'blank' ? 'blank' : 'upstream', message, {
     origin: name,
     originId: origin,

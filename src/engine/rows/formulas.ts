@@ -85,7 +85,7 @@ export function spreadMisfit(type: ValueType | undefined, spread: Spread): Probl
   const wanted = describeType({ ...type, point: false });
   return problem(
     'dimension',
-    `The formula gives ${describeType(type)}, and its spread is ${describeType({ kind: 'quantity', dimension: unit.dimension, ...(sort ? { sort } : {}) })} (${unit.symbol}): write it as ${wanted}, or as a share in %.`,
+    `The formula gives ${describeType(type)}, and its spread is ${describeType({ kind: 'quantity', dimension: unit.dimension, ...(sort ? { sort } : {}) })} (${unit.label}): write it as ${wanted}, or as a share in %.`,
   );
 }
 

@@ -3,6 +3,7 @@ import { problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 import type { CellBuilder } from './builder.ts';
+import { choiceIn } from './choice-in.ts';
 import { fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { sheetFormula } from './formulas.ts';
 import { inputRow, outputRow, type RowKey } from './key.ts';
@@ -249,12 +250,6 @@ function choicePlan(
     field,
   );
   return { kind: 'blank', key };
-}
-
-/** The row of a table that a text names, by its key or its name. */
-export function choiceIn(table: ChoiceTable, text: string): ChoiceTable['rows'][number] | undefined {
-  const wanted = text.trim().toLowerCase();
-  return table.rows.find((one) => one.key.toLowerCase() === wanted || one.name.toLowerCase() === wanted);
 }
 
 /** Rows that share most words with what was typed, best first. */

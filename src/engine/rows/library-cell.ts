@@ -267,7 +267,10 @@ function tableRows(
   const table = scope.library.tables.get(input.choice as string);
   const row = table?.rows.find((one) => one.key === choice.text);
   const own = kept.find(
-    (one) => one.table === input.choice && one.key === choice.text && one.column === column.column,
+    (one) =>
+      one.table === input.choice &&
+      (one.key === choice.text || row?.formerKeys?.includes(one.key)) &&
+      one.column === column.column,
   );
   const ours = row?.columns[column.column];
   const found = own ?? ours;

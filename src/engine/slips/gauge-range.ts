@@ -1,7 +1,7 @@
 import type { GaugeUse } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { findUnit, type Unit } from '../../../shared/units/units.ts';
-import { choiceIn } from '../rows/inputs.ts';
+import { choiceIn } from '../rows/choice-in.ts';
 import { cellRow, inputRow, outputRow, partRow, type RowKey } from '../rows/key.ts';
 import type { Slip } from '../rows/results.ts';
 import type { SheetScope } from '../rows/scope.ts';

@@ -38,7 +38,7 @@ export const readGaugeSetting = (
     return complain(
       r,
       'ask',
-      `The setting ${sliceOf(r, size)} has no unit, and the divisions are in ${step.unit.symbol}: write its unit behind it.`,
+      `The setting ${sliceOf(r, size)} has no unit, and the divisions are in ${step.unit.label}: write its unit behind it.`,
       size,
     );
   }

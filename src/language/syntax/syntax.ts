@@ -64,7 +64,7 @@ export interface Spread {
   /** ISO 286 class as written, e.g. `H7`. */
   designation?: string;
   /** The unit it brings, behind what is not known before computing. */
-  unit?: { symbol: string; dimension: Dimension };
+  unit?: { symbol: string; label: string; dimension: Dimension };
 }
 
 /** A gauge set to a known size and read in its own divisions from there: `set 1.7500 in, +14 div of .0001 in`. */

@@ -109,7 +109,7 @@ const smaller = (r: Reading, first: Unit, node: SyntaxNode, want: Want): Unit | 
   return complain(
     r,
     'syntax',
-    `"${mark}" does not go on from ${first.symbol}: write degrees and minutes (30 deg 15'), feet and inches (5 ft 3 in), or one unit.`,
+    `"${mark}" does not go on from ${first.label}: write degrees and minutes (30 deg 15'), feet and inches (5 ft 3 in), or one unit.`,
     node,
   );
 };

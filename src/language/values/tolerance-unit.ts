@@ -25,7 +25,7 @@ export const asksSizeUnit = (r: Reading, typed: Span & { amounts: readonly Amoun
   complain(
     r,
     'ask',
-    `${r.text.slice(typed.from, typed.to)} has no unit, and the size is in ${size.symbol}: ${size.symbol}, or ${sheet.symbol}?`,
+    `${r.text.slice(typed.from, typed.to)} has no unit, and the size is in ${size.label}: ${size.label}, or ${sheet.label}?`,
     typed,
     [withUnit(r, at, size.symbol), withUnit(r, at, sheet.symbol)],
   );

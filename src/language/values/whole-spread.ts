@@ -1,4 +1,5 @@
 import type { Unit } from '../../../shared/units/unit.ts';
+import { findUnit } from '../../../shared/units/units.ts';
 import type { Span } from '../syntax/syntax.ts';
 import type { Amount } from './amount.ts';
 import { complain, type Reading } from './reading.ts';
@@ -22,7 +23,7 @@ export const asksWhole = (r: Reading, typed: Span & { amounts: readonly Amount[]
   complain(
     r,
     'ask',
-    `${r.text.slice(typed.from, typed.to)} has no unit and no decimals: is it in ${small} or in ${unit.symbol}?`,
+    `${r.text.slice(typed.from, typed.to)} has no unit and no decimals: is it in ${findUnit(small)?.label ?? small} or in ${unit.label}?`,
     typed,
     [withUnit(r, at, small), withUnit(r, at, unit.symbol)],
   );

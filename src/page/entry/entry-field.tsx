@@ -1,6 +1,6 @@
 import { createSignal, createUniqueId, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
-import { writtenOut } from '../kit/decimal-mark.ts';
+import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { isPointerDown } from '../kit/pointer.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped, type Typed } from './commit-typed.ts';
@@ -26,7 +26,11 @@ export const EntryField = (props: EntryFieldProps) => {
   let rest: HTMLInputElement | undefined;
   let resting = false;
 
-  const shown = () => writtenOut(props.value ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
+  const shown = () =>
+    inUsualUnits(
+      writtenOut(props.value ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined),
+      sheet.state.units.tenth,
+    );
   /** Back to the text, with the focus on it but without starting anew. */
   const settle = (byKey: boolean) => {
     resting = byKey;

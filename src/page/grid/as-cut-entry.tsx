@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import { commitTyped } from '../entry/commit-typed.ts';
 import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
-import { writtenOut } from '../kit/decimal-mark.ts';
+import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
 import { lineRow } from '../state/row-key.ts';
 import { backToCell } from './back-to-cell.ts';
@@ -18,7 +18,7 @@ const BLANK = 'as measured, once cut';
 /** What the part came out at, in the line of its plan: a box to fill once it is cut, as on paper. */
 export const AsCutEntry = (props: AsCutEntryProps) => {
   const { cursor, sheet } = useSheet();
-  const text = () => writtenOut(props.text ?? '');
+  const text = () => inUsualUnits(writtenOut(props.text ?? ''), sheet.state.units.tenth);
   const label = () => `As measured: ${sheet.titleOf(props.cell)}`;
   const spot = (): EntrySpot => ({
     cell: props.cell,

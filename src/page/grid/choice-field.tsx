@@ -1,4 +1,5 @@
 import { createMemo, createUniqueId, For, Show } from 'solid-js';
+import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
@@ -49,17 +50,16 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
   const table = () => library()?.tables.get(props.table);
   const rows = () => table()?.rows ?? [];
   const taken = useTaken(props);
+  const chosen = () => (table() && props.text ? choiceIn(table()!, props.text)?.key : undefined);
   const known = () =>
-    !props.text ||
-    rows().some((r) => r.key === props.text) ||
-    taken().some(({ entry }) => entry === props.text);
+    !props.text || chosen() !== undefined || taken().some(({ entry }) => entry === props.text);
   return (
     <Show
       when={library() && !table()}
       fallback={
         <select
           aria-label={props.label}
-          value={props.text ?? ''}
+          value={chosen() ?? props.text ?? ''}
           onChange={(event) => props.onCommit(event.currentTarget.value)}
         >
           <option value="">{emptyWords(props.input, props.leftOpen)}</option>
@@ -71,7 +71,7 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
           </Show>
           <For each={rows()}>
             {(r) => (
-              <option value={r.key} selected={r.key === props.text}>
+              <option value={r.key} selected={r.key === chosen()}>
                 {r.name}
               </option>
             )}

@@ -2,7 +2,7 @@ import { type JSX, Show } from 'solid-js';
 import { commitTyped, type Typed } from '../entry/commit-typed.ts';
 import { EntryEditor } from '../entry/entry-editor.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
-import { writtenOut } from '../kit/decimal-mark.ts';
+import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
 import { isLocked, sayLocked } from '../state/edit-entry.ts';
 import { listWords } from '../state/prompts.ts';
@@ -28,7 +28,11 @@ export const EntryCell = (props: EntryCellProps) => {
   const context = useSheet();
   const { cursor, sheet } = context;
   const locked = () => isLocked(context, props.row);
-  const text = () => writtenOut(props.text ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined);
+  const text = () =>
+    inUsualUnits(
+      writtenOut(props.text ?? '', props.spot.kind === 'tolerance' ? 'Cut' : undefined),
+      sheet.state.units.tenth,
+    );
   const example = () => (props.text ? undefined : props.example);
   const description = () =>
     example() &&

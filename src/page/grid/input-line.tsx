@@ -1,6 +1,7 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
@@ -34,10 +35,10 @@ export const InputLine = (props: InputLineProps) => {
   const label = () => `${props.input.label}, ${sheet.titleOf(props.cell)}`;
   const leftOpen = () => isLeftOpen(record(), props.input);
   const library = useLibrary();
-  const rowOf = (table: string, key: string) =>
-    library()
-      ?.tables.get(table)
-      ?.rows.find((r) => r.key === key);
+  const rowOf = (table: string, text: string) => {
+    const found = library()?.tables.get(table);
+    return found && choiceIn(found, text);
+  };
   const rowName = (table: string, key: string) => rowOf(table, key)?.name ?? key;
   const example = () => record().examples?.[props.input.name];
   return (

@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { CellInput, CellKind } from '../../../cells/record/cell.ts';
+import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
@@ -17,12 +18,8 @@ export const InputStrip = (props: { cell: string; kind: CellKind }) => {
     const text = record().inputs?.[input.name] ?? '';
     const taken = sheet.line(props.cell)?.shape?.echoes[`inputs.${input.name}`];
     if (input.choice && taken) return say(taken);
-    if (input.choice)
-      return (
-        library()
-          ?.tables.get(input.choice)
-          ?.rows.find((row) => row.key === text)?.name ?? text
-      );
+    const table = input.choice && library()?.tables.get(input.choice);
+    if (input.choice) return (table && choiceIn(table, text)?.name) || text;
     const id = sheet.idOf(text.replace(/^=\s*/, ''));
     return id ? sheet.titleOf(id) : writtenOut(text);
   };

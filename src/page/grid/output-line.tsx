@@ -2,6 +2,7 @@ import { Show } from 'solid-js';
 import type { CellOutput } from '../../../cells/record/cell.ts';
 import { useSheet } from '../state/context.ts';
 import { outputRow } from '../state/row-key.ts';
+import { titled } from '../state/titled.ts';
 import { CheckCell } from './check-cell.tsx';
 import { EntryCell } from './entry-cell.tsx';
 import { GridCell } from './grid-cell.tsx';
@@ -44,7 +45,7 @@ export const OutputLine = (props: OutputLineProps) => {
           blank="as measured"
           beside={
             <Show when={settings()?.measured?.gauge}>
-              {(gauge) => <span class="beside block caption">by {gauge()}</span>}
+              {(gauge) => <span class="beside block caption">by {titled(sheet, gauge())}</span>}
             </Show>
           }
         />

@@ -1,13 +1,14 @@
 import { createMemo, Show, untrack } from 'solid-js';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { roleWord } from '../../../shared/sheet/role-words.ts';
-import { writtenOut, writtenTolerance } from '../kit/decimal-mark.ts';
+import { inUsualUnits, writtenOut, writtenTolerance } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import { isBlankLine } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { promptOf } from '../state/prompts.ts';
 import { lineRow } from '../state/row-key.ts';
+import { titled } from '../state/titled.ts';
 import { AsCutEntry } from './as-cut-entry.tsx';
 import { AsideNote } from './aside-note.tsx';
 import { CheckCell } from './check-cell.tsx';
@@ -72,10 +73,10 @@ export const PlainLine = (props: { cell: string }) => {
     const parts = [
       record().tolerance && writtenTolerance(record().tolerance!),
       line().shape?.echoes.entry && `= ${writtenOut(line().shape!.echoes.entry!)}`,
-      record().gauge && `by ${record().gauge}`,
+      record().gauge && `by ${titled(sheet, record().gauge!)}`,
       record().issued && `released to cut at ${writtenOut(record().issued!)}`,
     ];
-    return parts.filter(Boolean).join(' · ');
+    return inUsualUnits(parts.filter(Boolean).join(' · '), sheet.state.units.tenth);
   };
   return (
     <>

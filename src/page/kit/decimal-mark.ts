@@ -29,5 +29,14 @@ export const writtenOut = (text: string, top?: Top): string => {
   return text;
 };
 
+/**
+ * Units by which a text is stored and that nobody writes, as they are read: what is read is the same unit. Tenths only where
+ * the sheet has settled which are meant.
+ */
+export const inUsualUnits = (text: string, tenth?: string): string =>
+  text
+    .replace(/\buin\b/g, 'µin')
+    .replace(/\btenth_(?:in|mm)\b/g, (symbol) => (symbol === tenth ? 'tenths' : symbol));
+
 /** The same for a tolerance, which has a grammar of its own. */
 export const writtenTolerance = (text: string): string => writtenOut(text, 'Cut');

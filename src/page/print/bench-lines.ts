@@ -1,12 +1,13 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choiceText } from '../../engine/rows/choices.ts';
-import { choiceIn } from '../../engine/rows/inputs.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import type { Figure } from '../../engine/rows/results.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
+import { titled } from '../state/titled.ts';
 
 interface BenchLine {
   number: string;
@@ -19,11 +20,6 @@ export interface ReadingLine extends BenchLine {
   gauge: string | undefined;
 }
 
-const gaugeTitle = (sheet: Sheet, name: string | undefined): string | undefined => {
-  const id = name && sheet.idOf(name);
-  return id ? sheet.titleOf(id) : name;
-};
-
 /** What was read off the parts, reading by reading, and with what. */
 export const readingLines = (sheet: Sheet): ReadingLine[] =>
   sheet.state.order.flatMap((id) => {
@@ -31,7 +27,7 @@ export const readingLines = (sheet: Sheet): ReadingLine[] =>
     if (!record || sheet.asideOf(record) !== undefined) return [];
     const number = String(sheet.numberOf(id) ?? '');
     const line = (title: string, entry: string | undefined, gauge: string | undefined): ReadingLine[] =>
-      entry ? [{ number, title, readings: writtenOut(entry), gauge: gaugeTitle(sheet, gauge) }] : [];
+      entry ? [{ number, title, readings: writtenOut(entry), gauge: gauge && titled(sheet, gauge) }] : [];
     return [
       ...(record.role === 'measured' ? line(sheet.titleOf(id), record.entry, record.gauge) : []),
       ...line(sheet.titleOf(id), record.measured?.entry, record.measured?.gauge ?? record.gauge),

@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import { writeEntry } from '../../../shared/quantities/figures.ts';
 import { EntryField } from '../entry/entry-field.tsx';
 import type { EntrySpot } from '../entry/spot.ts';
-import { writtenOut } from '../kit/decimal-mark.ts';
+import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { Part } from '../kit/part.tsx';
 import { useSheet } from '../state/context.ts';
 
@@ -32,7 +32,7 @@ export const IssueField = (props: { cell: string; spot: EntrySpot }) => {
           >
             {(size) => (
               <button type="button" onClick={() => sheet.document.setField(props.cell, 'issued', size())}>
-                Release to cut at {writtenOut(size())}
+                Release to cut at {inUsualUnits(writtenOut(size()), sheet.state.units.tenth)}
               </button>
             )}
           </Show>
