@@ -10,8 +10,13 @@ export function readPort(text) {
   return port <= LAST_PORT ? port : null;
 }
 
-/** @param {import('node:http').Server} server @param {number} port @returns {Promise<boolean>} false where it is busy */
-const tryPort = (server, port) =>
+/** @typedef {import('node:http').Server | import('node:https').Server} Server */
+
+/**
+ * @param {Server} server @param {number} port @param {string | undefined} host
+ * @returns {Promise<boolean>} false where it is busy
+ */
+const tryPort = (server, port, host) =>
   new Promise((resolve, reject) => {
     /** @param {NodeJS.ErrnoException} error */
     const failed = (error) => {
@@ -24,18 +29,21 @@ const tryPort = (server, port) =>
       resolve(true);
     };
     server.once('error', failed).once('listening', listening);
-    server.listen(port, '127.0.0.1');
+    server.listen(port, host);
   });
 
 /**
- * Listens on 127.0.0.1 at `port`, or, where it is busy and `next` is set, at the first free one of the 20 after it.
- * @param {import('node:http').Server} server
- * @param {{ port: number, next: boolean }} wish port 0 takes any free one
+ * Listens at `port`, or, where it is busy and `next` is set, at the first free one of the 20 after it.
+ * @param {Server} server
+ * @param {{ port: number, next: boolean, host?: string | undefined }} wish port 0 takes any free one; `host` is the address
+ *   listened on, this machine's own where it is not given, every one where it is undefined
  * @returns {Promise<number | null>} the port taken; null where all were busy
  */
-export async function listen(server, { port, next }) {
+export async function listen(server, wish) {
+  const { port, next } = wish;
+  const host = 'host' in wish ? wish.host : '127.0.0.1';
   for (let candidate = port; candidate <= Math.min(port + (next ? 20 : 0), LAST_PORT); candidate++) {
-    if (await tryPort(server, candidate)) {
+    if (await tryPort(server, candidate, host)) {
       const address = server.address();
       return address && typeof address === 'object' ? address.port : null;
     }

@@ -22,14 +22,16 @@ export const namesTag = (header, tag) =>
   header?.split(',').some((part) => part.trim() === '*' || part.trim().replace(/^W\//, '') === tag) ?? false;
 
 /**
- * A server of files held in memory: GET and HEAD only, strict headers on every response.
+ * Answers with files held in memory: GET and HEAD only, strict headers on every response.
  * @param {Map<string, Page>} site by request path
+ * @param {(request: import('node:http').IncomingMessage) => Record<string, string>} [headersFor]
+ * @returns {(request: import('node:http').IncomingMessage, response: import('node:http').ServerResponse) => void}
  */
-export function createSiteServer(site) {
-  return createServer((request, response) => {
+export function answerFrom(site, headersFor = () => strictHeaders) {
+  return (request, response) => {
     /** @param {number} status @param {Record<string, string | number>} headers @param {Buffer | string} [body] */
     const send = (status, headers, body) => {
-      response.writeHead(status, { ...strictHeaders, ...headers });
+      response.writeHead(status, { ...headersFor(request), ...headers });
       response.end(request.method === 'HEAD' ? undefined : body);
     };
     /** @param {number} status @param {string} text @param {Record<string, string>} [headers] */
@@ -72,5 +74,8 @@ export function createSiteServer(site) {
       },
       body,
     );
-  });
+  };
 }
+
+/** A server of such files alone. @param {Map<string, Page>} site by request path */
+export const createSiteServer = (site) => createServer(answerFrom(site));

@@ -4,6 +4,7 @@ import { DEFAULT_PORT, listen, readPort } from './listen.mjs';
 import { inRepository } from './root.mjs';
 import { createSiteServer } from './server.mjs';
 import { readSite } from './site.mjs';
+import { onStop } from './stop.mjs';
 
 /** @param {string} message */
 function giveUp(message) {
@@ -38,16 +39,8 @@ if (wanted === null) {
       `Jobs made at http://127.0.0.1:${DEFAULT_PORT}/ are kept under that address and do not show here. Where Fitwright still runs there, go on there; to move them, save the whole shop to a file there (at the foot of the first page) and take that file in here.`,
     );
 
-  const stop = () => {
+  onStop(() => {
     server.close(() => process.exit(0));
     server.closeAllConnections();
-  };
-  process.on('SIGINT', stop).on('SIGTERM', stop);
-  // npm runs this through a shell that does not hand on a signal: when that shell is gone, so is whoever started us.
-  if (process.env.npm_lifecycle_event) {
-    const parent = process.ppid;
-    setInterval(() => {
-      if (process.ppid !== parent) stop();
-    }, 500);
-  }
+  });
 }

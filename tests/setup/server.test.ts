@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { shopHeaders } from '../../src/setup/headers.mjs';
 import { listen, readPort } from '../../src/setup/listen.mjs';
 import { createSiteServer, takesGzip } from '../../src/setup/server.mjs';
 import { readSite } from '../../src/setup/site.mjs';
@@ -59,6 +60,17 @@ describe('the page server', () => {
       expect(headers['x-content-type-options']).toBe('nosniff');
       expect(headers['referrer-policy']).toBe('no-referrer');
     }
+  });
+
+  test('for a shop: sockets of the very host, and no opener policy where browsers only complain of it', () => {
+    const plain = shopHeaders('mill.example:4900', false);
+    expect(plain['content-security-policy']).toContain("connect-src 'self' ws://mill.example:4900;");
+    expect(plain).not.toHaveProperty('cross-origin-opener-policy');
+    expect(plain['x-content-type-options']).toBe('nosniff');
+    const secure = shopHeaders('mill.example', true);
+    expect(secure['content-security-policy']).toContain("connect-src 'self' wss://mill.example;");
+    expect(secure['cross-origin-opener-policy']).toBe('same-origin');
+    expect(secure['content-security-policy']).not.toContain('unsafe');
   });
 
   test('files come with their type; hashed ones may be kept, the others must be asked for again', async () => {
