@@ -10,8 +10,8 @@ import { sendJson } from './answer.ts';
 import type { Hosts } from './hosts.ts';
 import { answerKeys, fullKey } from './keys.ts';
 
-export const HEALTH_PATH = '/shop/health';
-export const METRICS_PATH = '/shop/metrics';
+const HEALTH_PATH = '/shop/health';
+const METRICS_PATH = '/shop/metrics';
 
 /** How the server is. */
 export interface Health {
