@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test';
 import { findTargets, pressTarget, type Way } from './aim.ts';
 import { expect, test } from './fixture.ts';
 import { bringIn, shortJob } from './share-steps.ts';
@@ -88,5 +89,139 @@ test('with an entry open Tab and Shift+Tab go on to a field, and typing lands th
     await expect(entry.locator('.typed')).toHaveText('2.2513 in ± 0.0002 in');
     expect(await page.evaluate(() => document.activeElement !== document.body)).toBe(true);
     await page.keyboard.press('Escape');
+  }
+});
+
+/** What lies over the sheet or in its place, and how to get there. */
+const VIEWS: ReadonlyArray<{ view: string; field: string; open: (page: Page) => Promise<void> }> = [
+  ...(['Share', 'History', 'Make a template', 'Preferences'] as const).map((name) => ({
+    view: name,
+    field: 'dialog :is(input:not([type="checkbox"], [type="radio"]), textarea, select)',
+    open: async (page: Page) => {
+      await page.getByRole('button', { name, exact: true }).filter({ visible: true }).click();
+      await expect(page.getByRole('dialog')).toBeVisible();
+    },
+  })),
+  {
+    view: 'the finder',
+    field: 'dialog input',
+    open: async (page: Page) => {
+      await page.keyboard.press('F9');
+      await expect(page.getByRole('combobox', { name: 'What to find' })).toBeFocused();
+    },
+  },
+  {
+    view: 'a new line',
+    field: '.add-line input',
+    open: async (page: Page) => {
+      await page.getByRole('button', { name: 'Add a line', exact: true }).click();
+      await expect(page.getByLabel('What it is')).toBeFocused();
+    },
+  },
+  {
+    view: 'at the machine',
+    field: '.bench-entry input',
+    open: async (page: Page) => {
+      await page.getByRole('link', { name: 'At the machine' }).click();
+      await expect(page.getByRole('group', { name: 'Keypad' })).toBeVisible();
+    },
+  },
+];
+
+/** Where typing goes while a press is aimed elsewhere. */
+const within = (view: string) =>
+  view === 'at the machine' ? '.bench' : view === 'a new line' ? '.add-line' : 'dialog';
+
+const walkOf = (way: Way, width: number, sampled: readonly string[]) =>
+  test(`in a dialog, in a new line and at the machine a ${way} at ${width} px lands where it was aimed`, async ({
+    browser,
+    baseURL,
+    watch,
+  }) => {
+    test.setTimeout(1_200_000);
+    const context = await browser.newContext({
+      baseURL: baseURL!,
+      viewport: { width, height: 800 },
+      serviceWorkers: 'block',
+      ...(way === 'touch' && { hasTouch: true, isMobile: width < 500 }),
+    });
+    await watch(context);
+    const page = await context.newPage();
+    await bringIn(page, shortJob());
+    const address = page.url();
+    const wrong: string[] = [];
+    let tried = 0;
+    for (const { view, field, open } of VIEWS.filter((one) => sampled.includes(one.view) || STEP === 1)) {
+      let count = 1;
+      for (let i = 0; i < count; i += STEP === 1 ? 1 : 9) {
+        await page.goto('about:blank');
+        await page.goto(address);
+        await figuresAreIn(page);
+        await open(page);
+        const typedIn = page.locator(field).filter({ visible: true }).first();
+        if ((await typedIn.count()) > 0) {
+          await typedIn.focus();
+          await page.keyboard.type('2');
+        }
+        const all = await findTargets(page, within(view));
+        count = all.length;
+        const target = all[i];
+        if (!target) continue;
+        const before = (await typedIn.count()) > 0 ? await typedIn.inputValue() : '';
+        const got = await pressTarget(page, target, way);
+        if (got.where === 'covered') continue;
+        tried += 1;
+        const own = await page.evaluate(
+          ([at, selector]) =>
+            document.querySelector(selector!) === document.querySelector(`[data-aim="${at}"]`),
+          [String(target.at), field] as const,
+        );
+        if (!got.reached || (target.field && !got.focused))
+          wrong.push(`${view}, ${target.words}: ${JSON.stringify(got)}`);
+        if (!target.field || own) continue;
+        await page.keyboard.type('7');
+        const now = (await typedIn.count()) > 0 ? await typedIn.inputValue() : before;
+        if (now !== before) wrong.push(`${view}, ${target.words}: typing went to the field left, ${now}`);
+      }
+    }
+    console.log(`${way} at ${width} px: ${tried} fields and buttons pressed in dialogs and at the machine`);
+    expect(wrong).toEqual([]);
+    await context.close();
+  });
+
+if (STEP === 1) {
+  walkOf('mouse', 1280, []);
+  walkOf('touch', 390, []);
+  walkOf('mouse', 390, []);
+} else walkOf('touch', 390, ['at the machine']);
+
+test('in every dialog and at the machine Tab goes round all fields and buttons, and never to the page', async ({
+  page,
+}) => {
+  await bringIn(page, shortJob());
+  const address = page.url();
+  for (const { view, open } of VIEWS.filter((one) => STEP === 1 || one.view === 'at the machine')) {
+    await page.goto('about:blank');
+    await page.goto(address);
+    await figuresAreIn(page);
+    await open(page);
+    const all = await findTargets(page, within(view));
+    const seen = new Set<string>();
+    for (let k = 0; k < all.length + 4; k += 1) {
+      await page.keyboard.press('Tab');
+      const at = await page.evaluate(
+        () => document.activeElement?.closest<HTMLElement>('[data-aim]')?.dataset.aim,
+      );
+      if (at !== undefined) seen.add(at);
+    }
+    // What a roving stop or a list holds is reached by its arrows.
+    const missed = await page.evaluate(
+      (got) =>
+        [...document.querySelectorAll<HTMLElement>('[data-aim]')]
+          .filter((one) => !got.includes(one.dataset.aim!) && one.tabIndex >= 0)
+          .map((one) => one.textContent?.trim() || one.getAttribute('aria-label')),
+      [...seen],
+    );
+    expect(missed, view).toEqual([]);
   }
 });

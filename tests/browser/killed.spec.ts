@@ -9,7 +9,7 @@ import { isSaved, lookAt, shortJob, takeOver } from './share-steps.ts';
 import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
 
 /** How often the browser and the tab alone are killed, by turns. */
-const RUNS = walk(3, 50);
+const RUNS = walk(3, 100);
 
 const entry = (k: number): string => `${(2.2 + k / 1000).toFixed(4)} in ± 0.0002 in`;
 const shown = (k: number): string => (2.2 + k / 1000).toFixed(4);

@@ -152,6 +152,48 @@ test('where both typed, the second is told and chooses', async ({ page, context 
   for (const tab of [page, other]) await expect(entryOf(tab, 'bore')).toContainText('2.3 in');
 });
 
+/** Rounds in which both enter at once: two entries each. */
+const ROUNDS = walk(2, 500);
+
+test(`of ${2 * ROUNDS} entries made in two tabs at once, each that does not stand is told`, async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(60_000 + ROUNDS * 10_000);
+  await bringIn(page, shortJob());
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await figuresAreIn(other);
+  const tabs = [page, other];
+  let told = 0;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const typed = tabs.map((_, k) => `${(2 + round / 1000 + k / 10_000).toFixed(4)} in ± 0.0002 in`);
+    for (const [k, tab] of tabs.entries()) {
+      await entryOf(tab, 'bore').click({ position: FIRST_LINE });
+      await expect(tab.locator('.cm-content')).toBeFocused();
+      await tab.keyboard.press('ControlOrMeta+a');
+      await tab.keyboard.insertText(typed[k]!);
+    }
+    await Promise.all(tabs.map((tab) => tab.keyboard.press('Enter')));
+    const says = async (tab: Page) => (await entryOf(tab, 'bore').textContent()) ?? '';
+    await expect
+      .poll(async () => {
+        const [one, two] = await Promise.all(tabs.map(says));
+        return one === two && typed.filter((text) => one!.includes(text)).length;
+      })
+      .toBe(1);
+    const stands = await says(page);
+    const loser = typed.findIndex((text) => !stands.includes(text));
+    const said = tabs[loser]!.getByRole('alert').filter({ hasText: 'does not stand' });
+    await expect(said).toContainText(`you entered “${typed[loser]!.split(' ±')[0]}`);
+    told += 1;
+    await said.getByRole('button', { name: 'Leave theirs' }).click();
+    await expect(said).toHaveCount(0);
+    await expect(tabs[1 - loser]!.getByRole('alert')).toHaveCount(0);
+  }
+  console.log(`two tabs: ${2 * ROUNDS} entries, ${told} overwritten, each told`);
+});
+
 test('a title typed in two tabs at once is not lost without a word', async ({ page, context }) => {
   await bringIn(page, shortJob());
   const other = await context.newPage();

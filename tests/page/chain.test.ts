@@ -69,6 +69,17 @@ test('a long chain is placed', () => {
   expect(placeChain({ nodes: ids.map(node), edges }).nodes).toHaveLength(300);
 });
 
+test('thousands of lines are placed in a column, one of them under all others', () => {
+  const ids = Array.from({ length: 3000 }, (_, i) => `n${i}`);
+  const edges = ids
+    .slice(1)
+    .flatMap((to, i) => [{ from: ids[i]!, to }, ...(i > 0 ? [{ from: ids[0]!, to }] : [])]);
+  const placed = placeColumn({ nodes: ids.map(node), edges });
+  expect(placed.nodes).toHaveLength(3000);
+  expect(placed.edges).toHaveLength(edges.length);
+  expect(placed.nodes.every(({ x }) => x > 0 && x + WIDE_NODE.width <= placed.width)).toBe(true);
+});
+
 test('long titles are broken at blanks and end in dots', () => {
   expect(wrapText('Bush outside diameter', 12, 2)).toEqual(['Bush outside', 'diameter']);
   expect(wrapText('First way: cut to, finished before pressing', 14, 2)).toEqual([

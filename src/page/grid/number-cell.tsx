@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
+import { focusCell } from '../state/in-place.ts';
 import type { RowKey } from '../state/row-key.ts';
 import { useTools } from '../state/tools.ts';
 import { carry } from './carry.ts';
@@ -14,7 +15,7 @@ export interface NumberCellProps {
 /** The line's number, the handle to move it by, and the mark that says it feeds or is fed by the line under the cursor. */
 export const NumberCell = (props: NumberCellProps) => {
   const context = useSheet();
-  const { sheet, chain } = context;
+  const { sheet, chain, cursor } = context;
   const { selection } = useTools();
   const title = () => sheet.titleOf(props.cell);
   return (
@@ -39,6 +40,11 @@ export const NumberCell = (props: NumberCellProps) => {
         onPointerDown={(event) =>
           carry(event, selection.has(props.cell) ? selection.ids() : [props.cell], context)
         }
+        // Let go of where it was taken, it is pressed as its cell is: the next key is meant for this line.
+        onClick={() => {
+          cursor.move({ row: props.row, column: 'number' });
+          focusCell(props.row, 'number');
+        }}
       >
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
           <path d="M3 5h10M3 8h10M3 11h10" stroke="currentColor" stroke-width="1.5" />

@@ -28,6 +28,7 @@ import { takeArrival } from '../state/arrival.ts';
 import { createChain } from '../state/chain.ts';
 import { SheetProvider } from '../state/context.ts';
 import { createCursor } from '../state/cursor.ts';
+import { focusWork } from '../state/focus-work.ts';
 import { bringIntoView, rowElement } from '../state/in-place.ts';
 import { noteChecks } from '../state/note-checks.ts';
 import { createNotices } from '../state/notices.ts';
@@ -105,6 +106,13 @@ const WorkingSheet = (props: WorkingSheetProps) => {
 
   // What was said about the lines is not about their chain, nor about the pad at the machine.
   createEffect(on(part, notices.close, { defer: true }));
+
+  // Back at the lines, the keyboard is where the work was.
+  createEffect(
+    on(part, (now) => now === undefined && requestAnimationFrame(() => focusWork({ sheet, cursor })), {
+      defer: true,
+    }),
+  );
 
   const goTo = (cell: string, output?: string) => {
     if (part()) {

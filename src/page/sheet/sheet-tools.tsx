@@ -4,6 +4,7 @@ import { listenToClipboard } from '../grid/listen.ts';
 import { whenIdle } from '../kit/idle.ts';
 import { lateDialog } from '../kit/late-dialog.tsx';
 import { useSheet } from '../state/context.ts';
+import { focusWork } from '../state/focus-work.ts';
 import { hearKeys } from '../state/hear.ts';
 import { useTools } from '../state/tools.ts';
 import { Announcer } from './announcer.tsx';
@@ -26,6 +27,11 @@ export const SheetTools = () => {
   const context = useSheet();
   const tools = useTools();
   const commands = commandList(context, tools);
+  const hide = () => {
+    tools.hide();
+    // Behind the dialog's own way back, which leads nowhere where an open entry was left for it.
+    queueMicrotask(() => focusWork(context));
+  };
   // There before it is asked for: what is typed after its key must not go to the line under the cursor.
   onMount(() => whenIdle(() => void Finder.preload().catch(() => undefined)));
   onCleanup(hearKeys(commands));
@@ -38,25 +44,25 @@ export const SheetTools = () => {
       <Suspense>
         <Switch>
           <Match when={tools.overlay() === 'finder'}>
-            <Finder commands={commands} onClose={tools.hide} />
+            <Finder commands={commands} onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'keys'}>
-            <KeysDialog commands={commands} onClose={tools.hide} />
+            <KeysDialog commands={commands} onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'preferences'}>
-            <PreferencesDialog onClose={tools.hide} />
+            <PreferencesDialog onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'share'}>
-            <ShareDialog onClose={tools.hide} />
+            <ShareDialog onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'history'}>
-            <HistoryDialog opened={tools.opened} shop={tools.shop} onClose={tools.hide} />
+            <HistoryDialog opened={tools.opened} shop={tools.shop} onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'template'}>
-            <TemplateDialog onClose={tools.hide} />
+            <TemplateDialog onClose={hide} />
           </Match>
           <Match when={tools.overlay() === 'save-template'}>
-            <SaveTemplate onClose={tools.hide} />
+            <SaveTemplate onClose={hide} />
           </Match>
         </Switch>
       </Suspense>

@@ -3,6 +3,7 @@ import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import { addressOfSheet } from '../kit/router.ts';
 import { printSheet } from '../print/load.ts';
 import { useSheet } from '../state/context.ts';
+import { focusWork } from '../state/focus-work.ts';
 import { saveToFile } from '../state/save-file.ts';
 import { createStorageState } from '../state/storage-state.ts';
 import { useTools } from '../state/tools.ts';
@@ -39,10 +40,15 @@ const StepButton = (props: { word: string; keys: string; step: string | undefine
 
 /** What concerns the whole sheet. */
 export const Toolbar = (props: { opened: OpenSheet }) => {
-  const { sheet, notices } = useSheet();
+  const context = useSheet();
+  const { sheet, notices } = context;
   const { show } = useTools();
   const storage = createStorageState(props.opened);
-  const said = (what: string, label: string | undefined) => label && notices.say(`${what}: ${label}.`);
+  const said = (what: string, label: string | undefined) => {
+    if (label) notices.say(`${what}: ${label}.`);
+    // With the last step the button that was pressed can be pressed no more.
+    queueMicrotask(() => focusWork(context));
+  };
   return (
     <>
       <div class="toolbar" role="toolbar" aria-label="Sheet">

@@ -108,6 +108,22 @@ describe('comma-separated values', () => {
     (text) => expect(csvField(text)).toBe(`"'${text}"`),
   );
 
+  // Read with another separator, or without its invisible beginning, a field begins with the sign.
+  it.each([
+    'Bore, =1+1',
+    'Bore;=1+1',
+    'Bore;"=cmd()',
+    'a\t@x',
+    'a\n+1',
+    '\u200b=1',
+    '\ufeff=1',
+    '\u202e=1',
+    'a;\u2060=1',
+    'a,\u3000＋1',
+  ])('and before a label that hides such a beginning behind a separator or what nobody sees: %j', (text) =>
+    expect(csvField(text)).toBe(`"'${text.replaceAll('"', '""')}"`),
+  );
+
   it.each(['-0.0005', '2.2513', '1e-7', 'bore = 2', 'x-1', ''])('leave alone what is harmless: %j', (text) =>
     expect(csvField(text)).toBe(`"${text}"`),
   );

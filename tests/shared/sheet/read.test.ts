@@ -284,6 +284,22 @@ describe('what is read with a warning', () => {
   });
 });
 
+test.each([
+  ['title.extra', { title: { title: 'Bush', extra: { a: 1 } } }],
+  ['title.title', { title: { title: { toString: 'x' } } }],
+  ['title.tags', { title: { title: 'Bush', tags: [{ a: 1 }] } }],
+  ['cells[0].label', { cells: [{ id: 'a', role: 'given', label: ['x'] }] }],
+  ['cells[0].entry', { cells: [{ id: 'a', role: 'given', entry: { valueOf: 1 } }] }],
+  ['cells[0].id', { cells: [{ id: { a: 1 }, role: 'given' }] }],
+])(
+  'an object where text belongs, %s, is refused or kept as what nobody knows, and nothing throws',
+  (at, fields) => {
+    const found = readSheet(JSON.stringify({ ...sample(), ...fields }));
+    const said = 'message' in found ? found.message : found.warnings.join(' ');
+    expect(said).toContain(at.replace(/\[0\]/, '').split('.').at(-1));
+  },
+);
+
 test('whatever the text, reading answers and never throws', () => {
   const whole = writeSheet(sample());
   fc.assert(
