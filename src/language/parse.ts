@@ -120,7 +120,10 @@ export interface ParsedTolerance {
   committed: string;
 }
 
-/** Reads the field `tolerance`: `+0.0005 -0 in`, `± .02 mm`, `H7`. `nominal` in SI is needed for a class alone. */
+/**
+ * Reads the field `tolerance`: `+0.0005 -0 in`, `± .02 mm`, `H7`. `nominal` in SI is needed for a class alone. A class that
+ * is taken from another line, `= fit.shaft_class`, stays as it is: whoever knows the lines looks it up.
+ */
 export const parseTolerance = (
   text: string,
   context: EntryContext & { nominal?: number },
@@ -128,6 +131,7 @@ export const parseTolerance = (
   if (text.trim() === '') return { problems: [], committed: '' };
   const big = sizeProblem(text);
   if (big) return { problems: [big], committed: text };
+  if (isFormula(text)) return { problems: [], committed: text };
   const r = reading(cleaned(text), context);
   const { tree, sound } = treeOf('Cut', r.text, context.decimal);
   if (!sound) {

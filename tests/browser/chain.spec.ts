@@ -75,7 +75,7 @@ test('a sum or difference shows how its sizes stack up, and says what is left', 
   await line(page, 'end_float').locator('.label').click();
   const stack = page.locator('.stack-up');
   await expect(stack.getByRole('heading', { name: 'How the sizes stack up' })).toBeVisible();
-  await expect(stack).toContainText('6.0\u00a0thou is left; at worst 4.0 to 8.0\u00a0thou.');
+  await expect(stack).toContainText('6.5\u00a0thou is left; at worst 4.5 to 8.5\u00a0thou.');
   await expect(stack.locator('.bar')).toHaveCount(2);
   await expect(stack.locator('.break')).toHaveCount(1);
   await stack.getByRole('button', { name: 'Bush length, over its faces' }).click();

@@ -128,6 +128,41 @@ describe('a choice is a value', () => {
   });
 });
 
+describe('a tolerance class can be taken from another line', () => {
+  const classed = (shaft_class: string) => ofKind('iso-fit', 'fit', { nominal: '50 mm', shaft_class });
+  const seat = (tolerance: string, entry = '50 mm', role: CellRecord['role'] = 'chosen') =>
+    plain('seat', role, entry, { tolerance });
+
+  it.each([
+    ['50 mm', 'chosen'],
+    ['= fit.nominal', 'chosen'],
+    ['= fit.nominal', 'worked'],
+  ] as const)('and is cut to as if it were written: %s, %s', (entry, role) => {
+    const sheet = worked([classed('k6'), seat('= fit.shaft_class', entry, role)]);
+    expect(sheet.byName('seat')).toMatchObject({ problems: [], echoes: { tolerance: 'k6' } });
+    const typed = worked([classed('k6'), seat('k6', entry, role)]);
+    expect(sheet.byName('seat')!.outputs).toEqual(typed.byName('seat')!.outputs);
+    // ISO 286-2:2010, 50 k6: +18 +2 um
+    expect(sheet.figure('seat').low).toBeCloseTo(0.050002, 9);
+    expect(sheet.figure('seat').high).toBeCloseTo(0.050018, 9);
+  });
+
+  it('follows the line it is taken from, waits for it, and is refused where it is no class', () => {
+    const file = sheetOf([classed('k6'), seat('= fit.shaft_class')]);
+    const engine = new Engine(library);
+    engine.load(file);
+    const moved = engine.apply({ changed: [classed('m6')] }).cells.find(({ id }) => id === 'c_seat');
+    expect(moved).toEqual(worked([classed('m6'), seat('= fit.shaft_class')]).byName('seat'));
+    expect(said([classed(''), seat('= fit.shaft_class')], 'seat')).toMatch(/waits: `fit` has no shaft yet/);
+    expect(said([classed('k6'), seat('= fit.nominal')], 'seat')).toMatch(
+      /`fit.nominal` is a figure and no choice/,
+    );
+    const sheet = SheetDocument.fromFile(file, { id: 'job' });
+    sheet.setField('c_fit', 'name', 'bearing_fit');
+    expect(sheet.cell('c_seat')!.tolerance).toBe('= bearing_fit.shaft_class');
+  });
+});
+
 describe('a line named by another can be taken from it', () => {
   const metal = (name: string, material: string) => ofKind('material', name, { material });
   const long = (name: string, material: string) =>

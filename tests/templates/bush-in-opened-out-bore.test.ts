@@ -14,6 +14,11 @@ const bronze = { E: 100e9, nu: 0.35, alpha: 18e-6, yield: 138e6 };
 const iron = { E: 100e9, nu: 0.211, alpha: 11.4e-6 };
 const steel = { alpha: 11.6e-6 };
 
+/** In place of what the template works out from bore and limits, so that the figures below are whole ones. */
+const CHOSEN = { interference: '1.3 thou', bush_bore: '1.7510 in' };
+/** The template by itself: 0.58 thou for each inch of bore, and the middle of the clearance wanted. */
+const ITSELF = workOut(TEMPLATE);
+
 /** Bush of outside D and bore d in a ring of outside Do, interference i: pressure and close-in of the bore. */
 const pressed = (D: number, d: number, Do: number, i: number) => {
   const bush = inside(D, d, bronze.nu) / bronze.E;
@@ -23,7 +28,7 @@ const pressed = (D: number, d: number, Do: number, i: number) => {
 };
 
 describe('the template with its examples (recomputed by hand)', () => {
-  const sheet = workOut(TEMPLATE);
+  const sheet = workOut(TEMPLATE, CHOSEN);
   const journal = 1.748 * IN;
   const bore = (2.2572 + 2 * 0.0012 + 0.0024) * IN;
   const outside = bore + 1.3 * THOU;
@@ -32,6 +37,8 @@ describe('the template with its examples (recomputed by hand)', () => {
   it('bore: greatest reading, twice the offset, the skin', () => {
     expect(sheet.value('bore')).toBeCloseTo(bore, 10);
     expect(sheet.value('bush_outside')).toBeCloseTo(outside, 10);
+    expect(ITSELF.value('interference')).toBeCloseTo(0.00058 * bore, 12);
+    expect(ITSELF.value('bush_bore')).toBeCloseTo(journal + 3 * THOU, 12);
   });
 
   it('the fit: pressure, close-in, bore to cut', () => {
@@ -73,19 +80,26 @@ describe('the template with its examples (recomputed by hand)', () => {
     expect(sheet.value('running', 'winter_interference')).toBeCloseTo(1.3 * THOU + looser, 12);
     // What its note says of a harder winter.
     expect(
-      workOut(TEMPLATE, { 'hot.winter_temperature': '-10 degF' }).state('hot', 'winter_interference'),
+      workOut(TEMPLATE, { ...CHOSEN, 'hot.winter_temperature': '-10 degF' }).state(
+        'hot',
+        'winter_interference',
+      ),
     ).toBe('may miss');
   });
 
   it('end float: the gap less the bush', () => {
-    expect(sheet.value('end_float')).toBeCloseTo(6 * THOU, 12);
+    // In the middle of 3 to 10 thou.
+    expect(sheet.value('end_float')).toBeCloseTo(6.5 * THOU, 12);
   });
 });
 
 describe('one dimension changed', () => {
   it('a journal one thou smaller: the clearance is one thou larger, and its check moves', () => {
-    const before = workOut(TEMPLATE);
-    const smaller = workOut(TEMPLATE, { journal: '1.7470; 1.7470 | 1.7470; 1.7470 | 1.7470; 1.7470 in' });
+    const before = workOut(TEMPLATE, CHOSEN);
+    const smaller = workOut(TEMPLATE, {
+      ...CHOSEN,
+      journal: '1.7470; 1.7470 | 1.7470; 1.7470 | 1.7470; 1.7470 in',
+    });
     for (const [cell, output] of [
       ['running', 'clearance'],
       ['running', 'least_clearance'],
@@ -98,17 +112,17 @@ describe('one dimension changed', () => {
   });
 
   it('a bore two thou larger: the bush follows, interference and end float stay', () => {
-    const before = workOut(TEMPLATE);
-    const larger = workOut(TEMPLATE, { 'clean_up.skin': '4.4 thou' });
+    const before = workOut(TEMPLATE, CHOSEN);
+    const larger = workOut(TEMPLATE, { ...CHOSEN, 'clean_up.skin': '4.4 thou' });
     expect(larger.value('bush_outside') - before.value('bush_outside')).toBeCloseTo(2 * THOU, 12);
     expect(larger.value('interference_got')).toBeCloseTo(before.value('interference_got'), 12);
     expect(larger.value('end_float')).toBe(before.value('end_float'));
   });
 
   it('the bush outside as measured: interference, close-in, clearance and what is to be cut follow', () => {
-    const before = workOut(TEMPLATE);
+    const before = workOut(TEMPLATE, CHOSEN);
     const over = before.value('bush_outside') / IN + 0.0004;
-    const after = workOut(TEMPLATE, {}, { bush_outside: `${over} in ± 0.0001 in` });
+    const after = workOut(TEMPLATE, CHOSEN, { bush_outside: `${over} in ± 0.0001 in` });
     expect(after.output('bush_outside').stands).toBe('measured');
     expect(after.value('interference_got') - before.value('interference_got')).toBeCloseTo(0.4 * THOU, 11);
     const before_ = pressed(before.value('bush_outside'), 1.751 * IN, 3.75 * IN, 1.3 * THOU);
@@ -126,9 +140,9 @@ describe('one dimension changed', () => {
 
   it('once the bore is cut too, a measured outside moves the clearance instead', () => {
     const cut = { cut_before: '1.7519 in ± 0.0001 in' };
-    const before = workOut(TEMPLATE, {}, cut);
+    const before = workOut(TEMPLATE, CHOSEN, cut);
     const over = before.value('bush_outside') / IN + 0.0004;
-    const after = workOut(TEMPLATE, {}, { ...cut, bush_outside: `${over} in ± 0.0001 in` });
+    const after = workOut(TEMPLATE, CHOSEN, { ...cut, bush_outside: `${over} in ± 0.0001 in` });
     const closer = after.value('close', 'close_in') - before.value('close', 'close_in');
     expect(after.value('clearance_before') - before.value('clearance_before')).toBeCloseTo(-closer, 12);
   });

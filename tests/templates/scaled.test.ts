@@ -50,34 +50,6 @@ const filled = (file: SheetFile, factor: number): SheetFile =>
     }),
   });
 
-/** Limits that stand off a size by so much whatever its size, each by a practice of its own: what comes to them is to be thought over. */
-const ALLOWANCES = [
-  // Stock left to finish, weld over the undercut's ends, a thickness of sleeve that can be turned.
-  'bush-in-opened-out-bore.json pressed_bore lower',
-  'bush-in-opened-out-bore.json pressed_bore upper',
-  'worn-journal-built-up.json built_up lower',
-  'worn-journal-built-up.json built_up upper',
-  'worn-journal-built-up.json undercut_length lower',
-  'worn-seat-sleeved.json turned upper',
-  // End float of a short bush; side clearance of a ring; grinding to a standard undersize.
-  'bush-in-opened-out-bore.json bush_length lower',
-  'bush-in-opened-out-bore.json bush_length upper',
-  'pump-piston-and-liner.json groove lower',
-  'pump-piston-and-liner.json groove upper',
-  'reground-journal-split-shells.json journal lower',
-  'reground-journal-split-shells.json journal upper',
-  // Key stock and how it fits its ways.
-  'keyway-next-key.json key lower',
-  'keyway-next-key.json key upper',
-  'keyway-next-key.json over_seat lower',
-  'keyway-next-key.json over_seat upper',
-  'keyway-next-key.json over_way lower',
-  'keyway-next-key.json over_way upper',
-  'keyway-next-key.json seat_width lower',
-  'keyway-next-key.json way_width lower',
-  'keyway-next-key.json way_width upper',
-];
-
 const WHICH = ['lower', 'upper', 'wear'] as const;
 const byThread = (file: SheetFile, cell: CellRecord, limit: string | undefined): boolean =>
   file.cells.some(
@@ -114,7 +86,7 @@ describe.each(templates)('%s at half and at twice its size', (name) => {
           if (Math.abs(c - b) < 1e-9 || Math.abs(b - a) < 1e-9) unmoved.push(at);
           else if (Math.abs(c - 2 * b) > 1e-9 && /\d\s*(in|thou|mm|um)\b/.test(text ?? '')) apart.push(at);
         }
-    expect(unmoved).toEqual([]);
-    expect(apart.toSorted()).toEqual(ALLOWANCES.filter((one) => one.startsWith(`${name} `)).toSorted());
+    // Nor by a figure beside the size: an allowance that fits the example is three times too wide for a machine of a third.
+    expect([...unmoved, ...apart]).toEqual([]);
   });
 });

@@ -4,8 +4,12 @@ import { DEG_F, IN, mean, THOU, workOut } from './shelf.ts';
 /** Recomputed by hand from the sizes: sums and halves; growth by D alpha dT. */
 describe('worn journal built up and ground', () => {
   const name = 'worn-journal-built-up.json';
-  const sheet = workOut(name);
   const bush = mean(1.9397, 1.9398, 1.9398, 1.9398);
+  const sheet = workOut(name, { journal: '1.9368 in' });
+
+  it('by itself the journal comes to the middle of its clearance', () => {
+    expect(workOut(name).value('journal')).toBeCloseTo((bush - 0.003) * IN, 10);
+  });
 
   it('undercut: room for the least deposit goes deeper than the wear does', () => {
     const forDeposit = 1.9368 - 2 * 0.02;
@@ -37,10 +41,9 @@ describe('worn journal built up and ground', () => {
   });
 
   it('an undercut turned too deep by 6 thou a side still holds, one too shallow does not', () => {
-    expect(workOut(name, {}, { undercut: '1.8818 in ± 0.0002 in' }).value('deposit')).toBeCloseTo(
-      27.5 * THOU,
-      9,
-    );
+    expect(
+      workOut(name, { journal: '1.9368 in' }, { undercut: '1.8818 in ± 0.0002 in' }).value('deposit'),
+    ).toBeCloseTo(27.5 * THOU, 9);
     const shallow = workOut(name, {}, { undercut: '1.9050 in ± 0.0002 in' });
     expect(shallow.state('deposit')).toBe('misses');
     expect(shallow.state('undercut')).toBe('out of limits');

@@ -9,7 +9,7 @@ describe('worn shaft seat sleeved', () => {
   it('grip: solid shaft in a ring by Lame, torque with the friction taken', () => {
     const D = 46 * MM;
     const give = (1 - 0.29) / 205e9 + outside(50.01 * MM, D, 0.29) / 205e9;
-    const pressure = (45 * UM) / (D * give);
+    const pressure = (46 * UM) / (D * give);
     expect(sheet.value('fit', 'pressure') / pressure).toBeCloseTo(1, 3);
     const torque =
       (sheet.value('fit', 'friction_taken') * Math.PI * D ** 2 * 32 * MM * sheet.value('fit', 'pressure')) /
@@ -18,7 +18,7 @@ describe('worn shaft seat sleeved', () => {
   });
 
   it('heat: interference and clearance over bore and expansion', () => {
-    const rise = (95 * UM) / (45.955 * MM * sheet.value('sleeve_steel', 'alpha'));
+    const rise = (96 * UM) / (45.954 * MM * sheet.value('sleeve_steel', 'alpha'));
     expect(sheet.value('heat', 'rise')).toBeCloseTo(rise, 6);
     expect(sheet.value('heat', 'furnace_temperature')).toBeCloseTo(293.15 + rise + 20, 6);
   });
@@ -27,6 +27,22 @@ describe('worn shaft seat sleeved', () => {
     const { low, high } = sheet.figure('seat_fit');
     expect(low).toBeCloseTo(2 * UM, 12);
     expect(high).toBeCloseTo(30 * UM, 12);
+  });
+
+  it('finished on a 45 mm seat: the class sets size and limits, the bearing ring its own', () => {
+    const smaller = workOut(name, {
+      seat_size: '45.000 mm',
+      bearing_bore: '45 mm +0 -0.012 mm',
+      seat_found: '44.912; 44.871 | 44.903; 44.854 mm',
+      turned: '41.000 mm',
+    });
+    // 45 k6: +18 +2 um (ISO 286-2:2010).
+    const { limits } = smaller.output('seat');
+    expect(limits?.lower?.value).toBeCloseTo(45.002 * MM, 12);
+    expect(limits?.upper?.value).toBeCloseTo(45.018 * MM, 12);
+    expect(smaller.value('seat')).toBeCloseTo(45.01 * MM, 12);
+    for (const line of ['seat', 'seat_fit', 'sleeve_bore', 'strength_left'])
+      expect(smaller.state(line), line).toMatch(/^holds/);
   });
 
   it('turned too far down, the shaft is too weak', () => {

@@ -72,6 +72,8 @@ export interface Marks {
   asked: ReadonlySet<string>;
   /** Lines whose formula and limits are the author's; changing them asks first. */
   locked: ReadonlySet<string>;
+  /** Names of variants that stay with this job. */
+  left?: ReadonlySet<string>;
 }
 
 /** Lines that hold something to fill in or to lock. */
@@ -102,8 +104,11 @@ function marked(cell: CellRecord, texts: readonly TemplateText[], { asked, locke
 export function withMarks(template: SheetFile, marks: Marks): SheetFile {
   const texts = new Map<string, TemplateText[]>();
   for (const one of textsOfTemplate(template)) texts.set(one.id, [...(texts.get(one.id) ?? []), one]);
+  const { variants, ...rest } = template;
+  const taken = variants?.filter(({ name }) => !marks.left?.has(name));
   return {
-    ...template,
+    ...rest,
+    ...(taken && taken.length > 0 ? { variants: taken } : {}),
     cells: template.cells.map((cell) =>
       markable(cell) ? marked(cell, texts.get(cell.id) ?? [], marks) : cell,
     ),

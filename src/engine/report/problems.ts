@@ -93,6 +93,14 @@ const WHY: Readonly<Record<Fault['why'], string>> = {
   'says nothing': 'a function in it does not say how it moves with its numbers',
 };
 
+/** What a cell says where what must hold for it does not, of the row that asks for it: `IF(holds; 1; FAIL(words))`. */
+function refusalOf({ definition: { body } }: Row): string | undefined {
+  if (body.kind !== 'formula' || body.expr.kind !== 'call') return undefined;
+  const otherwise = body.expr.args[2];
+  const words = otherwise?.kind === 'call' && otherwise.fn === 'FAIL' ? otherwise.args[0] : undefined;
+  return words?.kind === 'text' ? words.text : undefined;
+}
+
 /** A figure without bound on one side or both: by which source, and in which cell that begins. */
 export function unboundedProblem(
   { row, source, why }: Fault,
@@ -100,11 +108,15 @@ export function unboundedProblem(
   asked: string,
   nameOf: (id: string) => string,
 ): Problem {
+  const refused = why === 'no value' ? refusalOf(row) : undefined;
   const body = source?.definition.body;
   const label = body?.kind === 'source' ? `within the spread of "${body.ends.label}" ` : '';
   const origin = nameOf(row.owner);
   const where = row.owner === asked ? '' : ` in \`${origin}\``;
-  return problem('arithmetic', `Not bounded${openSide(figure)}: ${label}${WHY[why]}${where}.`, {
+  const told = refused
+    ? `within its spread there are places without a value${where}. ${refused}`
+    : `${label}${WHY[why]}${where}.`;
+  return problem('arithmetic', `Not bounded${openSide(figure)}: ${told}`, {
     origin,
     originId: row.owner,
   });

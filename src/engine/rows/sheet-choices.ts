@@ -1,6 +1,7 @@
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { type Choice, type ChoiceFrom, choiceOf, nameTaken } from './choices.ts';
+import { classTaken } from './class-taken.ts';
 import type { Library } from './library.ts';
 import type { Texts } from './texts.ts';
 
@@ -28,6 +29,17 @@ export class SheetChoices {
   /** What a choice of a library cell stands for, its own or one taken from another line. */
   of(record: CellRecord, input: CellInput): Choice {
     return choiceOf(record, input, this.from);
+  }
+
+  /** The class that a line takes from another as its tolerance. */
+  classOf(record: CellRecord): Choice | undefined {
+    return classTaken(record, this.from);
+  }
+
+  /** The tolerance of a line as it reads, a class taken from another line in its place. */
+  toleranceOf(record: CellRecord): string {
+    const taken = this.classOf(record);
+    return taken && 'text' in taken ? taken.text : (record.tolerance?.trim() ?? '');
   }
 
   /** Name of the line that a text takes its choice from. */

@@ -303,12 +303,38 @@ function toleranceOf(
   nominal: number | undefined,
   sizeUnit?: string,
 ): Spread | 'unreadable' | undefined {
-  const text = place.tolerance?.trim();
-  if (!text) return undefined;
+  const written = place.tolerance?.trim();
+  if (!written) return undefined;
+  const text = classText(build, scope, written);
+  if (text === undefined) return 'unreadable';
   const { spread, designation, problems } = scope.texts.tolerance(text, place.quantity, nominal, sizeUnit);
   for (const one of problems) build.cell.problems.push({ ...one, field: 'tolerance' });
   if (spread) return spread;
   if (designation !== undefined && problems.length === 0)
     return { low: 0, high: 0, percent: false, form: 'class', designation };
   return 'unreadable';
+}
+
+/** What a tolerance reads as where it takes the class of another line; undefined where there is none to take. */
+function classText(build: CellBuilder, scope: SheetScope, written: string): string | undefined {
+  const record = scope.records.get(build.cell.id);
+  const found = record && scope.choices.classOf(record);
+  if (!found) return written;
+  const name = scope.choices.nameTaken(written);
+  if (name !== undefined) build.cell.mentions.add(name);
+  const [from] = found.through;
+  if (from) build.cell.feeds.add(from.id);
+  if ('text' in found) {
+    build.cell.echoes.tolerance = found.text;
+    return found.text;
+  }
+  const told =
+    'problem' in found
+      ? found.problem
+      : problem(
+          'blank',
+          `The tolerance of \`${build.name}\` waits: \`${scope.called(found.blank.record.id)}\` has no ${found.blank.input.label} yet.`,
+        );
+  build.cell.problems.push({ ...told, field: 'tolerance' });
+  return undefined;
 }

@@ -215,7 +215,7 @@ class Round extends SheetAsked {
   }
 
   private ofTolerance(record: CellRecord): Slip[] {
-    const text = record.tolerance?.trim() ?? '';
+    const text = this.standing.scope.choices.toleranceOf(record);
     if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return this.ofWidth(record, text);
     const part = this.surfaceOfRow(cellRow(record.id), surfaceOf(wordsOf(record)), record.limits?.metalOn);
     const slip = holeOrShaft(text, 'tolerance', text, part);

@@ -69,9 +69,12 @@ export const PlainLine = (props: { cell: string }) => {
   const takesReadings = createMemo(
     () => (!isBlankLine(record()) || record().measured !== undefined) && isReadOffPart(sheet, record()),
   );
+  /** A class that is another line's: what it is, and whose. */
+  const taken = () => `${line().shape!.echoes.tolerance} (${record().tolerance!.replace(/^=\s*/, '')})`;
   const beside = () => {
     const parts = [
-      record().tolerance && writtenTolerance(record().tolerance!),
+      record().tolerance &&
+        (line().shape?.echoes.tolerance ? taken() : writtenTolerance(record().tolerance!)),
       line().shape?.echoes.entry && `= ${writtenOut(line().shape!.echoes.entry!)}`,
       record().gauge && `by ${titled(sheet, record().gauge!)}`,
       record().issued && `released to cut at ${writtenOut(record().issued!)}`,

@@ -1,6 +1,7 @@
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
 import { numberLines } from '../../../shared/sheet/numbering.ts';
+import { heldFigures } from '../../document/sharing/held-figures.ts';
 import {
   askedAtFirst,
   keyOfText,
@@ -18,6 +19,8 @@ import { useTools } from '../state/tools.ts';
 import { cellTitle } from './differences-list.tsx';
 
 import { useReadInputs } from './read-inputs.ts';
+import { Fate, Held } from './template-fates.tsx';
+import { TemplateVariants } from './template-variants.tsx';
 
 /** A template from this job: what it leaves out is shown first, and its author says what the next one fills in. */
 export default function SaveTemplate(props: { onClose: () => void }) {
@@ -52,18 +55,39 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   };
   const cellOf = (id: string) => made().file.cells.find((cell) => cell.id === id)!;
   const isAsked = (one: TemplateText) => mustBeAsked(cellOf(one.id), one) || asked().has(keyOfText(one));
+  const held = createMemo(() => heldFigures(made().file));
+  /** Variants with figures in them: those stay with this job unless its author says otherwise. */
+  const variants = () =>
+    (made().file.variants ?? []).filter(({ entries }) => Object.keys(entries).length > 0);
+  const [left, setLeft] = createSignal<ReadonlySet<string>>(
+    new Set(untrack(variants).map(({ name: variant }) => variant)),
+  );
   /** Figures that would stand in the next job as if they were of its machine. */
-  const lent = () => texts().filter((one) => one.is === 'figure' && !isAsked(one));
+  const lent = () =>
+    texts().filter((one) => one.is === 'figure' && !isAsked(one)).length +
+    held().filter((one) => one.in === 'formula').length +
+    variants()
+      .filter((one) => !left().has(one.name))
+      .reduce((sum, { entries }) => sum + Object.keys(entries).length, 0);
   const lines = () =>
     made()
       .file.cells.filter(markable)
       .map((cell) => ({ cell, texts: texts().filter(({ id }) => id === cell.id) }));
+  /** Figures held in a text, and with the first of a line its tolerance. */
+  const heldBy = (id: string, field: string | undefined, isFirst: boolean) =>
+    held().filter((one) => one.id === id && (one.field === field || (isFirst && one.field === 'tolerance')));
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
     return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(field);
   };
+  /** `clean_up.skin`: the line, and which of its entries. */
+  const variantLine = (at: string) => {
+    const [name = '', input] = at.split('.');
+    const cell = job.cells.find((one) => one.name === name);
+    return `${cell ? cellTitle(cell) : name}${input ? `, ${fieldWords(`inputs.${input}`)}` : ''}`;
+  };
   const file = () => {
-    const all = withMarks(made().file, { asked: asked(), locked: locked() });
+    const all = withMarks(made().file, { asked: asked(), locked: locked(), left: left() });
     return { ...all, title: { ...all.title, title: title().trim() || 'Template' } };
   };
   const saveNew = async () => {
@@ -130,11 +154,11 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       </section>
       <section>
         <h3 class="text-figure">What it asks for, keeps and takes along, line by line</h3>
-        <p class={lent().length > 0 ? 'verdict doubt' : 'caption'} role="status">
+        <p class={lent() > 0 ? 'verdict doubt' : 'caption'} role="status">
           <span class="tone">
-            {lent().length === 0
+            {lent() === 0
               ? 'No figure of this machine stays in it.'
-              : `${lent().length === 1 ? 'One figure' : `${lent().length} figures`} of this machine would stay, and count in the next job as if they were its own.`}
+              : `${lent() === 1 ? 'One figure' : `${lent()} figures`} of this machine would stay, and count in the next job as if they were its own.`}
           </span>
         </p>
         {/* The dialog scrolls on a phone: lists in it are whole. */}
@@ -183,6 +207,9 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                           <Show when={one} fallback={<span class="caption">as it is</span>}>
                             {(it) => <Fate text={it()} asked={isAsked(it())} />}
                           </Show>
+                          <For each={heldBy(line.cell.id, one?.field, k() === 0)}>
+                            {(figure) => <Held figure={figure} />}
+                          </For>
                         </td>
                         <td>
                           <Show when={k() === 0}>
@@ -208,6 +235,12 @@ export default function SaveTemplate(props: { onClose: () => void }) {
         </div>
         <p class="caption">A locked line can be unlocked; the sheet then says where it departs.</p>
       </section>
+      <TemplateVariants
+        variants={variants()}
+        left={left()}
+        nameOf={variantLine}
+        onTurn={(name, out) => setLeft(turned(left(), name, out))}
+      />
       <div class="buttons">
         <Show when={present()}>
           {(row) => (
@@ -223,34 +256,3 @@ export default function SaveTemplate(props: { onClose: () => void }) {
     </Dialog>
   );
 }
-
-/** What becomes of one text. */
-const Fate = (props: { text: TemplateText; asked: boolean }) => (
-  <>
-    <Show
-      when={props.asked && props.text.is !== 'follows'}
-      fallback={
-        <>
-          <bdi>{props.text.text}</bdi>
-          <Show
-            when={props.text.is === 'figure'}
-            fallback={
-              <span class="caption">
-                {props.text.is === 'follows' ? ', kept' : ', taken along: a choice of this machine'}
-              </span>
-            }
-          >
-            <span class="verdict doubt">
-              {' '}
-              <span class="tone">stays: a figure of this machine</span>
-            </span>
-          </Show>
-        </>
-      }
-    >
-      <span class="caption">
-        asked for, e.g. <bdi>{props.text.text}</bdi>
-      </span>
-    </Show>
-  </>
-);

@@ -1,0 +1,54 @@
+import { Show } from 'solid-js';
+import type { HeldFigure } from '../../document/sharing/held-figures.ts';
+import type { TemplateText } from '../../document/sharing/template-marks.ts';
+
+/** A figure within a text that is kept. */
+export const Held = (props: { figure: HeldFigure }) => (
+  <span class="block">
+    <Show
+      when={props.figure.in === 'formula'}
+      fallback={
+        <span class="caption">
+          tolerance <bdi>{props.figure.figure}</bdi>, kept: how well it is cut here
+        </span>
+      }
+    >
+      <span class="verdict doubt">
+        <span class="tone">
+          holds <bdi>{props.figure.figure}</bdi>, which stays: it goes with no size
+        </span>
+      </span>
+    </Show>
+  </span>
+);
+
+/** What becomes of one text. */
+export const Fate = (props: { text: TemplateText; asked: boolean }) => (
+  <>
+    <Show
+      when={props.asked && props.text.is !== 'follows'}
+      fallback={
+        <>
+          <bdi>{props.text.text}</bdi>
+          <Show
+            when={props.text.is === 'figure'}
+            fallback={
+              <span class="caption">
+                {props.text.is === 'follows' ? ', kept' : ', taken along: a choice of this machine'}
+              </span>
+            }
+          >
+            <span class="verdict doubt">
+              {' '}
+              <span class="tone">stays: a figure of this machine</span>
+            </span>
+          </Show>
+        </>
+      }
+    >
+      <span class="caption">
+        asked for, e.g. <bdi>{props.text.text}</bdi>
+      </span>
+    </Show>
+  </>
+);
