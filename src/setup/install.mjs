@@ -32,3 +32,13 @@ if (process.argv.includes('--browser')) {
     process.exit(1);
   }
 }
+
+if (process.argv.includes('--services')) {
+  const { ensureServices } = await import('./services.mjs');
+  const problem = ensureServices();
+  if (problem) {
+    console.error(problem);
+    // Whoever tests a change leaves nothing out.
+    if (process.env.CI) process.exit(1);
+  }
+}

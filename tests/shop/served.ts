@@ -36,7 +36,7 @@ export interface Served {
   stop(): Promise<number>;
 }
 
-const newFolder = (): string => mkdtempSync(join(tmpdir(), 'fitwright-shop-'));
+export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'fitwright-shop-'));
 export const dropFolder = (folder: string): void => rmSync(folder, { recursive: true, force: true });
 
 export async function served({
@@ -44,19 +44,21 @@ export async function served({
   limits = {},
   port = 0,
   postgres,
+  redis,
   pages,
 }: {
   folder?: string;
   limits?: Partial<Limits>;
   port?: number;
   postgres?: string;
+  redis?: string;
   pages?: number;
 } = {}): Promise<Served> {
   const store = await openStore({ folder, postgres, pages });
   const keys = new Keys(store.database);
   await keys.follow(60_000);
   const metrics = new Metrics();
-  const sync = openSync({ store, keys, metrics, limits });
+  const sync = openSync({ store, keys, metrics, limits, redis });
   const server = createServer((_, response) => response.writeHead(404).end());
   server.on('upgrade', (request, socket, head) => sync.upgrade(request, socket, head));
   await new Promise<void>((done) => server.listen(port, '127.0.0.1', done));
@@ -79,6 +81,14 @@ export async function served({
   };
 }
 
+/** A try that is given up for the next one fails, and nobody hears of it. */
+class QuietSocket extends WebSocket {
+  constructor(url: string) {
+    super(url);
+    this.on('error', () => {});
+  }
+}
+
 /** A device as the page is one: a provider over a real socket, and what it was told. */
 export class Device {
   readonly doc: Y.Doc;
@@ -94,7 +104,7 @@ export class Device {
     this.doc = doc;
     this.socket = new HocuspocusProviderWebsocket({
       url: `ws://127.0.0.1:${port}${SYNC_PATH}`,
-      WebSocketPolyfill: WebSocket,
+      WebSocketPolyfill: QuietSocket,
       autoConnect: false,
       delay: 50,
       minDelay: 20,
@@ -124,7 +134,7 @@ export class Device {
     this.provider.on('close', ({ event }: { event: { reason?: string } }) => {
       this.refusal ??= refusalIn(event.reason);
     });
-    void this.socket.connect();
+    this.socket.shouldConnect = true;
     this.provider.attach();
   }
 

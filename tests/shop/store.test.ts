@@ -71,7 +71,10 @@ describe('the store in a file', () => {
     let stored = 0;
     const update = Y.encodeStateAsUpdate(filled([]));
     for (let i = 0; i < 3; i += 1)
-      writer.append('sheet.a', new Uint8Array([...update, ...new Uint8Array(100_000)]), () => stored++);
+      writer.append(
+        { document: 'sheet.a', update: new Uint8Array([...update, ...new Uint8Array(100_000)]) },
+        () => stored++,
+      );
     await expect.poll(() => told).toEqual(['full']);
     // The first went alone, and fitted; the two that came meanwhile do not.
     expect(stored).toBe(1);

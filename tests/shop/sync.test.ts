@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
-import { covers, sheetDocument } from '../../src/document/sharing/wire.ts';
+import type { KeyWish, Lost } from '../../src/document/sharing/wire.ts';
+import { covers, LIST_DOCUMENT, sheetDocument } from '../../src/document/sharing/wire.ts';
 import { Device, dropFolder, type Served, served } from './served.ts';
 
 let server: Served;
@@ -22,12 +23,23 @@ const device = (key: string, name = SHEET, doc = new Y.Doc()): Device => {
   return one;
 };
 const synced = (one: Device) => expect.poll(() => one.provider.isSynced).toBe(true);
-
-const storedDoc = async (name = SHEET): Promise<Y.Doc> => {
+const away = async (one: Device) => {
+  await synced(one);
+  one.socket.disconnect();
+  await expect.poll(() => one.provider.isSynced).toBe(false);
+};
+const refused = (one: Device) => expect.poll(() => one.refusal);
+const isStored = async (one: Device) => {
+  const mark = one.ask();
+  await expect.poll(() => one.stored?.mark).toBe(mark);
+  expect(covers(one.stored!, Y.encodeStateVector(one.doc))).toBe(true);
+};
+const storedCells = async (name = SHEET): Promise<unknown> => {
   const doc = new Y.Doc();
   for (const update of await server.store.load(name)) Y.applyUpdate(doc, update);
-  return doc;
+  return doc.getMap('cells').toJSON();
 };
+const lostOf = (one: Device): Lost[] => one.said.filter((said) => said.type === 'lost');
 
 describe('two devices on one sheet', () => {
   it('see each other’s edits, and are told when these are stored', async () => {
@@ -39,11 +51,171 @@ describe('two devices on one sheet', () => {
     await expect.poll(() => phone.read('a', 'entry')).toBe('2.25 in');
     phone.write('a', 'entry', '2.26 in');
     await expect.poll(() => desk.read('a', 'entry')).toBe('2.26 in');
-    const mark = phone.ask();
-    await expect.poll(() => phone.stored?.mark).toBe(mark);
-    expect(covers(phone.stored!, Y.encodeStateVector(phone.doc))).toBe(true);
-    const kept = await storedDoc();
-    expect(kept.getMap('cells').toJSON()).toEqual({ a: { entry: '2.26 in' } });
+    await isStored(phone);
+    expect(await storedCells()).toEqual({ a: { entry: '2.26 in' } });
     await expect.poll(() => phone.provider.unsyncedChanges).toBe(0);
+  });
+
+  it.each([
+    ['the one that stood', 1, 2],
+    ['the one that came', 2, 1],
+  ])('who wrote one field apart are both told of %s', async (_, first, second) => {
+    const key = await server.key();
+    // Of two who write at once the greater client of Yjs stands.
+    const docs = [new Y.Doc(), new Y.Doc()] as const;
+    [docs[0].clientID, docs[1].clientID] = [first, second];
+    const desk = device(key, SHEET, docs[0]);
+    desk.write('a', 'entry', '2.25 in');
+    desk.write('a', 'label', 'bore');
+    await isStored(desk);
+    const phone = device(key, SHEET, docs[1]);
+    await synced(phone);
+    await away(phone);
+    desk.write('a', 'entry', '2.26 in');
+    desk.write('a', 'entry', '2.27 in');
+    phone.write('a', 'entry', '2.28 in');
+    phone.write('a', 'entry', '2.29 in');
+    phone.write('a', 'label', 'bore');
+    await isStored(desk);
+    void phone.socket.connect();
+    await synced(phone);
+    const [kept, lost] = first > second ? ['2.27 in', '2.29 in'] : ['2.29 in', '2.27 in'];
+    for (const one of [desk, phone]) {
+      await expect.poll(() => one.read('a', 'entry')).toBe(kept);
+      await expect
+        .poll(() => lostOf(one))
+        .toEqual([{ type: 'lost', n: expect.any(Number), cell: 'a', key: 'entry', lost, kept }]);
+    }
+    // And who comes later, or after the server was down.
+    const late = device(key);
+    await expect.poll(() => lostOf(late)).toEqual(lostOf(desk));
+  });
+
+  it('a reading that was added while another put a text in place of the list is told', async () => {
+    const key = await server.key();
+    const [desk, phone] = [device(key), device(key)];
+    const reading = (text: string, at: string) => ({ place: 1, at, text, unit: 'in' });
+    desk.write('a', 'entry', { list: ' in' });
+    desk.write('a', 'entry#r1', reading('2.25', 'a'));
+    await synced(phone);
+    await expect.poll(() => phone.read('a', 'entry#r1')).toBeDefined();
+    await away(phone);
+    phone.write('a', 'entry#r2', reading('2.26', 'b'));
+    desk.doc.transact(() => {
+      desk.cells().get('a')!.delete('entry#r1');
+      desk.cells().get('a')!.set('entry', '=2 * od');
+    });
+    await isStored(desk);
+    void phone.socket.connect();
+    await expect
+      .poll(() => lostOf(desk))
+      .toMatchObject([{ cell: 'a', key: 'entry', lost: '2.26 in', kept: '=2 * od' }]);
+  });
+
+  it('edits made before the answer of the server has come are all taken', async () => {
+    const key = await server.key();
+    const doc = new Y.Doc();
+    const phone = device(key, SHEET, doc);
+    await synced(phone);
+    await away(phone);
+    for (let i = 0; i < 20; i += 1) phone.write(`c${i}`, 'entry', `${i} in`);
+    phone.provider.on('authenticated', () => phone.write('late', 'entry', '1 in'));
+    void phone.socket.connect();
+    await synced(phone);
+    await isStored(phone);
+    expect(Object.keys((await storedCells()) as object)).toHaveLength(21);
+  });
+
+  it('see where the other is, and that it has left', async () => {
+    const key = await server.key();
+    const [desk, phone] = [device(key), device(key)];
+    await synced(desk);
+    await synced(phone);
+    const others = (one: Device) =>
+      [...one.provider.awareness!.getStates()].flatMap(([client, state]) =>
+        client === one.doc.clientID || Object.keys(state).length === 0 ? [] : [state],
+      );
+    phone.provider.awareness!.setLocalState({ device: 'Phone', line: 'a', more: 'x'.repeat(5000) });
+    await expect.poll(() => others(desk)).toEqual([{ device: 'Phone', line: 'a' }]);
+    // It speaks for itself alone.
+    const { awareness } = desk.provider;
+    awareness!.meta.set(phone.doc.clientID, { clock: 99, lastUpdated: Date.now() });
+    awareness!.states.set(phone.doc.clientID, { device: 'Desk' });
+    desk.provider.awarenessUpdateHandler({ added: [phone.doc.clientID], updated: [], removed: [] }, 'x');
+    const third = device(key);
+    await expect.poll(() => others(third)).toEqual([{ device: 'Phone', line: 'a' }]);
+    phone.socket.disconnect();
+    await expect.poll(() => others(third)).toEqual([]);
+    void phone.socket.connect();
+    await synced(phone);
+    phone.provider.awareness!.setLocalState({ device: 'Phone' });
+    await expect.poll(() => others(third)).toEqual([{ device: 'Phone' }]);
+  });
+
+  it('a sheet that is on the list no longer takes what another writes', async () => {
+    const key = await server.key();
+    const list = device(key, LIST_DOCUMENT);
+    const [desk, phone] = [device(key), device(key)];
+    const shared = { title: 'Saw arbor', template: false, by: 'Desk', since: Date.now() - 3_600_000 };
+    list.doc.getMap('shared').set('saw-arbor', shared);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    await away(phone);
+    phone.write('b', 'entry', '2.26 in');
+    list.doc.getMap('shared').set('saw-arbor', { ...shared, ended: true });
+    desk.close();
+    void phone.socket.connect();
+    await isStored(phone);
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' }, b: { entry: '2.26 in' } });
+    await isStored(list);
+  });
+});
+
+describe('a key', () => {
+  const cases: Array<[string, Partial<KeyWish> | string, string, string]> = [
+    ['that is not one of the server', 'W'.repeat(22), SHEET, 'key-unknown'],
+    ['that is none', '1 ../../etc', SHEET, 'key-unknown'],
+    ['of an older page', `0 ${'W'.repeat(22)}`, SHEET, 'page-old'],
+    ['of a newer page', `2 ${'W'.repeat(22)}`, SHEET, 'server-old'],
+    ['for another sheet', { sheet: 'pump' }, SHEET, 'key-other-sheet'],
+    ['for one sheet, at the list', { sheet: 'saw-arbor' }, LIST_DOCUMENT, 'key-other-sheet'],
+    ['at what is no document', {}, '../keys', 'key-other-sheet'],
+  ];
+  it.each(cases)('%s is refused', async (_, wish, name, refusal) => {
+    const writer = device(await server.key());
+    writer.write('a', 'entry', '2.25 in');
+    await isStored(writer);
+    const one = device(typeof wish === 'string' ? wish : await server.key(wish), name);
+    one.write('x', 'entry', '1 in');
+    await refused(one).toBe(refusal);
+    expect(one.read('a', 'entry')).toBeUndefined();
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
+  });
+
+  it('that has ended closes what it had open', async () => {
+    const key = await server.key();
+    const one = device(key);
+    await synced(one);
+    const [record] = await server.keys.list();
+    await server.keys.end(record!.id);
+    await refused(one).toBe('key-ended');
+    one.write('x', 'entry', '1 in');
+    const again = device(key);
+    await refused(again).toBe('key-ended');
+    expect(await storedCells()).toEqual({});
+  });
+
+  it('that only reads sees what is written, and writes nothing', async () => {
+    const desk = device(await server.key());
+    const guest = device(await server.key({ readOnly: true, sheet: 'saw-arbor' }));
+    await synced(guest);
+    expect(guest.scope).toBe('readonly');
+    desk.write('a', 'entry', '2.25 in');
+    await expect.poll(() => guest.read('a', 'entry')).toBe('2.25 in');
+    guest.write('a', 'entry', '9 in');
+    await refused(guest).toBe('key-reads-only');
+    await isStored(desk);
+    expect(desk.read('a', 'entry')).toBe('2.25 in');
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
   });
 });

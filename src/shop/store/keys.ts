@@ -21,6 +21,7 @@ export class Keys {
   private kept: Kept[] = [];
   private read = Number.NEGATIVE_INFINITY;
   private timer: NodeJS.Timeout | undefined;
+  private looking: Promise<void> | undefined;
 
   private ended: (ids: ReadonlySet<string>) => void = () => {};
 
@@ -102,9 +103,18 @@ export class Keys {
 
   private async find(key: string): Promise<Kept | undefined> {
     const found = this.among(key);
-    if (found || performance.now() - this.read < FRESH) return found;
-    await this.refresh();
+    if (found) return found;
+    this.looking ??= this.lookAgain().finally(() => {
+      this.looking = undefined;
+    });
+    await this.looking;
     return this.among(key);
+  }
+
+  private async lookAgain(): Promise<void> {
+    const wait = FRESH - (performance.now() - this.read);
+    if (wait > 0) await new Promise((done) => setTimeout(done, wait));
+    await this.refresh();
   }
 
   /** Compares with every key there is, in a time that does not hang on which one it is. */

@@ -1,11 +1,27 @@
+import { randomBytes } from 'node:crypto';
 import * as Y from 'yjs';
 import { LOST_KEPT, type Lost } from '../../document/sharing/wire.ts';
 import { bytesOf, type Database, type Run } from './database.ts';
 
-/** One more update of a document. */
+/** A value that did not remain. */
+export interface LostValue extends Omit<Lost, 'n' | 'type'> {
+  /** Tells it from all others of the document, whichever server finds it. */
+  item: string;
+  /** Who wrote it, and where: of several that one device wrote there in its absence the last is kept. */
+  place: string;
+}
+
+/** A value that did not remain, as it is told. */
+export interface KeptLost {
+  place: string;
+  lost: Lost;
+}
+
+/** One more update of a document, and what did not remain because of it. */
 export interface Addition {
   document: string;
   update: Uint8Array;
+  lost?: readonly LostValue[];
 }
 
 /** The rows of a document that are merged into one once there are so many. */
@@ -26,7 +42,7 @@ export class Store {
       );
       await run('CREATE INDEX IF NOT EXISTS updates_of ON updates (document, n)');
       await run(
-        `CREATE TABLE IF NOT EXISTS lost (n ${counted}, document TEXT NOT NULL, item TEXT NOT NULL, content TEXT NOT NULL, UNIQUE (document, item))`,
+        `CREATE TABLE IF NOT EXISTS lost (n ${counted}, document TEXT NOT NULL, place TEXT NOT NULL, item TEXT NOT NULL, content TEXT NOT NULL, UNIQUE (document, place))`,
       );
       await run(
         `CREATE TABLE IF NOT EXISTS keys (id TEXT PRIMARY KEY, hash ${bytes} NOT NULL, label TEXT NOT NULL, sheet TEXT, reads_only ${whole} NOT NULL, printed ${whole} NOT NULL, made ${whole} NOT NULL, ended ${whole}, last_used ${whole})`,
@@ -49,11 +65,17 @@ export class Store {
     );
   }
 
-  /** All of them in one transaction. */
-  append(additions: readonly Addition[]): Promise<void> {
+  /** All of them in one transaction. @returns for each the lost values that were not known already */
+  append(additions: readonly Addition[]): Promise<KeptLost[][]> {
     return this.database.transaction(async (run) => {
-      for (const { document, update } of additions)
+      const told: KeptLost[][] = [];
+      for (const { document, update, lost = [] } of additions) {
         await run('INSERT INTO updates (document, bytes) VALUES (?, ?)', document, update);
+        const news: KeptLost[] = [];
+        for (const one of lost) news.push(...(await keepLost(run, document, one)));
+        told.push(news);
+      }
+      return told;
     });
   }
 
@@ -77,36 +99,26 @@ export class Store {
     });
   }
 
-  /**
-   * Keeps a lost value.
-   * @param item tells it from others of the document: two servers may find the same one
-   * @returns its number; undefined where it is kept already.
-   */
-  keepLost(document: string, item: string, lost: Omit<Lost, 'n' | 'type'>): Promise<number | undefined> {
-    return this.database.transaction(async (run) => {
-      const [row] = await run(
-        'INSERT INTO lost (document, item, content) VALUES (?, ?, ?) ON CONFLICT DO NOTHING RETURNING n',
-        document,
-        item,
-        JSON.stringify(lost),
-      );
-      if (!row) return undefined;
-      await run(
-        `DELETE FROM lost WHERE document = ? AND n NOT IN (SELECT n FROM lost WHERE document = ? ORDER BY n DESC LIMIT ${LOST_KEPT})`,
-        document,
-        document,
-      );
-      return Number(row.n);
-    });
-  }
-
   /** The last lost values of a document, the earliest first. */
-  lost(document: string): Promise<Lost[]> {
+  lost(document: string): Promise<KeptLost[]> {
     return this.database.transaction(async (run) =>
-      (await run('SELECT n, content FROM lost WHERE document = ? ORDER BY n', document)).map(
-        ({ n, content }) => ({ ...JSON.parse(String(content)), type: 'lost', n: Number(n) }) as Lost,
+      (await run('SELECT n, place, content FROM lost WHERE document = ? ORDER BY n', document)).map(
+        ({ n, place, content }) => ({
+          place: String(place),
+          lost: { ...JSON.parse(String(content)), type: 'lost', n: Number(n) } as Lost,
+        }),
       ),
     );
+  }
+
+  /** Tells this shop from others. */
+  shop(): Promise<string> {
+    return this.database.transaction(async (run) => {
+      const made = randomBytes(8).toString('hex');
+      await run("INSERT INTO settings (name, content) VALUES ('shop', ?) ON CONFLICT DO NOTHING", made);
+      const [row] = await run("SELECT content FROM settings WHERE name = 'shop'");
+      return String(row?.content);
+    });
   }
 
   /** Rejects when the database does not answer. */
@@ -114,6 +126,31 @@ export class Store {
     await this.database.transaction((run) => run('SELECT 1'));
   }
 }
+
+const keepLost = async (
+  run: Run,
+  document: string,
+  { item, place, ...lost }: LostValue,
+): Promise<KeptLost[]> => {
+  const [held] = await run('SELECT item FROM lost WHERE document = ? AND place = ?', document, place);
+  if (held?.item === item) return [];
+  // A later one counts as new, and has a number of its own.
+  if (held) await run('DELETE FROM lost WHERE document = ? AND place = ?', document, place);
+  const [row] = await run(
+    'INSERT INTO lost (document, place, item, content) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING RETURNING n',
+    document,
+    place,
+    item,
+    JSON.stringify(lost),
+  );
+  if (!row) return [];
+  await run(
+    `DELETE FROM lost WHERE document = ? AND n NOT IN (SELECT n FROM lost WHERE document = ? ORDER BY n DESC LIMIT ${LOST_KEPT})`,
+    document,
+    document,
+  );
+  return [{ place, lost: { type: 'lost', n: Number(row.n), ...lost } }];
+};
 
 const rowsOf = async (
   run: Run,

@@ -1,9 +1,9 @@
 import type { Storing } from '../../document/sharing/wire.ts';
 import type { Metrics } from '../base/metrics.ts';
-import type { Addition, Store } from './store.ts';
+import type { Addition, KeptLost, Store } from './store.ts';
 
 interface Waiting extends Addition {
-  stored(): void;
+  stored(lost: readonly KeptLost[]): void;
 }
 
 /** Waits between tries, milliseconds. */
@@ -36,9 +36,9 @@ export class Writer {
   }
 
   /** @param stored is called once it is committed. */
-  append(document: string, update: Uint8Array, stored: () => void): void {
-    this.queue.push({ document, update, stored });
-    this.bytes += update.length;
+  append(addition: Addition, stored: Waiting['stored']): void {
+    this.queue.push({ ...addition, stored });
+    this.bytes += addition.update.length;
     this.working ??= this.work();
   }
 
@@ -59,8 +59,9 @@ export class Writer {
     let wait = FIRST_WAIT;
     while (this.queue.length > 0) {
       const batch = this.queue.slice(0, TOGETHER);
+      let told: KeptLost[][];
       try {
-        await this.store.append(batch);
+        told = await this.store.append(batch);
       } catch (error) {
         this.metrics.add('commits_failed');
         this.tell(this.store.database.isFull(error) ? 'full' : 'failing', error);
@@ -72,9 +73,9 @@ export class Writer {
       this.metrics.add('commits');
       this.queue = this.queue.slice(batch.length);
       wait = FIRST_WAIT;
-      for (const { update, stored } of batch) {
+      for (const [i, { update, stored }] of batch.entries()) {
         this.bytes -= update.length;
-        stored();
+        stored(told[i] ?? []);
       }
       this.tell('well');
     }

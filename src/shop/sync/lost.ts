@@ -2,10 +2,7 @@ import * as Y from 'yjs';
 import { sameValue } from '../../document/model/fields.ts';
 import { fieldOfKey, listsIn, listText } from '../../document/model/readings.ts';
 import { GONE, ORDER } from '../../document/model/replica.ts';
-import type { Lost } from '../../document/sharing/wire.ts';
-
-/** A value that did not remain, and what tells it from all others of the document wherever it is found. */
-export type Found = Omit<Lost, 'n' | 'type'> & { item: string };
+import type { LostValue } from '../store/store.ts';
 
 const nameOf = ({ id }: Y.Item): string => `${id.client}-${id.clock}`;
 
@@ -44,8 +41,8 @@ const placeOf = (doc: Y.Doc, { parent, parentSub }: Y.Item): { cell?: string; ke
  * Values of a sheet that were written by two who had not seen each other, of which one remains: looked for when a transaction
  * is done and before what it deleted is forgotten. Whichever of the two came first to this server.
  */
-export const lostIn = (doc: Y.Doc, transaction: Y.Transaction): Found[] => {
-  const found: Found[] = [];
+export const lostIn = (doc: Y.Doc, transaction: Y.Transaction): LostValue[] => {
+  const found: LostValue[] = [];
   const note = (item: Y.Item, lost: unknown) => {
     const place = placeOf(doc, item);
     if (!place) return;
@@ -53,9 +50,10 @@ export const lostIn = (doc: Y.Doc, transaction: Y.Transaction): Found[] => {
     if (!sameValue(lost, kept))
       found.push({
         ...place,
+        place: `${place.cell ?? ''} ${place.key} ${item.id.client}`,
         item: nameOf(item),
-        ...(lost !== undefined && { lost }),
-        ...(kept !== undefined && { kept }),
+        lost,
+        kept,
       });
   };
   const isNew = ({ id }: Y.Item) => id.clock >= (transaction.beforeState.get(id.client) ?? 0);
@@ -84,7 +82,7 @@ export const lostIn = (doc: Y.Doc, transaction: Y.Transaction): Found[] => {
 };
 
 /** Readings that were added to a list while another put a text in its place: they stand nowhere. */
-const readingsUnder = (doc: Y.Doc, map: Y.Map<unknown>, paths: ReadonlySet<string>): Found[] => {
+const readingsUnder = (doc: Y.Doc, map: Y.Map<unknown>, paths: ReadonlySet<string>): LostValue[] => {
   const texts = [...paths].filter((path) => typeof map.get(path) === 'string');
   if (texts.length === 0) return [];
   const lists = listsIn(map.entries());
@@ -96,6 +94,7 @@ const readingsUnder = (doc: Y.Doc, map: Y.Map<unknown>, paths: ReadonlySet<strin
     return [
       {
         ...place,
+        place: `${place.cell ?? ''} ${path}`,
         item: `${nameOf(item)} ${elements.map(([id]) => id).join(' ')}`,
         lost: listText(elements, undefined),
         kept: map.get(path),

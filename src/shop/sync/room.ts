@@ -1,12 +1,14 @@
 import * as Y from 'yjs';
-import { LOST_KEPT, type Lost, type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
+import { sameValue } from '../../document/model/fields.ts';
+import { LOST_KEPT, type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
-import type { Store } from '../store/store.ts';
+import type { KeptLost, Store } from '../store/store.ts';
 import type { Writer } from '../store/writer.ts';
 import { frames } from './frames.ts';
-import { type Entry, entryBytes, PresenceTable } from './presence.ts';
-import { Shadow } from './shadow.ts';
+import { type Entry, entriesIn, entryBytes, PresenceTable } from './presence.ts';
+import { Shadow, type Taken } from './shadow.ts';
+import type { Kind } from './together.ts';
 
 /** Whoever has a document open. */
 export interface Member {
@@ -22,13 +24,13 @@ export interface RoomParts {
   metrics: Metrics;
   limits: Limits;
   /** Passes on to other servers what came to this one. */
-  tell?: (document: string, what: 'update' | 'presence' | 'lost', bytes: Uint8Array) => void;
+  tell?: ((document: string, kind: Kind, bytes: Uint8Array) => void) | undefined;
 }
 
 /** Rows are merged in the store once so many have come to those that were there. */
 const MERGE_EVERY = 400;
-/** Updates are told again to a server that opens the document within so many milliseconds of them. */
-const RECENT = 10_000;
+/** Milliseconds for which lost values are gathered. */
+const TOLD_AFTER = 250;
 
 /** A document that somebody has open. */
 export class Room {
@@ -36,18 +38,19 @@ export class Room {
   readonly shadow: Shadow;
   private readonly presence = new PresenceTable<Member>();
   private readonly stored: Map<number, number>;
-  private readonly lost: Lost[];
+  private lost: KeptLost[];
   private appended = 0;
   private committed = 0;
   private waiting: Array<{ upTo: number; then: () => void }> = [];
   private rows: number;
   private emptySince = performance.now();
-  private recent: Array<{ update: Uint8Array; at: number; n: number }> = [];
+  private readonly gathered = new Map<string, KeptLost>();
+  private lostTimer: NodeJS.Timeout | undefined;
 
   private constructor(
     readonly name: string,
     private readonly parts: RoomParts,
-    kept: { updates: readonly Uint8Array[]; lost: Lost[] },
+    kept: { updates: readonly Uint8Array[]; lost: KeptLost[] },
   ) {
     this.shadow = new Shadow(name, parts.limits.items);
     this.stored = this.shadow.load(kept.updates);
@@ -76,7 +79,10 @@ export class Room {
     this.members.add(member);
     const there = this.presence.all();
     if (there.length > 0) member.send(frames.presence(this.name, entryBytes(there)));
-    for (const one of this.lost) member.send(frames.said(this.name, one));
+    for (const one of this.lost) {
+      const frame = this.lostFrame(one);
+      if (frame) member.send(frame);
+    }
     const { state } = this.parts.writer;
     if (state !== 'well') member.send(frames.said(this.name, { type: 'storing', state }));
   }
@@ -106,10 +112,9 @@ export class Room {
     if (taken.update) {
       metrics.add('updates_taken');
       metrics.add('updates_bytes', taken.update.length);
-      this.store(taken.update, taken.reached);
+      this.store(taken.update, taken);
       this.send(frames.update(this.name, taken.update), from);
       if (from && tell) tell(this.name, 'update', taken.update);
-      for (const { item, ...lost } of taken.lost) this.keepLost(item, lost);
     }
     return { early: taken.early };
   }
@@ -134,25 +139,50 @@ export class Room {
     this.passPresence(this.presence.expire(), undefined, false);
   }
 
-  presenceOf(here = false): Uint8Array {
-    return entryBytes(this.presence.all(here));
+  presenceOf(): Uint8Array {
+    return entryBytes(this.presence.all());
   }
 
   send(frame: Uint8Array, but?: Member): void {
     for (const member of this.members) if (member !== but) member.send(frame);
   }
 
-  /** A lost value that another server found. */
-  hearLost(lost: Lost): void {
-    if (this.lost.some(({ n }) => n === lost.n)) return;
-    this.lost.push(lost);
-    this.lost.splice(0, this.lost.length - LOST_KEPT);
-    this.send(frames.said(this.name, lost));
+  /** A lost value that is kept now, here or by another server. */
+  hearLost(kept: KeptLost): void {
+    if (this.lost.some(({ lost }) => lost.n === kept.lost.n)) return;
+    const others = this.lost.filter(({ place }) => place !== kept.place);
+    this.lost = [...others, kept].slice(-LOST_KEPT);
+    const frame = this.lostFrame(kept);
+    if (frame) this.send(frame);
   }
 
-  /** What another server, which opens the document now, may find in neither the store nor what is told to it. */
-  untold(): Uint8Array[] {
-    return this.recent.map(({ update }) => update);
+  /** What another server of the shop tells. */
+  hear(kind: Kind, bytes: Uint8Array): void {
+    const tell = this.parts.tell!;
+    if (kind === 'update') {
+      const taken = this.take(bytes);
+      // Something before it was not heard.
+      if ('early' in taken && taken.early) this.greet();
+    } else if (kind === 'presence') this.takePresence(entriesIn(bytes) ?? [], undefined);
+    else if (kind === 'lost') this.hearLost(JSON.parse(Buffer.from(bytes).toString()) as KeptLost);
+    else {
+      const missing = this.shadow.state(bytes);
+      if (missing.some((byte) => byte !== 0)) tell(this.name, 'update', missing);
+      if (kind === 'hello') {
+        tell(this.name, 'have', Y.encodeStateVector(this.shadow.doc));
+        this.tellPresence();
+      }
+    }
+  }
+
+  /** Asks the other servers for what they have and this one has not, and the other way round. */
+  greet(): void {
+    this.parts.tell?.(this.name, 'hello', Y.encodeStateVector(this.shadow.doc));
+    this.tellPresence();
+  }
+
+  private tellPresence(): void {
+    this.parts.tell?.(this.name, 'presence', entryBytes(this.presence.all(true)));
   }
 
   /** Takes what the store has and this room has not: after a time in which nothing came from other servers. */
@@ -166,18 +196,15 @@ export class Room {
   }
 
   end(): void {
+    this.tellLost();
     this.shadow.end();
   }
 
-  private store(update: Uint8Array, reached: ReadonlyMap<number, number>): void {
+  private store(update: Uint8Array, { reached, lost }: Taken): void {
     this.appended += 1;
     const n = this.appended;
-    if (this.parts.tell) {
-      const now = performance.now();
-      this.recent = this.recent.filter((one) => one.n > this.committed || now - one.at < RECENT);
-      this.recent.push({ update, at: now, n });
-    }
-    this.parts.writer.append(this.name, update, () => {
+    this.parts.writer.append({ document: this.name, update, lost }, (told) => {
+      for (const one of told) this.tellLater(one);
       for (const [client, clock] of reached) this.stored.set(client, clock);
       this.committed = n;
       this.rows += 1;
@@ -196,21 +223,28 @@ export class Room {
     void this.parts.store.merge(this.name).catch(() => {});
   }
 
-  private keepLost(item: string, lost: Omit<Lost, 'n' | 'type'>): void {
-    this.parts.store
-      .keepLost(this.name, item, lost)
-      .then((n) => {
-        // Another server found it first, and tells.
-        if (n === undefined) return;
-        const told: Lost = { type: 'lost', n, ...lost };
-        this.parts.metrics.add('lost_values');
-        this.hearLost(told);
-        this.parts.tell?.(this.name, 'lost', Buffer.from(JSON.stringify(told)));
-      })
-      .catch(() => {
-        // Not kept, but told to those who are here.
-        this.send(frames.said(this.name, { type: 'lost', n: (this.lost.at(-1)?.n ?? 0) + 1, ...lost }));
-      });
+  /** Somebody who comes back brings what they wrote one by one: the last of a field is told, and once. */
+  private tellLater(kept: KeptLost): void {
+    this.gathered.set(kept.place, kept);
+    this.lostTimer ??= setTimeout(() => this.tellLost(), TOLD_AFTER);
+  }
+
+  private tellLost(): void {
+    clearTimeout(this.lostTimer);
+    this.lostTimer = undefined;
+    const gathered = [...this.gathered.values()];
+    this.gathered.clear();
+    for (const kept of gathered) {
+      this.hearLost(kept);
+      this.parts.metrics.add('lost_values');
+      this.parts.tell?.(this.name, 'lost', Buffer.from(JSON.stringify(kept)));
+    }
+  }
+
+  /** What stands by now goes with it; nothing where that is the same again. */
+  private lostFrame({ lost }: KeptLost): Uint8Array | undefined {
+    const kept = this.shadow.field(lost);
+    return sameValue(kept, lost.lost) ? undefined : frames.said(this.name, { ...lost, kept });
   }
 
   private passPresence(entries: readonly Entry[], from?: Member, further = true): void {

@@ -23,6 +23,9 @@ export class Session implements Member {
     private readonly line: Over,
   ) {
     line.send(frames.authenticated(room.name, key.readOnly));
+    // Before anything is told: what a page wrote and another overwrote is forgotten by the page once it hears of it. Whoever
+    // only reads is asked for nothing, and so has nothing to be refused for.
+    if (!key.readOnly) this.ask();
     room.enter(this);
   }
 
@@ -98,8 +101,6 @@ export class Session implements Member {
       return;
     }
     this.send(frames.answer(room.name, missing));
-    // Whoever only reads is asked for nothing, and so has nothing to be refused for.
-    if (!this.key.readOnly) this.ask();
   }
 
   private ask(): void {

@@ -1,7 +1,8 @@
 import * as Y from 'yjs';
 import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
+import type { LostValue } from '../store/store.ts';
 import { type Judge, judgeOf, updateFault } from './judge.ts';
-import { type Found, lostIn } from './lost.ts';
+import { lostIn } from './lost.ts';
 
 /** What an update came to. */
 export interface Taken {
@@ -9,7 +10,7 @@ export interface Taken {
   update: Uint8Array | undefined;
   /** How far each client it brought something of has come. */
   reached: ReadonlyMap<number, number>;
-  lost: readonly Found[];
+  lost: readonly LostValue[];
   /** Some of it builds on what has not come: that part was left out. */
   early: boolean;
 }
@@ -30,7 +31,7 @@ export class Shadow {
   bytes = 0;
 
   private fault: string | undefined;
-  private lost: Found[] = [];
+  private lost: LostValue[] = [];
   private emitted: Array<{ update: Uint8Array; transaction: Y.Transaction }> = [];
 
   constructor(
@@ -90,6 +91,12 @@ export class Shadow {
   /** Everything, or what is missing behind a state vector. */
   state(vector?: Uint8Array): Uint8Array {
     return Y.encodeStateAsUpdate(this.doc, vector);
+  }
+
+  /** What a field of a sheet holds now. */
+  field({ cell, key }: { cell?: string; key: string }): unknown {
+    const cells = this.doc.getMap<Y.Map<unknown>>('cells');
+    return (cell === undefined ? this.doc.getMap('sheet') : cells.get(cell))?.get(key);
   }
 
   /** Puts one whole in place of the updates, which may be fewer bytes. */

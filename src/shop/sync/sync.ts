@@ -20,6 +20,7 @@ import { Writer } from '../store/writer.ts';
 import { frames } from './frames.ts';
 import { type Admitted, type Hub, Line } from './line.ts';
 import { Room } from './room.ts';
+import { Together } from './together.ts';
 
 export interface SyncParts {
   /** Prepared. */
@@ -27,6 +28,8 @@ export interface SyncParts {
   keys: Keys;
   metrics: Metrics;
   limits?: Partial<Limits>;
+  /** Address of the Redis over which several servers share one database: `redis://...`. */
+  redis?: string | undefined;
 }
 
 interface Health {
@@ -36,6 +39,8 @@ interface Health {
   connections: number;
   /** Updates not yet stored. */
   waiting: number;
+  /** Whether the other servers are heard; absent where there is no other. */
+  together?: boolean;
 }
 
 export interface Sync {
@@ -71,6 +76,7 @@ class Server implements Hub, Sync {
   private readonly opened = new Map<string, Room>();
   private readonly counts = new Map<string, Count>();
   private readonly writer: Writer;
+  private readonly together: Together | undefined;
   private readonly timer: NodeJS.Timeout;
   private stopping = false;
 
@@ -79,6 +85,13 @@ class Server implements Hub, Sync {
     this.metrics = parts.metrics;
     this.sockets = new WebSocketServer({ noServer: true, maxPayload: 2 * this.limits.message });
     this.writer = new Writer(parts.store, parts.metrics, () => this.tellStoring());
+    if (parts.redis !== undefined)
+      this.together = new Together(
+        parts.redis,
+        parts.store.shop(),
+        (document, kind, bytes) => this.opened.get(document)?.hear(kind, bytes),
+        (document) => this.opened.get(document)?.greet(),
+      );
     parts.keys.whenEnded((ids) => {
       for (const line of this.lines) line.refuseKeys(ids);
     });
@@ -161,6 +174,7 @@ class Server implements Hub, Sync {
       documents: this.opened.size,
       connections,
       waiting: this.writer.waiting,
+      ...(this.together && { together: this.together.well }),
     };
   }
 
@@ -172,6 +186,7 @@ class Server implements Hub, Sync {
     await Promise.race([this.writer.drained(), late]);
     const left = await this.writer.end();
     for (const room of this.opened.values()) room.end();
+    this.together?.stop();
     this.opened.clear();
     this.rooms.clear();
     return left;
@@ -206,14 +221,21 @@ class Server implements Hub, Sync {
   private room(name: string): Promise<Room> {
     let room = this.rooms.get(name);
     if (!room) {
-      const { store, metrics } = this.parts;
-      room = Room.open(name, { store, metrics, limits: this.limits, writer: this.writer });
-      room.then(
-        (opened) => this.opened.set(name, opened),
-        () => this.rooms.delete(name),
-      );
+      room = this.openRoom(name);
+      room.catch(() => this.rooms.delete(name));
       this.rooms.set(name, room);
     }
+    return room;
+  }
+
+  private async openRoom(name: string): Promise<Room> {
+    const { store, metrics } = this.parts;
+    // What is told from here on is heard; what was told before is in the store, or answers the greeting.
+    await this.together?.join(name);
+    const tell = this.together?.tell.bind(this.together);
+    const room = await Room.open(name, { store, metrics, limits: this.limits, writer: this.writer, tell });
+    this.opened.set(name, room);
+    room.greet();
     return room;
   }
 
@@ -225,7 +247,8 @@ class Server implements Hub, Sync {
         this.opened.delete(name);
         this.rooms.delete(name);
         room.end();
-      }
+        this.together?.leave(name);
+      } else if (this.together && !this.together.well) void room.lookAgain().catch(() => {});
     }
     // Buckets that are full again remember nothing.
     for (const [of, count] of this.counts) if (count.open === 0 && isFull(count)) this.counts.delete(of);
