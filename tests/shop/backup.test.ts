@@ -32,9 +32,12 @@ beforeAll(async () => {
   await store.append([
     { document: 'sheet.a', update: update('α') },
     { document: 'sheet.b', update: update('b') },
-    { document: 'sheet.a', update: update('more') },
+    {
+      document: 'sheet.a',
+      update: update('more'),
+      lost: [{ item: 'one', place: 'c1 entry 1', cell: 'c1', key: 'entry', lost: '1 mm', kept: '2 mm' }],
+    },
   ]);
-  await store.keepLost('sheet.a', 'one', { cell: 'c1', key: 'entry', lost: '1 mm', kept: '2 mm' });
   key = (await new Keys(store.database).make({ label: 'desk', readOnly: false })).key;
   file = join(folder, 'shop.backup');
   expect(await writeBackup(store.database, file)).toBeUndefined();
@@ -53,8 +56,9 @@ describe('a backup of a shop', () => {
     expect(await other.lost('sheet.a')).toEqual(await store.lost('sheet.a'));
     expect(await new Keys(other.database).rightsOf(key)).toMatchObject({ label: 'desk', readOnly: false });
     // What comes next has a number of its own.
-    const next = await other.keepLost('sheet.a', 'two', { cell: 'c1', key: 'entry', lost: 1, kept: 2 });
-    expect(next).toBeGreaterThan((await store.lost('sheet.a'))[0]!.n);
+    const lost = [{ item: 'two', place: 'c1 entry 2', cell: 'c1', key: 'entry', lost: 1, kept: 2 }];
+    const [told] = await other.append([{ document: 'sheet.a', update: update('next'), lost }]);
+    expect(told?.[0]?.lost.n).toBeGreaterThan((await store.lost('sheet.a'))[0]!.lost.n);
   });
 
   test('holds no key in clear, is read by its owner alone, and overwrites nothing', async () => {

@@ -2,11 +2,10 @@ import { afterEach, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { covers, sheetDocument } from '../../src/document/sharing/wire.ts';
 import { Keys } from '../../src/shop/store/keys.ts';
-import { openStore } from '../../src/shop/store/open.ts';
 import { Draw } from '../engine/slips/draw.ts';
 import { walk } from '../walk.ts';
 import { type Running, running } from './killed.ts';
-import { Device, dropFolder, newFolder } from './served.ts';
+import { Device, dropFolder, newFolder, openStore } from './served.ts';
 
 const SHEET = sheetDocument('saw-arbor');
 const devices: Device[] = [];
@@ -23,7 +22,7 @@ const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /** What the file alone holds, while no server has it open. */
 const inFile = async (): Promise<Record<string, Record<string, unknown>>> => {
-  const store = await openStore({ folder });
+  const store = await openStore(folder);
   const doc = new Y.Doc();
   for (const update of await store.load(SHEET)) Y.applyUpdate(doc, update);
   await store.database.close();
@@ -34,7 +33,7 @@ it('a server that is killed at any moment has lost nothing that it told was stor
   const kills = walk(2, 20);
   const edits = walk(15, 50);
   folder = newFolder();
-  const store = await openStore({ folder });
+  const store = await openStore(folder);
   const { key } = await new Keys(store.database).make({ label: 'the shop', readOnly: false });
   await store.database.close();
   server = await running(folder);

@@ -19,8 +19,9 @@ import {
 import type { Limits } from '../../src/shop/base/limits.ts';
 import { Metrics } from '../../src/shop/base/metrics.ts';
 import { Keys } from '../../src/shop/store/keys.ts';
-import { openStore } from '../../src/shop/store/open.ts';
-import type { Store } from '../../src/shop/store/store.ts';
+import { openPostgres } from '../../src/shop/store/postgres.ts';
+import { openSqlite } from '../../src/shop/store/sqlite.ts';
+import { Store } from '../../src/shop/store/store.ts';
 import { openSync, type Sync } from '../../src/shop/sync/sync.ts';
 
 /** A server of a shop on a port of this machine, with its database in a file. */
@@ -39,6 +40,15 @@ export interface Served {
 export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'fitwright-shop-'));
 export const dropFolder = (folder: string): void => rmSync(folder, { recursive: true, force: true });
 
+/** @param pages at most so many pages of the file: a full disk, made at will */
+export const openStore = async (folder: string, postgres?: string, pages?: number): Promise<Store> => {
+  const store = new Store(
+    postgres ? await openPostgres(postgres) : await openSqlite(join(folder, 'shop.sqlite'), pages),
+  );
+  await store.prepare();
+  return store;
+};
+
 export async function served({
   folder = newFolder(),
   limits = {},
@@ -54,7 +64,7 @@ export async function served({
   redis?: string;
   pages?: number;
 } = {}): Promise<Served> {
-  const store = await openStore({ folder, postgres, pages });
+  const store = await openStore(folder, postgres, pages);
   const keys = new Keys(store.database);
   await keys.follow(60_000);
   const metrics = new Metrics();

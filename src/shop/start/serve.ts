@@ -73,7 +73,7 @@ export const serve = async (options: Options): Promise<void> => {
   const keys = new Keys(store.database);
   await keys.follow(LOOKS);
   const metrics = new Metrics();
-  const sync = openSync({ store, keys, metrics });
+  const sync = openSync({ store, keys, metrics, redis: options.redis });
   const server = createShopServer({
     site,
     hosts: new Hosts([hostname(), ...names]),
