@@ -12,15 +12,14 @@ export const BenchPart = () => {
       <Show when={workedLines(sheet, library()).length > 0}>
         <section class="print-bench">
           <h2>At the press and the bench</h2>
-          <ul class="run">
+          <ul>
             <For each={workedLines(sheet, library())}>
               {(row) => (
                 <li>
-                  {row.number} {row.title}:{' '}
+                  <b>{row.number}</b> {row.title}
                   <For each={row.outputs}>
-                    {({ output, label, figure }, k) => (
+                    {({ output, label, figure }) => (
                       <span class="known">
-                        {k() > 0 ? '; ' : ''}
                         {label} <b>{show.output(row.cell, output).value(figure)}</b>{' '}
                         {show.output(row.cell, output).beside(figure, false)}
                       </span>
@@ -35,11 +34,11 @@ export const BenchPart = () => {
       <Show when={readingLines(sheet).length > 0}>
         <section class="print-bench">
           <h2>Read off the parts</h2>
-          <ul class="run">
+          <ul>
             <For each={readingLines(sheet)}>
               {(row) => (
                 <li>
-                  {row.number} {row.title}: <b>{row.readings}</b>
+                  <b>{row.number}</b> {row.title}: <b>{row.readings}</b>
                   {row.gauge ? `, with ${row.gauge}` : ', no gauge named'}
                 </li>
               )}
@@ -50,11 +49,11 @@ export const BenchPart = () => {
       <Show when={thingLines(sheet, library()).length > 0}>
         <section class="print-bench">
           <h2>Metals and gauges</h2>
-          <ul class="run">
+          <ul>
             <For each={thingLines(sheet, library())}>
               {(row) => (
                 <li>
-                  {row.number} {row.title}: <b>{row.is}</b>
+                  <b>{row.number}</b> {row.title}: <b>{row.is}</b>
                 </li>
               )}
             </For>

@@ -69,7 +69,7 @@ export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
     return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) => {
       const figure = standingFigure(output);
       const read = output.stands === 'measured' || line!.record.role === 'measured';
-      return output.limits
+      return output.limits && !output.idle
         ? [
             {
               cell: id,

@@ -82,7 +82,7 @@ export default function PrintSheet() {
   };
   const boxes = (): Array<[string, string | undefined]> => [
     ...titleBoxes().map(({ field, label }): [string, string | undefined] => [label, title()[field]]),
-    ['Reference temperature', title().referenceTemperature ?? '20 °C (ISO 1)'],
+    ['Reference temperature', title().referenceTemperature?.replace('deg', '°') ?? '20 °C (ISO 1)'],
     ['Checks follow', RULE_WORDS[sheet.state.rule]],
     ['Fingerprint', print()],
   ];
@@ -102,6 +102,11 @@ export default function PrintSheet() {
         </dl>
       </header>
 
+      <Show when={sheet.state.rev === 0}>
+        <p class="print-defers">
+          Printed before its figures were worked out: print it again once they are on the screen.
+        </p>
+      </Show>
       <Running title="Not answered yet" class="print-cautions" list={questions()} />
       <Show when={care().length > 0}>
         <section class="print-cautions print-care">
