@@ -198,7 +198,8 @@ const isSame = (a: Float64Array, b: Float64Array): boolean => {
   return true;
 };
 
-const slopesOf = ({ enclosure, uses, places }: RowBound, members: number): Float64Array => {
+/** Slopes of a row, or of a part of its formula, in each member, by those that stand at the ports. */
+export const slopesOf = ({ enclosure, uses, places }: RowBound, members: number): Float64Array => {
   const slopes = new Float64Array(2 * members);
   const ports = enclosure?.ports ?? [];
   for (let i = 0; i < uses.length; i++) {

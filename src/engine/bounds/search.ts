@@ -75,7 +75,8 @@ export function search(
         number: count++,
         low: a,
         high: b,
-        slopes: part.slopes,
+        // The next part is worked out in the same place.
+        slopes: part.slopes.slice(),
       });
       return;
     }

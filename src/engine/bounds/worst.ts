@@ -3,6 +3,7 @@ import type { Grid } from '../network/grid.ts';
 import type { Row, RowBound, Worst } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import { Cone, type Part } from './cone.ts';
+import { type Known, knownByParts } from './parts.ts';
 import { FEW_PARTS, MOST_PARTS, search } from './search.ts';
 
 const ALL = Number.POSITIVE_INFINITY;
@@ -41,19 +42,38 @@ export class WorstCases {
     const ways = this.waysOf(row, bound);
     if (!(bound.flags & FAULTS) && ways.every((way) => way !== 0))
       return { lowest: ways as (-1 | 1)[], lo: bound.lo, hi: bound.hi, isLoose: false };
-    return this.byOne(row, bound) ?? this.bySearch(row, bound, ways);
+    return this.byOne(row, bound) ?? this.byParts(row, bound, ways) ?? this.bySearch(row, bound, ways);
+  }
+
+  /** By the parts of its formula, where what they come to tells one end or both. */
+  private byParts(row: Row, bound: RowBound, ways: readonly (-1 | 0 | 1)[]): Worst | undefined {
+    if (bound.flags & FAULTS) return undefined;
+    const known = knownByParts(row, bound, {
+      cone: () => this.coneOf(row),
+      load: () => this.load(row, bound),
+      waysOf: (slopes, lo, hi) => this.waysBy(row, slopes, lo, hi),
+      endOf: (source, way) => {
+        const { lo = Number.NaN, hi = Number.NaN } = this.network.sourceRow(source)?.bound ?? {};
+        return way < 0 !== this.isTurned(source) ? lo : hi;
+      },
+    });
+    if (!known || !(known.isLow || known.isHigh)) return undefined;
+    return this.bySearch(row, bound, ways, known);
   }
 
   /** By member: the end at which the row is lowest, 0 where it goes both ways. */
-  private waysOf(row: Row, bound: RowBound): (-1 | 0 | 1)[] {
-    const { slopes } = bound;
+  private waysOf(row: Row, { slopes, lo, hi }: RowBound): (-1 | 0 | 1)[] {
+    return this.waysBy(row, slopes, lo, hi);
+  }
+
+  private waysBy(row: Row, slopes: Float64Array, least: number, most: number): (-1 | 0 | 1)[] {
     const reaches = row.members.map((source, m) => {
       const { lo = 0, hi = 0 } = this.network.sourceRow(source)?.bound ?? {};
       const steepest = Math.max(Math.abs(slopes[2 * m] as number), Math.abs(slopes[2 * m + 1] as number));
       return steepest === 0 || hi === lo ? 0 : steepest * (hi - lo);
     });
     const whole = reaches.reduce((sum, reach) => sum + (reach < ALL ? reach : 0), 0);
-    const size = Math.max(Math.abs(bound.lo), Math.abs(bound.hi));
+    const size = Math.max(Math.abs(least), Math.abs(most));
     const nothing = Math.max(NOTHING * whole, size < ALL ? ULP * size : 0);
     return row.members.map((source, m) => {
       const [low, high] = [slopes[2 * m] as number, slopes[2 * m + 1] as number];
@@ -124,18 +144,28 @@ export class WorstCases {
     });
   }
 
-  private bySearch(row: Row, bound: RowBound, ways: readonly (-1 | 0 | 1)[]): Worst {
+  private coneOf(row: Row): Cone {
     let cone = this.cones.get(row);
     if (!cone) {
       cone = new Cone(row, this.grid);
       this.cones.set(row, cone);
     }
-    const low = this.end(row, bound, cone, ways, -1);
-    const high = low.isLost ? low : this.end(row, bound, cone, ways, 1);
+    return cone;
+  }
+
+  private bySearch(row: Row, bound: RowBound, ways: readonly (-1 | 0 | 1)[], known?: Known): Worst {
+    const low = known?.isLow
+      ? { outer: known.lo, best: known.lo, isLost: false }
+      : this.end(row, bound, ways, -1);
+    const high = low.isLost
+      ? low
+      : known?.isHigh
+        ? { outer: 0 - known.hi, best: 0 - known.hi, isLost: false }
+        : this.end(row, bound, ways, 1);
     if (low.isLost || high.isLost) return nowhere;
     const [lo, hi] = [low.outer, 0 - high.outer];
-    const known = CLOSE * (hi - lo < ALL ? hi - lo : Math.abs(lo > -ALL ? lo : hi));
-    const isLoose = (lo > -ALL && low.best - lo > known) || (hi < ALL && high.best - high.outer > known);
+    const close = CLOSE * (hi - lo < ALL ? hi - lo : Math.abs(lo > -ALL ? lo : hi));
+    const isLoose = (lo > -ALL && low.best - lo > close) || (hi < ALL && high.best - high.outer > close);
     return { lowest: undefined, lo, hi, isLoose };
   }
 
@@ -143,10 +173,10 @@ export class WorstCases {
   private end(
     row: Row,
     bound: RowBound,
-    cone: Cone,
     ways: readonly (-1 | 0 | 1)[],
     side: -1 | 1,
   ): { outer: number; best: number; isLost: boolean } {
+    const cone = this.coneOf(row);
     const free: number[] = [];
     const low: number[] = [];
     const high: number[] = [];

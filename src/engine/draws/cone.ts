@@ -4,8 +4,9 @@ import type { EngineFunction } from '../network/functions.ts';
 import { type Grid, highColumn, lowColumn } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import { keyOf } from '../rows/key.ts';
-import { fillerOf } from './distributions.ts';
-import { GROUP, Stream } from './stream.ts';
+import { placed } from './distributions.ts';
+import { GROUP } from './stream.ts';
+import { beginTurn, unitDraws } from './unit-draws.ts';
 
 /** Draws computed at a time: few enough for the blocks of a cone to stay near the processor. */
 export const BLOCK = 2 * GROUP;
@@ -25,6 +26,7 @@ export class Cone {
     private readonly compiled: Compiled,
     private readonly seed: number,
   ) {
+    beginTurn();
     const all = new Set<Row>(rows);
     for (const row of all) if (row.members.length > 0) for (const used of row.uses) all.add(used);
     for (const row of [...all].sort((a, b) => a.place - b.place)) this.lay(row);
@@ -59,17 +61,17 @@ export class Cone {
     };
     const { distribution, k, dof } = body.ends;
     const [low, high] = [at(lowColumn(row.source)), at(highColumn(row.source))];
-    const fill = fillerOf({ nominal: this.nominal(row), low, high, distribution, k, dof });
     // A source that does not move needs no stream.
     if (low === high) {
       own.fill(low);
       return;
     }
-    const stream = new Stream(row.key, this.seed);
+    const units = unitDraws(row.key, this.seed, { distribution, dof });
+    const { from, times } = placed({ nominal: this.nominal(row), low, high, distribution, k, dof });
     this.steps.push((group, n) => {
-      for (let from = 0; from < n; from += GROUP) {
-        stream.begin(group + from / GROUP);
-        fill(own.subarray(from, Math.min(n, from + GROUP)), Math.min(GROUP, n - from), stream);
+      for (let at = 0; at < n; at += GROUP) {
+        const unit = units(group + at / GROUP);
+        for (let i = 0; i < GROUP; i++) own[at + i] = from + times * (unit[i] as number);
       }
     });
   }

@@ -33,7 +33,8 @@ const SIDES = ['lower', 'upper', 'wear'] as const;
 
 /** Counts of one judged row over the draws so far. */
 export class Tally {
-  private readonly deviations = new Float32Array(LOOKS[LOOKS.length - 1] as number);
+  /** As long as the next look wants them. */
+  private deviations = new Float32Array(LOOKS[0]);
   private found = 0;
   private draws = 0;
   private sum = 0;
@@ -53,6 +54,11 @@ export class Tally {
   /** Takes in what was drawn last. */
   take(cone: Cone, n: number): void {
     const values = cone.of(this.asked.row);
+    if (this.draws + n > this.deviations.length) {
+      const longer = new Float32Array(LOOKS.find((look) => look >= this.draws + n) ?? 2 * (this.draws + n));
+      longer.set(this.deviations);
+      this.deviations = longer;
+    }
     const { nominal, deviations } = this;
     let { found, sum, squares } = this;
     for (let i = 0; i < n; i++) {

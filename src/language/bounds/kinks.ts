@@ -48,7 +48,7 @@ abstract class Many extends Bound {
 export class Extreme extends Many {
   constructor(
     parts: readonly Bound[],
-    private readonly way: -1 | 1,
+    readonly way: -1 | 1,
   ) {
     super(parts);
   }

@@ -96,6 +96,24 @@ describe('a worst case with kinks, turns and steps', () => {
     expect(found.atMost).toBeUndefined();
   });
 
+  // In closed form: a sum of twelve sizes of ± 1 mm reaches 12 mm either way.
+  it.each([
+    ['how far apart two long sums are', '= ABS(SUMS - 60 mm)', 0, 0.012],
+    ['the greater of two with nothing in common', '= MAX(ODD; EVEN) - MIN(b1; b2)', -0.007, 0.007],
+  ])('with many sources: %s', (_, formula, low, high) => {
+    const names = Array.from({ length: 12 }, (_, i) => `a${i}`);
+    const half = (odd: number): string => `(${names.filter((_, i) => i % 2 === odd).join(' + ')} - 30 mm)`;
+    const x = formula
+      .replace('SUMS', `(${names.join(' + ')})`)
+      .replace('ODD', half(1))
+      .replace('EVEN', half(0));
+    const pair = { b1: '0 mm ± 1 mm', b2: '0 mm ± 1 mm' };
+    const found = lastOf({ ...pair, ...Object.fromEntries(names.map((name) => [name, '5 mm ± 1 mm'])), x });
+    expect(found.low).toBeCloseTo(low, 12);
+    expect(found.high).toBeCloseTo(high, 12);
+    expect(found.atMost).toBeUndefined();
+  });
+
   it('does not hold where the truth reaches over the limit', () => {
     const x = '= MIN(b1; b2) - MAX(h1; h2)';
     expect(lastOf({ ...FIT, x }, { upper: '0.020 mm' }).state).toBe('may miss');
