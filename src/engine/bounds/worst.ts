@@ -10,6 +10,8 @@ const ALL = Number.POSITIVE_INFINITY;
 /** Share of the whole spread below which a source counts for nothing: rounding, where what is shared drops out. */
 const NOTHING = 1e-12;
 const ULP = 2.3e-16;
+/** What moves no more than so many times its rounding with every source in the middle does not move: there is nothing to find. */
+const DUST = 4;
 /** An end known to this share of the spread is known. */
 const CLOSE = 1e-4;
 
@@ -154,6 +156,9 @@ export class WorstCases {
   }
 
   private bySearch(row: Row, bound: RowBound, ways: readonly (-1 | 0 | 1)[], known?: Known): Worst {
+    const { middleLo, middleHi } = bound;
+    if (!(bound.flags & FAULTS) && bound.hi - bound.lo <= DUST * (middleHi - middleLo))
+      return { lowest: undefined, lo: bound.lo, hi: bound.hi, isLoose: false };
     const low = known?.isLow
       ? { outer: known.lo, best: known.lo, isLost: false }
       : this.end(row, bound, ways, -1);
