@@ -126,6 +126,34 @@ describe('JCGM 101:2008, 9.2: the additive model', () => {
   });
 });
 
+/**
+ * The comparison loss x1^2 + x2^2, both of standard uncertainty 0.005 and uncorrelated, in millionths: mean, standard
+ * uncertainty and the shortest 95 % coverage interval by draws (table 5 of the guide, from memory). At x1 = 0 the linear
+ * figure has no spread at all.
+ */
+describe('JCGM 101:2008, 9.4: a sum of squares at and near its least', () => {
+  const loss = (x: string) =>
+    sheet([
+      cell('x_1', 'measured', `${x} mm ± 0.010 mm`),
+      cell('x_2', 'measured', '0 mm ± 0.010 mm'),
+      cell('y', 'worked', '= x_1^2 + x_2^2', { quantity: 'area' }),
+    ]);
+  const MILLIONTH = 1e-12;
+
+  test.each([
+    ['0', 50, 50, 0, 150],
+    ['0.010', 150, 112, 0, 367],
+    ['0.050', 2551, 502, 1590, 3543],
+  ])('x1 = %s', (x, mean, deviation, low, high) => {
+    const found = drawn(loss(x), 'y', 400_000);
+    near(found.mean / MILLIONTH, mean, 2);
+    near(found.deviation / MILLIONTH, deviation, 2);
+    near(found.low / MILLIONTH, low, 12);
+    near(found.high / MILLIONTH, high, 12);
+    if (x === '0') expect(computed(loss(x)).figure('y').u).toBeLessThan(1e-3 * deviation * MILLIONTH);
+  });
+});
+
 describe('EA-4/02 S10: a vernier calliper at 150 mm', () => {
   const file = sheet([
     cell('indicated', 'given', '150.10 mm'),
