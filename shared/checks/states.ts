@@ -68,6 +68,9 @@ const CODES = new Map<CheckState, VerdictCode>([
   ['entry in error', 'in-error'],
 ]);
 
+/** A word that was written down by another version may be none of these. */
+export const isState = (word: string): word is CheckState => CODES.has(word as CheckState);
+
 /**
  * What a plan and a calculation have one word for goes by the code of the plan.
  * @param where given where a part is proven of what was read alone

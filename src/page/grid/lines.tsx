@@ -1,7 +1,7 @@
 import { For, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { late } from '../kit/late.tsx';
-import { DEFERS, K_WORDS } from '../state/care.ts';
+import { bandWords, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
 import { editEntry, emptyEntry } from '../state/edit-entry.ts';
@@ -158,7 +158,7 @@ export const Lines = () => {
             <AddLine after={sheet.state.order.at(-1) ?? null} onDone={adding.end} />
           </Suspense>
         </Show>
-        <p class="caption mt-3 mb-0">{K_WORDS}</p>
+        <p class="caption mt-3 mb-0">{bandWords(sheet.state.rule)}</p>
         <p class="caption mb-0">{DEFERS}</p>
       </div>
     </section>

@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { type CheckState, isPartState } from '../../../shared/checks/states.ts';
+import { type CheckState, isPartState, isState } from '../../../shared/checks/states.ts';
 import type { ListRow } from '../../document/storage/row.ts';
 import { CheckSign } from '../kit/check-mark.tsx';
 import { COUNTED, ORDER, standingOf, verdictClass } from '../kit/check-words.ts';
@@ -7,7 +7,9 @@ import { COUNTED, ORDER, standingOf, verdictClass } from '../kit/check-words.ts'
 /** How a job's checks stood when it was last worked out. */
 export const JobChecks = (props: { row: ListRow }) => {
   const counts = () => {
-    const states = Object.entries(props.row.checks?.counts ?? {}) as Array<[CheckState, number]>;
+    const states = Object.entries(props.row.checks?.counts ?? {}).flatMap(
+      ([state, count]): Array<[CheckState, number]> => (isState(state) ? [[state, count]] : []),
+    );
     return ORDER.flatMap((standing) => {
       const of = states.filter(([state]) => standingOf(state) === standing);
       const n = of.reduce((sum, [, count]) => sum + count, 0);
@@ -18,7 +20,10 @@ export const JobChecks = (props: { row: ListRow }) => {
       return [{ standing, n, state: part ?? sign, word: part ?? (n === 1 ? one : many) }];
     });
   };
-  const head = () => props.row.checks?.standing;
+  const head = () => {
+    const { standing } = props.row.checks ?? {};
+    return standing && isState(standing.state) ? standing : undefined;
+  };
   const waits = () => counts().some((count) => count.standing === 'waiting');
   return (
     <Show when={!head()} fallback={<HeadLine {...head()!} waits={waits()} />}>

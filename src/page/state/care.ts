@@ -1,3 +1,4 @@
+import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import { careOf } from '../../engine/report/care.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import type { Care } from '../kit/care-list.tsx';
@@ -12,6 +13,20 @@ export const DEFERS =
 /** Said once a sheet. */
 export const K_WORDS =
   '(k=2) behind a reading: its expanded uncertainty; the true size lies within it about 95 times in 100.';
+
+/** Which band stands behind a figure with limits, by the rule its verdict follows. */
+const BAND: Readonly<Record<DecisionRule, string>> = {
+  simple: '',
+  'worst-case':
+    'Behind a figure with limits stands its worst case: as far as it can be with all its sizes and doubts at their ends.',
+  'iso14253-2013':
+    'Behind a figure with limits stands its expanded uncertainty, behind every other its worst case.',
+  'iso14253-2017':
+    'Behind a figure with limits stands what holds 95 % of it, behind every other its worst case.',
+};
+
+/** What the bands behind the figures of a sheet are. */
+export const bandWords = (rule: DecisionRule): string => [K_WORDS, BAND[rule]].filter(Boolean).join(' ');
 
 type Lines = Pick<Sheet, 'line' | 'idOf' | 'titleOf'>;
 
