@@ -96,9 +96,9 @@ export class WorstCases {
   /** A row that goes one way with the only row it depends on is at its worst where that one is. */
   private byOne(row: Row, bound: RowBound): Worst | undefined {
     const { enclosure, uses } = bound;
-    const at = uses.findIndex((used) => used.bound);
+    const at = uses.findIndex(isMoving);
     const used = uses[at];
-    if (!enclosure || !used || used.source !== undefined || uses.some((one, i) => i !== at && one.bound))
+    if (!enclosure || !used || used.source !== undefined || uses.some((one, i) => i !== at && isMoving(one)))
       return undefined;
     const { dlo, dhi } = this.slopeIn(row, bound, at);
     if (!(dlo >= 0 || dhi <= 0)) return undefined;
@@ -213,6 +213,10 @@ export class WorstCases {
     return search(over, Float64Array.from(low), Float64Array.from(high), outer, reach, most);
   }
 }
+
+/** It has sources, and they move it: a limit that only stands or falls with them does not. */
+const isMoving = ({ bound }: Row): boolean =>
+  bound !== undefined && (bound.lo !== bound.hi || (bound.flags & FAULTS) !== 0);
 
 const nowhere: Worst = { lowest: undefined, lo: -ALL, hi: ALL, isLoose: false };
 
