@@ -38,8 +38,13 @@ export interface Running {
   pid: number;
 }
 
-export async function running(folder: string, port = 0): Promise<Running> {
-  const child: ChildProcess = spawn(process.execPath, [await serverFile(), folder, String(port)], {
+export async function running(
+  folder: string,
+  port = 0,
+  shared?: { redis: string; postgres: string },
+): Promise<Running> {
+  const also = shared ? [shared.redis, shared.postgres] : [];
+  const child: ChildProcess = spawn(process.execPath, [await serverFile(), folder, String(port), ...also], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const ended = new Promise<number | null>((done) => child.on('exit', done));

@@ -110,7 +110,12 @@ export class Device {
   closedWith: number | undefined;
   private mark = 0;
 
-  constructor(port: number, key: string, name: string, doc = new Y.Doc()) {
+  constructor(
+    port: number,
+    readonly key: string,
+    name: string,
+    doc = new Y.Doc(),
+  ) {
     this.doc = doc;
     this.socket = new HocuspocusProviderWebsocket({
       url: `ws://127.0.0.1:${port}${SYNC_PATH}`,

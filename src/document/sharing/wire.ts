@@ -9,7 +9,9 @@ import { fromBase64url, toBase64url } from './base64url.ts';
  * 2. One WebSocket at `/shop/sync` (`HocuspocusProviderWebsocket`) serves many documents, each a `HocuspocusProvider`:
  *    `sheet.<id>` ({@link sheetDocument}) holds the top-level types of a {@link SheetDocument}, `list` what is shared
  *    ({@link Shared}). Fields are plain values: no shared type is nested deeper than the map of a cell.
- * 3. The provider's token is {@link tokenOf}. Before it the server takes nothing, and it waits 5 seconds.
+ * 3. The provider's token is {@link tokenOf}. Before it the server takes nothing, and it waits 5 seconds; a line on which
+ *    nothing has come by then is a lost one, for the network may be slow. Once the key is taken the server asks for what the
+ *    page has before it tells anything: a page forgets a value of its own once another has overwritten it.
  * 4. A refusal names a {@link Refusal}: before the document is open as the reason of `onAuthenticationFailed`, after that as
  *    the reason of the provider's `onClose` (event code 1000). Either is final: the page detaches that provider, says why and
  *    sends nothing of that sheet again until somebody asks for it. What was refused is neither stored nor passed on; the
@@ -205,7 +207,7 @@ export const refusalIn = (reason: string | undefined): Refusal | undefined =>
 export const CLOSED = {
   /** A message was none of this protocol. */
   malformed: 4400,
-  /** Something else came before the key, or no key in time. */
+  /** Something else came before the key, too much, or a key that was refused and no other in time. */
   unauthenticated: 4401,
   /** More sockets than the server allows to one address. */
   crowded: 4429,

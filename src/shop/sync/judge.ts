@@ -12,7 +12,23 @@ export interface Judge {
   fault(doc: Y.Doc, transaction: Y.Transaction): string | undefined;
 }
 
-const sheetJudge: Judge = { empty: emptyReplica, roots: new Set(['cells', 'sheet']), fault: faultIn };
+/** A new line is looked at by its fields; a list beside them would be stored and never seen. */
+const hiddenIn = (doc: Y.Doc, { changed }: Y.Transaction): string | undefined => {
+  const cells = doc.getMap('cells');
+  for (const [type, keys] of changed)
+    if ((type as unknown) === cells)
+      for (const id of keys) {
+        const cell = id === null ? undefined : cells.get(id);
+        if (cell instanceof Y.Map && cell._start !== null) return 'a list where none is';
+      }
+  return undefined;
+};
+
+const sheetJudge: Judge = {
+  empty: emptyReplica,
+  roots: new Set(['cells', 'sheet']),
+  fault: (doc, transaction) => faultIn(doc, transaction) ?? hiddenIn(doc, transaction),
+};
 
 const isShared = (value: unknown): boolean => {
   if (!isObject(value)) return false;

@@ -131,8 +131,10 @@ export class Room {
   }
 
   takePresence(entries: readonly Entry[], from: Member | undefined): void {
+    const news = this.presence.take(entries, from);
+    this.parts.metrics.add('presence_dropped', entries.length - news.length);
     // What another server told goes no further.
-    this.passPresence(this.presence.take(entries, from), from, from !== undefined);
+    this.passPresence(news, from, from !== undefined);
   }
 
   expirePresence(): void {
