@@ -10,6 +10,7 @@ if (!browser)
 export default defineConfig({
   testDir: 'tests/browser',
   outputDir: 'test-results',
+  globalSetup: './tests/browser/build-shop.ts',
   workers: 2,
   fullyParallel: true,
   retries: 0,

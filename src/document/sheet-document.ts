@@ -330,6 +330,11 @@ export class SheetDocument {
     Y.applyUpdate(this.replica.doc, update, origin);
   }
 
+  /** The number under which this document's own edits are known to others. */
+  get clientId(): number {
+    return this.replica.doc.clientID;
+  }
+
   /** What the document knows, for {@link updateSince}. */
   stateVector(): Uint8Array {
     return Y.encodeStateVector(this.replica.doc);

@@ -45,6 +45,7 @@ export const packageRules = [
   ['pg', ['src/shop']],
   ['write-excel-file', ['src/document']],
   ['uqr', ['src/page', 'src/shop']],
+  ['jsqr', ['src/page']],
   ['idb', ['src/document']],
   ['@dagrejs/', ['src/page']],
   ['virtual:', ['src/page']],

@@ -1,60 +1,28 @@
-import type { Browser, BrowserContext, Page } from '@playwright/test';
-import { browserArguments } from '../../src/setup/browser.mjs';
-import { inRepository } from '../../src/setup/root.mjs';
-import { createSiteServer } from '../../src/setup/server.mjs';
-import { readSite } from '../../src/setup/site.mjs';
-import { KEY, type Relay, relay } from '../shop-relay.ts';
+import type { Page } from '@playwright/test';
+import { type ShopServer, shopServer } from '../shop-server.ts';
 import { expect, test } from './fixture.ts';
-import { bringIn, dialog, shortJob, showTool } from './share-steps.ts';
+import {
+  addressOf,
+  atServer,
+  device,
+  entryOf,
+  joinAs,
+  launchOptions,
+  sharedIn,
+  shareFirst,
+} from './joined-steps.ts';
+import { dialog, shortJob, showTool } from './share-steps.ts';
 import { enter, figuresAreIn, line } from './sheet-steps.ts';
 
-/** Another machine over plain HTTP, which is no secure origin. */
-const HOST = 'shop.test';
-const found = JSON.parse(process.env.FITWRIGHT_BROWSER!);
+test.use({ launchOptions });
 
-test.use({
-  launchOptions: {
-    executablePath: found.path,
-    args: [...browserArguments, `--host-resolver-rules=MAP ${HOST} 127.0.0.1`],
-    env: { ...(process.env as Record<string, string>), ...found.env },
-  },
+let server: ShopServer;
+test.beforeEach(async () => {
+  server = await shopServer();
 });
-
-let server: Relay;
-test.beforeEach(async ({ expectComplaint }) => {
-  expectComplaint(/Cross-Origin-Opener-Policy/);
-  server = await relay(createSiteServer(readSite(inRepository('dist/page'))));
+test.afterEach(async () => {
+  expect(await server.stop(), 'the exit code of a server that was asked to stop').toBe(0);
 });
-test.afterEach(() => server.stop());
-
-const address = () => `http://${HOST}:${server.port}/`;
-
-const device = async (
-  browser: Browser,
-  watch: (context: BrowserContext) => Promise<void>,
-  phone = false,
-): Promise<Page> => {
-  const context = await browser.newContext({
-    baseURL: address(),
-    viewport: phone ? { width: 390, height: 844 } : { width: 1280, height: 800 },
-    locale: 'en-GB',
-  });
-  await watch(context);
-  const page = await context.newPage();
-  page.setDefaultTimeout(60_000);
-  return page;
-};
-
-const join = async (page: Page, name: string, key = KEY): Promise<void> => {
-  await page.goto(`/#/join/${key}`);
-  await page.getByLabel('What the others see this device called').fill(name);
-  // The key has left the address.
-  expect(page.url()).toBe(`${address()}#/join`);
-  await page.getByRole('button', { name: 'Join', exact: true }).click();
-};
-
-const atServer = (page: Page) => expect(page.locator('.at-server')).toHaveText('at the shop’s server');
-const entryOf = (page: Page, name: string) => line(page, name).locator('[data-column="entry"]');
 
 test('desk, bench and phone work on one sheet over plain HTTP, apart for a while, and lose nothing', async ({
   browser,
@@ -62,26 +30,17 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   expectComplaint,
 }) => {
   // While the line is cut, tries to reach the server may fail, and the browser says so.
-  expectComplaint(/Cross-Origin-Opener-Policy|WebSocket connection to/);
-  const desk = await device(browser, watch);
-  await join(desk, 'Desk');
-  const shared = (page: Page) => page.getByRole('region', { name: 'Shared in the shop' });
-  await expect(shared(desk)).toBeVisible();
-  await desk.getByRole('button', { name: 'I have read it' }).click();
-  await bringIn(desk, shortJob());
-  await showTool(desk, 'Share');
-  await desk.getByRole('button', { name: 'Share with the shop' }).click();
-  await expect(dialog(desk, 'Share this sheet')).toContainText('Shared with the shop.');
-  await desk.keyboard.press('Escape');
-  await atServer(desk);
+  expectComplaint(/WebSocket connection to/);
+  const desk = await device(server, browser, watch);
+  await shareFirst(desk, server, shortJob());
   await expect(desk.locator('.saved-here')).toHaveText('saved here');
 
-  const phone = await device(browser, watch, true);
-  await join(phone, 'Phone');
-  await expect(shared(phone)).toContainText('Countershaft bush');
-  await expect(shared(phone)).toContainText('shared by Desk');
+  const phone = await device(server, browser, watch, true);
+  await joinAs(phone, server, 'Phone');
+  await expect(sharedIn(phone)).toContainText('Countershaft bush');
+  await expect(sharedIn(phone)).toContainText('shared by Desk');
   await phone.getByRole('button', { name: 'I have read it' }).click();
-  await shared(phone).getByRole('button', { name: 'Open it here too' }).click();
+  await sharedIn(phone).getByRole('button', { name: 'Open it here too' }).click();
   await figuresAreIn(phone);
   await atServer(phone);
 
@@ -102,16 +61,21 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   await expect(entryOf(desk, 'bore')).toContainText('2.2513; 2.2514; 2.2516 in');
   await phone.getByRole('link', { name: 'Back to the sheet' }).click();
 
+  // The history says from which device it came.
+  await showTool(desk, 'History');
+  const history = dialog(desk, 'History of this sheet');
+  await expect(history.getByRole('region', { name: 'Entered on other devices' })).toContainText('Phone');
+  await desk.keyboard.press('Escape');
+
   // Apart: both add to the list, and both write one field.
-  for (const page of [desk, phone]) await page.context().setOffline(true);
-  server.drop();
+  await server.kill();
   for (const page of [desk, phone])
     await expect(page.locator('.at-server')).toContainText('not at the shop’s server');
   await enter(desk, 'bore', '2.2513; 2.2514; 2.2516; 2.2521 in ± 0.0002 in');
   await enter(phone, 'bore', '2.2513; 2.2514; 2.2516; 2.2522 in ± 0.0002 in');
   await enter(desk, 'grip', '=2 * (od - bore)');
   await enter(phone, 'grip', '=3 * (od - bore)');
-  for (const page of [desk, phone]) await page.context().setOffline(false);
+  await server.start();
   for (const page of [desk, phone]) {
     await atServer(page);
     await expect(entryOf(page, 'bore')).toContainText('2.2521');
@@ -127,30 +91,34 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   for (const page of [desk, phone]) await expect(entryOf(page, 'grip')).toContainText(mine);
 
   // A wrong key and an ended one are refused, and show nothing.
-  const stranger = await device(browser, watch);
-  await join(stranger, 'Stranger', 'W'.repeat(22));
+  const stranger = await device(server, browser, watch);
+  await joinAs(stranger, server, 'Stranger', 'W'.repeat(22));
   await expect(stranger.getByRole('alert')).toContainText('does not know this key');
   await stranger.goto('/#/');
   await expect(stranger.getByRole('heading', { name: 'What is worn?' })).toBeVisible();
-  await expect(shared(stranger)).toHaveCount(0);
+  await expect(sharedIn(stranger)).toHaveCount(0);
   await expect(stranger.getByText('Countershaft bush')).toHaveCount(0);
   for (const page of [desk, phone, stranger]) await page.context().close();
 });
 
 test('a key that only reads changes nothing, and says so', async ({ browser, watch }) => {
-  const desk = await device(browser, watch);
-  await join(desk, 'Desk');
-  await desk.getByRole('button', { name: 'I have read it' }).click();
-  await bringIn(desk, shortJob());
+  const desk = await device(server, browser, watch);
+  await shareFirst(desk, server, shortJob());
+  // The desk makes a link to this sheet alone, to be read.
   await showTool(desk, 'Share');
-  await desk.getByRole('button', { name: 'Share with the shop' }).click();
+  const share = dialog(desk, 'Share this sheet');
+  await share.getByRole('button', { name: 'Give this sheet alone to somebody' }).click();
+  await share.getByLabel('Who gets this sheet').fill('The shop on the line');
+  await share.getByLabel('To be read only').check();
+  await share.getByRole('button', { name: 'Make a link' }).click();
+  const link = (await share.locator('.new-key code').textContent())!;
+  expect(link).toContain(addressOf(server));
+  await expect(
+    share.getByRole('img', { name: 'QR code of the link for The shop on the line' }),
+  ).toBeVisible();
   await desk.keyboard.press('Escape');
-  await atServer(desk);
-  const sheet = /sheet\/([\w-]+)/.exec(desk.url())![1]!;
-  const key = 'R'.repeat(22);
-  server.keys.set(key, { readOnly: true, sheet });
-  const guest = await device(browser, watch);
-  await guest.goto(`/#/join/${key}/${sheet}`);
+  const guest = await device(server, browser, watch);
+  await guest.goto(link);
   await guest.getByRole('button', { name: 'Join', exact: true }).click();
   await figuresAreIn(guest);
   await expect(guest.locator('.joined')).toContainText('to be read');
@@ -161,6 +129,15 @@ test('a key that only reads changes nothing, and says so', async ({ browser, wat
   await expect(guest.getByText('nothing is changed here')).toBeVisible();
   await expect(entryOf(guest, 'bore')).toContainText('2.2513');
   await enter(desk, 'bore', '2.2600 in ± 0.0002 in');
+  await expect(entryOf(guest, 'bore')).toContainText('2.2600');
+
+  // Ended, the link shuts the guest out, who keeps what is there.
+  await showTool(desk, 'Share');
+  const give = share.getByRole('button', { name: 'Give this sheet alone to somebody' });
+  if ((await give.getAttribute('aria-expanded')) !== 'true') await give.click();
+  await share.getByRole('button', { name: 'End it' }).click();
+  await expect(share).toContainText('The link for The shop on the line has ended');
+  await expect(guest.getByRole('alert').filter({ hasText: 'This key has been ended' })).toBeVisible();
   await expect(entryOf(guest, 'bore')).toContainText('2.2600');
   for (const page of [desk, guest]) await page.context().close();
 });

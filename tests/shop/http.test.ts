@@ -60,6 +60,7 @@ beforeAll(async () => {
     site: new Map([['/', page]]),
     hosts: new Hosts(['mill.example']),
     keys,
+    addresses: () => ['http://mill.example/'],
     upgrade: (asked, socket) => {
       upgraded.push(asked.url ?? '');
       socket.end('HTTP/1.1 101 Switching Protocols\r\nconnection: upgrade\r\nupgrade: websocket\r\n\r\n');
@@ -84,7 +85,11 @@ describe('a shop’s server over HTTP', () => {
   test('serves the page and says what it is', async () => {
     expect(await ask('/')).toMatchObject({ status: 200, body: '<p>page' });
     const about = await ask('/shop/about');
-    expect(JSON.parse(about.body)).toEqual({ shop: true, wire: 1 });
+    expect(JSON.parse(about.body)).toEqual({
+      shop: true,
+      wire: 1,
+      addresses: ['http://mill.example/'],
+    });
     expect(about.headers['cache-control']).toBe('no-store');
     expect((await ask('/shop/none')).status).toBe(404);
     expect((await ask('/shop/about', { method: 'POST' })).status).toBe(405);

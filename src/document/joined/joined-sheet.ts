@@ -24,6 +24,27 @@ export interface JoinedState {
   trouble?: 'full' | 'failing';
 }
 
+/** What an update from elsewhere wrote. */
+export interface Came {
+  /** Numbers of those who wrote it, see `Presence.edits`. */
+  clients: readonly number[];
+  /** Ids of the lines it is in. */
+  cells: readonly string[];
+}
+
+const cameIn = (doc: Y.Doc, { changed, beforeState, afterState }: Y.Transaction): Came => {
+  const cells = doc.getMap('cells');
+  const ids = [...changed].flatMap(([type, keys]) => {
+    if ((type as unknown) === cells) return [...keys];
+    return type._item?.parent === (cells as unknown) ? [type._item?.parentSub ?? null] : [];
+  });
+  const clients = [...afterState].filter(([client, clock]) => clock > (beforeState.get(client) ?? 0));
+  return {
+    clients: clients.map(([client]) => client),
+    cells: [...new Set(ids)].filter((id) => id !== null),
+  };
+};
+
 /** A page tells of several updates together, milliseconds. */
 const TOGETHER = 30;
 
@@ -38,6 +59,7 @@ export class JoinedSheet {
   private readonly connection: Connection;
   private readonly stop: () => void;
   private readonly lostListeners = new Set<(lost: Lost) => void>();
+  private readonly cameListeners = new Set<(came: Came) => void>();
   private taking = false;
   private mark = 0;
   /** A mark that the server has not been sent yet. */
@@ -67,6 +89,8 @@ export class JoinedSheet {
       } finally {
         this.taking = false;
       }
+      const came = cameIn(this.wire, transaction);
+      for (const listener of [...this.cameListeners]) listener(came);
     });
     this.stop = sheet.onUpdate((update) => {
       if (!this.taking && !this.state.get().readOnly && this.state.get().line !== 'ended')
@@ -96,12 +120,19 @@ export class JoinedSheet {
 
   /** Says where this device is on the sheet. */
   tell(presence: Presence): void {
-    this.connection.provider.awareness?.setLocalState(presence as unknown as Record<string, unknown>);
+    const state = { ...presence, edits: this.sheet.clientId };
+    this.connection.provider.awareness?.setLocalState(state);
   }
 
   onLost(listener: (lost: Lost) => void): () => void {
     this.lostListeners.add(listener);
     return () => this.lostListeners.delete(listener);
+  }
+
+  /** Hears what came from elsewhere, once it is shown. */
+  onCame(listener: (came: Came) => void): () => void {
+    this.cameListeners.add(listener);
+    return () => this.cameListeners.delete(listener);
   }
 
   close(): void {

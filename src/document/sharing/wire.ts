@@ -52,6 +52,8 @@ export interface About {
   shop: true;
   /** {@link WIRE_EDITION} of the server. */
   wire: number;
+  /** Where the network finds the server, the likeliest first: a page of the server's own machine cannot know. */
+  addresses?: string[];
 }
 
 /** What the list says of a shared sheet. */
@@ -76,6 +78,8 @@ export interface Presence {
   line?: string;
   /** Path of the field being typed in, in the file form (`entry`, `limits.lower`). */
   typing?: string;
+  /** The number under which it edits this sheet (a client of Yjs), so that others can tell from which device an entry came. */
+  edits?: number;
 }
 
 const isText = (value: unknown, longest: number): value is string =>
@@ -88,6 +92,7 @@ export const presenceIn = (state: unknown): Presence | undefined => {
     device: state.device,
     ...(isText(state.line, 64) && { line: state.line }),
     ...(isText(state.typing, 200) && { typing: state.typing }),
+    ...(Number.isSafeInteger(state.edits) && { edits: state.edits as number }),
   };
 };
 

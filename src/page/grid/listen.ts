@@ -1,5 +1,5 @@
 import { readingsFrom, readTable, writeTable } from '../entry/table.ts';
-import { copyText } from '../handing-on/copy-text.ts';
+import { copyText } from '../kit/copy-text.ts';
 import type { SheetContext } from '../state/context.ts';
 import { deleteLines, namesOf } from '../state/lines-commands.ts';
 import { standingFigure } from '../state/moves.ts';

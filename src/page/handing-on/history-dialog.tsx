@@ -3,6 +3,7 @@ import { shortFingerprint } from '../../../shared/sheet/fingerprint.ts';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { Revision } from '../../document/storage/vault.ts';
+import { CameList } from '../joined/came-list.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
@@ -97,6 +98,7 @@ export default function HistoryDialog(props: { opened: OpenSheet; shop: Shop; on
         <p role="alert" class="empty:hidden">
           {trouble()}
         </p>
+        <CameList shop={props.shop} id={props.opened.id} />
         <ol class="revisions">
           <For
             each={entries()}

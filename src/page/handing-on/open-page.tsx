@@ -1,10 +1,14 @@
-import { createEffect, createResource, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
-import { go } from '../kit/router.ts';
+import { createEffect, createResource, createSignal, on, onCleanup, onMount, Show, Suspense } from 'solid-js';
+import { LeadsElsewhere } from '../camera/leads-elsewhere.tsx';
+import { late } from '../kit/late.tsx';
+import { go, hashOfJoinLink } from '../kit/router.ts';
 import { loadShop } from '../state/load-shop.ts';
 import { type Arrival, arrival, readFile, readPasted, setArrival } from './arrivals.ts';
 import { Incoming } from './incoming.tsx';
 import { JsonPicker } from './json-picker.tsx';
 import type { Partly } from './parts-kept.ts';
+
+const ReadCode = late('The reader of codes', () => import('../camera/read-code.tsx'));
 
 /** A sheet from elsewhere: by file, code or link. It is looked at first. */
 export default function OpenPage(props: { code: string | undefined }) {
@@ -36,6 +40,14 @@ export default function OpenPage(props: { code: string | undefined }) {
     document.title = 'Open a sheet · Fitwright';
   });
   onCleanup(() => setArrival(undefined));
+  const [leads, setLeads] = createSignal<string>();
+  /** What a camera read: of a sheet, or the link that joins a shop's server. */
+  const seen = (text: string) => {
+    const link = hashOfJoinLink(text, location.href);
+    setLeads(link?.elsewhere);
+    if (link?.hash) go(link.hash);
+    else if (!link) void readPasted(text).then(take);
+  };
   const files = (list: FileList | null | undefined) => {
     const [first] = list ?? [];
     if (first) void readFile(first).then(take);
@@ -81,6 +93,10 @@ export default function OpenPage(props: { code: string | undefined }) {
                 </button>
                 <JsonPicker ref={picker} label="Choose a file" onFiles={files} />
               </div>
+              <Suspense>
+                <ReadCode onText={seen} />
+              </Suspense>
+              <Show when={leads()}>{(address) => <LeadsElsewhere address={address()} />}</Show>
               <form
                 class="stacked gap-3 justify-items-start"
                 onSubmit={(event) => {

@@ -3,7 +3,7 @@ import { linkOf } from '../../document/sharing/code.ts';
 import { MOST_PARTS, partsOf } from '../../document/sharing/parts.ts';
 import { late } from '../kit/late.tsx';
 
-const QrCode = late('The QR code', () => import('./qr-code.tsx'));
+const QrCode = late('The QR code', () => import('../kit/qr-code.tsx'));
 
 /**
  * Characters that one QR code is given: the biggest there are hold 2,953 (ISO/IEC 18004, version 40-L), but their
@@ -40,7 +40,7 @@ export const QrPart = (props: QrPartProps) => {
         <Show when={several()}>
           <p>
             {props.ownMachine
-              ? 'Scan each and paste what it says under “Open a text”, in any order.'
+              ? 'Scan each and paste what it says under “Open a text or a code”, in any order.'
               : 'Scan them one after the other, in any order: the last one opens the sheet.'}
           </p>
         </Show>

@@ -5,10 +5,10 @@ import { exportText, fileName } from '../../document/files.ts';
 import { codeOf, linkOf } from '../../document/sharing/code.ts';
 import { templateOf } from '../../document/template.ts';
 import { ShareWithShop } from '../joined/share-with-shop.tsx';
+import { copyText } from '../kit/copy-text.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { useSheet } from '../state/context.ts';
 import { printer, written } from '../state/printer.ts';
-import { copyText } from './copy-text.ts';
 import { ForOthers } from './for-others.tsx';
 import { giveFile } from './give-file.ts';
 import { QrPart } from './qr-part.tsx';
@@ -114,7 +114,7 @@ export default function ShareDialog(props: { onClose: () => void }) {
               <Show when={isOwnMachine()}>
                 <p class="caption">
                   The link opens on this machine only. To another shop send the text, to be pasted under “Open
-                  a text”.
+                  a text or a code”.
                 </p>
               </Show>
               <Show when={text().length > LONG}>

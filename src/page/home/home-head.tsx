@@ -42,7 +42,7 @@ export const HomeHead = (props: HomeHeadProps) => {
             Open a file
           </button>
           <a class="button" href={addressToOpen()}>
-            Open a text
+            Open a text or a code
           </a>
           <button type="button" onClick={() => props.onEmpty('in')}>
             Empty sheet, inch

@@ -1,8 +1,9 @@
-import { createResource, createSignal, For, onMount, Show, Suspense } from 'solid-js';
+import { createEffect, createResource, createSignal, For, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { type Offer, offers } from '../handing-on/templates.ts';
-import { keyOfShop } from '../joined/keys.ts';
+import { idsShared, keyOfShop } from '../joined/keys.ts';
+import { whenIdle } from '../kit/idle.ts';
 import { late } from '../kit/late.tsx';
 import { lateDialog } from '../kit/late-dialog.tsx';
 import { createShop } from '../state/shop.ts';
@@ -18,6 +19,8 @@ import { WholeShop } from './whole-shop.tsx';
 const SharedSheets = late('What the shop’s server has', () => import('../joined/shared-sheets.tsx'));
 const PreferencesDialog = lateDialog('The preferences', () => import('../kit/preferences-dialog.tsx'));
 
+let broughtUp = false;
+
 /** The shop: what to begin with, and the jobs that are there. */
 export const Home = (props: { shop: Shop | undefined; failure: string | undefined }) => {
   const [trouble, setTrouble] = createSignal<string>();
@@ -28,6 +31,18 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     () => props.shop,
     async (shop) => ((await keyOfShop(shop)) === undefined ? undefined : shop),
   );
+  /** Once a page: from then on whoever has a sheet open brings it up. */
+  createEffect(() => {
+    const { shop } = props;
+    if (!shop || broughtUp) return;
+    broughtUp = true;
+    const begin = async () => {
+      const ids = await idsShared(shop);
+      if (ids.length > 0) await (await import('../joined/bring-up.ts')).bringUp(shop, ids);
+    };
+    // Without the script or the database it is tried at the next opening.
+    whenIdle(() => void begin().catch(() => undefined));
+  });
   const [preferring, setPreferring] = createSignal(false);
   onMount(() => {
     document.title = 'Fitwright';

@@ -1,6 +1,8 @@
-import { createResource, createSignal, onMount, Show } from 'solid-js';
+import { createResource, createSignal, onMount, Show, Suspense } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { addressOfSheet, go } from '../kit/router.ts';
+import { LeadsElsewhere } from '../camera/leads-elsewhere.tsx';
+import { late } from '../kit/late.tsx';
+import { addressOfSheet, go, hashOfJoinLink } from '../kit/router.ts';
 import { loadShop } from '../state/load-shop.ts';
 import {
   type Asked,
@@ -13,11 +15,21 @@ import {
 } from './keys.ts';
 import { dropLine, endedWords, lineOf } from './lines.ts';
 
+const ReadCode = late('The reader of codes', () => import('../camera/read-code.tsx'));
+
 /** Joins the shop's server by the key of a link: it goes into the database at once, and leaves the address. */
 export default function JoinPage(props: { asked: Asked | undefined }) {
   const [trouble, setTrouble] = createSignal<string>();
   const [busy, setBusy] = createSignal(false);
   const [name, setName] = createSignal(deviceName());
+  const [read, setRead] = createSignal('');
+  const [leads, setLeads] = createSignal<string>();
+  const seen = (text: string) => {
+    const link = hashOfJoinLink(text, location.href);
+    setLeads(link?.elsewhere);
+    if (link?.hash) go(link.hash);
+    setRead(link ? '' : 'This is not the code of a shop’s server.');
+  };
   const came = props.asked;
   if (came) history.replaceState(null, '', `${location.pathname}#/join`);
   const [ready] = createResource(async () => {
@@ -82,10 +94,19 @@ export default function JoinPage(props: { asked: Asked | undefined }) {
             <Show
               when={trouble() === undefined && now().asked}
               fallback={
-                <p>
-                  Open the link, or scan the code, that the shop’s server shows where it was started: it ends
-                  in a key.
-                </p>
+                <div class="stacked gap-3">
+                  <p>
+                    Open the link, or read the code, that the shop’s server shows where it was started: it
+                    ends in a key.
+                  </p>
+                  <Suspense>
+                    <ReadCode onText={seen} />
+                  </Suspense>
+                  <p role="status" class="empty:hidden">
+                    {read()}
+                  </p>
+                  <Show when={leads()}>{(address) => <LeadsElsewhere address={address()} />}</Show>
+                </div>
               }
             >
               {(asked) => (

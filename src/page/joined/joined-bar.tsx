@@ -10,8 +10,9 @@ import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { cellOfRow } from '../state/row-key.ts';
 import { createStorageState } from '../state/storage-state.ts';
+import { CameKeeper } from './came.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
-import { endedWords, lineOf } from './lines.ts';
+import { endedWords, holdSheet, lineOf } from './lines.ts';
 
 /** Where a shared sheet stands: saved here, at the shop's server, and who else is on it. */
 export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared: SharedHere }) {
@@ -68,6 +69,8 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     });
   };
 
+  const came = new CameKeeper(shop, opened.id);
+  const giveBack = holdSheet(opened.id, () => joined()?.close());
   const begin = async () => {
     const key = shared.key ?? (await keyOfShop(shop));
     if (key === undefined) {
@@ -85,13 +88,19 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
       setState(now);
       if (now.line === 'open') readsOnly(now.readOnly);
     });
-    one.others.observe(setOthers);
+    one.others.observe((now) => {
+      setOthers(now);
+      void came.meet(now);
+    });
+    one.onCame((what) => void came.note(what));
     one.onLost(tellLost);
     setJoined(one);
   };
   void begin().catch((error: unknown) => setFailure(`The server cannot be reached: ${String(error)}`));
   onCleanup(() => {
     gone = true;
+    giveBack();
+    came.close();
     joined()?.close();
     sheet.document.refuse = undefined;
     sheet.elsewhere.set(new Map());

@@ -46,6 +46,12 @@ export const sharedHere = async (shop: Shop, id: string): Promise<SharedHere | u
   return isRecord(kept) ? (kept as SharedHere) : undefined;
 };
 
+/** Ids of the sheets that are shared, as far as this browser knows. */
+export const idsShared = async (shop: Shop): Promise<string[]> =>
+  (await shop.vault.settings()).flatMap(([name, value]) =>
+    name.startsWith(OF_SHEET) && isRecord(value) ? [name.slice(OF_SHEET.length)] : [],
+  );
+
 export const keepShared = (shop: Shop, id: string, shared: SharedHere | undefined) =>
   shop.setSetting(OF_SHEET + id, shared);
 

@@ -22,6 +22,22 @@ export const dropLine = (key: string): void => {
   lines.delete(key);
 };
 
+const holders = new Map<string, () => void>();
+
+/**
+ * Takes a sheet's connection for one who shows it: a line carries one connection a sheet, so whoever had it lets go.
+ * @returns a function that gives it back
+ */
+export const holdSheet = (id: string, letGo: () => void): (() => void) => {
+  holders.get(id)?.();
+  holders.set(id, letGo);
+  return () => {
+    if (holders.get(id) === letGo) holders.delete(id);
+  };
+};
+
+export const isHeld = (id: string): boolean => holders.has(id);
+
 /** Whoever shows whether a sheet is shared looks again. */
 const [sharing, noteSharing] = createSignal(0);
 

@@ -1,14 +1,18 @@
-import { createResource, createSignal, Show } from 'solid-js';
+import { createResource, createSignal, Show, Suspense } from 'solid-js';
+import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
 import { deviceName, keepShared, keyOfShop, sharedHere } from './keys.ts';
 import { endedWords, lineOf, sharing, sharingChanged } from './lines.ts';
+
+const KeyList = late('The list of links', () => import('./key-list.tsx'));
 
 /** Shares the sheet with every device that has joined the shop's server, or ends it. */
 export const ShareWithShop = () => {
   const { sheet } = useSheet();
   const { shop, sheetId } = useTools();
   const [told, setTold] = createSignal('');
+  const [keys, setKeys] = createSignal(false);
   const [now] = createResource(sharing, async () => {
     const [key, shared] = await Promise.all([keyOfShop(shop), sharedHere(shop, sheetId)]);
     return { key, shared };
@@ -61,9 +65,21 @@ export const ShareWithShop = () => {
             }
           >
             <p>This sheet is shared: every device that has joined sees it and can change it.</p>
-            <button type="button" onClick={() => press(true)}>
-              Share it no longer
-            </button>
+            <div class="buttons">
+              <button type="button" aria-expanded={keys()} onClick={() => setKeys(!keys())}>
+                Give this sheet alone to somebody
+              </button>
+              <button type="button" onClick={() => press(true)}>
+                Share it no longer
+              </button>
+            </div>
+            <Show when={keys() && now.latest?.key}>
+              {(by) => (
+                <Suspense fallback={<p>Asking the server …</p>}>
+                  <KeyList shop={shop} by={by()} sheet={sheetId} />
+                </Suspense>
+              )}
+            </Show>
           </Show>
         </Show>
         <p role="status" class="empty:hidden">

@@ -1,17 +1,20 @@
-import { createResource, createSignal, For, onCleanup, Show } from 'solid-js';
+import { createResource, createSignal, For, onCleanup, Show, Suspense } from 'solid-js';
 import type { ListState, SharedSheet } from '../../document/joined/shared-list.ts';
 import type { Shop } from '../../document/storage/shop.ts';
+import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { keepKeyOfShop, keepShared, keyOfShop } from './keys.ts';
 import { dropLine, endedWords, lineOf } from './lines.ts';
 
+const KeyList = late('The list of links', () => import('./key-list.tsx'));
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** What the devices of the shop share, on each that has joined. */
 export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) {
   const [state, setState] = createSignal<ListState>();
   const [trouble, setTrouble] = createSignal<string>();
+  const [keys, setKeys] = createSignal(false);
   let gone = false;
   const [key] = createResource(async () => {
     const key = await keyOfShop(props.shop);
@@ -97,7 +100,20 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
           )}
         </For>
       </ul>
-      <p class="mt-2">
+      <Show when={keys() && key()}>
+        {(by) => (
+          <section class="mt-3 stacked gap-2" aria-label="Links and keys">
+            <h3 class="text-figure">Who gets in</h3>
+            <Suspense fallback={<p>Asking the server …</p>}>
+              <KeyList shop={props.shop} by={by()} />
+            </Suspense>
+          </section>
+        )}
+      </Show>
+      <p class="buttons mt-2">
+        <button type="button" aria-expanded={keys()} onClick={() => setKeys(!keys())}>
+          {keys() ? 'Close the links' : 'Let another device in'}
+        </button>
         <button type="button" class="plain" onClick={() => void leave()}>
           Leave the shop’s server
         </button>

@@ -28,6 +28,21 @@ export const placeOf = (hash: string): Place => {
   return { view: 'sheet', id: sheet[1], ...(sheet[2] ? { part: sheet[2] as SheetPart } : {}) };
 };
 
+/**
+ * Where a text leads that is the link of a shop's server: within this page, or to a page of another address. Undefined for
+ * any other text.
+ */
+export const hashOfJoinLink = (
+  text: string,
+  page: string,
+): { hash: string; elsewhere?: undefined } | { elsewhere: string; hash?: undefined } | undefined => {
+  if (!URL.canParse(text.trim())) return undefined;
+  const url = new URL(text.trim());
+  if (!/^https?:$/.test(url.protocol) || placeOf(url.hash).view !== 'join' || url.hash === '#/join')
+    return undefined;
+  return url.origin === new URL(page).origin ? { hash: url.hash } : { elsewhere: url.href };
+};
+
 export const addressOfSheet = (id: string, part?: SheetPart): string =>
   `#/sheet/${id}${part ? `/${part}` : ''}`;
 

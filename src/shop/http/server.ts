@@ -25,6 +25,8 @@ export interface Served {
   site: Map<string, Page>;
   hosts: Hosts;
   keys: Keys;
+  /** Where the network finds it. */
+  addresses(): string[];
   certificate?: { cert: Buffer; key: Buffer };
   /** Takes a connection over that asks for the socket of the sheets. */
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void;
@@ -58,7 +60,7 @@ export const createShopServer = (served: Served): Server | SecureServer => {
         { allow: 'GET, HEAD', connection: 'close' },
       );
     } else if (path === ABOUT_PATH) {
-      send(200, { shop: true, wire: WIRE_EDITION } satisfies About);
+      send(200, { shop: true, wire: WIRE_EDITION, addresses: served.addresses() } satisfies About);
     } else if (path === HEALTH_PATH) {
       const health = await served.health();
       send(health.storing === 'well' ? 200 : 503, health);

@@ -1,5 +1,5 @@
+import { spawnSync } from 'node:child_process';
 import { hostname } from 'node:os';
-import { buildPage } from '../../setup/build-page.mjs';
 import { listen } from '../../setup/listen.mjs';
 import { inRepository } from '../../setup/root.mjs';
 import { readSite } from '../../setup/site.mjs';
@@ -46,6 +46,12 @@ const metricsText = (metrics: Metrics, sync: Sync): string => {
   });
 };
 
+/** Builds the page where something changed: in a process of its own, whose memory goes with it. */
+const buildPage = (): void => {
+  const { status } = spawnSync(process.execPath, [inRepository('src/setup/page.mjs')], { stdio: 'inherit' });
+  if (status !== 0) throw new Failure('The page could not be built: see the message above.');
+};
+
 /** Which key the printed link has; undefined where none is printed. */
 const keyToPrint = async (keys: Keys, { link, key, postgres }: Options): Promise<string | undefined> => {
   if (!link) return undefined;
@@ -65,7 +71,7 @@ export const serve = async (options: Options): Promise<void> => {
   const { certificate: files, address, names } = options;
   const certificate = files && readCertificate(files);
   if (typeof certificate === 'string') throw new Failure(certificate);
-  await buildPage();
+  buildPage();
   const site = readSite(inRepository('dist/page'));
 
   const letGo = holdStore(options);
@@ -74,10 +80,13 @@ export const serve = async (options: Options): Promise<void> => {
   await keys.follow(LOOKS);
   const metrics = new Metrics();
   const sync = openSync({ store, keys, metrics, redis: options.redis });
+  const secure = certificate !== undefined;
+  let addresses: string[] = [];
   const server = createShopServer({
     site,
     hosts: new Hosts([hostname(), ...names]),
     keys,
+    addresses: () => addresses,
     ...(certificate && { certificate }),
     upgrade: (request, socket, head) => sync.upgrade(request, socket, head),
     health: () => healthOf(store, sync),
@@ -110,10 +119,10 @@ export const serve = async (options: Options): Promise<void> => {
     });
   });
 
-  const secure = certificate !== undefined;
+  addresses = addressesOf({ port, secure, names, ...(address && { address }) });
   console.log(
     greeting({
-      addresses: addressesOf({ port, secure, names, ...(address && { address }) }),
+      addresses,
       here: ownAddress(port, secure, address),
       key: await keyToPrint(keys, options),
       secure,

@@ -1,0 +1,4 @@
+// Builds the page into dist/page where something changed.
+import { buildPage } from './build-page.mjs';
+
+await buildPage();

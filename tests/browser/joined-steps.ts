@@ -1,0 +1,68 @@
+import type { Browser, BrowserContext, Page } from '@playwright/test';
+import { browserArguments } from '../../src/setup/browser.mjs';
+import type { ShopServer } from '../shop-server.ts';
+import { expect } from './fixture.ts';
+import { bringIn, dialog, showTool } from './share-steps.ts';
+import { line } from './sheet-steps.ts';
+
+/** Another machine over plain HTTP, which is no secure origin. */
+const HOST = 'shop.test';
+const found = JSON.parse(process.env.FITWRIGHT_BROWSER!);
+
+export const launchOptions = {
+  executablePath: found.path,
+  args: [...browserArguments, `--host-resolver-rules=MAP ${HOST} 127.0.0.1`],
+  env: { ...(process.env as Record<string, string>), ...found.env },
+};
+
+export const addressOf = (server: ShopServer): string => `http://${HOST}:${server.port}/`;
+
+/** One more browser, with nothing of the others. */
+export const device = async (
+  server: ShopServer,
+  browser: Browser,
+  watch: (context: BrowserContext) => Promise<void>,
+  phone = false,
+): Promise<Page> => {
+  const context = await browser.newContext({
+    baseURL: addressOf(server),
+    viewport: phone ? { width: 390, height: 844 } : { width: 1280, height: 800 },
+    locale: 'en-GB',
+  });
+  await watch(context);
+  const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
+  return page;
+};
+
+export const joinAs = async (
+  page: Page,
+  server: ShopServer,
+  name: string,
+  key = server.key,
+): Promise<void> => {
+  await page.goto(`/#/join/${key}`);
+  await page.getByLabel('What the others see this device called').fill(name);
+  // The key has left the address.
+  expect(page.url()).toBe(`${addressOf(server)}#/join`);
+  await page.getByRole('button', { name: 'Join', exact: true }).click();
+};
+
+export const atServer = (page: Page) => expect(page.locator('.at-server')).toHaveText('at the shop’s server');
+
+export const entryOf = (page: Page, name: string) => line(page, name).locator('[data-column="entry"]');
+
+export const sharedIn = (page: Page) => page.getByRole('region', { name: 'Shared in the shop' });
+
+/** Joins, and shares a sheet that stays open. */
+export const shareFirst = async (page: Page, server: ShopServer, file: unknown): Promise<void> => {
+  await joinAs(page, server, 'Desk');
+  await expect(sharedIn(page)).toBeVisible();
+  await page.getByRole('button', { name: 'I have read it' }).click();
+  await bringIn(page, file);
+  await showTool(page, 'Share');
+  await page.getByRole('button', { name: 'Share with the shop' }).click();
+  await expect(dialog(page, 'Share this sheet')).toContainText('Shared with the shop.');
+  await page.keyboard.press('Escape');
+  await atServer(page);
+};
