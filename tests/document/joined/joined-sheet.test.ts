@@ -80,7 +80,9 @@ describe('a sheet at the shop’s server', () => {
     await until(() => at.state.get().line === 'open' && there.state.get().line === 'open');
     there.tell({ device: 'Bench', line: 'c3', typing: 'entry' });
     await until(() => at.others.get().length === 1);
-    expect(at.others.get()).toEqual([{ device: 'Bench', line: 'c3', typing: 'entry' }]);
+    expect(at.others.get()).toEqual([
+      { device: 'Bench', line: 'c3', typing: 'entry', edits: phone.clientId },
+    ]);
     there.close();
     await until(() => at.others.get().length === 0);
   });
