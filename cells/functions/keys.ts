@@ -1,5 +1,12 @@
 import type { Motion, Movement, TradeFunction } from '../record/cell.ts';
-import { inchKey, inchKeyDepths, keySteps, parallelKey } from '../tables/keys.ts';
+import {
+  inchKey,
+  inchKeyDepths,
+  keySteps,
+  parallelKey,
+  type WoodruffKey,
+  woodruffKey,
+} from '../tables/keys.ts';
 import { isProblem, type TableProblem } from '../tables/table.ts';
 
 interface KeyAndSeat {
@@ -61,7 +68,24 @@ const section: Movement = { moves: { shaft: 'rising' }, steps: true };
 /** Over an inch shaft's crown the depths change with its size between two rows, too. */
 const depth = (motion: Motion): Movement => ({ moves: { shaft: motion }, jumps: () => keySteps });
 
+const ofWoodruff = (name: string, purpose: string, read: (key: WoodruffKey) => number): TradeFunction => ({
+  name,
+  purpose,
+  takes: [{ name: 'key', text: true }],
+  gives: 'length',
+  compute: (key) => {
+    const found = woodruffKey(String(key));
+    return isProblem(found) ? { message: found.problem } : read(found);
+  },
+  source: 'ANSI B17.2-1967 (R2013), Woodruff keys, full radius (from memory)',
+});
+
 const functions: readonly TradeFunction[] = [
+  ofWoodruff('WOODRUFFWIDTH', 'Width of a Woodruff key.', ({ width }) => width),
+  ofWoodruff('WOODRUFFDISC', 'Diameter of the disc a Woodruff key is cut from.', ({ disc }) => disc),
+  ofWoodruff('WOODRUFFHEIGHT', 'Height of a Woodruff key.', ({ height }) => height),
+  ofWoodruff('WOODRUFFSEAT', 'Depth of its seat in the shaft, at the side.', ({ shaftDepth }) => shaftDepth),
+  ofWoodruff('WOODRUFFWAY', 'Depth of its keyway in the hub, at the side.', ({ hubDepth }) => hubDepth),
   ofKey('KEYWIDTH', 'Width of the standard key of a shaft.', (key) => key.width, section),
   ofKey('KEYHEIGHT', 'Height of the standard key of a shaft.', (key) => key.height, section),
   ofKey(

@@ -202,4 +202,51 @@ export default defineCell({
       expect: { teeth_in: { value: '4', within: 1e-9 }, force: { value: '8736 N', within: 1e-9 } },
     },
   ],
+  drawing: ({ cut_length, tooth_pitch }) => {
+    if (cut_length === undefined || tooth_pitch === undefined) return undefined;
+    if (!(cut_length > 0 && tooth_pitch > 0)) return undefined;
+    const scale = Math.min(150 / cut_length, 60 / tooth_pitch);
+    const [long, step] = [cut_length * scale, tooth_pitch * scale];
+    if (!Number.isFinite(long) || !Number.isFinite(step) || step < 3) return undefined;
+    const [x, floor] = [150 - long / 2, 80];
+    const from = x - 1.5 * step;
+    const count = Math.ceil((long + 3 * step) / step);
+    // Each tooth stands a little higher than the one before it, as it rises.
+    const teeth = Array.from({ length: count }, (_, k) => {
+      const [at, top] = [from + k * step, floor + 10 - (8 * (k + 1)) / count];
+      return `L${at} ${floor + 16}L${at + 0.25 * step} ${top}L${at + 0.45 * step} ${top}L${at + 0.6 * step} ${floor + 16}`;
+    }).join('');
+    const end = from + count * step;
+    return {
+      width: 300,
+      height: 170,
+      shapes: [
+        { kind: 'rect', x, y: floor - 40, width: long, height: 46, fill: 'section-a' },
+        {
+          kind: 'path',
+          d: `M${from} ${floor + 45}${teeth}L${end} ${floor + 16}L${end} ${floor + 45}Z`,
+          fill: 'section-b',
+        },
+        {
+          kind: 'dimension',
+          x1: x,
+          y1: floor - 40,
+          x2: x + long,
+          y2: floor - 40,
+          offset: -16,
+          of: 'cut_length',
+        },
+        {
+          kind: 'dimension',
+          x1: from + step,
+          y1: floor + 45,
+          x2: from + 2 * step,
+          y2: floor + 45,
+          offset: 20,
+          of: 'tooth_pitch',
+        },
+      ],
+      exaggeration: 'rise of the teeth drawn large',
+    };
+  },
 });

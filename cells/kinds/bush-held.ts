@@ -1,3 +1,4 @@
+import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
 import { licensed } from '../record/hazards.ts';
 
@@ -187,4 +188,22 @@ export default defineCell({
       },
     },
   ],
+  drawing: ({ journal }) => {
+    if (journal === undefined || !(journal > 0) || !Number.isFinite(journal)) return undefined;
+    const [x, y, r] = [150, 112, 48];
+    return {
+      width: 300,
+      height: 225,
+      shapes: [
+        annulus(x, y, r + 42, r + 20, 'section-b'),
+        annulus(x, y, r + 20, r, 'section-a'),
+        { kind: 'circle', x, y, r, fill: 'section-c' },
+        { kind: 'rect', x: x - 5, y: y - r - 34, width: 10, height: 26, fill: 'paper' },
+        { kind: 'line', x1: x, y1: 10, x2: x, y2: 214, style: 'centre' },
+        { kind: 'line', x1: 45, y1: y, x2: 255, y2: y, style: 'centre' },
+        { kind: 'dimension', x1: x - r, y1: y, x2: x + r, y2: y, offset: 100, of: 'journal' },
+      ],
+      exaggeration: 'bush, housing and pin drawn at any size',
+    };
+  },
 });

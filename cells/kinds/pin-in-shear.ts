@@ -1,3 +1,4 @@
+import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
 import { licensed } from '../record/hazards.ts';
 
@@ -217,4 +218,35 @@ export default defineCell({
       },
     },
   ],
+  drawing: ({ pin, joint, bears_on }) => {
+    if (pin === undefined || joint === undefined || bears_on === undefined) return undefined;
+    if (!(pin > 0 && joint > 0 && bears_on > 0 && pin < joint)) return undefined;
+    const scale = 120 / joint;
+    const wall = Math.min(bears_on * scale, 34);
+    const half = Math.max(2, (pin * scale) / 2);
+    if (!Number.isFinite(scale) || !Number.isFinite(half)) return undefined;
+    const [x, y, r] = [150, 120, 60];
+    return {
+      width: 300,
+      height: 225,
+      shapes: [
+        annulus(x, y, r + wall, r, 'section-b'),
+        { kind: 'circle', x, y, r, fill: 'section-a' },
+        { kind: 'rect', x: x - half, y: y - r - wall, width: 2 * half, height: 2 * wall, fill: 'section-c' },
+        { kind: 'line', x1: x, y1: 14, x2: x, y2: 215, style: 'centre' },
+        { kind: 'line', x1: 45, y1: y, x2: 255, y2: y, style: 'centre' },
+        { kind: 'dimension', x1: x - r, y1: y, x2: x + r, y2: y, offset: r + wall + 4, of: 'joint' },
+        {
+          kind: 'dimension',
+          x1: x,
+          y1: y - r - wall,
+          x2: x,
+          y2: y - r,
+          offset: r + wall + 18,
+          of: 'bears_on',
+        },
+      ],
+      ...(bears_on * scale > 34 ? { exaggeration: 'wall drawn thinner than it is' } : {}),
+    };
+  },
 });

@@ -234,3 +234,16 @@ export const woodruffKey = (number: string): WoodruffKey | TableProblem => {
     hubDepth: inch(width / 2 + 0.006),
   };
 };
+
+/** The keys as a table that a cell chooses from: name with its width and disc, as they are bought. */
+export const woodruffTable = {
+  title: 'Woodruff keys (B17.2)',
+  rows: [...woodruffNumbers].map((number) => {
+    const [, width = '', eighths = ''] = /^(\d+?)(\d{2}(?:\.5)?)$/.exec(number) ?? [];
+    return {
+      key: number,
+      name: `No. ${number}: ${width}/32 in wide, disc ${Number(eighths)}/8 in`,
+      columns: {},
+    };
+  }),
+};

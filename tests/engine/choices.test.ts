@@ -219,3 +219,18 @@ it('a choice taken from another line follows its name, written with and without 
   sheet.undo();
   expect(sheet.toFile()).toEqual(file);
 });
+
+describe('a key of an earlier edition', () => {
+  it.each([
+    ['17-4ph', 's17400'],
+    ['invar', 'feni36'],
+  ])('%s is read as %s, and stays as it stands in the sheet', (old, now) => {
+    const [was, is] = [old, now].map((material) => worked([ofKind('material', 'metal', { material })]));
+    for (const output of ['E', 'alpha', 'yield'])
+      expect(was!.output('metal', output).planned?.value).toBe(is!.output('metal', output).planned?.value);
+    expect(was!.byName('metal')?.problems).toEqual([]);
+    expect(said([ofKind('material', 'metal', { material: 'no-such-metal' })], 'metal')).toContain(
+      'not in the table',
+    );
+  });
+});

@@ -1,0 +1,1 @@
+export { snapRingTable as default } from '../tables/snap-rings.ts';

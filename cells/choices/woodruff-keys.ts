@@ -1,0 +1,1 @@
+export { woodruffTable as default } from '../tables/keys.ts';
