@@ -30,7 +30,7 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   expectComplaint,
 }) => {
   // While the line is cut, tries to reach the server may fail, and the browser says so.
-  expectComplaint(/WebSocket connection to/);
+  expectComplaint(/WebSocket connection to|ERR_CONNECTION_REFUSED/);
   const desk = await device(server, browser, watch);
   await shareFirst(desk, server, shortJob());
   await expect(desk.locator('.saved-here')).toHaveText('saved here');
