@@ -279,6 +279,14 @@ export const CELL_FIELDS: Group = {
       computed: false,
       template: 'kept',
     },
+    solved: {
+      label: 'solving of the ring',
+      schema: flag(
+        'A chosen line: its formula may lead back to it, and the size is solved so that what comes out is what goes in.',
+      ),
+      computed: true,
+      template: 'kept',
+    },
     fill: {
       label: 'mark to fill in',
       schema: flag('In a template: must be filled in by the next user.'),

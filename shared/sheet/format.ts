@@ -139,6 +139,8 @@ export interface CellRecord {
   way?: Way;
   /** Formula and limits are the template author's; changing them asks first. */
   locked?: boolean;
+  /** Its formula may lead back to it: the size is solved so that what comes out is what goes in. */
+  solved?: boolean;
   /** In a template: must be filled in by the next user. */
   fill?: boolean;
   /** What an emptied cell of a template might hold. For a library cell, see `examples`. */

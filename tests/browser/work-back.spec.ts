@@ -1,4 +1,5 @@
 import { expect, test } from './fixture.ts';
+import { bringIn, shortJob } from './share-steps.ts';
 import { begin, check, line, templateFile, value } from './sheet-steps.ts';
 
 const job = templateFile('jobs/saw-arbor-bush.json');
@@ -29,4 +30,27 @@ test('a figure is made to come to what is wanted, and one undo takes it back', a
   await page.keyboard.press('Enter');
   await expect(part).toContainText(/Out of reach: with .* from 3\.9000 to 3\.9500\sin/);
   await expect(check(page, 'end_float')).toContainText('holds');
+});
+
+test('a size that depends on itself is solved on its line', async ({ page }) => {
+  // By hand: x = 1.5 in + x / 4, so x = 2 in.
+  await bringIn(
+    page,
+    shortJob([
+      {
+        id: 'r1',
+        role: 'chosen',
+        name: 'cut',
+        label: 'Cut to',
+        quantity: 'length',
+        entry: '=1.5 in + close',
+      },
+      { id: 'r2', role: 'worked', name: 'close', label: 'Closes in', quantity: 'length', entry: '=cut / 4' },
+    ]),
+  );
+  await expect(line(page, 'cut')).toContainText('in a ring');
+  await line(page, 'cut').locator('.label').click();
+  await page.getByRole('button', { name: 'Solve it here' }).click();
+  await expect(value(page, 'cut')).toContainText('2.0000');
+  await expect(page.getByText('Solved so that')).toContainText('1.5 in + close');
 });

@@ -8,6 +8,7 @@ import { type Content, type Grid, highColumn, lowColumn, PROBLEM_CALL } from './
 import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings, roundTrip } from './rings.ts';
 import { SlotPool } from './slots.ts';
+import { SolvedRows } from './solved-rows.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
 import { TiesAcross } from './ties-across.ts';
 
@@ -31,6 +32,7 @@ export class Network {
   private ranking = 0;
   corners: CornerLayout[] = [];
   private readonly ties = new TiesAcross();
+  private readonly solved = new SolvedRows();
   private readonly cases: Cases;
   /** Rows of which nothing on the grid changed, but what is said of them, or how their spread is taken. */
   private readonly restated = new Set<Row>();
@@ -99,7 +101,10 @@ export class Network {
     const dirty = new Set<Row>();
     for (const key of gone) this.remove(key, dirty);
     const rewire: Row[] = [];
-    for (const definition of this.ties.weigh(upserts, gone)) this.upsert(definition, dirty, rewire);
+    const plain = this.solved.take(this.ties.weigh(upserts, gone), gone);
+    for (const definition of plain) this.upsert(definition, dirty, rewire);
+    if (!this.solved.isEmpty)
+      for (const definition of this.solved.written(this.rows)) this.upsert(definition, dirty, rewire);
     if (rewire.length === 0 && gone.length === 0) return dirty;
     for (const row of rewire) this.connect(row);
     const changed = this.restructure(dirty);
@@ -220,7 +225,7 @@ export class Network {
     const changed = new Set<Row>(dirty);
     for (const [row, ring] of rings) {
       const round = roundTrip(ring, (member) => this.nameOf(member.owner));
-      const message = `These hang on each other in a ring: ${round}. Give one of them a value of its own.`;
+      const message = `These hang on each other in a ring: ${round}. Give one of them a value of its own, or have one that is chosen solved, on its line.`;
       if (row.ring?.message !== message) {
         changed.add(row);
         this.restated.add(row);

@@ -2,7 +2,7 @@ import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell } from './assembled.ts';
 import type { RowKey } from './key.ts';
-import type { RowBody, RowDefinition, RowProof, SourceEnds } from './row.ts';
+import type { RowBody, RowDefinition, RowProof, SolvedIn, SourceEnds } from './row.ts';
 
 /** Gathers the rows and remarks of one cell while it is being assembled. */
 export class CellBuilder {
@@ -33,13 +33,14 @@ export class CellBuilder {
     return { name: this.name, id: this.cell.id };
   }
 
-  private add(key: RowKey, body: RowBody, proof?: RowProof): RowKey {
+  private add(key: RowKey, body: RowBody, proof?: RowProof, solved?: SolvedIn): RowKey {
     this.keys.add(key);
     this.cell.rows.push({
       key,
       owner: this.cell.id,
       body,
       ...(proof ? { proof } : {}),
+      ...(solved ? { solved } : {}),
     } satisfies RowDefinition);
     return key;
   }
@@ -50,6 +51,11 @@ export class CellBuilder {
 
   formula(key: RowKey, expr: Expr, held = false, proof?: RowProof): RowKey {
     return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr }, proof);
+  }
+
+  /** A held formula that is solved where it stands in a ring. */
+  solved(key: RowKey, expr: Expr, solved: SolvedIn, proof?: RowProof): RowKey {
+    return this.add(key, { kind: 'formula', expr, held: true }, proof, solved);
   }
 
   source(key: RowKey, nominal: number | Expr, ends: SourceEnds, proof?: RowProof): RowKey {

@@ -8,7 +8,7 @@ import { cellRow, partRow, READING_FIGURES, type RowKey } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { proofOfFormula } from './proof.ts';
-import type { RowProof } from './row.ts';
+import type { RowProof, SolvedIn } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { valueRows } from './value-rows.ts';
 
@@ -39,6 +39,7 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     blank: blankWords(record, build.name),
     proof: record.basis === 'equipment' ? { is: 'settled' } : undefined,
     isGeometry: record.basis === 'geometry',
+    solved: record.solved && record.role === 'chosen' ? solvedIn(scope, quantity, record.display) : undefined,
     readings: { gauge: record.gauge, at: record.at, material: record.material, reference },
   });
   let cut = tolerance;
@@ -142,6 +143,16 @@ function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base
     if (formed) build.formula(partRow(base, end), formed, false, proof);
     return formed !== undefined;
   });
+}
+
+/** A ring is told in the unit the line is shown in. */
+function solvedIn(scope: SheetScope, quantity: string | undefined, display: string | undefined): SolvedIn {
+  const unit = scope.texts.unitOf(quantity, display);
+  return {
+    unit: unit.symbol,
+    ...(unit.point ? { isPoint: true } : {}),
+    ...(quantity === 'length' ? { isLength: true } : {}),
+  };
 }
 
 /** Reads a limit in the scope of the sheet. */

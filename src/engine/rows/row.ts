@@ -14,6 +14,16 @@ export interface RowDefinition {
   body: RowBody;
   /** How it bears on proof; absent where that follows from what it depends on. */
   proof?: RowProof;
+  /** Held, and where it stands in a ring solved so that what comes out round the ring is what goes in. */
+  solved?: SolvedIn;
+}
+
+/** How the size of a ring is looked for and told. */
+export interface SolvedIn {
+  /** Symbol of the unit. */
+  unit: string;
+  isPoint?: true;
+  isLength?: true;
 }
 
 /**

@@ -1,5 +1,7 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { Role, SheetUnits } from '../../../shared/sheet/format.ts';
+import type { Unit } from '../../../shared/units/units.ts';
 import { parseEntry, parseFormula, parseTolerance } from '../../language/parse.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
 import type { Entry, Expr, ParsedEntry, Spread } from '../../language/syntax/syntax.ts';
@@ -56,6 +58,11 @@ export class Texts {
       ...(nominal === undefined ? {} : { nominal }),
       ...(sizeUnit === undefined ? {} : { sizeUnit }),
     });
+  }
+
+  /** The unit that a quantity is shown in. */
+  unitOf(quantity: string | undefined, display?: string): Unit {
+    return displayUnit(quantity, this.units, display);
   }
 
   /** A formula of the library (with its `=`): the language of its own records, so a mistake there is a programmer's. */

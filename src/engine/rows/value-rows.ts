@@ -12,7 +12,7 @@ import { partRow, type RowKey } from './key.ts';
 import { oddSize, SHARE_OF_NOTHING } from './odd-size.ts';
 import { proofOfLiteral } from './proof.ts';
 import { type ReadingContext, readingRows } from './readings.ts';
-import type { RowProof, SourceEnds } from './row.ts';
+import type { RowProof, SolvedIn, SourceEnds } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { numberOf } from './texts.ts';
 import { unknownEnds } from './unknown-ends.ts';
@@ -35,6 +35,8 @@ export interface ValuePlace {
   proof?: RowProof | undefined;
   /** The author of the line says that it follows by geometry. */
   isGeometry?: boolean;
+  /** A chosen formula is solved where it stands in a ring. */
+  solved?: SolvedIn | undefined;
   readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference' | 'gaugeInCell'>;
 }
 
@@ -176,14 +178,18 @@ function formulaRows(
         : place.role === 'measured'
           ? asRead(read.proof)
           : read.proof);
+  const { solved } = place;
   if (!spread) {
-    build.formula(place.key, read.expr, held, proof);
+    if (held && solved) build.solved(place.key, read.expr, solved, proof);
+    else build.formula(place.key, read.expr, held, proof);
     return undefined;
   }
   // A doubt stated behind a calculation makes a reading of it: how it was calculated is how it was read.
   const inner = place.role === 'measured' ? undefined : proof;
   const nominal = held
-    ? read.expr
+    ? solved
+      ? rowRef(build.solved(partRow(place.key, 'formula'), read.expr, solved, proof))
+      : read.expr
     : rowRef(build.formula(partRow(place.key, 'formula'), read.expr, false, inner));
   const { ends, shift } =
     spread === 'unreadable'

@@ -1,4 +1,4 @@
-import { BLOCK, spaced } from './roots.ts';
+import { BLOCK, spaced } from '../network/roots.ts';
 
 /** A length from which on one is taken for a size, not for a fit, a gap or a difference, m. */
 const SIZE = 5e-3;

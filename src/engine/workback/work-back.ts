@@ -2,6 +2,7 @@ import { formatNumber, formatQuantity } from '../../../shared/quantities/figures
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { Unit } from '../../../shared/units/units.ts';
 import type { Computed } from '../computed.ts';
+import { BLOCK, type Crossing, type Distance, findCrossings, type Search } from '../network/roots.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import { numberOf } from '../rows/texts.ts';
 import { nominalOf, Path } from '../trial/path.ts';
@@ -9,7 +10,6 @@ import type { FigurePlace } from '../trial/place.ts';
 import { inputAt, type Movable, reach } from './inputs.ts';
 import type { Answer, Question, Solution } from './question.ts';
 import { rangeAbout, trialsOver, widened } from './range.ts';
-import { BLOCK, type Crossing, type Distance, findCrossings, type Search } from './roots.ts';
 import { type Wanted, wantedOf } from './wanted.ts';
 import { entryWith, unitOf, type Written, waysToWrite } from './written.ts';
 

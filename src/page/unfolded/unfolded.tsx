@@ -13,6 +13,7 @@ import { NotePart } from './note-part.tsx';
 import { OutputFields } from './output-fields.tsx';
 import { ProofParts } from './proof-parts.tsx';
 import { ReadingsPart } from './readings-part.tsx';
+import { RingPart } from './ring-part.tsx';
 import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
 
@@ -43,6 +44,7 @@ export default function Unfolded(props: { row: RowKey }) {
           <NotePart cell={cell()} />
         </Show>
         <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
+        <RingPart cell={cell()} />
       </Show>
       <Show when={isText()}>
         <TextFields cell={cell()} />

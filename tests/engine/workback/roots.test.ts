@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Crossing, type Distance, findCrossings, spaced } from '../../../src/engine/workback/roots.ts';
+import { type Crossing, type Distance, findCrossings, spaced } from '../../../src/engine/network/roots.ts';
 
 const over =
   (f: (x: number) => number): Distance =>

@@ -70,6 +70,7 @@ export const sample = (): SheetFile => ({
       },
       basis: 'geometry',
       way: { to: 'bush fitted', by: 'pressed' },
+      solved: true,
       locked: true,
     },
     {

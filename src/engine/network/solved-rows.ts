@@ -1,0 +1,114 @@
+import type { Expr } from '../../language/syntax/syntax.ts';
+import { call, mapRefs, quoted, rowRef } from '../rows/expr.ts';
+import type { RowKey } from '../rows/key.ts';
+import type { RowDefinition } from '../rows/row.ts';
+import type { Row } from './layout.ts';
+import { type Ring, ringText, SOLVE } from './solve.ts';
+
+/**
+ * Rows that are solved where they stand in a ring. Such a row is written anew as a formula of what stands outside the ring,
+ * with the formulas round it in it (`solve.ts`), so that for the rest of the sheet there is no ring. Everything in it stands
+ * at nominal: the row is held. One that stands in no ring stays as it came.
+ */
+export class SolvedRows {
+  /** As they came. */
+  private readonly asked = new Map<RowKey, RowDefinition>();
+
+  /** Takes note of what is to be solved; gives the others. */
+  take(upserts: readonly RowDefinition[], gone: readonly RowKey[]): readonly RowDefinition[] {
+    for (const key of gone) this.asked.delete(key);
+    let found = false;
+    for (const one of upserts) {
+      if (one.solved) {
+        this.asked.set(one.key, one);
+        found = true;
+      } else if (this.asked.size > 0) this.asked.delete(one.key);
+    }
+    return found ? upserts.filter(({ solved }) => !solved) : upserts;
+  }
+
+  get isEmpty(): boolean {
+    return this.asked.size === 0;
+  }
+
+  /** Those rows over the others as they now stand. */
+  written(rows: ReadonlyMap<RowKey, Row>): RowDefinition[] {
+    return [...this.asked.values()].map((definition) => this.cut(definition, rows) ?? definition);
+  }
+
+  /** Formula of a row at nominal; undefined of one that is no formula. */
+  private formulaOf(key: RowKey, rows: ReadonlyMap<RowKey, Row>): Expr | undefined {
+    const body = this.asked.get(key)?.body ?? rows.get(key)?.definition.body;
+    if (body?.kind === 'formula') return body.expr;
+    return body?.kind === 'source' && typeof body.nominal !== 'number' ? body.nominal : undefined;
+  }
+
+  /** The row as a formula of what stands outside its ring; undefined where it stands in none that can be cut there alone. */
+  private cut(definition: RowDefinition, rows: ReadonlyMap<RowKey, Row>): RowDefinition | undefined {
+    const { key, body, solved } = definition;
+    if (body.kind !== 'formula' || !solved) return undefined;
+    const inside = this.between(key, rows);
+    if (!inside || [...inside.keys()].some((one) => one !== key && this.asked.has(one))) return undefined;
+    const outside = new Map<RowKey, number>();
+    const places = new Map([...inside.keys()].filter((one) => one !== key).map((one, i) => [one, `r${i}`]));
+    const named = (expr: Expr): Expr =>
+      mapRefs(expr, (ref) => {
+        const to = ref.name as RowKey;
+        if (to === key) return { ...ref, name: 'x' };
+        const place = places.get(to);
+        if (place) return { ...ref, name: place };
+        const at = outside.get(to) ?? outside.size;
+        outside.set(to, at);
+        return { ...ref, name: `a${at}` };
+      });
+    const formulas = [...places.keys(), key].map((one) => named(inside.get(one) as Expr));
+    const ring: Ring = { ...solved, formulas, outside: outside.size };
+    const expr = call(SOLVE, quoted(ringText(ring)), ...[...outside.keys()].map(rowRef));
+    return { ...definition, body: { ...body, expr } };
+  }
+
+  /**
+   * The rows round the rings that a row stands in, each after those it uses, with their formulas; itself the last. Undefined
+   * where it stands in none, or some of them stand in a ring without it.
+   */
+  private between(key: RowKey, rows: ReadonlyMap<RowKey, Row>): Map<RowKey, Expr> | undefined {
+    const formulas = new Map<RowKey, Expr>();
+    const usedBy = new Map<RowKey, RowKey[]>();
+    const above = new Set([key]);
+    for (const at of above) {
+      const formula = this.formulaOf(at, rows);
+      if (!formula) continue;
+      formulas.set(at, formula);
+      for (const used of refsOf(formula)) {
+        above.add(used);
+        usedBy.set(used, [...(usedBy.get(used) ?? []), at]);
+      }
+    }
+    // Of what it depends on, what depends on it.
+    const round = new Set<RowKey>(usedBy.get(key) ?? []);
+    for (const at of round) for (const user of usedBy.get(at) ?? []) if (user !== key) round.add(user);
+    if (round.size === 0) return undefined;
+    round.delete(key);
+    const inside = new Map<RowKey, Expr>();
+    const waiting = new Set(round);
+    for (let left = waiting.size + 1; waiting.size < left; ) {
+      left = waiting.size;
+      for (const at of waiting) {
+        const formula = formulas.get(at) as Expr;
+        if (refsOf(formula).some((used) => waiting.has(used))) continue;
+        inside.set(at, formula);
+        waiting.delete(at);
+      }
+    }
+    return waiting.size > 0 ? undefined : inside.set(key, formulas.get(key) as Expr);
+  }
+}
+
+function refsOf(expr: Expr): RowKey[] {
+  const found = new Set<RowKey>();
+  mapRefs(expr, (ref) => {
+    found.add(ref.name as RowKey);
+    return ref;
+  });
+  return [...found];
+}
