@@ -1,5 +1,7 @@
+import { handbook } from '../../../cells/handbook.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Row } from '../network/layout.ts';
+import { Texts } from '../rows/texts.ts';
 import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from '../trial/checks.ts';
 import { freeRow } from '../trial/path.ts';
 import type { InputPlace } from '../trial/place.ts';
@@ -14,6 +16,8 @@ import { settleEnd } from './settle.ts';
 export interface WindowAsked extends InputPlace {
   /** Range to look through, SI, in place of the usual one. */
   range?: Range;
+  /** The same as it is typed: `2.25 in .. 2.26 in`. */
+  between?: string;
 }
 
 /** Pieces beside the one that holds the present value that are told. */
@@ -32,11 +36,28 @@ export function windowOf(trial: TrialSheet, asked: WindowAsked): WindowAnswer {
   const place: InputPlace = { cell: asked.cell, field: asked.field };
   const found = movableOf(trial.sheet, trial.library, place, (id) => trial.result(id));
   if ('why' in found) return { is: 'none', place, why: found.why, stays: true, leftOut: [] };
+  const range = asked.between?.trim() ? rangeTyped(asked.between, found, trial) : asked.range;
+  if (range === null)
+    return {
+      is: 'none',
+      place,
+      why: 'Write the range to look through by its two ends, as in 2.25 in .. 2.26 in.',
+      leftOut: [],
+    };
   try {
-    return new Search(trial, found, asked.range).run();
+    return new Search(trial, found, range).run();
   } finally {
     trial.putBack();
   }
+}
+
+/** A range as it is typed; null where it is none, or of something else than the input. */
+function rangeTyped(text: string, { quantity, unit }: Movable, { sheet }: TrialSheet): Range | null {
+  const texts = new Texts(handbook, sheet.units);
+  const { entry, problems } = texts.entry(text, quantity, 'given', unit.symbol);
+  if (problems.length > 0 || entry.kind !== 'range') return null;
+  const [one, other] = [entry.low.value, entry.high.value];
+  return one === other ? null : { low: Math.min(one, other), high: Math.max(one, other) };
 }
 
 /** Where an input is looked for, and about what. */

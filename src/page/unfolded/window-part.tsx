@@ -1,6 +1,7 @@
 import { createMemo, createSignal, Match, Show, Switch } from 'solid-js';
 import type { WindowFound, WindowPiece } from '../../engine/window/answer.ts';
 import { endText, pieceText, valueText } from '../../engine/window/words.ts';
+import { EntryField } from '../entry/entry-field.tsx';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { Part } from '../kit/part.tsx';
@@ -18,10 +19,11 @@ export default function WindowPart(props: { cell: string }) {
   const library = useLibrary();
   const places = createMemo(() => placesOf(sheet, library(), props.cell));
   const [field, setField] = createSignal<string>();
+  const [between, setBetween] = createSignal('');
   const place = (): Place | undefined => places().find((one) => one.field === field()) ?? places()[0];
   const asked = () => {
     const one = place();
-    return one && { ask: 'window' as const, cell: one.cell, field: one.field };
+    return one && { ask: 'window' as const, cell: one.cell, field: one.field, between: between() };
   };
   const tried = createTried<'window'>(sheet, asked);
   const map = createMap(place);
@@ -32,6 +34,12 @@ export default function WindowPart(props: { cell: string }) {
   const found = () => {
     const now = answer();
     return now?.is === 'found' ? now : undefined;
+  };
+  const searched = () => {
+    const one = found();
+    return one
+      ? `${valueText(one, one.searched.low, usesComma())} .. ${valueText(one, one.searched.high, usesComma())}`
+      : '';
   };
   const failed = () => {
     const now = tried.state();
@@ -47,7 +55,10 @@ export default function WindowPart(props: { cell: string }) {
                 label="Input"
                 value={at().field}
                 options={places().map((one) => ({ value: one.field, label: one.title }))}
-                onCommit={setField}
+                onCommit={(one) => {
+                  setBetween('');
+                  setField(one);
+                }}
               />
             </Show>
             <Switch>
@@ -62,6 +73,21 @@ export default function WindowPart(props: { cell: string }) {
                 </p>
               </Match>
             </Switch>
+            <Show when={answer() && !(answer() as { stays?: boolean }).stays}>
+              <EntryField
+                label="Look through from .. to"
+                spot={{
+                  cell: at().cell,
+                  field: 'window-range',
+                  kind: 'entry',
+                  quantity: at().quantity,
+                  role: 'given',
+                }}
+                value={between()}
+                placeholder={searched()}
+                onCommit={setBetween}
+              />
+            </Show>
             <Show when={failed()}>
               {(message) => <p role="alert">The window could not be worked out: {message()}</p>}
             </Show>
@@ -75,7 +101,7 @@ export default function WindowPart(props: { cell: string }) {
                 <CheckList checks={answer()!.leftOut} />
               </div>
             </Show>
-            <Show when={answer()}>
+            <Show when={answer() && !(answer() as { stays?: boolean }).stays}>
               <MapPart map={map} />
             </Show>
           </div>

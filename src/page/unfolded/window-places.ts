@@ -1,3 +1,4 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { InputPlace } from '../../engine/trial/place.ts';
 import type { useLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -5,9 +6,15 @@ import type { Sheet } from '../state/sheet.ts';
 /** An input that may be moved, and what it is called. */
 export interface Place extends InputPlace {
   title: string;
+  quantity?: string;
 }
 
 const isNumber = (text: string | undefined): boolean => /^[-+.\d]/.test(text?.trim() ?? '');
+
+const isFast = (record: CellRecord | undefined): boolean =>
+  Boolean(
+    record?.locked || record?.issued?.trim() || (record?.role === 'chosen' && record.measured?.entry.trim()),
+  );
 
 /** The inputs of a line that may be another value; for others the window says why not, where it is asked. */
 export const placesOf = (
@@ -18,20 +25,28 @@ export const placesOf = (
   const record = sheet.line(cell)?.record;
   if (!record) return [];
   if (record.role !== 'cell') {
-    const stands = record.measured?.entry.trim() || record.issued?.trim();
-    const isMovable =
-      (record.role === 'chosen' || (record.role === 'given' && isNumber(record.entry))) && !stands;
-    return isMovable ? [{ cell, field: 'entry', title: sheet.titleOf(cell) }] : [];
+    const isMovable = record.role === 'chosen' || (record.role === 'given' && isNumber(record.entry));
+    const quantity = sheet.shape(cell, 'value')?.quantity ?? record.quantity;
+    return isMovable
+      ? [{ cell, field: 'entry', title: sheet.titleOf(cell), ...(quantity ? { quantity } : {}) }]
+      : [];
   }
   return (library?.kinds.get(record.kind ?? '')?.inputs ?? []).flatMap((input): Place[] =>
     !input.record && !input.choice && isNumber(record.inputs?.[input.name])
-      ? [{ cell, field: `inputs.${input.name}`, title: `${sheet.titleOf(cell)}: ${input.label}` }]
+      ? [
+          {
+            cell,
+            field: `inputs.${input.name}`,
+            title: `${sheet.titleOf(cell)}: ${input.label}`,
+            ...(input.quantity ? { quantity: input.quantity } : {}),
+          },
+        ]
       : [],
   );
 };
 
-/** The same of the whole sheet, but of lines that are locked. */
+/** The same of the whole sheet, but of lines that are locked, released or measured. */
 export const allPlaces = (sheet: Sheet, library: ReturnType<ReturnType<typeof useLibrary>>): Place[] =>
   sheet.state.order.flatMap((cell) =>
-    sheet.line(cell)?.record.locked ? [] : placesOf(sheet, library, cell),
+    isFast(sheet.line(cell)?.record) ? [] : placesOf(sheet, library, cell),
   );
