@@ -14,6 +14,7 @@ import { sheetFunctions } from './network/handbook.ts';
 import type { BrokenCase, Row } from './network/layout.ts';
 import { Network } from './network/network.ts';
 import { Provenance } from './network/provenance.ts';
+import { solveFunction } from './network/solve.ts';
 import { limitFigures, wearSide } from './report/limit-figures.ts';
 import { reportCell } from './report/report.ts';
 import type { AssembledCell, OutputPlan } from './rows/assembled.ts';
@@ -52,7 +53,8 @@ export class Engine {
     /** Works out the spread of what verdicts go by and of nothing else, for whoever asks for verdicts alone. */
     private readonly isVerdictsOnly = false,
   ) {
-    const functions = [...engineFunctions(library.functions), ...sheetFunctions];
+    const plain = [...engineFunctions(library.functions), ...sheetFunctions];
+    const functions = [...plain, solveFunction(new Map(plain.map((fn) => [fn.name, fn])))];
     this.assembly = new Assembly(library, faults);
     this.grid = new Grid(functions);
     const byName = new Map(functions.map((fn) => [fn.name, fn]));

@@ -2,8 +2,6 @@ import type { Movement, TradeFunction } from '../../../cells/record/cell.ts';
 import { comparison, isComparison, isStepped } from '../../language/compile/ties.ts';
 import { generalFunctions } from '../../language/functions/functions.ts';
 import type { CompareOperator } from '../../language/syntax/syntax.ts';
-import { sheetFunctions } from './handbook.ts';
-import { solveFunction } from './solve.ts';
 
 /** A function as the grid and the tree evaluator call it: numbers in SI, booleans, and quoted text for table keys. */
 export interface EngineFunction {
@@ -27,13 +25,7 @@ const guarded =
   };
 
 /** The general functions and the trade's own, in one list. */
-export const engineFunctions = (trade: readonly TradeFunction[]): EngineFunction[] => {
-  const all = plainFunctions(trade);
-  const byName = new Map([...all, ...sheetFunctions].map((fn) => [fn.name, fn]));
-  return [...all, solveFunction(byName)];
-};
-
-const plainFunctions = (trade: readonly TradeFunction[]): EngineFunction[] => [
+export const engineFunctions = (trade: readonly TradeFunction[]): EngineFunction[] => [
   ...generalFunctions.map((fn) => ({
     name: fn.name,
     // Behind the arguments of one with steps comes the largest operand that entered.
