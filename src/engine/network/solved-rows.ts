@@ -1,7 +1,7 @@
 import type { Expr } from '../../language/syntax/syntax.ts';
-import { call, mapRefs, quoted, rowRef } from '../rows/expr.ts';
+import { call, constant, mapRefs, quoted, rowRef } from '../rows/expr.ts';
 import type { RowKey } from '../rows/key.ts';
-import type { RowDefinition } from '../rows/row.ts';
+import type { RowDefinition, SourceEnds } from '../rows/row.ts';
 import type { Row } from './layout.ts';
 import { type Ring, ringText, SOLVE } from './solve.ts';
 
@@ -57,6 +57,10 @@ export class SolvedRows {
         if (to === key) return { ...ref, name: 'x' };
         const place = places.get(to);
         if (place) return { ...ref, name: place };
+        // How far a source reaches may depend on the ring though its nominal, which is all that counts here, does not.
+        const source = rows.get(to)?.definition.body;
+        if (source?.kind === 'source' && typeof source.nominal === 'number' && hasFormula(source.ends))
+          return constant(source.nominal);
         const at = outside.get(to) ?? outside.size;
         outside.set(to, at);
         return { ...ref, name: `a${at}` };
@@ -103,6 +107,9 @@ export class SolvedRows {
     return waiting.size > 0 ? undefined : inside.set(key, formulas.get(key) as Expr);
   }
 }
+
+const hasFormula = ({ low, high }: SourceEnds): boolean =>
+  typeof low !== 'number' || typeof high !== 'number';
 
 function refsOf(expr: Expr): RowKey[] {
   const found = new Set<RowKey>();
