@@ -65,7 +65,9 @@ export class TiesAcross {
  * Formulas through which a difference goes on: a size that is chosen by one too, though what it depends on moves it no more.
  * One that says for itself what it is to proof is left alone.
  */
-const followable = ({ body, proof }: RowDefinition): Expr | undefined => {
+const followable = ({ body, proof, solved }: RowDefinition): Expr | undefined => {
+  // Round a ring it would come back to where it began.
+  if (solved) return undefined;
   if (body.kind === 'source') return typeof body.nominal === 'number' ? undefined : body.nominal;
   if (body.kind !== 'formula') return undefined;
   return body.held || (!proof?.is && !proof?.aside) ? body.expr : undefined;
