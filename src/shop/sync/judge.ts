@@ -105,6 +105,8 @@ export const updateFault = (
   const alike = new Map<string, number>();
   for (const struct of structs) {
     const { client, clock } = struct.id;
+    // Nothing of no length is ever written; Yjs cannot write it down again.
+    if (struct.length < 1) return { fault: 'an item of no length' };
     if (client > MAX_CLIENT || clock + struct.length > MAX_CLOCK) return { fault: 'a clock out of reach' };
     if (!(struct instanceof Y.Item)) continue;
     const fault = contentFault(struct.content);
@@ -124,7 +126,7 @@ export const updateFault = (
     // Each range goes over the items it covers: many over the same ones are made to be slow.
     let end = 0;
     for (const { clock, len } of [...deletes].sort((a, b) => a.clock - b.clock)) {
-      if (clock < end || clock + len > MAX_CLOCK) return { fault: 'deletions that overlap' };
+      if (len < 1 || clock < end || clock + len > MAX_CLOCK) return { fault: 'deletions that overlap' };
       end = clock + len;
     }
   }
