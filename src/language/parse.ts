@@ -3,7 +3,7 @@
  * in `problems`, each with its span in the text and, where there is one, a remedy. No value is given beside a problem
  * that could change it.
  */
-import type { Problem } from '../../shared/problem.ts';
+import { type Problem, problem } from '../../shared/problem.ts';
 import { NUMBER_UNIT } from '../../shared/quantities/quantities.ts';
 import type { SheetUnits } from '../../shared/sheet/format.ts';
 import { findUnit } from '../../shared/units/units.ts';
@@ -13,7 +13,7 @@ import { operands, readExpression } from './formula.ts';
 import { cleaned, isFormula, shapeOf, treeOf } from './grammar/tree.ts';
 import { refuse } from './refusals.ts';
 import { levelProblem, sizeProblem } from './syntax/size.ts';
-import type { Entry, Expr, ParsedEntry, Spread } from './syntax/syntax.ts';
+import type { Entry, Expr, ParsedEntry, Reference, Spread } from './syntax/syntax.ts';
 import { type EntryContext, NO_HANDBOOK } from './values/context.ts';
 import { edited, type Reading, reading, sliceOf, wanted } from './values/reading.ts';
 import { contextKey, type PlainForm, plainForm, retyped } from './values/retyped.ts';
@@ -116,6 +116,8 @@ export interface ParsedTolerance {
   spread?: Spread;
   /** ISO 286 class as written; without a nominal it is known before its deviations are. */
   designation?: string;
+  /** The line, and what of it, that a class is taken from. */
+  from?: Reference;
   problems: Problem[];
   committed: string;
 }
@@ -131,7 +133,7 @@ export const parseTolerance = (
   if (text.trim() === '') return { problems: [], committed: '' };
   const big = sizeProblem(text);
   if (big) return { problems: [big], committed: text };
-  if (isFormula(text)) return { problems: [], committed: text };
+  if (isFormula(text)) return takenTolerance(text, context);
   const r = reading(cleaned(text), context);
   const { tree, sound } = treeOf('Cut', r.text, context.decimal);
   if (!sound) {
@@ -151,6 +153,15 @@ export const parseTolerance = (
   const spread = typed && settledSpread(r, typed);
   const known = spread && typed && !r.kind ? withUnitOf(spread, typed) : spread;
   return { ...(known ? { spread: known } : {}), problems: r.problems, committed: finish(r) };
+};
+
+/** `= fit.shaft_class`, and nothing besides: a tolerance that is worked out has no sides. */
+const takenTolerance = (text: string, context: EntryContext): ParsedTolerance => {
+  const { expr, problems } = parseFormula(text, context);
+  if (expr?.kind === 'ref' && problems.length === 0) return { from: expr, problems, committed: text };
+  const words =
+    'Behind `=` a tolerance is the class of another line and nothing besides, `= fit.shaft_class`.';
+  return { problems: problems.length > 0 ? problems : [problem('syntax', words)], committed: text };
 };
 
 /** A tolerance stands alone: its unit is its own, or the sheet's for what the cell holds. */
