@@ -194,6 +194,8 @@ export const REFUSALS = [
   'update-refused',
   /** The sheet has reached the size the server takes. */
   'sheet-full',
+  /** What the server has stored of the sheet cannot be read. It changes nothing of it; what a page holds stays there. */
+  'sheet-unreadable',
   /** As many connections as the server allows to a key or a sheet. */
   'too-many',
   /** The page is older than the server understands: load it again. What it holds is in its own database. */

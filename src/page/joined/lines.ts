@@ -52,6 +52,8 @@ const WORDS: Record<Ended, string> = {
   'update-refused':
     'The server refused an entry of this device, as none that a sheet holds. It is kept here; save the sheet to a file.',
   'sheet-full': 'The sheet has reached the size the server takes. What is entered is kept here alone.',
+  'sheet-unreadable':
+    'The server cannot read what it has stored of this sheet, and takes nothing more of it. What is on this device is kept here; have the server’s store brought back from a backup.',
   'too-many': 'As many devices are on the server, or on this sheet, as it allows.',
   'page-old': 'This page is older than the server: load it again. What is entered is kept here.',
   'server-old': 'The server is older than this page: bring it up to date. What is entered is kept here.',

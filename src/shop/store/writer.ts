@@ -1,5 +1,6 @@
 import type { Storing } from '../../document/sharing/wire.ts';
 import type { Metrics } from '../base/metrics.ts';
+import { wordsOf } from '../base/words.ts';
 import type { Addition, KeptLost, Store } from './store.ts';
 
 interface Waiting extends Addition {
@@ -75,7 +76,12 @@ export class Writer {
       wait = FIRST_WAIT;
       for (const [i, { update, stored }] of batch.entries()) {
         this.bytes -= update.length;
-        stored(told[i] ?? []);
+        try {
+          stored(told[i] ?? []);
+        } catch (error) {
+          // It is stored; who could not be told of it asks again.
+          console.error(`What was stored could not be told (${wordsOf(error)}).`);
+        }
       }
       this.tell('well');
     }
@@ -89,7 +95,7 @@ export class Writer {
     console.error(
       state === 'well'
         ? 'The store takes updates again.'
-        : `Updates cannot be stored (${error instanceof Error ? error.message : error}); it is tried again.`,
+        : `Updates cannot be stored (${wordsOf(error)}); it is tried again.`,
     );
     this.changed();
   }

@@ -4,6 +4,7 @@ import { CLOSED, type KeyRecord, type Refusal } from '../../document/sharing/wir
 import { Bucket } from '../base/bucket.ts';
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
+import { wordsOf } from '../base/words.ts';
 import { type Frame, frames, readFrame } from './frames.ts';
 import type { Room } from './room.ts';
 import { type Over, Session } from './session.ts';
@@ -69,7 +70,7 @@ export class Line implements Over {
   ) {
     const { limits } = hub;
     this.bucket = new Bucket(limits.socketRate);
-    socket.on('message', (data: RawData, binary) => this.message(data, binary));
+    socket.on('message', (data: RawData, binary) => this.guarded(() => this.message(data, binary)));
     socket.on('pong', () => {
       this.answered = true;
     });
@@ -106,6 +107,16 @@ export class Line implements Over {
     }
     this.sentAt = performance.now();
     this.socket.send(frame);
+  }
+
+  /** Whatever goes wrong over a message ends the line it came over, and nothing else: neither the process nor other lines. */
+  guarded(work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      console.error(`A message could not be taken (${wordsOf(error)}); the line it came over is closed.`);
+      this.malformed();
+    }
   }
 
   malformed(): void {
@@ -238,7 +249,10 @@ export class Line implements Over {
     this.opening.delete(document);
     const session = new Session(admitted.room, admitted.key, this);
     this.open.set(document, { session, admitted });
-    for (const frame of opening.waiting) session.take(frame);
+    this.guarded(() => {
+      session.begin();
+      for (const frame of opening.waiting) session.take(frame);
+    });
   }
 
   /** Reads no further until it is time, and while too much waits to be stored. */

@@ -3,6 +3,7 @@ import { sameValue } from '../../document/model/fields.ts';
 import { LOST_KEPT, type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
+import { wordsOf } from '../base/words.ts';
 import type { KeptLost, Store } from '../store/store.ts';
 import type { Writer } from '../store/writer.ts';
 import { frames } from './frames.ts';
@@ -32,6 +33,15 @@ const MERGE_EVERY = 400;
 /** Milliseconds for which lost values are gathered. */
 const TOLD_AFTER = 250;
 
+/** What is stored of a document cannot be read. */
+export class Unreadable extends Error {
+  constructor(document: string, why: unknown) {
+    super(
+      `What is stored of ${document} cannot be read (${wordsOf(why)}). Nobody is let in to it and nothing of it is changed: bring it back from a backup.`,
+    );
+  }
+}
+
 /** A document that somebody has open. */
 export class Room {
   readonly members = new Set<Member>();
@@ -53,7 +63,12 @@ export class Room {
     kept: { updates: readonly Uint8Array[]; lost: KeptLost[] },
   ) {
     this.shadow = new Shadow(name, parts.limits.items);
-    this.stored = this.shadow.load(kept.updates);
+    try {
+      this.stored = this.shadow.load(kept.updates);
+    } catch (error) {
+      this.shadow.end();
+      throw new Unreadable(name, error);
+    }
     this.lost = kept.lost;
     this.rows = kept.updates.length;
   }
@@ -107,6 +122,7 @@ export class Room {
     const taken = this.shadow.take(update);
     if ('fault' in taken) {
       metrics.add('updates_refused');
+      if (this.shadow.spoiled !== undefined) this.shut(from);
       return { refusal: 'update-refused', fault: taken.fault };
     }
     if (taken.update) {
@@ -158,8 +174,17 @@ export class Room {
     if (frame) this.send(frame);
   }
 
-  /** What another server of the shop tells. */
+  /** What another server of the shop tells; what is none of it is passed over. */
   hear(kind: Kind, bytes: Uint8Array): void {
+    if (this.shadow.spoiled !== undefined) return;
+    try {
+      this.heard(kind, bytes);
+    } catch (error) {
+      console.error(`What another server told of ${this.name} could not be read (${wordsOf(error)}).`);
+    }
+  }
+
+  private heard(kind: Kind, bytes: Uint8Array): void {
     const tell = this.parts.tell!;
     if (kind === 'update') {
       const taken = this.take(bytes);
@@ -179,8 +204,15 @@ export class Room {
 
   /** Asks the other servers for what they have and this one has not, and the other way round. */
   greet(): void {
+    if (this.shadow.spoiled !== undefined) return;
     this.parts.tell?.(this.name, 'hello', Y.encodeStateVector(this.shadow.doc));
     this.tellPresence();
+  }
+
+  /** Lets everybody go: the document could not be made anew. What is stored is read again when it is opened next. */
+  private shut(but: Member | undefined): void {
+    console.error(`${this.name} could not be made anew (${this.shadow.spoiled}); its devices are let go.`);
+    for (const member of [...this.members]) if (member !== but) member.refuse('sheet-unreadable');
   }
 
   private tellPresence(): void {

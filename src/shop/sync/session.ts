@@ -6,6 +6,8 @@ import type { Member, Room } from './room.ts';
 /** What a session needs of the socket it goes over. */
 export interface Over {
   send(frame: Uint8Array): void;
+  /** Does it. Whatever goes wrong ends the socket. */
+  guarded(work: () => void): void;
   /** Ends the socket: a message was none of this protocol. */
   malformed(): void;
   /** The session has ended, and why. */
@@ -21,8 +23,12 @@ export class Session implements Member {
     private readonly room: Room,
     private readonly key: KeyRecord,
     private readonly line: Over,
-  ) {
-    line.send(frames.authenticated(room.name, key.readOnly));
+  ) {}
+
+  /** Lets it in, and sends it what is there. */
+  begin(): void {
+    const { room, key } = this;
+    this.send(frames.authenticated(room.name, key.readOnly));
     // Before anything is told: what a page wrote and another overwrote is forgotten by the page once it hears of it. Whoever
     // only reads is asked for nothing, and so has nothing to be refused for.
     if (!key.readOnly) this.ask();
@@ -64,10 +70,7 @@ export class Session implements Member {
       case 'said': {
         const mark = markIn(frame.payload);
         // What a later edition of the page may say beside marks is not for this one.
-        if (mark !== undefined)
-          room.whenStored(() => {
-            if (!this.over) this.send(frames.said(room.name, room.storedAt(mark)));
-          });
+        if (mark !== undefined) this.whenStored(() => this.send(frames.said(room.name, room.storedAt(mark))));
         break;
       }
       case 'close':
@@ -122,8 +125,12 @@ export class Session implements Member {
     if (answer) this.asked = false;
     // What was left out comes again: by the answer that is under way, or by one that is asked for now.
     if (taken.early && !answer && !this.asked) this.ask();
-    room.whenStored(() => {
-      if (!this.over) this.send(frames.taken(room.name));
+    this.whenStored(() => this.send(frames.taken(room.name)));
+  }
+
+  private whenStored(then: () => void): void {
+    this.room.whenStored(() => {
+      if (!this.over) this.line.guarded(then);
     });
   }
 }

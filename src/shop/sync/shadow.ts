@@ -1,5 +1,6 @@
 import * as Y from 'yjs';
 import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
+import { wordsOf } from '../base/words.ts';
 import type { LostValue } from '../store/store.ts';
 import { type Judge, judgeOf, updateFault } from './judge.ts';
 import { lostIn } from './lost.ts';
@@ -29,6 +30,8 @@ export class Shadow {
   doc: Y.Doc;
   /** Bytes it takes, no fewer than it is stored in. */
   bytes = 0;
+  /** Why it could not be made anew: it holds nothing any more, and nothing may be taken from it or told of it. */
+  spoiled: string | undefined;
 
   private fault: string | undefined;
   private lost: LostValue[] = [];
@@ -49,12 +52,13 @@ export class Shadow {
     }, 'store');
     this.forgetEarly();
     this.emitted = [];
-    this.compact();
+    this.keepWhole();
     return Y.decodeStateVector(Y.encodeStateVector(this.doc));
   }
 
   /** @returns a fault, for people, where nothing of it is taken. */
   take(update: Uint8Array): Taken | { fault: string } {
+    if (this.spoiled !== undefined) return { fault: this.spoiled };
     this.fault = undefined;
     this.lost = [];
     this.emitted = [];
@@ -62,30 +66,25 @@ export class Shadow {
       const looked = updateFault(update, this.judge, this.maxItems);
       if ('fault' in looked) return looked;
     } catch (error) {
-      return { fault: `no update: ${error instanceof Error ? error.message : error}` };
+      return { fault: `no update: ${wordsOf(error)}` };
     }
+    let taken: Taken | undefined;
     try {
       Y.applyUpdate(this.doc, update, 'client');
+      if (this.fault === undefined) taken = this.came();
     } catch (error) {
-      this.fault ??= `no update: ${error instanceof Error ? error.message : error}`;
+      this.fault ??= `no update: ${wordsOf(error)}`;
     }
-    if (this.fault !== undefined) {
+    if (!taken) {
       this.rebuild();
-      return { fault: this.fault };
+      return { fault: this.fault ?? 'no update' };
     }
-    const early = this.forgetEarly();
-    const reached = new Map<number, number>();
-    for (const { transaction } of this.emitted)
-      for (const [client, clock] of transaction.afterState)
-        if (clock !== (transaction.beforeState.get(client) ?? 0)) reached.set(client, clock);
-    const [first, ...more] = this.emitted.map((one) => one.update);
-    const whole = first && (more.length > 0 ? Y.mergeUpdates([first, ...more]) : first);
-    if (whole) {
-      this.log.push(whole);
-      this.bytes += whole.length;
+    if (taken.update) {
+      this.log.push(taken.update);
+      this.bytes += taken.update.length;
       if (this.log.length > KEPT) this.compact();
     }
-    return { update: whole, reached, lost: this.lost, early };
+    return taken;
   }
 
   /** Everything, or what is missing behind a state vector. */
@@ -99,15 +98,35 @@ export class Shadow {
     return (cell === undefined ? this.doc.getMap('sheet') : cells.get(cell))?.get(key);
   }
 
-  /** Puts one whole in place of the updates, which may be fewer bytes. */
+  /** Puts one whole in place of the updates, which may be fewer bytes. Where that fails they stay. */
   compact(): void {
+    try {
+      this.keepWhole();
+    } catch {
+      this.rebuild();
+    }
+  }
+
+  end(): void {
+    this.doc.destroy();
+  }
+
+  private keepWhole(): void {
     this.base = Y.encodeStateAsUpdate(this.doc);
     this.log = [];
     this.bytes = this.base.length;
   }
 
-  end(): void {
-    this.doc.destroy();
+  /** What the transactions of an update brought. */
+  private came(): Taken {
+    const early = this.forgetEarly();
+    const reached = new Map<number, number>();
+    for (const { transaction } of this.emitted)
+      for (const [client, clock] of transaction.afterState)
+        if (clock !== (transaction.beforeState.get(client) ?? 0)) reached.set(client, clock);
+    const [first, ...more] = this.emitted.map((one) => one.update);
+    const update = first && (more.length > 0 ? Y.mergeUpdates([first, ...more]) : first);
+    return { update, reached, lost: this.lost, early };
   }
 
   /** Updates that wait for others would be looked at when these come, in somebody else's name. Whoever has them all sends them again when asked. */
@@ -136,10 +155,16 @@ export class Shadow {
   private rebuild(): void {
     this.doc.destroy();
     this.doc = this.begin();
-    this.doc.transact(() => {
-      if (this.base) Y.applyUpdate(this.doc, this.base, 'store');
-      for (const update of this.log) Y.applyUpdate(this.doc, update, 'store');
-    }, 'store');
+    try {
+      this.doc.transact(() => {
+        if (this.base) Y.applyUpdate(this.doc, this.base, 'store');
+        for (const update of this.log) Y.applyUpdate(this.doc, update, 'store');
+      }, 'store');
+    } catch (error) {
+      this.spoiled = wordsOf(error);
+      this.doc.destroy();
+      this.doc = this.begin();
+    }
     this.emitted = [];
   }
 }

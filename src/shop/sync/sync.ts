@@ -19,7 +19,7 @@ import type { Store } from '../store/store.ts';
 import { Writer } from '../store/writer.ts';
 import { frames } from './frames.ts';
 import { type Admitted, type Hub, Line } from './line.ts';
-import { Room } from './room.ts';
+import { Room, Unreadable } from './room.ts';
 import { Together } from './together.ts';
 
 export interface SyncParts {
@@ -144,6 +144,10 @@ class Server implements Hub, Sync {
     };
     try {
       const room = await this.room(document);
+      if (room.shadow.spoiled !== undefined) {
+        left();
+        return 'sheet-unreadable';
+      }
       return {
         key,
         room,
@@ -153,6 +157,7 @@ class Server implements Hub, Sync {
       };
     } catch (error) {
       left();
+      if (error instanceof Unreadable) return 'sheet-unreadable';
       throw error;
     }
   }
@@ -222,7 +227,16 @@ class Server implements Hub, Sync {
     let room = this.rooms.get(name);
     if (!room) {
       room = this.openRoom(name);
-      room.catch(() => this.rooms.delete(name));
+      room.catch((error: unknown) => {
+        if (!(error instanceof Unreadable)) {
+          this.rooms.delete(name);
+          return;
+        }
+        // Looked at again after a while: reading all of it over and over helps nobody.
+        console.error(error.message);
+        this.together?.leave(name);
+        setTimeout(() => this.rooms.delete(name), KEPT_OPEN).unref();
+      });
       this.rooms.set(name, room);
     }
     return room;
