@@ -97,7 +97,10 @@ export class JoinedSheet {
         Y.applyUpdate(this.wire, update, 'here');
     });
     this.connection = line.connect(sheetDocument(sheet.id), this.wire, {
-      open: (readOnly) => this.set({ line: 'open', readOnly }),
+      open: (readOnly) => {
+        this.set({ line: 'open', readOnly });
+        this.meetAgain();
+      },
       synced: () => {
         this.synced = true;
         this.markLater();
@@ -174,6 +177,18 @@ export class JoinedSheet {
       this.stored.mark === this.mark &&
       covers(this.stored, this.sheet.stateVector());
     if (at !== this.state.get().atServer) this.set({ atServer: at });
+  }
+
+  /**
+   * What is said of a device counts once it is newer than what was heard of it before. After a lost line this device says its
+   * own anew, and has heard nothing of the others: not at the next sign of life only, up to 15 seconds later.
+   */
+  private meetAgain(): void {
+    const { awareness } = this.connection.provider;
+    if (!awareness) return;
+    for (const client of [...awareness.meta.keys()])
+      if (client !== awareness.clientID && !awareness.states.has(client)) awareness.meta.delete(client);
+    awareness.setLocalState(awareness.getLocalState());
   }
 
   private lookRound(): void {
