@@ -12,7 +12,7 @@ const FIRST_VIEW = 50_000;
  * ... that, the engine in its worker with the kinds of cell of the job, and the editor of an entry, with all that each of
  * them imports ...
  */
-const TOGETHER = 440_000;
+const TOGETHER = 450_000;
 /** ... and everything until a cell of a job begun from a template stands open in the editor. */
 const UNTIL_EDITING = 600_000;
 
