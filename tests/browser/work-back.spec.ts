@@ -19,7 +19,7 @@ test('a figure is made to come to what is wanted, and one undo takes it back', a
   await expect(
     part.getByText('= collar_gap - (least_end_float + greatest_end_float) / 2', { exact: true }),
   ).toBeVisible();
-  await answer.getByRole('button', { name: 'Put it in place of the formula' }).press('Enter');
+  await answer.getByRole('button', { name: 'Put it in place of the formula' }).click();
   await expect(value(page, 'end_float')).toContainText('7.0');
   await expect(answer).toContainText('It stands so.');
   await page.getByRole('button', { name: 'Undo', exact: true }).first().click();
