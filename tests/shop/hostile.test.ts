@@ -103,6 +103,76 @@ describe('an update that no page writes', () => {
     shadow.end();
   });
 
+  it('an item known in part is taken where it goes on in its place, and refused where it is of another', () => {
+    const begun = () => {
+      const doc = emptyReplica();
+      doc.clientID = 7;
+      const sheet = doc.getMap('sheet');
+      sheet.set('title.title', 'Saw arbor');
+      return { doc, sheet };
+    };
+    const early = begun();
+    const first = Y.encodeStateAsUpdate(early.doc);
+    for (const title of ['Arbor', 'Arbor, saw', 'Saw arbor, bore']) early.sheet.set('title.title', title);
+    // Overwritten one after the other: one item, of which the first is known already.
+    const whole = Y.encodeStateAsUpdate(early.doc);
+    expect(Y.decodeUpdate(whole).structs.map(({ length }) => length)).toEqual([3, 1]);
+    const shadow = new Shadow(SHEET, 500_000);
+    shadow.take(first);
+    expect(shadow.take(whole)).not.toHaveProperty('fault');
+    expect(shadow.doc.getMap('sheet').toJSON()).toEqual({ 'title.title': 'Saw arbor, bore' });
+    shadow.end();
+    // The same client tells that its first item was of another place.
+    const other = new Shadow(SHEET, 500_000);
+    const lies = emptyReplica();
+    lies.clientID = 7;
+    for (const part of ['a', 'b', 'c', 'd']) lies.getMap('sheet').set('title.part', part);
+    other.take(first);
+    expect(other.take(Y.encodeStateAsUpdate(lies))).toHaveProperty('fault');
+    expect(other.doc.getMap('sheet').toJSON()).toEqual({ 'title.title': 'Saw arbor' });
+    other.end();
+  });
+
+  const edits = walk(1500, 20_000);
+  it(`${edits} edits of pages are all taken, whatever part of what they send is known already`, () => {
+    const draw = new Draw(20261201);
+    const shadow = new Shadow(SHEET, 500_000);
+    const base = Y.encodeStateAsUpdate(honest());
+    shadow.take(base);
+    const pages = [0, 1, 2].map(() => {
+      const doc = emptyReplica();
+      Y.applyUpdate(doc, base);
+      return { doc, seen: [Y.encodeStateVector(doc)] };
+    });
+    for (let i = 0; i < edits; i += 1) {
+      const { doc, seen } = pages[draw.whole(0, 2)]!;
+      doc.transact(() => {
+        for (let n = draw.whole(1, 3); n > 0; n -= 1) {
+          const cell = cellOf(doc, `c${draw.whole(0, 1)}`);
+          const key = draw.next() < 0.5 ? 'entry' : 'label';
+          if (draw.next() < 0.2) cell.delete(key);
+          else cell.set(key, `${i}`);
+        }
+      });
+      // Some of the edits before this one have come already, or have not and are not in it.
+      if (draw.next() < 0.7) {
+        const taken = shadow.take(Y.encodeStateAsUpdate(doc, seen[draw.whole(0, seen.length - 1)]!));
+        expect(taken).not.toHaveProperty('fault');
+      }
+      if (draw.next() < 0.2) Y.applyUpdate(doc, shadow.state(Y.encodeStateVector(doc)));
+      seen.push(Y.encodeStateVector(doc));
+      if (seen.length > 4) seen.shift();
+    }
+    for (const { doc } of pages) {
+      expect(shadow.take(Y.encodeStateAsUpdate(doc))).not.toHaveProperty('fault');
+    }
+    for (const { doc } of pages) {
+      Y.applyUpdate(doc, shadow.state());
+      expect(doc.toJSON()).toEqual(shadow.doc.toJSON());
+    }
+    shadow.end();
+  });
+
   it('on the list is refused too', () => {
     const shadow = new Shadow(LIST_DOCUMENT, 500_000);
     const one = { title: 'Saw arbor', template: false, by: 'Desk', since: 1 };

@@ -132,3 +132,40 @@ export const updateFault = (
   }
   return { structs };
 };
+
+/**
+ * What an update says of a client against what is known of it. Of an item that is known in part the library joins the rest to
+ * what is there: where the two are not of one place, the document is no longer what is written of it. Pages send such items for
+ * values that were overwritten one after the other, and for nothing else.
+ */
+export const joinFault = (doc: Y.Doc, structs: readonly Struct[]): string | undefined => {
+  for (const struct of structs) {
+    const { client, clock } = struct.id;
+    const known = doc.store.clients.get(client) ?? [];
+    const end = known.at(-1);
+    const reached = end ? end.id.clock + end.length : 0;
+    if (!(struct instanceof Y.Item) || clock >= reached || clock + struct.length <= reached) continue;
+    const [first, ...more] = known.slice(Y.findIndexSS(known, clock));
+    const isJoined =
+      struct.content instanceof Y.ContentDeleted &&
+      first instanceof Y.Item &&
+      isSameStart(struct, first) &&
+      more.every(
+        (one) => one instanceof Y.Item && one.parent === first.parent && one.parentSub === first.parentSub,
+      );
+    if (!isJoined) return 'an item that contradicts what is known of it';
+  }
+  return undefined;
+};
+
+const isSameStart = ({ id, origin, parent, parentSub }: Y.Item, known: Y.Item): boolean => {
+  const before = known.id.clock === id.clock ? known.origin : Y.createID(id.client, id.clock - 1);
+  if (origin !== null || before !== null) return Y.compareIDs(origin, before);
+  // What has nothing before it names its place.
+  const { _item, doc } = known.parent as Y.AbstractType<unknown>;
+  const isParent =
+    (parent as unknown) instanceof Y.ID
+      ? _item !== null && Y.compareIDs(parent as unknown as Y.ID, _item.id)
+      : _item === null && doc?.share.get(String(parent)) === known.parent;
+  return isParent && parentSub === known.parentSub;
+};

@@ -2,7 +2,7 @@ import * as Y from 'yjs';
 import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
 import { wordsOf } from '../base/words.ts';
 import type { LostValue } from '../store/store.ts';
-import { type Judge, judgeOf, updateFault } from './judge.ts';
+import { type Judge, joinFault, judgeOf, updateFault } from './judge.ts';
 import { lostIn } from './lost.ts';
 
 /** What an update came to. */
@@ -65,6 +65,8 @@ export class Shadow {
     try {
       const looked = updateFault(update, this.judge, this.maxItems);
       if ('fault' in looked) return looked;
+      const fault = joinFault(this.doc, looked.structs);
+      if (fault !== undefined) return { fault };
     } catch (error) {
       return { fault: `no update: ${wordsOf(error)}` };
     }
