@@ -79,7 +79,8 @@ it('a server that is killed at any moment has lost nothing that it told was stor
       for (const name of written[i]!.slice(0, stored[i])) expect(kept.has(name), name).toBe(true);
     });
     // All three write one field while there is no server: two of the values do not remain.
-    for (const one of devices) await expect.poll(() => one.provider.isSynced).toBe(false);
+    for (const one of devices)
+      await expect.poll(() => one.provider.isSynced, { timeout: 20_000 }).toBe(false);
     for (const [i, one] of devices.entries()) one.write('clash', `entry${round}`, `${i} in`);
     clashes += 1;
     server = await running(folder, port);
@@ -101,15 +102,18 @@ it('a server that is killed at any moment has lost nothing that it told was stor
   // Each device was told of both values that did not remain, whenever it came.
   for (const one of devices)
     await expect
-      .poll(() => {
-        const told = new Set(
-          one.said.flatMap((said) => (said.type === 'lost' ? [`${said.key} ${said.lost}`] : [])),
-        );
-        return Array.from({ length: clashes }, (_, round) => {
-          const stands = one.read('clash', `entry${round}`);
-          return [0, 1, 2].filter((i) => told.has(`entry${round} ${i} in`) || stands === `${i} in`).length;
-        });
-      })
+      .poll(
+        () => {
+          const told = new Set(
+            one.said.flatMap((said) => (said.type === 'lost' ? [`${said.key} ${said.lost}`] : [])),
+          );
+          return Array.from({ length: clashes }, (_, round) => {
+            const stands = one.read('clash', `entry${round}`);
+            return [0, 1, 2].filter((i) => told.has(`entry${round} ${i} in`) || stands === `${i} in`).length;
+          });
+        },
+        { timeout: 20_000 },
+      )
       .toEqual(Array.from({ length: clashes }, () => 3));
   const atRest = first;
   expect(await server.stop()).toBe(0);

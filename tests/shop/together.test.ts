@@ -6,7 +6,7 @@ import { haveServices, type Services, services } from './services.ts';
 
 /** Redis and PostgreSQL are installed by `npm test` where that is possible; where not, it says so and leaves this out. */
 describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', () => {
-  let with_: Services;
+  let with_: Services | undefined;
   let servers: Served[] = [];
   const devices: Device[] = [];
   let sheets = 0;
@@ -14,8 +14,9 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
 
   beforeAll(async () => {
     with_ = await services();
-  });
-  afterAll(() => with_.stop());
+    // A database is made first: on a busy machine that takes longer than a hook may by itself.
+  }, 60_000);
+  afterAll(() => with_?.stop());
   afterEach(async () => {
     for (const device of devices.splice(0)) device.close();
     for (const server of servers.splice(0)) {
@@ -27,7 +28,7 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
   const begin = async (count = 2): Promise<string> => {
     name = sheetDocument(`s${++sheets}`);
     servers = await Promise.all(
-      Array.from({ length: count }, () => served({ redis: with_.redis, postgres: with_.postgres })),
+      Array.from({ length: count }, () => served({ redis: with_!.redis, postgres: with_!.postgres })),
     );
     for (const server of servers) await expect.poll(() => server.sync.health().together).toBe(true);
     return servers[0]!.key();
@@ -81,7 +82,7 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
     const [desk, phone] = [at(0, key), at(1, key)];
     desk.write('a', 'entry', '1 in');
     await expect.poll(() => phone.read('a', 'entry')).toBe('1 in');
-    await with_.redisDown();
+    await with_!.redisDown();
     for (const server of servers) await expect.poll(() => server.sync.health().together).toBe(false);
     desk.write('b', 'entry', '2 in');
     phone.write('c', 'entry', '3 in');
@@ -90,7 +91,7 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
     await isStored(desk);
     await isStored(phone);
     expect(phone.read('b', 'entry')).toBeUndefined();
-    await with_.redisUp();
+    await with_!.redisUp();
     await expect.poll(() => phone.read('b', 'entry'), { timeout: 8000 }).toBe('2 in');
     await expect.poll(() => desk.read('c', 'entry'), { timeout: 8000 }).toBe('3 in');
     await expect.poll(() => desk.cells().get('a')?.has('entry')).toBe(false);
