@@ -140,9 +140,12 @@ const WorkingSheet = (props: WorkingSheetProps) => {
     if (isSecureContext) return;
     whenIdle(
       () =>
-        void Promise.all([BenchView.preload(), loadCommit(), import('../entry/check-text.ts')]).catch(
-          () => undefined,
-        ),
+        void Promise.all([
+          BenchView.preload(),
+          loadCommit(),
+          import('../entry/check-text.ts'),
+          import('../unfolded/draws-panel.tsx'),
+        ]).catch(() => undefined),
     );
   });
   const arrival = takeArrival();
