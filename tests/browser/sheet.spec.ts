@@ -23,10 +23,8 @@ test('a bush is worked out from an empty template, re-planned as it is cut, kept
   await expect(value(page, 'cut_before').locator('.moved')).toHaveText(`-0.0010 in (was ${before})`);
   await expect(value(page, 'clearance_before').locator('b')).toHaveText(clearance);
 
-  // More clearance asked for than is left: the check says so, and what it said before.
-  await enter(page, 'least_clearance', '2.9 thou');
-  await expect(check(page, 'clearance_before')).toContainText(/was holds/);
-  await page.getByRole('button', { name: /^Undo: entry of least_clearance/ }).click();
+  // Read out of round, the journal leaves the clearance less room: the check says so, and what it said before.
+  await expect(check(page, 'clearance_before')).toContainText(/may miss.*was holds/);
 
   // The bore came out half a thou large: the bush that is not cut yet follows it.
   await page.keyboard.press('Escape');
