@@ -1,3 +1,4 @@
+import { buildForNode } from './node-build.mjs';
 import { inRepository } from './root.mjs';
 import { buildIfChanged } from './stamp.mjs';
 
@@ -6,25 +7,12 @@ export const buildShop = () =>
   buildIfChanged({
     inputs: ['src/shop', 'src/document', 'src/language', 'src/setup', 'shared', 'package-lock.json'],
     output: 'dist/shop',
-    build: async () => {
-      const { build } = await import('vite');
-      const { lezer } = await import('@lezer/generator/rollup');
-      await build({
-        configFile: false,
-        root: inRepository('.'),
-        logLevel: 'warn',
-        publicDir: false,
-        plugins: [lezer()],
+    build: () =>
+      buildForNode({
+        main: 'src/shop/main.ts',
+        outDir: inRepository('dist/shop'),
+        file: 'shop.js',
         // Packages stay where npm put them: one of them is a binary, and of Yjs there may be one alone.
-        ssr: { target: 'node', external: true },
-        build: {
-          ssr: inRepository('src/shop/main.ts'),
-          outDir: inRepository('dist/shop'),
-          emptyOutDir: true,
-          target: 'node20',
-          minify: false,
-          rolldownOptions: { output: { entryFileNames: 'shop.js', codeSplitting: false } },
-        },
-      });
-    },
+        ssr: { external: true },
+      }),
   });
