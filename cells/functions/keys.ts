@@ -77,7 +77,7 @@ const ofWoodruff = (name: string, purpose: string, read: (key: WoodruffKey) => n
     const found = woodruffKey(String(key));
     return isProblem(found) ? { message: found.problem } : read(found);
   },
-  source: 'ANSI B17.2-1967 (R2013), Woodruff keys, full radius (from memory)',
+  source: 'ANSI/ASME B17.2-1967 (R2013), Woodruff keys, full radius',
 });
 
 const functions: readonly TradeFunction[] = [

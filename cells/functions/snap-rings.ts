@@ -11,7 +11,7 @@ const ofRing = (name: string, purpose: string, read: (ring: SnapRing) => number)
     const found = snapRing(String(ring));
     return isProblem(found) ? { message: found.problem } : read(found);
   },
-  source: 'DIN 471, DIN 472 (from memory)',
+  source: 'DIN 471:2011-04, DIN 472',
 });
 
 const functions: readonly TradeFunction[] = [

@@ -5,7 +5,7 @@ export default defineCell({
   edition: 1,
   title: 'Worked from an original',
   purpose:
-    'One feature of a new part beside the original it is made after: whether they agree within what was read, or differ by what is meant.',
+    'One feature of a new part beside the original it is made after: whether they agree within what was read, or differ by what is meant, and why.',
   group: 'measuring',
   inputs: [
     {
@@ -22,22 +22,44 @@ export default defineCell({
       hint: 'Name the line of the size to cut: once that is measured, what was read counts.',
     },
     {
-      name: 'meant',
-      label: 'meant to differ by',
-      quantity: 'length',
-      default: '0 mm',
-      source: 'to agree, unless you say so',
-      hint: 'New less original. Say why in the note of this line.',
-    },
-    {
       name: 'within',
       label: 'agree within',
       quantity: 'length',
       sensible: ['1 um', '2 mm'],
-      hint: 'What the drawing would allow; never less than the readings can tell.',
+      hint: 'What was read can tell, the ± of both together, or what a drawing allows.',
+    },
+    {
+      name: 'meant',
+      label: 'meant to differ by',
+      quantity: 'length',
+      optional: true,
+      hint: 'New less original. Blank: made as the original is.',
+    },
+    {
+      name: 'why',
+      label: 'why it differs',
+      choice: 'reasons-to-differ',
+      optional: true,
+      hint: 'The rest of it in the note of this line.',
     },
   ],
   outputs: [
+    {
+      name: 'was',
+      label: 'original',
+      quantity: 'length',
+      formula: '=original',
+      basis: 'geometry',
+      face: true,
+    },
+    {
+      name: 'made',
+      label: 'new',
+      quantity: 'length',
+      formula: '=new',
+      basis: 'geometry',
+      face: true,
+    },
     {
       name: 'difference',
       label: 'new less original',
@@ -51,11 +73,28 @@ export default defineCell({
       name: 'unexplained',
       label: 'of that not meant',
       quantity: 'length',
-      formula: '=difference - meant',
+      formula: '=difference - IF(ISBLANK(meant); 0 m; meant)',
       basis: 'geometry',
       face: true,
       display: { in: 'thou', mm: 'um' },
       limits: { lower: '=0 - within', upper: '=within' },
+    },
+    {
+      name: 'over',
+      label: 'off by more than agreed',
+      quantity: 'length',
+      formula: '=ABS(unexplained) - within',
+      basis: 'geometry',
+      display: { in: 'thou', mm: 'um' },
+      hint: 'Below zero it agrees.',
+    },
+    {
+      name: 'named',
+      label: 'named as different',
+      quantity: 'number',
+      formula: '=IF(ISBLANK(meant); 0; 1)',
+      basis: 'geometry',
+      hint: '1 where it is meant to differ.',
     },
   ],
   validity: [
@@ -66,9 +105,20 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=ABS(meant) <= original',
+      holds: '=IF(ISBLANK(meant); 1 > 0; ABS(meant) <= original)',
       otherwise:
         'Meant to differ by more than the whole size: enter the difference alone, new less original.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(ISBLANK(meant); 1 > 0; NOT(ISBLANK(why)))',
+      otherwise: 'It is meant to differ: say why, for whoever works from this part next.',
+      grade: 'caution',
+    },
+    {
+      holds: '=IF(ISBLANK(why); 1 > 0; NOT(ISBLANK(meant)))',
+      otherwise:
+        'A reason to differ is given, and no difference: enter by how much, or leave the reason blank.',
       grade: 'caution',
     },
   ],
@@ -85,18 +135,49 @@ export default defineCell({
       title: 'Bush turned 6 thou larger for a bored-out housing',
       source: 'by hand: 2.2560 - 2.2500 = 0.0060 in, of which 0.0060 in is meant',
       grade: 'recomputed',
-      inputs: { original: '2.2500 in', new: '2.2560 in', meant: '0.006 in', within: '0.0005 in' },
+      inputs: {
+        original: '2.2500 in',
+        new: '2.2560 in',
+        meant: '0.006 in',
+        why: 'partner-cut',
+        within: '0.0005 in',
+      },
       expect: {
         difference: { value: '6 thou', within: '1e-6 thou' },
         unexplained: { value: '0 thou', within: '1e-6 thou' },
+        over: { value: '-0.5 thou', within: '1e-6 thou' },
+        named: { value: '1', within: 1e-9 },
       },
     },
     {
       title: 'A shoulder 0.08 mm off what it was',
-      source: 'by hand: 24.92 - 25.00 = -0.08 mm',
+      source: 'by hand: 24.92 - 25.00 = -0.08 mm, 0.03 mm more than 0.05 mm',
       grade: 'recomputed',
       inputs: { original: '25.00 mm', new: '24.92 mm', within: '0.05 mm' },
-      expect: { unexplained: { value: '-0.08 mm', within: '1e-9 mm' } },
+      expect: {
+        unexplained: { value: '-0.08 mm', within: '1e-9 mm' },
+        over: { value: '0.03 mm', within: '1e-9 mm' },
+        named: { value: '0', within: 1e-9 },
+      },
     },
   ],
+  drawing: ({ was, made, difference }) => {
+    if (was === undefined || made === undefined || difference === undefined) return undefined;
+    if (!(was > 0 && made > 0) || !Number.isFinite(was) || !Number.isFinite(made)) return undefined;
+    // What differs is drawn large, or it would not be seen.
+    const step = difference === 0 ? 0 : 26 * Math.sign(difference);
+    const [x, long] = [40, 170];
+    return {
+      width: 300,
+      height: 180,
+      shapes: [
+        { kind: 'rect', x, y: 44, width: long, height: 34, fill: 'section-b' },
+        { kind: 'rect', x, y: 92, width: long + step, height: 34, fill: 'section-a' },
+        { kind: 'dimension', x1: x, y1: 44, x2: x + long, y2: 44, offset: 18, of: 'was' },
+        { kind: 'dimension', x1: x, y1: 126, x2: x + long + step, y2: 126, offset: -26, of: 'made' },
+        { kind: 'line', x1: x + long, y1: 38, x2: x + long, y2: 132, style: 'thin' },
+      ],
+      ...(step === 0 ? {} : { exaggeration: 'original above, new below; what differs drawn large' }),
+    };
+  },
 });

@@ -1,3 +1,4 @@
+import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
 import { broaching, cutting, milling, powerOff, reaming } from '../record/hazards.ts';
 
@@ -231,4 +232,41 @@ export default defineCell({
       },
     },
   ],
+  drawing: ({ shaft, width, height, over_seat: seat, over_way: way }) => {
+    if (
+      shaft === undefined ||
+      width === undefined ||
+      height === undefined ||
+      seat === undefined ||
+      way === undefined
+    )
+      return undefined;
+    if (!(shaft > width && width > 0 && height > 0 && seat > 0 && way > shaft)) return undefined;
+    const scale = 120 / shaft;
+    if (!Number.isFinite(scale)) return undefined;
+    const [x, y, r] = [150, 132, 60];
+    const foot = y + r;
+    const [half, floor, roof] = [(width * scale) / 2, foot - seat * scale, foot - way * scale];
+    return {
+      width: 300,
+      height: 238,
+      shapes: [
+        annulus(x, y, Math.max(98, y - roof + 10), r, 'section-b'),
+        { kind: 'circle', x, y, r, fill: 'section-a' },
+        { kind: 'rect', x: x - half, y: roof, width: 2 * half, height: floor - roof, fill: 'paper' },
+        {
+          kind: 'rect',
+          x: x - half,
+          y: floor - height * scale,
+          width: 2 * half,
+          height: height * scale,
+          fill: 'section-c',
+        },
+        { kind: 'line', x1: x, y1: 18, x2: x, y2: 236, style: 'centre' },
+        { kind: 'line', x1: 40, y1: y, x2: 260, y2: y, style: 'centre' },
+        { kind: 'dimension', x1: x, y1: floor, x2: x, y2: foot, offset: -124, of: 'over_seat' },
+        { kind: 'dimension', x1: x, y1: roof, x2: x, y2: foot, offset: 128, of: 'over_way' },
+      ],
+    };
+  },
 });

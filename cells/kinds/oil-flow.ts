@@ -245,4 +245,53 @@ export default defineCell({
       expect: { through_grooves: { value: '93.72 cm3/s', within: 0.01 } },
     },
   ],
+  drawing: ({ diameter, length, clearance }) => {
+    if (diameter === undefined || length === undefined || clearance === undefined) return undefined;
+    if (!(diameter > 0 && length > 0 && clearance > 0 && clearance < diameter)) return undefined;
+    const scale = Math.min(170 / length, 66 / diameter);
+    if (!Number.isFinite(scale)) return undefined;
+    const [half, long, gap, wall] = [(diameter * scale) / 2, length * scale, 9, 24];
+    const [x, y] = [130 - long / 2, 92];
+    const arrow = (at: number) => [
+      { kind: 'line' as const, x1: x + long - 4, y1: at, x2: x + long + 20, y2: at },
+      {
+        kind: 'path' as const,
+        d: `M${x + long + 24} ${at}L${x + long + 15} ${at - 3}L${x + long + 15} ${at + 3}Z`,
+        fill: 'paper' as const,
+      },
+    ];
+    return {
+      width: 300,
+      height: y + half + gap + wall + 44,
+      shapes: [
+        { kind: 'rect', x, y: y - half - gap - wall, width: long, height: wall, fill: 'section-b' },
+        { kind: 'rect', x, y: y + half + gap, width: long, height: wall, fill: 'section-b' },
+        { kind: 'rect', x, y: y - half - gap, width: long, height: gap, fill: 'gap' },
+        { kind: 'rect', x, y: y + half, width: long, height: gap, fill: 'gap' },
+        { kind: 'rect', x: x - 30, y: y - half, width: long + 60, height: 2 * half, fill: 'section-a' },
+        ...arrow(y - half - gap / 2),
+        ...arrow(y + half + gap / 2),
+        { kind: 'line', x1: x - 42, y1: y, x2: x + long + 42, y2: y, style: 'centre' },
+        {
+          kind: 'dimension',
+          x1: x,
+          y1: y + half + gap + wall,
+          x2: x + long,
+          y2: y + half + gap + wall,
+          offset: -20,
+          of: 'length',
+        },
+        {
+          kind: 'dimension',
+          x1: x + long + 30,
+          y1: y - half,
+          x2: x + long + 30,
+          y2: y + half,
+          offset: 30,
+          of: 'diameter',
+        },
+      ],
+      exaggeration: 'clearance drawn large, without grooves',
+    };
+  },
 });

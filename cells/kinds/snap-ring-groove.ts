@@ -116,8 +116,9 @@ export default defineCell({
       name: 'side_holds',
       label: 'thrust at which the side of the groove yields',
       quantity: 'force',
-      formula: '=yield * side',
+      formula: '=yield * side / 1.2',
       basis: 'model',
+      hint: 'A sixth less than the side alone would hold, as DIN 471 and DIN 472 reckon for the shoulder they want: it bends.',
     },
     {
       name: 'shoulder_holds',
@@ -182,8 +183,9 @@ export default defineCell({
     'Thrust without shock; how fast a ring on a shaft may turn before it opens, its maker says.',
   ],
   sources: [
-    'DIN 471 and DIN 472: sizes, grooves and shoulders (from memory)',
-    "Pressure at the side, and shear at 0.577 of the yield strength: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 5-5",
+    'DIN 471:2011-04 and DIN 472: sizes, grooves and shoulders, as printed in two tables each',
+    'The side of a groove holds yield strength times its area over 1.2 where the shoulder is three times its depth: what the load figures of both tables come to, at 200 MPa',
+    "Shear at 0.577 of the yield strength: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 5-5",
   ],
   cautions: [
     'Snap rings fly off the pliers: goggles, a hand or cloth over the ring, and nobody in line.',
@@ -193,24 +195,45 @@ export default defineCell({
   ],
   examples: [
     {
-      title: 'Shaft of 25 mm',
-      source:
-        'DIN 471 (from memory): ring 1.2, groove 23.9 x 1.3 mm, shoulder 1.7 mm; side pi/4 x (25^2 - 23.9^2) = 42.25 mm2',
-      grade: 'memory',
-      inputs: { fits: 'shaft-25', shoulder: '2 mm', yield: '300 MPa', thrust: '5 kN' },
+      title: 'Shaft of 18 mm, at 200 MPa',
+      source: 'DIN 471:2011-04: ring 1.2, groove 17.0 x 1.3 mm, shoulder 1.5 mm, groove holds 4.58 kN',
+      grade: 'seen',
+      inputs: { fits: 'shaft-18', yield: '200 MPa' },
       expect: {
-        groove: { value: '23.9 mm', within: 1e-9 },
+        groove: { value: '17 mm', within: 1e-9 },
         width: { value: '1.3 mm', within: 1e-9 },
         play: { value: '0.1 mm', within: 1e-6 },
+        shoulder_wanted: { value: '1.5 mm', within: 1e-9 },
+        side_holds: { value: '4.58 kN', within: '0.005 kN' },
+      },
+    },
+    {
+      title: 'Bore of 12 mm, at 200 MPa',
+      source: 'DIN 472: ring 1.0, groove 12.5 x 1.1 mm, shoulder 0.8 mm, groove holds 1.60 kN',
+      grade: 'seen',
+      inputs: { fits: 'bore-12', yield: '200 MPa' },
+      expect: {
+        groove: { value: '12.5 mm', within: 1e-9 },
+        width: { value: '1.1 mm', within: 1e-9 },
+        shoulder_wanted: { value: '0.8 mm', within: 1e-9 },
+        side_holds: { value: '1.60 kN', within: '0.005 kN' },
+      },
+    },
+    {
+      title: 'Shaft of 25 mm, 5 kN of thrust',
+      source: 'by hand: side pi/4 x (25^2 - 23.9^2) = 42.25 mm2; 300 MPa x 42.25 / 1.2 = 10.56 kN; over 5 kN',
+      grade: 'recomputed',
+      inputs: { fits: 'shaft-25', shoulder: '2 mm', yield: '300 MPa', thrust: '5 kN' },
+      expect: {
         side: { value: '42.25 mm2', within: 1e-3 },
-        thrust_held: { value: '12.67 kN', within: 1e-3 },
-        margin: { value: '2.535', within: 1e-3 },
+        thrust_held: { value: '10.56 kN', within: 1e-3 },
+        margin: { value: '2.112', within: 1e-3 },
       },
     },
     {
       title: 'Bore of 52 mm: the shoulder shears before the side yields',
       source:
-        'recomputed: a ring of the housing 0.5 mm thick at 55 mm, pi x 55 x 0.5 = 86.39 mm2 at 0.577 x 200 MPa = 9.970 kN; side pi/4 x (55^2 - 52^2) = 252.1 mm2, 50.4 kN',
+        'recomputed: a ring of the housing 0.5 mm thick at 55 mm, pi x 55 x 0.5 = 86.39 mm2 at 0.577 x 200 MPa = 9.970 kN; side pi/4 x (55^2 - 52^2) = 252.1 mm2, 42.0 kN',
       grade: 'recomputed',
       inputs: { fits: 'bore-52', shoulder: '0.5 mm', yield: '200 MPa' },
       expect: {
@@ -220,4 +243,55 @@ export default defineCell({
       },
     },
   ],
+  drawing: ({ size, groove, width, shoulder_wanted: wanted, shoulder }) => {
+    if (size === undefined || groove === undefined || width === undefined || wanted === undefined)
+      return undefined;
+    if (!(size > 0 && groove > 0 && width > 0 && wanted > 0) || size === groove) return undefined;
+    const onShaft = groove < size;
+    const behind = shoulder !== undefined && shoulder > 0 ? shoulder : wanted;
+    const deep = Math.abs(size - groove) / 2;
+    const scale = Math.min(50 / Math.max(behind, width), 34 / deep);
+    if (!Number.isFinite(scale)) return undefined;
+    const [w, d] = [width * scale, deep * scale];
+    // Groove and shoulder to scale; the part itself broken off.
+    const end = 212;
+    const right = end - behind * scale;
+    const left = right - w;
+    const surface = onShaft ? 60 : 110;
+    const floor = onShaft ? surface + d : surface - d;
+    const far = onShaft ? 150 : 20;
+    const ring = left + 0.08 * w;
+    const proud = onShaft ? surface - 16 : surface + 16;
+    return {
+      width: 300,
+      height: 190,
+      shapes: [
+        {
+          kind: 'path',
+          d: `M60 ${far}L60 ${surface}L${left} ${surface}L${left} ${floor}L${right} ${floor}L${right} ${surface}L${end} ${surface}L${end} ${far}Z`,
+          fill: 'section-a',
+        },
+        {
+          kind: 'rect',
+          x: ring,
+          y: Math.min(floor, proud),
+          width: 0.9 * w,
+          height: Math.abs(proud - floor),
+          fill: 'section-b',
+        },
+        { kind: 'dimension', x1: left, y1: far, x2: right, y2: far, offset: onShaft ? 24 : -10, of: 'width' },
+        {
+          kind: 'dimension',
+          x1: right,
+          y1: far,
+          x2: end,
+          y2: far,
+          offset: onShaft ? 24 : -10,
+          of: shoulder !== undefined && shoulder > 0 ? 'shoulder' : 'shoulder_wanted',
+        },
+        { kind: 'dimension', x1: end, y1: surface, x2: end, y2: floor, offset: 30, of: 'groove_depth' },
+      ],
+      exaggeration: 'groove, ring and shoulder large beside the part',
+    };
+  },
 });

@@ -1,3 +1,4 @@
+import { annulus } from '../drawings/annulus.ts';
 import { defineCell } from '../record/cell.ts';
 import { cutting, licensed, reaming } from '../record/hazards.ts';
 
@@ -17,7 +18,7 @@ export default defineCell({
       label: 'large end of the pin',
       quantity: 'length',
       sensible: ['1.5 mm', '40 mm'],
-      hint: 'Inch pins go by it: No. 0 0.156, 2 0.193, 4 0.250, 6 0.341, 8 0.492 in. Of a metric pin add its length over 50 to the size it is called by.',
+      hint: 'Inch pins go by it: No. 0 0.156, 1 0.172, 2 0.193, 3 0.219, 4 0.250, 5 0.289, 6 0.341, 7 0.409, 8 0.492, 9 0.591, 10 0.706 in. Of a metric pin add its length over 50 to the size it is called by.',
     },
     { name: 'length', label: 'length of the pin', quantity: 'length', sensible: ['8 mm', '250 mm'] },
     {
@@ -26,7 +27,7 @@ export default defineCell({
       quantity: 'number',
       default: '= 1 / 48',
       sensible: ['0.015', '0.03'],
-      source: 'ASME B18.8.2-2000: 1/4 in in a foot; metric pins of ISO 2339 have 1 / 50',
+      source: 'ASME B18.8.2-2000: 1/4 in in a foot; metric pins of ISO 2339:1986 have 1 / 50',
       hint: 'Inch pins 1/48, metric ones 1/50.',
     },
     {
@@ -197,7 +198,7 @@ export default defineCell({
     'Sheared at both faces of the shaft alike, and at no other place; a pin that fits at one end only holds less.',
   ],
   sources: [
-    'ASME B18.8.2-2000, taper pins: 0.250 in on the diameter in a foot; large ends by number (from memory)',
+    'ASME B18.8.2-2000, taper pins: 0.250 in on the diameter in a foot; large ends by number, small end = large end - 0.02083 x length',
     'ISO 2339:1986, taper pins, unhardened: 1 : 50, called by the small end (from memory)',
     "Shear as 0.577 of the yield strength: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 5-5",
   ],
@@ -212,8 +213,8 @@ export default defineCell({
     {
       title: 'No. 5 inch pin, 2 in long',
       source:
-        'ASME B18.8.2 (from memory): large end 0.289 in; small end by its rule, large end - length x 0.02083 = 0.2473 in',
-      grade: 'memory',
+        'ASME B18.8.2-2000, as a handbook of the trade prints it: large end 0.289 in; small end by its rule, large end - length x 0.02083 = 0.2473 in',
+      grade: 'seen',
       inputs: { large: '0.289 in', length: '2 in', hub: '1.75 in', shaft: '1 in' },
       expect: {
         small: { value: '0.2473 in', within: '1e-4 in' },
@@ -244,4 +245,47 @@ export default defineCell({
       },
     },
   ],
+  drawing: ({ large, small, length, hub, shaft }) => {
+    if (
+      large === undefined ||
+      small === undefined ||
+      length === undefined ||
+      hub === undefined ||
+      shaft === undefined
+    )
+      return undefined;
+    if (!(small > 0 && large > small && length > 0 && hub > shaft && shaft > 0)) return undefined;
+    const scale = 140 / Math.max(hub, length);
+    if (!Number.isFinite(scale)) return undefined;
+    const [x, y] = [130, 104];
+    const half = (length * scale) / 2;
+    // A slow taper is drawn as 1 in 8, so that it is seen.
+    const [wide, thin] = [(large * scale) / 2 + half / 16, Math.max(2, (small * scale) / 2 - half / 16)];
+    return {
+      width: 300,
+      height: 215,
+      shapes: [
+        annulus(x, y, (hub * scale) / 2, (shaft * scale) / 2, 'section-b'),
+        { kind: 'circle', x, y, r: (shaft * scale) / 2, fill: 'section-a' },
+        {
+          kind: 'path',
+          d: `M${x - wide} ${y - half}L${x + wide} ${y - half}L${x + thin} ${y + half}L${x - thin} ${y + half}Z`,
+          fill: 'paper',
+        },
+        { kind: 'line', x1: x, y1: y - half - 16, x2: x, y2: y + half + 16, style: 'centre' },
+        { kind: 'line', x1: x - 92, y1: y, x2: x + 92, y2: y, style: 'centre' },
+        { kind: 'dimension', x1: x, y1: y - half, x2: x, y2: y + half, offset: -100, of: 'length' },
+        {
+          kind: 'dimension',
+          x1: x,
+          y1: y - (hub * scale) / 2,
+          x2: x,
+          y2: y + (hub * scale) / 2,
+          offset: -132,
+          of: 'hub',
+        },
+      ],
+      exaggeration: 'taper drawn large',
+    };
+  },
 });

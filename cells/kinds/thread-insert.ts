@@ -35,18 +35,18 @@ export default defineCell({
       name: 'set_below',
       label: 'insert stands below the face by, in turns',
       quantity: 'number',
-      default: '0.5',
+      default: '1',
       sensible: ['0', '2'],
-      source: 'common practice, no source: a quarter to three quarters of a turn',
+      source: 'ASME B18.29.2M-2005: one turn for its countersink and how deep it is set',
     },
     {
       name: 'lead_turns',
-      label: 'turns the tap leaves tapered at the bottom',
+      label: 'turns left tapered by the tap, and room under it',
       quantity: 'number',
       default: '3',
-      sensible: ['1', '10'],
-      source: 'common practice, no source: a bottoming tap 2 to 3, a plug tap 4 to 5',
-      hint: 'Add room for chips in a blind hole.',
+      sensible: ['1', '12'],
+      source: 'ASME B18.29.2M-2005: a bottoming tap 2 turns and 1 of room; a plug tap 4 and 1',
+      hint: 'A tap with a pointed end, of 8 mm and below, goes deeper by half the screw’s diameter.',
     },
     { name: 'drills_at_hand', label: 'drills at hand', choice: 'drill-series', default: 'any' },
     {
@@ -183,9 +183,10 @@ export default defineCell({
     'Sizes are basic ones, without the class of the tap.',
   ],
   sources: [
-    'ASME B18.29.1-2010, screw thread inserts, helical coil: tapped hole major D + 1.29904 P, pitch D + 0.64952 P, least minor D + 0.21651 P (from memory)',
+    'ASME B18.29.2M-2005, screw thread inserts, helical coil: full thread down to the insert’s length and 1 P; drilled 3 P deeper for a bottoming tap, 5 P for a plug tap',
+    'ASME B18.29.1-2010, the same in inches: tapped hole major D + 1.29904 P, pitch D + 0.64952 P, least minor D + 0.21651 P (from memory)',
     'Triangle of the thread: H = 0.866025 P, 3/4 H = 0.649519 P each side: ASME B1.1-2003, ISO 68-1:1998',
-    'Share left, lengths and turns: common practice, no source',
+    'Share left and lengths: common practice, no source',
   ],
   cautions: [
     'Insert wire springs: goggles; break off and count the driving tang where the insert has one, and fish it out of a blind hole.',
@@ -194,16 +195,27 @@ export default defineCell({
   ],
   examples: [
     {
+      title: 'M8 x 1.25, insert of 12 mm, plug tap with a pointed end',
+      source:
+        "ASME B18.29.2M-2005 in Machinery's Handbook, 31e, Helical Coil Screw Thread Inserts, example 3: M8 x 1.25, insert of 12.0, hole 23.5 deep; 4 turns of lead, 1 of room, and 4 mm of point are 8.2 turns",
+      grade: 'seen',
+      inputs: { thread: 'M8', length_share: '1.5', lead_turns: '8.2' },
+      expect: {
+        insert_length: { value: '12 mm', within: 1e-9 },
+        drill_depth: { value: '23.5 mm', within: 1e-9 },
+      },
+    },
+    {
       title: 'M8 x 1.25: drill, tap and depth',
       source:
-        'metric insert table after ISO proportions (from memory): least minor 8.271, pitch 8.812, major 9.624 mm; 12 + 0.625 + 3.75 by hand',
+        'metric insert table after ISO proportions (from memory): least minor 8.271, pitch 8.812, major 9.624 mm; 12 + 1.25 + 3.75 by hand',
       grade: 'memory',
       inputs: { thread: 'M8', hole_found: '8.4 mm', drills_at_hand: 'millimetre', to_edge: '10 mm' },
       expect: {
         least_hole: { value: '8.271 mm', within: '1e-3 mm' },
         pitch_diameter: { value: '8.812 mm', within: '1e-3 mm' },
         major: { value: '9.624 mm', within: '1e-3 mm' },
-        drill_depth: { value: '16.375 mm', within: 1e-9 },
+        drill_depth: { value: '17 mm', within: 1e-9 },
         share_left: { value: '0.9045', within: 1e-3 },
         wall_left: { value: '5.188 mm', within: '1e-3 mm' },
       },
@@ -217,8 +229,65 @@ export default defineCell({
       expect: {
         major: { value: '0.45619 in', within: '1e-5 in' },
         least_hole: { value: '0.38853 in', within: '1e-5 in' },
-        drill_depth: { value: '0.59375 in', within: 1e-9 },
+        drill_depth: { value: '0.625 in', within: 1e-9 },
       },
     },
   ],
+  drawing: ({ major, drill, insert_length: insert, full_thread: full, drill_depth: deep }) => {
+    if (
+      major === undefined ||
+      drill === undefined ||
+      insert === undefined ||
+      full === undefined ||
+      deep === undefined
+    )
+      return undefined;
+    if (!(drill > 0 && major > drill && insert > 0 && full >= insert && deep >= full)) return undefined;
+    const scale = Math.min(150 / deep, 80 / major);
+    if (!Number.isFinite(scale)) return undefined;
+    const [x, top] = [140, 24];
+    const y = (depth: number): number => top + depth * scale;
+    const [half, core] = [(major * scale) / 2, (drill * scale) / 2];
+    const from = full - insert;
+    // Wire between hole and screw, as deep again as the thread it stands in.
+    const wire = 2 * (half - core);
+    return {
+      width: 300,
+      height: top + deep * scale + 34,
+      shapes: [
+        { kind: 'rect', x: x - 86, y: top, width: 172, height: deep * scale + 20, fill: 'section-b' },
+        { kind: 'rect', x: x - core, y: top, width: 2 * core, height: deep * scale, fill: 'paper' },
+        { kind: 'rect', x: x - half, y: top, width: 2 * half, height: full * scale, fill: 'paper' },
+        { kind: 'rect', x: x - half, y: y(from), width: wire, height: insert * scale, fill: 'section-a' },
+        {
+          kind: 'rect',
+          x: x + half - wire,
+          y: y(from),
+          width: wire,
+          height: insert * scale,
+          fill: 'section-a',
+        },
+        { kind: 'line', x1: x, y1: 8, x2: x, y2: top + deep * scale + 28, style: 'centre' },
+        {
+          kind: 'dimension',
+          x1: x + half,
+          y1: top,
+          x2: x + half,
+          y2: y(full),
+          offset: -66,
+          of: 'full_thread',
+        },
+        {
+          kind: 'dimension',
+          x1: x + core,
+          y1: top,
+          x2: x + core,
+          y2: y(deep),
+          offset: -100,
+          of: 'drill_depth',
+        },
+      ],
+      exaggeration: 'thread and wire drawn plain',
+    };
+  },
 });

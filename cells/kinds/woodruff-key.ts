@@ -65,6 +65,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=WOODRUFFHEIGHT(key)',
       basis: 'geometry',
+      hint: 'At the most; by its standard 0.005 in less at the least.',
     },
     {
       name: 'seat_depth',
@@ -72,6 +73,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=WOODRUFFSEAT(key)',
       basis: 'geometry',
+      hint: 'At the least; by its standard 0.005 in deeper at the most.',
     },
     {
       name: 'sink',
@@ -191,7 +193,8 @@ export default defineCell({
     'The whole torque through the key, none by the grip of the fit.',
   ],
   sources: [
-    'ANSI B17.2-1967 (R2013), Woodruff keys and keyseats: numbers, heights, and depths at the side, seat C - W/2, hub W/2 + 0.006 in (from memory)',
+    "ANSI/ASME B17.2-1967 (R2013), Woodruff keys and keyseats: numbers and heights as in Machinery's Handbook, 31e, Keys and Keyseats, Table 8; depths at the side, seat C - 0.005 in - W/2, hub W/2 + 0.006 in",
+    "The same depths in Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), Table 7-7",
     'Geometry of a chord: crown of the shaft above the corners of the seat (D - sqrt(D^2 - W^2)) / 2, as in ANSI/ASME B17.1-1967 (R2013)',
     "Shear and side pressure: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 7-7",
   ],
@@ -206,28 +209,42 @@ export default defineCell({
     {
       title: 'No. 606 in a 1 in shaft',
       source:
-        'ANSI B17.2 (from memory): width 0.1875, disc 0.750, height 0.313, seat 0.2193 and keyway 0.0997 in at the side; crown 0.00887 in by the chord',
-      grade: 'memory',
+        'Shigley 9e (2011), Table 7-7, 3/16 x 3/4: height 0.313, seat 0.2143 and keyway 0.0997 in at the side; crown 0.00887 in by the chord',
+      grade: 'seen',
       inputs: { shaft: '1 in', key: '606' },
       expect: {
         width: { value: '0.1875 in', within: 1e-9 },
         disc: { value: '0.75 in', within: 1e-9 },
-        seat_depth: { value: '0.2193 in', within: '1e-4 in' },
-        sink: { value: '0.2281 in', within: '1e-4 in' },
+        height: { value: '0.313 in', within: 1e-9 },
+        seat_depth: { value: '0.2143 in', within: '1e-4 in' },
+        sink: { value: '0.2232 in', within: '1e-4 in' },
         over_way: { value: '1.0909 in', within: '2e-4 in' },
+      },
+    },
+    {
+      title: 'No. 1210 in a 1 3/4 in shaft',
+      source:
+        'Shigley 9e (2011), Table 7-7, 3/8 x 1 1/4: height 0.547, seat 0.3545 and keyway 0.1935 in at the side; crown 0.02032 in by the chord',
+      grade: 'seen',
+      inputs: { shaft: '1.75 in', key: '1210' },
+      expect: {
+        height: { value: '0.547 in', within: 1e-9 },
+        seat_depth: { value: '0.3545 in', within: '1e-4 in' },
+        sink: { value: '0.3748 in', within: '2e-4 in' },
+        over_way: { value: '1.9232 in', within: '2e-4 in' },
       },
     },
     {
       title: 'No. 404 in a 5/8 in shaft, key of 50 ksi, 20 lbf ft',
       source:
-        'recomputed by coordinates: disc of 0.25 in radius, chord at 0.1405 in 0.4494 in long; strips of the disc from 0.1405 to 0.203 in make 0.02958 in2',
+        'recomputed by coordinates: disc of 0.25 in radius, chord at 0.1355 in 0.44448 in long; strips of the disc from 0.1355 to 0.203 in make 0.03182 in2',
       grade: 'recomputed',
       inputs: { shaft: '0.625 in', key: '404', torque: '20 lbf.ft', key_material: { yield: '50 ksi' } },
       expect: {
-        sheared: { value: '0.05618 in2', within: 1e-3 },
-        proud: { value: '0.02958 in2', within: 1e-3 },
-        force_held: { value: '1479.2 lbf', within: 1e-3 },
-        margin: { value: '1.926', within: 1e-3 },
+        sheared: { value: '0.05556 in2', within: 1e-3 },
+        proud: { value: '0.03182 in2', within: 1e-3 },
+        force_held: { value: '1591.0 lbf', within: 1e-3 },
+        margin: { value: '2.0716', within: 1e-3 },
       },
     },
   ],

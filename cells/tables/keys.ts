@@ -182,7 +182,10 @@ export const parallelKey = (shaft: number): ParallelKey | TableProblem => {
   };
 };
 
-/** Full-radius Woodruff keys: disc diameter in eighths of an inch, height C in inches. ANSI B17.2, from memory. */
+/**
+ * Full-radius Woodruff keys: disc diameter in eighths of an inch, greatest height C in inches (the key may be 0.005 in less).
+ * ANSI/ASME B17.2-1967 (R2013), seen: Machinery's Handbook, 31e, Keys and Keyseats, Table 8.
+ */
 const woodruffHeights: ReadonlyMap<number, number> = new Map([
   [2, 0.109],
   [2.5, 0.14],
@@ -230,7 +233,8 @@ export const woodruffKey = (number: string): WoodruffKey | TableProblem => {
     width: inch(width),
     disc: inch(eighths / 8),
     height: inch(height),
-    shaftDepth: inch(height - width / 2),
+    // As printed: the least key, half its width standing out of the shaft; the seat may be 0.005 in deeper.
+    shaftDepth: inch(height - 0.005 - width / 2),
     hubDepth: inch(width / 2 + 0.006),
   };
 };

@@ -62,7 +62,7 @@ const BELONGS: Array<[hazard: string, text: string, kinds: string[], says?: RegE
   [
     'a press',
     pressGuard,
-    named('interference-fit', 'bush-press', 'bush-close-in', 'ram-trace', 'lead-chamfer'),
+    named('interference-fit', 'bush-press', 'bush-close-in', 'ram-trace', 'lead-chamfer', 'bush-out'),
     /\bpress home|pressed home|\bram\b/i,
   ],
   [
@@ -76,7 +76,12 @@ const BELONGS: Array<[hazard: string, text: string, kinds: string[], says?: RegE
     named('interference-fit', 'shrink-fit', 'taper-draw-up', 'ram-trace', 'shaft-torque'),
   ],
   ['a grinding wheel', wheel, named('journal-undersize', 'build-up', 'spindle-speed'), /\bgrind|\breground/i],
-  ['broaching', broaching, named('broach-passes', 'broach-guide', 'groove-in-bore', 'key-size'), /\bbroach/i],
+  [
+    'broaching',
+    broaching,
+    named('broach-passes', 'broach-guide', 'push-mandrel', 'groove-in-bore', 'key-size'),
+    /\bbroach/i,
+  ],
   [
     'milling',
     milling,
@@ -115,7 +120,14 @@ const BELONGS: Array<[hazard: string, text: string, kinds: string[], says?: RegE
   [
     'what an authority licenses',
     licensed,
-    named('bush-held', 'drilled-screw', 'pin-in-shear', 'thread-for-worn-hole', 'thread-engagement'),
+    named(
+      'bush-held',
+      'bush-out',
+      'drilled-screw',
+      'pin-in-shear',
+      'thread-for-worn-hole',
+      'thread-engagement',
+    ),
   ],
 ];
 

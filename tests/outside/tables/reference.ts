@@ -15,7 +15,10 @@ export interface ReferenceRow {
 const read = (name: string): unknown =>
   JSON.parse(readFileSync(new URL(`../reference/${name}`, import.meta.url), 'utf8'));
 
-export const reference = read('values.json') as ReferenceRow[];
+export const reference = [
+  ...(read('values.json') as ReferenceRow[]),
+  ...(read('repair.json') as ReferenceRow[]),
+];
 
 /** Drill diameters in inches by size. */
 export const drillReference = read('drills.json') as Record<string, Record<string, number>>;
