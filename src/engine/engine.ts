@@ -7,6 +7,7 @@ import type { Computed } from './computed.ts';
 import { Corners } from './corners/corners.ts';
 import { ByDraws } from './draws/by-draws.ts';
 import type { Asked } from './draws/tally.ts';
+import { Enclosures } from './network/enclosures.ts';
 import { brokenColumn, budgetOf, figureOf } from './network/figure.ts';
 import { type EngineFunction, engineFunctions } from './network/functions.ts';
 import { Grid } from './network/grid.ts';
@@ -43,6 +44,8 @@ export class Engine {
   private readonly wanted = new Set<RowKey>();
   private readonly inquiry = new Inquiry();
   private readonly byDraws: ByDraws;
+  /** Of what asks where a figure comes from. */
+  private readonly enclosures: Enclosures;
   private provenance: Provenance;
   private rev = 0;
 
@@ -63,11 +66,12 @@ export class Engine {
     this.bounds = new Bounds(this.grid, byName, this.network);
     this.corners = new Corners(this.network, this.grid, new WorstCases(this.network, this.grid));
     this.byDraws = new ByDraws(this.network, this.grid, byName);
+    this.enclosures = new Enclosures(byName);
     this.provenance = this.newProvenance();
   }
 
   private newProvenance(): Provenance {
-    return new Provenance(this.network, this.grid, this.functions);
+    return new Provenance(this.network, this.grid, this.enclosures);
   }
 
   /** Takes a whole sheet in, in place of whatever was there. */
@@ -150,7 +154,8 @@ export class Engine {
     }
     this.provenance = this.newProvenance();
     add(owners, this.byDraws.forget(touched));
-    add(owners, this.inquiry.ask(assembled, gone, owners, this.standing()));
+    // A question changes no verdict.
+    if (!this.isVerdictsOnly) add(owners, this.inquiry.ask(assembled, gone, owners, this.standing()));
     return { rev: ++this.rev, cells: this.report(owners), gone: [...gone] };
   }
 

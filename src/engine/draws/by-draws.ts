@@ -1,6 +1,5 @@
 import type { DecisionRule } from '../../../shared/sheet/format.ts';
-import type { Enclosure } from '../../language/bounds/enclose.ts';
-import type { Expr } from '../../language/syntax/syntax.ts';
+import { Enclosures } from '../network/enclosures.ts';
 import type { EngineFunction } from '../network/functions.ts';
 import type { Grid } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
@@ -34,7 +33,7 @@ interface Run {
 export class ByDraws {
   private readonly lines = new Map<Row, Line>();
   private readonly closures: Compiled = new WeakMap();
-  private readonly enclosures = new WeakMap<readonly Row[], { expr: Expr; own: Enclosure }>();
+  private readonly enclosures: Enclosures;
   private screen: Screen;
   private run: Run | undefined;
 
@@ -43,11 +42,12 @@ export class ByDraws {
     private readonly grid: Grid,
     private readonly functions: ReadonlyMap<string, EngineFunction>,
   ) {
+    this.enclosures = new Enclosures(functions);
     this.screen = this.newScreen();
   }
 
   private newScreen(): Screen {
-    return new Screen(this.grid, this.functions, this.enclosures);
+    return new Screen(this.grid, this.enclosures);
   }
 
   /** Forgets what was drawn of rows downstream of those that moved. Gives the owners of lines that have to be judged anew. */

@@ -1,10 +1,9 @@
 import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import { coverageFactor, expandedFactor } from '../../../shared/statistics/coverage.ts';
-import { type Enclosure, enclose, type Moving } from '../../language/bounds/enclose.ts';
-import type { Expr } from '../../language/syntax/syntax.ts';
+import type { Enclosure } from '../../language/bounds/enclose.ts';
+import type { Enclosures } from '../network/enclosures.ts';
 import { type Grid, highColumn, lowColumn } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
-import { keyOf } from '../rows/key.ts';
 import { standardFromEnds } from '../rows/row.ts';
 
 /**
@@ -79,9 +78,7 @@ export class Screen {
 
   constructor(
     private readonly grid: Grid,
-    private readonly functions: ReadonlyMap<string, Moving>,
-    /** Trees that do not change from one state to the next. */
-    private readonly compiled: WeakMap<readonly Row[], { expr: Expr; own: Enclosure }>,
+    private readonly compiled: Enclosures,
   ) {}
 
   isStraight(row: Row): boolean {
@@ -187,7 +184,7 @@ export class Screen {
       return { low: middle - half, high: middle + half };
     }
     if (body.kind !== 'formula') return this.point(row);
-    const own = this.enclosureOf(row, body.expr);
+    const own = this.compiled.of(row, body.expr);
     this.enclosures.set(row, own);
     for (const [i, used] of row.uses.entries()) {
       const port = own.ports[i];
@@ -199,22 +196,6 @@ export class Screen {
     }
     own.root.forward();
     return { low: own.root.lo, high: own.root.hi };
-  }
-
-  private enclosureOf(row: Row, expr: Expr): Enclosure {
-    const known = this.compiled.get(row.uses);
-    let found = known?.expr === expr ? known.own : undefined;
-    if (!found) {
-      const slots = new Map(row.uses.map((one, i) => [one.key, i]));
-      found = enclose(
-        expr,
-        row.uses.length,
-        (ref) => slots.get(keyOf(ref)) ?? row.uses.length,
-        this.functions,
-      );
-      this.compiled.set(row.uses, { expr, own: found });
-    }
-    return found;
   }
 
   private point(row: Row): Range {

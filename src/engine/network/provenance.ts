@@ -1,6 +1,5 @@
-import { type Enclosure, enclose, type Moving } from '../../language/bounds/enclose.ts';
-import type { Expr } from '../../language/syntax/syntax.ts';
-import { keyOf } from '../rows/key.ts';
+import type { Enclosure } from '../../language/bounds/enclose.ts';
+import type { Enclosures } from './enclosures.ts';
 import { type Grid, highColumn, lowColumn } from './grid.ts';
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
@@ -28,12 +27,13 @@ export class Provenance {
   private readonly known = new Map<Row, number>();
   private readonly moved = new Map<Row, number>();
   private readonly ranges = new Map<Row, readonly [number, number]>();
-  private readonly enclosures = new Map<Expr, Enclosure>();
+  /** Rows whose enclosure holds their slopes. */
+  private readonly sloped = new Set<Row>();
 
   constructor(
     private readonly network: Network,
     private readonly grid: Grid,
-    private readonly functions: ReadonlyMap<string, Moving>,
+    private readonly enclosures: Enclosures,
   ) {}
 
   of(row: Row): Standing {
@@ -118,16 +118,9 @@ export class Provenance {
   private moves(row: Row, used: Row): boolean {
     const { body } = row.definition;
     if (body.kind !== 'formula') return true;
-    let found = this.enclosures.get(body.expr);
-    if (!found) {
-      const slotOf = new Map(row.uses.map((one, i) => [one.key, i]));
-      found = enclose(
-        body.expr,
-        row.uses.length,
-        (ref) => slotOf.get(keyOf(ref)) ?? row.uses.length,
-        this.functions,
-      );
-      this.enclosures.set(body.expr, found);
+    const found = this.enclosures.of(row, body.expr);
+    if (!this.sloped.has(row)) {
+      this.sloped.add(row);
       this.range(row, found);
       if (found.root.flags === 0) {
         for (const port of found.ports) port.dlo = port.dhi = 0;
@@ -161,10 +154,7 @@ export class Provenance {
       return [Math.min(nominal, low, high), Math.max(nominal, low, high)];
     }
     if (body.kind !== 'formula') return [nominal, nominal];
-    const slotOf = new Map(row.uses.map((one, i) => [one.key, i]));
-    const { root, ports } =
-      own ??
-      enclose(body.expr, row.uses.length, (ref) => slotOf.get(keyOf(ref)) ?? row.uses.length, this.functions);
+    const { root, ports } = own ?? this.enclosures.of(row, body.expr);
     for (const [i, used] of row.uses.entries()) {
       const port = ports[i];
       if (!port) continue;
