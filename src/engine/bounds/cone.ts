@@ -1,4 +1,5 @@
-import { type Bound, FAULTS, LOST, type Port } from '../../language/bounds/bound.ts';
+import { type Bound, FAULTS, LOST, type Port, TURN } from '../../language/bounds/bound.ts';
+import { Choice } from '../../language/bounds/branches.ts';
 import { Declared } from '../../language/bounds/declared.ts';
 import { addDown, addUp, productDown, productUp } from '../../language/bounds/directed.ts';
 import type { Enclosure } from '../../language/bounds/enclose.ts';
@@ -23,6 +24,8 @@ interface Step {
   middleFlags: number;
   /** Slopes in the sources that are not pinned, low and high in turn; undefined where none of these reaches the row. */
   slopes: Float64Array | undefined;
+  /** The sources that are not pinned and reach the row, by their places among these. */
+  free: readonly number[];
 }
 
 /** What a row comes to over one part of the box. */
@@ -34,6 +37,8 @@ export interface Part {
   flags: number;
   /** There is no value in the middle of it. */
   isLost: boolean;
+  /** What it comes to in its middle does come about: it was enclosed with nothing supposed that is not so there. */
+  isReal: boolean;
   slopes: Float64Array;
 }
 
@@ -43,6 +48,13 @@ export class Cone {
   /** Steps that the free sources reach, but for these sources themselves. */
   private reached: Step[] = [];
   private free: Step[] = [];
+  /**
+   * Conditions taken to come out so all over the part. What it comes to where they do is then enclosed, and what it would come
+   * to elsewhere: no jump is left.
+   */
+  supposed: ReadonlyMap<Choice, boolean> = new Map();
+  /** How far each free source can go from the middle of the part, down and up in turn. */
+  private room = new Float64Array(0);
 
   constructor(
     row: Row,
@@ -67,12 +79,18 @@ export class Cone {
       flags: 0,
       middleFlags: 0,
       slopes: undefined,
+      free: [],
     }));
   }
 
   /** A function that the free sources reach takes long to enclose. */
   get isSlow(): boolean {
     return this.reached.some(({ enclosure }) => enclosure !== undefined && hasSlow(enclosure.root));
+  }
+
+  /** Conditions that come out both ways in the part last looked at. */
+  get undecided(): Choice[] {
+    return this.reached.flatMap(({ enclosure }) => (enclosure ? undecidedIn(enclosure.root) : []));
   }
 
   /** Pins every source but those at `free` to the given value, and works out what depends on these alone. */
@@ -88,6 +106,7 @@ export class Cone {
           step.slopes = new Float64Array(2 * free.length);
           step.slopes[2 * place] = 1;
           step.slopes[2 * place + 1] = 1;
+          step.free = [place];
           this.free[place] = step;
         } else {
           const value = at(row.source);
@@ -98,12 +117,17 @@ export class Cone {
         }
         continue;
       }
-      let moves = false;
-      for (const place of step.uses) if (place >= 0 && this.steps[place]?.slopes) moves = true;
-      step.slopes = moves ? new Float64Array(2 * free.length) : undefined;
-      if (moves) this.reached.push(step);
+      const reaching = new Set<number>();
+      for (const place of step.uses) {
+        const behind = this.steps[place];
+        if (behind?.slopes) for (const one of behind.free) reaching.add(one);
+      }
+      step.slopes = reaching.size > 0 ? new Float64Array(2 * free.length) : undefined;
+      step.free = [...reaching].sort((a, b) => a - b);
+      if (reaching.size > 0) this.reached.push(step);
       else this.middle(step, true);
     }
+    this.room = new Float64Array(2 * free.length);
   }
 
   /** Encloses the row over the part of the box in which the free sources lie between these ends. */
@@ -114,11 +138,18 @@ export class Cone {
       step.hi = high[i] as number;
       step.middleLo = step.middleHi = middleOf(step.lo, step.hi);
       step.flags = step.middleFlags = 0;
+      this.room[2 * i] = addDown(step.lo, -step.middleHi);
+      this.room[2 * i + 1] = addUp(step.hi, -step.middleLo);
     }
+    const supposed = [...this.supposed.keys()];
+    for (const [choice, outcome] of this.supposed) choice.supposed = outcome;
+    let isReal = true;
     for (const step of this.reached) {
       const flags = this.middle(step, false);
+      for (const choice of supposed) if (!choice.isAsSupposed) isReal = false;
       this.box(step, (flags & FAULTS) === 0);
     }
+    for (const choice of supposed) choice.supposed = undefined;
     const last = this.steps.at(-1) as Step;
     return {
       lo: last.lo,
@@ -126,7 +157,8 @@ export class Cone {
       middleLo: last.middleLo,
       middleHi: last.middleHi,
       flags: last.flags,
-      isLost: (last.middleFlags & LOST) !== 0,
+      isLost: isReal && (last.middleFlags & LOST) !== 0,
+      isReal,
       slopes: last.slopes ?? new Float64Array(2 * this.free.length),
     };
   }
@@ -159,7 +191,7 @@ export class Cone {
       (isMiddle) => this.load(step, enclosure, isMiddle),
       () => {
         this.gather(step, ports);
-        return this.reach(slopes);
+        return this.reach(step.free, slopes);
       },
     );
     for (const port of ports) port.dlo = port.dhi = 0;
@@ -167,12 +199,13 @@ export class Cone {
     this.gather(step, ports);
     let { lo, hi } = root;
     if (isKnown) {
-      const [down, up] = this.reach(slopes);
+      const [down, up] = this.reach(step.free, slopes);
       const [below, above] = [addDown(step.middleLo, down), addUp(step.middleHi, up)];
       if (below > lo && below <= hi) lo = below;
       if (above < hi && above >= lo) hi = above;
     }
-    const whole = step.row.bound;
+    // What is supposed may lead beyond what the row can really be, and has to, for its ways to hold.
+    const whole = this.supposed.size > 0 ? undefined : step.row.bound;
     if (whole && whole.lo > lo && whole.lo <= hi) lo = whole.lo;
     if (whole && whole.hi < hi && whole.hi >= lo) hi = whole.hi;
     const isLost = (root.flags & LOST) !== 0;
@@ -186,11 +219,14 @@ export class Cone {
     if (!slopes) return;
     slopes.fill(0);
     for (let i = 0; i < uses.length; i++) {
-      const inner = this.steps[uses[i] as number]?.slopes;
+      const behind = this.steps[uses[i] as number];
+      const inner = behind?.slopes;
       const { dlo, dhi } = ports[i] as Port;
       if (!inner || (dlo === 0 && dhi === 0)) continue;
-      for (let at = 0; at < slopes.length; at += 2) {
-        const [low, high] = [inner[at] as number, inner[at + 1] as number];
+      for (const source of behind.free) {
+        const at = 2 * source;
+        const low = inner[at] as number;
+        const high = inner[at + 1] as number;
         if (low === 0 && high === 0) continue;
         slopes[at] = addDown(slopes[at] as number, productDown(dlo, dhi, low, high));
         slopes[at + 1] = addUp(slopes[at + 1] as number, productUp(dlo, dhi, low, high));
@@ -198,14 +234,17 @@ export class Cone {
     }
   }
 
-  private reach(slopes: Float64Array): readonly [down: number, up: number] {
+  private reach(free: readonly number[], slopes: Float64Array): readonly [down: number, up: number] {
+    const { room } = this;
     let below = 0;
     let above = 0;
-    for (let i = 0; i < this.free.length; i++) {
-      const source = this.free[i] as Step;
-      const down = addDown(source.lo, -source.middleHi);
-      const up = addUp(source.hi, -source.middleLo);
-      const [low, high] = [slopes[2 * i] as number, slopes[2 * i + 1] as number];
+    for (const source of free) {
+      const at = 2 * source;
+      const low = slopes[at] as number;
+      const high = slopes[at + 1] as number;
+      if (low === 0 && high === 0) continue;
+      const down = room[at] as number;
+      const up = room[at + 1] as number;
       below = addDown(below, productDown(low, high, down, up));
       above = addUp(above, productUp(low, high, down, up));
     }
@@ -231,6 +270,12 @@ export class Cone {
     }
   }
 }
+
+const undecidedIn = (node: Bound): Choice[] => {
+  if (!(node.flags & TURN)) return [];
+  const inside = node.parts.flatMap(undecidedIn);
+  return node instanceof Choice && !node.taken ? [node, ...inside] : inside;
+};
 
 const hasSlow = (node: Bound): boolean =>
   (node instanceof Declared && node.isSlow) || node.parts.some(hasSlow);

@@ -1,5 +1,6 @@
 import { Difference, Negative, Sum } from '../../language/bounds/arithmetic.ts';
 import { type Bound, FAULTS, TURN } from '../../language/bounds/bound.ts';
+import { Choice } from '../../language/bounds/branches.ts';
 import { addDown, addUp } from '../../language/bounds/directed.ts';
 import { Extreme, Size } from '../../language/bounds/kinks.ts';
 import type { Row, RowBound } from '../network/layout.ts';
@@ -76,6 +77,11 @@ export function knownByParts(row: Row, bound: RowBound, means: Means): Known | u
     if (node instanceof Negative) {
       const x = of(node.parts[0] as Bound);
       return x && { lo: 0 - x.hi, hi: 0 - x.lo, isLow: x.isHigh, isHigh: x.isLow, moving: x.moving };
+    }
+    if (node instanceof Choice) {
+      afresh();
+      // A guard that is certain all over says nothing: what it guards does.
+      if (node.taken) return of(node.taken);
     }
     if (node instanceof Extreme) return extreme(node.parts.map(of), node.way);
     const whole = cornered(node);

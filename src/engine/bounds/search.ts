@@ -7,6 +7,11 @@ const ALL = Number.POSITIVE_INFINITY;
 export const MOST_PARTS = 1000;
 /** The same where a function takes long to enclose. */
 export const FEW_PARTS = 30;
+/** The same of what jumps: with each way out of its conditions supposed, and then as it is, with what that told. */
+export const SUPPOSED = 300;
+export const BESIDE = 100;
+/** So many of them one after another without a bound, and none is looked for any more. */
+const ENDLESS = 100;
 /** Found to this share of the reach is found. */
 const FOUND = 1e-6;
 /** No part is split that is narrower than this share of the whole. */
@@ -24,6 +29,8 @@ interface Open {
 /**
  * The least value over a box, by splitting it best first. `outer` is what it surely is not below, `best` a value that comes
  * about. Within a part, a source whose way is known there is put to its end. `isLost`: somewhere there is no value at all.
+ *
+ * @param enough what is not below this is not looked into
  */
 export function search(
   over: (low: Float64Array, high: Float64Array) => Part,
@@ -32,6 +39,7 @@ export function search(
   outer: number,
   reach: number,
   most: number,
+  enough = ALL,
 ): { outer: number; best: number; isLost: boolean } {
   const n = low.length;
   const width = low.map((at, i) => (high[i] as number) - at);
@@ -39,9 +47,33 @@ export function search(
   const open: Open[] = [];
   let left = most;
   let count = 0;
-  let best = ALL;
+  let best = enough;
   let closed = ALL;
   let isLost = false;
+  let endless = 0;
+
+  /** A value that comes about. */
+  const real = (value: number): void => {
+    if (value < best && value > -ALL) best = value;
+  };
+
+  /** At each source's ends, and all at once: where a size is nothing there is often no value, and halving never comes there. */
+  const probe = (): void => {
+    const middle = low.map((at, i) => middleOf(at, high[i] as number));
+    const points = [low, high];
+    for (let i = 0; i < n; i++)
+      for (const end of [low, high]) {
+        const at = middle.slice();
+        at[i] = end[i] as number;
+        points.push(at);
+      }
+    for (const at of points) {
+      if (isLost) return;
+      const part = over(at, at);
+      if (part.isLost) isLost = true;
+      else if (part.isReal) real(part.middleHi);
+    }
+  };
 
   /** Looks at a part, and again at the face of it where the ways known there lead. */
   const look = (a: Float64Array, b: Float64Array, above: number): void => {
@@ -50,7 +82,7 @@ export function search(
       const part = over(a, b);
       if (part.isLost) isLost = true;
       const known = Math.max(above, part.lo);
-      if (part.middleHi < best && part.middleHi > -ALL) best = part.middleHi;
+      if (part.isReal) real(part.middleHi);
       let isPinned = false;
       if ((part.flags & FAULTS) === 0)
         for (let i = 0; i < n; i++) {
@@ -83,7 +115,8 @@ export function search(
   };
 
   look(low, high, outer);
-  while (left > 1 && !isLost) {
+  if (!isLost && open[0]?.outer === -ALL) probe();
+  while (left > 1 && !isLost && endless < ENDLESS) {
     let at = -1;
     for (let i = open.length - 1; i >= 0; i--) {
       const one = open[i] as Open;
@@ -96,7 +129,9 @@ export function search(
     }
     for (let i = 0; i < open.length; i++) if (at < 0 || isBefore(open[i] as Open, open[at] as Open)) at = i;
     const next = open[at];
-    if (!next) break;
+    // What cannot be split any more is no better than the rest.
+    if (!next || closed <= next.outer) break;
+    endless = next.outer === -ALL ? endless + 1 : 0;
     const by = splitBy(next, width);
     if (by < 0) {
       // As small as parts get, and still open: it stays so.

@@ -4,7 +4,7 @@ import type { Row, RowBound, Worst } from '../network/layout.ts';
 import type { Network } from '../network/network.ts';
 import { Cone, type Part } from './cone.ts';
 import { type Known, knownByParts } from './parts.ts';
-import { FEW_PARTS, MOST_PARTS, search } from './search.ts';
+import { BESIDE, FEW_PARTS, MOST_PARTS, SUPPOSED, search } from './search.ts';
 
 const ALL = Number.POSITIVE_INFINITY;
 /** Share of the whole spread below which a source counts for nothing: rounding, where what is shared drops out. */
@@ -12,6 +12,8 @@ const NOTHING = 1e-12;
 const ULP = 2.3e-16;
 /** What moves no more than so many times its rounding with every source in the middle does not move: there is nothing to find. */
 const DUST = 4;
+/** Of so many conditions at most each way to come out is looked at by itself. */
+const MOST_SUPPOSED = 2;
 /** An end known to this share of the spread is known. */
 const CLOSE = 1e-4;
 
@@ -209,8 +211,22 @@ export class WorstCases {
     };
     const outer = side < 0 ? bound.lo : 0 - bound.hi;
     const reach = bound.hi - bound.lo;
-    const most = cone.isSlow ? FEW_PARTS : MOST_PARTS;
-    return search(over, Float64Array.from(low), Float64Array.from(high), outer, reach, most);
+    const [from, to] = [Float64Array.from(low), Float64Array.from(high)];
+    if (cone.isSlow) return search(over, from, to, outer, reach, FEW_PARTS);
+    over(from, to);
+    const { undecided } = cone;
+    if (undecided.length === 0 || undecided.length > MOST_SUPPOSED)
+      return search(over, from, to, outer, reach, MOST_PARTS);
+    // No jump is left with each way supposed in turn: together they tell what the row surely is not below.
+    let floor = ALL;
+    for (let outcomes = 0; outcomes < 2 ** undecided.length; outcomes++) {
+      cone.supposed = new Map(undecided.map((one, i) => [one, (outcomes & (1 << i)) !== 0]));
+      const found = search(over, from, to, outer, reach, SUPPOSED, floor);
+      cone.supposed = new Map();
+      if (found.isLost) return found;
+      floor = found.outer;
+    }
+    return search(over, from, to, Math.max(outer, floor), reach, BESIDE);
   }
 }
 

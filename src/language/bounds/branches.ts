@@ -116,6 +116,8 @@ export class Not extends Bound {
 /** IF: where the box lies on one side, that branch alone; else both, and a jump between them. */
 export class Choice extends Bound {
   readonly parts: readonly Bound[];
+  /** Asked for as if its condition came out so; undefined again when that is done. */
+  supposed: boolean | undefined;
 
   constructor(
     private readonly test: Bound,
@@ -130,11 +132,24 @@ export class Choice extends Bound {
     return this.test.flags & FAULTS ? [this.test] : this.parts;
   }
 
+  /** Its condition came out as supposed, or supposed nothing. After `forward`. */
+  get isAsSupposed(): boolean {
+    const { test, supposed } = this;
+    return supposed === undefined || (test.lo === test.hi && (test.lo !== 0) === supposed);
+  }
+
+  /** The branch that alone comes about; undefined where both do. After `forward`. */
+  get taken(): Bound | undefined {
+    const { test, yes, no } = this;
+    if (this.supposed !== undefined) return this.supposed ? yes : no;
+    return test.lo !== test.hi ? undefined : test.lo === 0 ? no : yes;
+  }
+
   forward(): void {
     const { test, yes, no } = this;
     test.forward();
-    if (test.lo === test.hi) {
-      const one = test.lo === 0 ? no : yes;
+    const one = this.taken;
+    if (one) {
       one.forward();
       this.take(one.lo, one.hi, one.flags | (test.flags & FAULTS));
       return;
@@ -146,8 +161,9 @@ export class Choice extends Bound {
 
   back(lo: number, hi: number): void {
     const { test, yes, no } = this;
-    if (test.lo === test.hi) {
-      (test.lo === 0 ? no : yes).back(lo, hi);
+    const { taken } = this;
+    if (taken) {
+      taken.back(lo, hi);
       return;
     }
     const jumpLo = addDown(yes.lo, -no.hi);

@@ -153,4 +153,20 @@ describe('a value without bound', () => {
     expect(found.high).toBeCloseTo(4 / 3, 6);
     expect(found.low).toBeCloseTo(1 / (1.9 * 1.9 - 0.9), 6);
   });
+  // a and b lie between 2 and 4. Where a is the lesser it is at least 2 against 1, else b at least 2 against 1.9.
+  it('is told where value and limit jump at once, though many sources move both', () => {
+    const parts = Array.from({ length: 12 }, (_, i) => [`s${i}`, '0.5 ± 0.1666666666666666']);
+    const sum = (from: number): string => Array.from({ length: 6 }, (_, i) => `s${from + i}`).join(' + ');
+    const found = lastOf(
+      { ...Object.fromEntries(parts), a: `= ${sum(0)}`, b: `= ${sum(6)}`, x: '= MIN(a; b)' },
+      { lower: '= IF(a < b; 1; 1.9)' },
+    );
+    expect(found.low).toBeCloseTo(2, 9);
+    expect(found.state).toContain('holds');
+  });
+  it('is open where the end of a size is a place without a value', () => {
+    const many = Object.fromEntries(Array.from({ length: 8 }, (_, i) => [`s${i}`, '1 ± 0.5']));
+    const x = `= LN(c) * s0 - s1 * s2 + s3 / s4 - (s5 - s6) * s7`;
+    expect(lastOf({ ...many, c: '1 ± 1', x })).toMatchObject({ low: -Infinity, high: Infinity });
+  });
 });
