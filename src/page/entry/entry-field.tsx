@@ -54,11 +54,21 @@ export const EntryField = (props: EntryFieldProps) => {
     if (meanwhile === undefined || meanwhile === text) take();
     else sheet.conflicts.add({ cell, field, mine: text, theirs: meanwhile, enter: take });
   };
+  /** Heard on the way down, for a key struck right behind an entry was on its way to the editor, which is gone by now. */
+  const begin = (event: KeyboardEvent) => {
+    if (!rest || document.activeElement !== rest) return;
+    if (event.key === 'Enter' || event.key === 'F2') {
+      event.preventDefault();
+      setEditing(true);
+    } else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
+      setEditing(true);
+    }
+  };
   const problems = (): Problem[] =>
     (sheet.line(props.spot.cell)?.shape?.problems ?? []).filter(({ field }) => field === props.spot.field);
 
   return (
-    <div class="field" data-field={props.spot.field}>
+    <div class="field" data-field={props.spot.field} on:keydown={{ capture: true, handleEvent: begin }}>
       <label for={id} class="caption">
         {props.label}
       </label>
@@ -79,14 +89,6 @@ export const EntryField = (props: EntryFieldProps) => {
               if (!resting && !isPointerDown()) setEditing(true);
             }}
             onClick={() => setEditing(true)}
-            onKeyDown={(event) => {
-              if (event.key === 'Enter' || event.key === 'F2') {
-                event.preventDefault();
-                setEditing(true);
-              } else if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
-                setEditing(true);
-              }
-            }}
           />
         }
       >

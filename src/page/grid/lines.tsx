@@ -56,13 +56,15 @@ export const Lines = () => {
     bringIntoView(place.row);
   };
   const keys = (event: KeyboardEvent & { currentTarget: HTMLDivElement }) => {
-    const target = event.target as HTMLElement;
     const place = cursor.place();
     // Only keys of the grid's own cells: a field inside one has its own.
-    if (!place || !target.matches('[data-column]')) return;
+    const focused = document.activeElement;
+    if (!place || !focused?.matches('[data-column]') || !event.currentTarget.contains(focused)) return;
     const action = gridAction(rowsOnPage(event.currentTarget), place, event);
     if (!action) return;
     event.preventDefault();
+    // Struck right behind an entry, the key was on its way to the editor, which is gone by now.
+    if (event.target !== focused) event.stopPropagation();
     const cell = cellOfRow(place.row);
     switch (action.do) {
       case 'move':
@@ -109,7 +111,8 @@ export const Lines = () => {
         aria-label="Lines of the sheet"
         aria-colcount={6}
         aria-multiselectable="true"
-        onKeyDown={keys}
+        // On the way down: by then the focus is where the entry before left it.
+        on:keydown={{ capture: true, handleEvent: keys }}
       >
         <GridRow class="heads">
           <For each={HEADS}>{([column, word]) => <ColumnHead column={column} word={word} />}</For>

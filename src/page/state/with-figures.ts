@@ -22,7 +22,7 @@ export const awaitFigures = (): void => {
   if (waiting) return;
   waiting = { work: [], after: [] };
   timer = setTimeout(showWaiting, LONGEST);
-  addEventListener('keydown', keyFirst, true);
+  addEventListener('keydown', showWaiting, true);
   addEventListener('pointerdown', showWaiting, true);
 };
 
@@ -44,7 +44,7 @@ const drawWaiting = (settle: () => void): void => {
   if (waiting) {
     waiting = undefined;
     clearTimeout(timer);
-    removeEventListener('keydown', keyFirst, true);
+    removeEventListener('keydown', showWaiting, true);
     removeEventListener('pointerdown', showWaiting, true);
   }
   batch(() => {
@@ -63,16 +63,8 @@ export const drawFigures = (write: () => void, settle: () => void): void => {
   queueMicrotask(() => drawWaiting(settle));
 };
 
-/** Runs what waits without the figures. */
+/**
+ * Runs what waits without the figures: a key or press meanwhile is meant for the page as it is after the edit, with the
+ * focus where the entry leaves it.
+ */
 const showWaiting = (): void => drawWaiting(() => undefined);
-
-/** A key struck meanwhile is meant for the page as it is after the edit: it goes to what has the focus then. */
-const keyFirst = (event: KeyboardEvent): void => {
-  const before = document.activeElement;
-  showWaiting();
-  const now = document.activeElement;
-  // What the browser itself does for Tab starts from the focus as it is by then.
-  if (now === before || !now || event.key === 'Tab') return;
-  event.stopImmediatePropagation();
-  if (!now.dispatchEvent(new KeyboardEvent(event.type, event))) event.preventDefault();
-};
