@@ -1,12 +1,8 @@
 import type { CellInput } from '../../../cells/record/cell.ts';
 import { type Problem, problem } from '../../../shared/problem.ts';
-import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { checkExpr } from '../../language/compile/check.ts';
-import { quantity } from '../../language/functions/types.ts';
-import { sortOfUnit } from '../../language/syntax/sort.ts';
 import type { Reference, ValueType } from '../../language/syntax/syntax.ts';
-import { eachRef, rowRef } from './expr.ts';
+import { rowRef } from './expr.ts';
 import { atEnd, type End, type Led } from './fit-ends.ts';
 import { hasForm } from './form.ts';
 import {
@@ -19,11 +15,11 @@ import {
   type RowKey,
 } from './key.ts';
 import type { Library } from './library.ts';
+import { LineTypes } from './line-types.ts';
 import { nearName } from './near-name.ts';
 import { recordTaken } from './records-taken.ts';
 import { SheetChoices } from './sheet-choices.ts';
 import { numberOf, type Texts } from './texts.ts';
-import { TypeBook } from './type-book.ts';
 import { typeOfQuantity } from './type-of-quantity.ts';
 
 /** Where a reference leads: the row that holds it, and what it is. */
@@ -46,7 +42,7 @@ const OF_A_VALUE = new Set(['mean', 'least', 'greatest']);
 export class SheetScope {
   readonly records = new Map<string, CellRecord>();
   private names = new Map<string, string[]>();
-  private types = this.newTypes();
+  private readonly types: LineTypes;
   /** How far an input that names an input that names ... has been followed: they may stand in a ring. */
   private aliasDepth = 0;
   readonly choices: SheetChoices;
@@ -58,11 +54,18 @@ export class SheetScope {
     readonly measured: boolean,
   ) {
     this.choices = new SheetChoices(library, texts, this.records, (name) => this.recordOf(name));
+    this.types = new LineTypes(
+      library,
+      texts,
+      this.records,
+      (name) => this.idOf(name),
+      (ref) => this.typeOf(ref),
+    );
   }
 
   /** Forgets the types after records have changed; makes the list of names anew where some came, went or changed theirs. */
   refresh(renamed: boolean): void {
-    this.types = this.newTypes();
+    this.types.forget();
     if (!renamed) return;
     this.names = new Map();
     for (const record of this.records.values()) {
@@ -339,62 +342,9 @@ export class SheetScope {
     }
   }
 
-  /** Type of a plain cell: by its kind of quantity, else by its entry. Unknown while it is blank or a ring leaves it open. */
+  /** Type of a plain cell; unknown while it is blank or a ring leaves it open. */
   typeOfPlain(record: CellRecord): ValueType | Problem {
-    if (record.quantity && quantityKind(record.quantity)) return typeOfQuantity(record.quantity);
-    return this.types.of(record.id);
-  }
-
-  private newTypes(): TypeBook {
-    return new TypeBook(
-      (id) => this.typeFollowsFrom(id),
-      (id) => {
-        const record = this.records.get(id);
-        return record && record.role !== 'cell' ? this.inferType(record) : { kind: 'quantity' };
-      },
-    );
-  }
-
-  /** Cells whose types decide that of a cell: those its formula names, or those the inputs of a library cell stand for. */
-  private typeFollowsFrom(id: string): string[] {
-    const record = this.records.get(id);
-    if (!record || (record.quantity && quantityKind(record.quantity))) return [];
-    const names = new Set<string>();
-    if (record.role === 'cell') {
-      for (const text of Object.values(record.inputs ?? {}))
-        names.add(text.trim().replace(/^=\s*/, '').split('.')[0] ?? '');
-    } else {
-      const { entry } = this.texts.entry(record.entry ?? '', undefined, record.role);
-      if (entry.kind === 'formula') eachRef(entry.expr, (ref) => names.add(ref.name));
-    }
-    return [...names].map((name) => this.idOf(name)).filter((found) => found !== undefined);
-  }
-
-  private inferType(record: CellRecord): ValueType | Problem {
-    const { entry, problems } = this.texts.entry(record.entry ?? '', undefined, record.role);
-    if (problems.length > 0) return problems[0] as Problem;
-    switch (entry.kind) {
-      case 'blank':
-        return { kind: 'quantity' };
-      case 'formula': {
-        const scope = { typeOf: (ref: Reference) => this.typeOf(ref) };
-        const { type, problems: found } = checkExpr(entry.expr, scope, this.library.functions);
-        return found[0] ?? type;
-      }
-      default: {
-        const literal =
-          entry.kind === 'range'
-            ? entry.low
-            : entry.kind === 'readings'
-              ? entry.stations[0]?.[0]
-              : entry.kind === 'fit'
-                ? entry.nominal
-                : entry.value;
-        return literal
-          ? quantity(literal.dimension, literal.point, sortOfUnit(literal.unit, literal.dimension))
-          : { kind: 'quantity' };
-      }
-    }
+    return this.types.of(record);
   }
 
   typeOf(ref: Reference): ValueType | Problem {
