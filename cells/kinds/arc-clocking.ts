@@ -166,7 +166,7 @@ export default defineCell({
       height: 215,
       shapes: [
         annulus(x, y, r, (r * inside) / outside, 'section-a'),
-        { kind: 'line', x1: x, y1: y, x2: x, y2: y - r - 12, style: 'thin' },
+        { kind: 'line', x1: x, y1: y, x2: x, y2: y - r - 8, style: 'thin' },
         {
           kind: 'line',
           x1: x,
@@ -175,8 +175,8 @@ export default defineCell({
           y2: y + (end.y - y) * 1.15,
           style: 'thin',
         },
-        { kind: 'dimension', x1: x, y1: y - r, x2: end.x, y2: end.y, offset: -14, of: 'chord' },
-        { kind: 'dimension', x1: x - r, y1: y, x2: x + r, y2: y, offset: 92, of: 'outside' },
+        { kind: 'dimension', x1: x, y1: y - r, x2: end.x, y2: end.y, offset: 26, of: 'chord' },
+        { kind: 'dimension', x1: x - r, y1: y, x2: x + r, y2: y, offset: -96, of: 'outside' },
       ],
     };
   },

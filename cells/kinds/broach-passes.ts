@@ -233,7 +233,7 @@ export default defineCell({
           y1: floor - 40,
           x2: x + long,
           y2: floor - 40,
-          offset: -16,
+          offset: 18,
           of: 'cut_length',
         },
         {
@@ -242,7 +242,7 @@ export default defineCell({
           y1: floor + 45,
           x2: from + 2 * step,
           y2: floor + 45,
-          offset: 20,
+          offset: -22,
           of: 'tooth_pitch',
         },
       ],

@@ -225,12 +225,10 @@ export default defineCell({
       height: 250,
       shapes: [
         annulus(x, y, (whole * scale) / 2, (bore * scale) / 2, 'section-b'),
+        // Open below: the arc is not there across the groove.
         {
-          kind: 'rect',
-          x: x - (width * scale) / 2,
-          y: y - (corner + side) * scale,
-          width: width * scale,
-          height: (side + corner * 0.02) * scale,
+          kind: 'path',
+          d: `M${x - (width * scale) / 2} ${y - corner * scale * 0.98}v${-(side + corner * 0.02) * scale}h${width * scale}v${(side + corner * 0.02) * scale}`,
           fill: 'paper',
         },
         { kind: 'line', x1: 50, y1: y, x2: 270, y2: y, style: 'centre' },

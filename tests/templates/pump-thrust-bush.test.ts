@@ -55,9 +55,44 @@ describe('thrust bush of light alloy, held by a threaded pin', () => {
     expect(workOut(name, { 'held.load': '5 kN' }).state('held', 'margin')).toMatch(/miss|out/);
   });
 
-  it('all but what is named agrees with the original', () => {
-    for (const line of ['groove_differs', 'length_differs', 'outside_differs'])
-      expect(sheet.state(line), line).toMatch(/^(holds|proven in)/);
-    expect(workOut(name, { old_groove: '5 mm ± 0.1 mm' }).state('groove_differs')).toMatch(/miss|out/);
+  it('all but what is named agrees with the original, feature by feature and together', () => {
+    for (const line of ['same_hole', 'same_groove', 'same_length', 'same_outside'])
+      expect(sheet.state(line, 'unexplained'), line).toMatch(/^holds/);
+    expect(sheet.value('beside', 'features')).toBe(4);
+    expect(sheet.value('beside', 'differ')).toBe(2);
+    expect(sheet.state('beside', 'others_off')).toMatch(/^holds/);
+    expect(sheet.state('beside', 'named_off')).toMatch(/^holds/);
+    const wide = workOut(name, { old_groove: '5 mm ± 0.1 mm' });
+    expect(wide.state('same_groove', 'unexplained')).toMatch(/miss|out/);
+    expect(wide.state('beside', 'others_off')).toMatch(/miss|out/);
+    expect(wide.state('beside', 'named_off')).toMatch(/^holds/);
+    const short = workOut(name, { old_length: '45.50; 45.51; 45.50 mm' });
+    expect(short.state('beside', 'named_off')).toMatch(/miss|out/);
+    expect(short.state('beside', 'others_off')).toMatch(/^holds/);
+  });
+
+  it('comes out again by the press, or by a housing that grows past its interference', () => {
+    expect(sheet.value('out', 'push_out')).toBeCloseTo(1.5 * 4000, 6);
+    const rise = (0.025 * MM) / (outside * sheet.value('housing_metal', 'alpha'));
+    expect(sheet.value('out', 'rise_wanted') / rise).toBeCloseTo(1, 3);
+    expect(workOut(name, { 'out.press_capacity': '5 kN' }).state('out', 'push_out')).toMatch(/miss|out/);
+  });
+
+  it('the mandrel bears the push; a hole clocked half over gives too little oil', () => {
+    expect(sheet.state('mandrel', 'margin')).toMatch(/^holds/);
+    expect(sheet.value('mandrel', 'width')).toBeCloseTo((3.98 + 0.05 - 0.1) * MM, 9);
+    expect(sheet.state('clocking', 'open_share')).toMatch(/^holds/);
+    expect(workOut(name, { 'clocking.arc': '1.5 mm ± 0.1 mm' }).state('clocking', 'open_share')).toMatch(
+      /miss|out/,
+    );
+    const gap = (0.09 * MM) / 2;
+    const flow = (Math.PI * journal * gap ** 3 * 150e3) / (12 * 0.06 * (sheet.value('length') / 2));
+    expect(sheet.value('oil', 'flow') / flow).toBeCloseTo(1, 9);
+  });
+
+  it('dry: it spins free, with its float, and a tight place is told', () => {
+    for (const line of ['spins', 'float_dry', 'contact']) expect(sheet.state(line)).toMatch(/^proven/);
+    expect(workOut(name, { spins: '0.5 N.m ± 0.03 N.m' }).state('spins')).toMatch(/out/);
+    expect(workOut(name, { float_dry: '0.02 mm ± 0.02 mm' }).state('float_dry')).toMatch(/not proven|out/);
   });
 });

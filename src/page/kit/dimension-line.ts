@@ -66,3 +66,21 @@ export const dimensionLine = (shape: DimensionShape, size: number, characters = 
     },
   };
 };
+
+/** How far a dimension's figures reach beyond a drawing of that size: left and right alike, above, below. */
+export const overEdge = (
+  { text }: DimensionLine,
+  size: number,
+  characters: number,
+  { width, height }: { width: number; height: number },
+): { aside: number; above: number; below: number } => {
+  const radians = (text.angle * Math.PI) / 180;
+  const [cos, sin] = [Math.abs(Math.cos(radians)), Math.abs(Math.sin(radians))];
+  const half = characters * size * 0.3;
+  const [across, up] = [half * cos + size * sin, half * sin + size * cos];
+  return {
+    aside: Math.max(0, across - text.x, text.x + across - width),
+    above: Math.max(0, up - text.y),
+    below: Math.max(0, text.y + half * sin + size * 0.3 - height),
+  };
+};

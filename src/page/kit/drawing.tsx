@@ -1,6 +1,6 @@
 import { createUniqueId, For, type JSX, Show } from 'solid-js';
 import type { Drawing, Fill, Shape } from '../../../cells/record/cell.ts';
-import { dimensionLine } from './dimension-line.ts';
+import { dimensionLine, overEdge } from './dimension-line.ts';
 import './drawing.css';
 
 export interface DrawingProps {
@@ -15,6 +15,20 @@ export const CellDrawing = (props: DrawingProps) => {
   const id = createUniqueId();
   const size = () => Math.max(props.drawing.width / 32, props.drawing.height / 19);
   const wide = () => size() * 0.14;
+  // Figures are as long as the unit makes them: the sheet of paper grows where they would be cut off.
+  const box = () => {
+    const { width, height, shapes } = props.drawing;
+    let [aside, above, below] = [0, 0, 0];
+    for (const shape of shapes) {
+      if (shape.kind !== 'dimension') continue;
+      const { length } = dimensionText(shape, props.figureOf);
+      const over = overEdge(dimensionLine(shape, size(), length), size(), length, props.drawing);
+      aside = Math.max(aside, over.aside);
+      above = Math.max(above, over.above);
+      below = Math.max(below, over.below);
+    }
+    return `${-aside} ${-above} ${width + 2 * aside} ${height + above + below}`;
+  };
   const fillOf = (fill: Fill | undefined) =>
     fill?.startsWith('section') ? `url(#${fill}-${id})` : undefined;
   const fillClass = (fill: Fill | undefined) =>
@@ -95,12 +109,7 @@ export const CellDrawing = (props: DrawingProps) => {
   };
   return (
     <figure class="drawing max-w-40rem">
-      <svg
-        class="block w-full h-auto max-h-18rem"
-        viewBox={`0 0 ${props.drawing.width} ${props.drawing.height}`}
-        role="img"
-        aria-label={props.title}
-      >
+      <svg class="block w-full h-auto max-h-18rem" viewBox={box()} role="img" aria-label={props.title}>
         <defs>
           {hatch('section-a', 45, 0.7)}
           {hatch('section-b', -45, 0.7)}
@@ -115,12 +124,17 @@ export const CellDrawing = (props: DrawingProps) => {
   );
 };
 
+const dimensionText = (
+  { label, of }: Extract<Shape, { kind: 'dimension' }>,
+  figureOf: (name: string) => string,
+): string => [label, figureOf(of)].filter(Boolean).join(' ');
+
 const DimensionShape = (props: {
   shape: Extract<Shape, { kind: 'dimension' }>;
   size: number;
   figureOf: (name: string) => string;
 }) => {
-  const text = () => [props.shape.label, props.figureOf(props.shape.of)].filter(Boolean).join(' ');
+  const text = () => dimensionText(props.shape, props.figureOf);
   const line = () => dimensionLine(props.shape, props.size, text().length);
   const narrow = () => props.size * 0.07;
   return (
