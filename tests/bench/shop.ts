@@ -4,6 +4,7 @@
  */
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { WebSocket } from 'ws';
 import * as Y from 'yjs';
 import { sheetDocument } from '../../src/document/sharing/wire.ts';
@@ -14,10 +15,19 @@ import { haveServices, services } from '../shop/services.ts';
 
 const SECONDS = Number(process.argv[2] ?? 20);
 const [DEVICES, SHEETS] = [200, 50];
+/** Milliseconds in which nothing came, after which what has not come is lost. */
+const GIVEN_UP = 15_000;
 
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 const megabytes = (pid: number) =>
   Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
+
+/** Processor time of processes. */
+const seconds = (pids: readonly number[]) =>
+  pids.reduce((sum, pid) => {
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ');
+    return sum + (Number(fields[11]) + Number(fields[12])) / 100;
+  }, 0);
 
 /** A device, whichever way it is joined. */
 interface Joined {
@@ -34,18 +44,36 @@ const measure = async (
 ) => {
   const all = Array.from({ length: DEVICES }, (_, i) => join(i));
   await ready(all);
+  // A value that was overwritten on its way has come with the one that took its place: of each writer the latest tells of all
+  // before it.
+  const sent = all.map((): number[] => []);
   const times: number[] = [];
-  for (const { doc } of all)
+  let overtaken = 0;
+  for (const { doc } of all) {
+    const seen = new Map<string, number>();
     doc.getMap<number>('sheet').observe((event, transaction) => {
       if (transaction.local) return;
-      for (const key of event.keysChanged) times.push(performance.now() - (event.target.get(key) as number));
+      const now = performance.now();
+      for (const key of event.keysChanged) {
+        const by = sent[Number(key.slice(2))]!;
+        const from = seen.get(key) ?? 0;
+        const to = by.indexOf(event.target.get(key) as number) + 1;
+        for (const at of by.slice(from, to)) times.push(now - at);
+        overtaken += Math.max(0, to - from - 1);
+        seen.set(key, Math.max(from, to));
+      }
     });
+  }
   const before = all.reduce((sum, one) => sum + one.bytes(), 0);
-  let writes = 0;
+  // What this process, in which all devices are, is late by itself; and what the servers take of a core.
+  const own = monitorEventLoopDelay({ resolution: 5 });
+  own.enable();
+  const [cpuBefore, began] = [seconds(pids), performance.now()];
   const timers = all.map(({ doc }, i) => {
     const write = () => {
-      writes += 1;
-      doc.getMap<number>('sheet').set(`at${i}`, performance.now());
+      const at = performance.now();
+      sent[i]!.push(at);
+      doc.getMap<number>('sheet').set(`at${i}`, at);
     };
     // Spread over the second.
     return setTimeout(
@@ -58,14 +86,29 @@ const measure = async (
   });
   await pause(SECONDS * 1000);
   for (const timer of timers) clearInterval(timer);
+  own.disable();
+  const cores = ((seconds(pids) - cpuBefore) * 1000) / (performance.now() - began);
+  const writes = sent.reduce((sum, { length }) => sum + length, 0);
+  const expected = writes * (DEVICES / SHEETS - 1);
+  // Late is not lost: it is waited for, as long as anything comes.
   await pause(500);
+  const late = expected - times.length;
+  const stopped = performance.now();
+  for (let came = -1, quiet = 0; times.length < expected && quiet < GIVEN_UP; ) {
+    quiet = times.length === came ? quiet + 250 : 0;
+    came = times.length;
+    await pause(250);
+  }
+  const waited = performance.now() - stopped;
   const bytes = all.reduce((sum, one) => sum + one.bytes(), 0) - before;
   times.sort((a, b) => a - b);
   const at = (share: number) => (times[Math.floor(share * (times.length - 1))] ?? Number.NaN).toFixed(1);
   const memory = pids.map((pid) => megabytes(pid).toFixed(0)).join(' + ');
-  const expected = writes * (DEVICES / SHEETS - 1);
+  const overdue = times.filter((ms) => ms > 100).length;
   console.log(
-    `${name}: ${writes} writes, ${times.length} of ${expected} came; median ${at(0.5)} ms, p95 ${at(0.95)} ms, most ${at(1)} ms; ${memory} MB; ${(bytes / 1e6).toFixed(2)} MB received by devices`,
+    `${name}: ${writes} writes; of ${expected} to come ${expected - times.length} lost, ${late} later than half a second after the last write${
+      late > 0 ? ` (all there after ${(waited / 1000).toFixed(1)} s more)` : ''
+    }, ${overtaken} overtaken; median ${at(0.5)} ms, p95 ${at(0.95)} ms, most ${at(1)} ms, over 100 ms ${((100 * overdue) / times.length).toFixed(1)} %; devices’ own process late by p95 ${(own.percentile(95) / 1e6).toFixed(1)} ms; ${cores.toFixed(2)} cores, ${memory} MB; ${(bytes / 1e6).toFixed(2)} MB received by devices`,
   );
   for (const one of all) one.close();
   await pause(300);

@@ -12,7 +12,7 @@ import {
   shareFirst,
 } from './joined-steps.ts';
 import { dialog, shortJob, showTool } from './share-steps.ts';
-import { enter, figuresAreIn, line } from './sheet-steps.ts';
+import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
 
 test.use({ launchOptions });
 
@@ -85,10 +85,13 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   await expect
     .poll(async () => (await told(desk).count()) + (await told(phone).count()))
     .toBeGreaterThanOrEqual(1);
-  const loser = (await told(desk).count()) > 0 ? desk : phone;
-  await told(loser).getByRole('button', { name: 'Enter mine' }).click();
-  const mine = loser === desk ? '=2 * (od - bore)' : '=3 * (od - bore)';
-  for (const page of [desk, phone]) await expect(entryOf(page, 'grip')).toContainText(mine);
+  // Told on either device, whoever's it was, and entered again with one press.
+  const teller = (await told(desk).count()) > 0 ? desk : phone;
+  const [, lost] = /entered “(=. \* \(od - bore\))”/.exec(await told(teller).innerText()) ?? [];
+  await told(teller)
+    .getByRole('button', { name: /^Enter (mine|theirs)$/ })
+    .click();
+  for (const page of [desk, phone]) await expect(entryOf(page, 'grip')).toContainText(lost!);
 
   // A wrong key and an ended one are refused, and show nothing.
   const stranger = await device(server, browser, watch);
@@ -139,5 +142,55 @@ test('a key that only reads changes nothing, and says so', async ({ browser, wat
   await expect(share).toContainText('The link for The shop on the line has ended');
   await expect(guest.getByRole('alert').filter({ hasText: 'This key has been ended' })).toBeVisible();
   await expect(entryOf(guest, 'bore')).toContainText('2.2600');
+  for (const page of [desk, guest]) await page.context().close();
+});
+
+test('a guest has the sheet in its own lengths; deleted at the desk while the guest goes on, it is asked about', async ({
+  browser,
+  watch,
+}) => {
+  const desk = await device(server, browser, watch);
+  await shareFirst(desk, server, shortJob());
+  await showTool(desk, 'Share');
+  const share = dialog(desk, 'Share this sheet');
+  await share.getByRole('button', { name: 'Give this sheet alone to somebody' }).click();
+  await share.getByLabel('Who gets this sheet').fill('The shop on the line');
+  await share.getByRole('button', { name: 'Make a link' }).click();
+  const link = (await share.locator('.new-key code').textContent())!;
+  await desk.keyboard.press('Escape');
+
+  const guest = await device(server, browser, watch);
+  await guest.goto(link);
+  await guest.getByLabel('What the others see this device called').fill('Lower mill');
+  await guest.getByRole('button', { name: 'Join', exact: true }).click();
+  await figuresAreIn(guest);
+  await expect(value(guest, 'od')).toContainText('2.2543 in');
+  await guest.getByRole('button', { name: 'mm', exact: true }).first().click();
+  // 2.2543 in are 57.259 mm: the same size, here alone in millimetres.
+  await expect(value(guest, 'od')).toContainText('57.259');
+  await expect(value(desk, 'od')).toContainText('2.2543 in');
+  // A number without a unit is one of the guest's, and says so to everybody.
+  await enter(guest, 'bore', '57.20 ± 0.01');
+  await expect(entryOf(desk, 'bore')).toContainText('57.20 mm');
+  // 57.20 mm and 0.0030 in are 2.2550 in.
+  await expect(value(desk, 'od')).toContainText('2.2550');
+  await atServer(guest);
+  await guest.reload();
+  await figuresAreIn(guest);
+  await expect(value(guest, 'od')).toContainText('57.27');
+
+  // The desk deletes it; the guest goes on.
+  await desk.goto('/#/');
+  const job = desk.locator('.job', { hasText: 'Countershaft bush' });
+  await job.getByRole('button', { name: 'Delete', exact: true }).click();
+  await expect(job).toHaveCount(0);
+  await enter(guest, 'bore', '57.30 ± 0.01');
+  const asked = desk.getByRole('alert').filter({ hasText: 'was deleted on this device' });
+  await expect(asked).toContainText('Lower mill has gone on with it');
+  await atServer(guest);
+  await asked.getByRole('button', { name: 'Keep it here too' }).click();
+  await job.getByRole('link').click();
+  await figuresAreIn(desk);
+  await expect(entryOf(desk, 'bore')).toContainText('57.30 mm');
   for (const page of [desk, guest]) await page.context().close();
 });

@@ -1,6 +1,6 @@
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
 import { fieldsIn, type ReadAs } from '../../../shared/sheet/field.ts';
-import type { CellRecord, SheetFile, SheetUnits } from '../../../shared/sheet/format.ts';
+import type { CellRecord, SheetFile, SheetUnits, TitleBlock } from '../../../shared/sheet/format.ts';
 import {
   type EntryContext,
   type Handbook,
@@ -94,9 +94,24 @@ export function settledTexts(
   );
 }
 
+/** Units of a sheet that is seen in other lengths: temperatures go with them. */
+export const unitsSeen = (own: SheetUnits, length: LengthUnit): SheetUnits => {
+  if (own.length === length) return own;
+  const { temperature: _temperature, ...units } = own;
+  return { ...units, length };
+};
+
+/** The temperature that sizes hold at with its unit written out, as the sheet reads it. */
+export const settledReference = ({ title, units }: Pick<SheetFile, 'title' | 'units'>): TitleBlock => {
+  const { referenceTemperature: text } = title;
+  if (!text) return title;
+  const { committed } = parseEntry(text, { quantity: 'temperature', units, handbook: NO_HANDBOOK });
+  return { ...title, referenceTemperature: committed };
+};
+
 /** Cells with a number that gets its unit from the sheet, and would change its value with it. */
 function withoutUnits(file: SheetFile, length: LengthUnit, quantityAt: QuantityAt): CellRecord[] {
-  const other = { ...file.units, length };
+  const other = unitsSeen(file.units, length);
   return file.cells.filter((cell) =>
     textsOf(cell, quantityAt).some((text) => hangsOnUnits(text, [file.units, other])),
   );
@@ -132,7 +147,7 @@ const shownIn = <T extends { display?: string; displayOther?: string }>(of: T, l
   return { ...rest, display: other, ...(back.get(other) !== display && { displayOther: display }) } as T;
 };
 
-const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
+export const cellShownIn = (cell: CellRecord, length: LengthUnit): CellRecord => {
   const own = shownIn(cell, length);
   if (!own.outputs) return own;
   const outputs = Object.entries(own.outputs).map(([name, output]) => [name, shownIn(output, length)]);
@@ -175,7 +190,7 @@ export function inOwnUnits(
   if (file.units.length === length) return { file, kept: [] };
   const kept = withoutUnits(file, length, quantityAt);
   if (kept.length > 0) return { file, kept };
-  const { temperature: _temperature, ...units } = file.units;
   const cells = file.cells.map((cell) => cellShownIn(cell, length));
-  return { file: { ...file, units: { ...units, length }, cells }, kept };
+  const [title, units] = [settledReference(file), unitsSeen(file.units, length)];
+  return { file: { ...file, title, units, cells }, kept };
 }

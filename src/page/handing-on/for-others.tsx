@@ -10,12 +10,12 @@ export const ForOthers = () => {
   const { sheet } = useSheet();
   const [trouble, setTrouble] = createSignal('');
   const lines = () => {
-    const cells = sheet.document.cells();
+    const { cells, units } = sheet.file();
     const results = cells.flatMap(({ id }) => {
       const result = sheet.line(id)?.result;
       return result ? [[id, result] as const] : [];
     });
-    return exportLines(cells, new Map(results), sheet.document.units());
+    return exportLines(cells, new Map(results), units);
   };
   const named = (ending: string) =>
     fileName(sheet.document.title().title).replace(/\.fitwright\.json$/, `.${ending}`);
@@ -29,7 +29,7 @@ export const ForOthers = () => {
   };
   const workbook = async () => {
     const { workbookOf } = await import('../../document/sharing/workbook.ts');
-    return workbookOf(sheet.document.toFile(), lines());
+    return workbookOf(sheet.file(), lines());
   };
   return (
     <section class="share-part">

@@ -29,7 +29,8 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
   /** The shop of this browser, where it has joined the shop's server. */
   const [joined, { refetch }] = createResource(
     () => props.shop,
-    async (shop) => ((await keyOfShop(shop)) === undefined ? undefined : shop),
+    async (shop) =>
+      (await keyOfShop(shop)) !== undefined || (await idsShared(shop)).length > 0 ? shop : undefined,
   );
   /** Once a page: from then on whoever has a sheet open brings it up. */
   createEffect(() => {

@@ -9,7 +9,8 @@ const isOver = ({ atServer, line, readOnly }: JoinedState): boolean =>
 
 const bringUpOne = async (shop: Shop, id: string, { key: own }: SharedHere): Promise<void> => {
   const key = own ?? (await keyOfShop(shop));
-  if (key === undefined || !shop.row(id)) return;
+  // Of one that was deleted here it is told what comes.
+  if (key === undefined || shop.row(id)?.removed !== undefined || !shop.row(id)) return;
   const line = await lineOf(key);
   const opened = await shop.open(id);
   if (!('document' in opened)) return;

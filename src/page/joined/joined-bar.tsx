@@ -13,6 +13,7 @@ import { createStorageState } from '../state/storage-state.ts';
 import { CameKeeper } from './came.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
 import { endedWords, holdSheet, lineOf } from './lines.ts';
+import { followLengths } from './own-lengths.ts';
 
 /** Where a shared sheet stands: saved here, at the shop's server, and who else is on it. */
 export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared: SharedHere }) {
@@ -97,8 +98,17 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     setJoined(one);
   };
   void begin().catch((error: unknown) => setFailure(`The server cannot be reached: ${String(error)}`));
+  const leaveLengths = followLengths(sheet, shared.length, {
+    keep: (length) => {
+      keep({ length });
+      const words = length === 'in' ? 'inches' : 'millimetres';
+      notices.say(`Shown in ${words} on this device; the others keep their own.`);
+    },
+    say: (word) => notices.say(word),
+  });
   onCleanup(() => {
     gone = true;
+    leaveLengths();
     giveBack();
     came.close();
     joined()?.close();

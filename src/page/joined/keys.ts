@@ -39,6 +39,10 @@ export interface SharedHere {
   readOnly?: boolean;
   /** The last lost value that was told. */
   told?: number;
+  /** The lengths it is shown in here, where they were chosen. */
+  length?: 'in' | 'mm';
+  /** When it was deleted here, where it is to stay deleted though others go on with it. */
+  left?: number;
 }
 
 export const sharedHere = async (shop: Shop, id: string): Promise<SharedHere | undefined> => {

@@ -4,6 +4,7 @@ import type { Shop } from '../../document/storage/shop.ts';
 import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
+import { DeletedHere } from './deleted-here.tsx';
 import { keepKeyOfShop, keepShared, keyOfShop } from './keys.ts';
 import { dropLine, endedWords, lineOf } from './lines.ts';
 
@@ -46,6 +47,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
       }
       await props.shop.adopt(id, came);
     }
+    if (props.shop.row(id)?.removed !== undefined) await props.shop.bringBack(id);
     await keepShared(props.shop, id, {});
     go(addressOfSheet(id));
   };
@@ -61,63 +63,77 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
       ? undefined
       : 'The server is not reached; it is tried again. What is here can be worked on.';
   };
+  const [rows, noteRows] = createSignal(0);
+  onCleanup(props.shop.observeList(() => noteRows((n) => n + 1)));
+  const stands = (id: string) => {
+    rows();
+    const row = props.shop.row(id);
+    if (!row) return 'Open it here too';
+    return row.removed === undefined ? 'Open it' : 'Bring it back and open it';
+  };
   const sheets = () => (state()?.sheets ?? []).filter(({ ended }) => !ended);
   return (
-    <section class="shared-sheets" aria-label="Shared in the shop">
-      <h2 class="heading mb-3">Shared in the shop</h2>
-      <Show when={words()}>{(text) => <p role="status">{text()}</p>}</Show>
-      <Show when={trouble()}>
-        {(text) => (
-          <p class="trouble" role="alert">
-            {text()}
+    <>
+      <DeletedHere shop={props.shop} />
+      <Show when={key()}>
+        <section class="shared-sheets" aria-label="Shared in the shop">
+          <h2 class="heading mb-3">Shared in the shop</h2>
+          <Show when={words()}>{(text) => <p role="status">{text()}</p>}</Show>
+          <Show when={trouble()}>
+            {(text) => (
+              <p class="trouble" role="alert">
+                {text()}
+              </p>
+            )}
+          </Show>
+          <ul class="lined-t">
+            <For
+              each={sheets()}
+              fallback={
+                <li class="caption p-2 lined-b-rule">
+                  Nothing yet: open a sheet, and press “Share” and then “Share with the shop”.
+                </li>
+              }
+            >
+              {(sheet) => (
+                <li class="along justify-between gap-3 py-2 lined-b-rule">
+                  <span class="wrap-anywhere">
+                    <strong>{say(sheet.title) || 'without a title'}</strong>{' '}
+                    <span class="caption">
+                      {sheet.template ? 'a template, ' : ''}shared by {say(sheet.by)},{' '}
+                      {when.format(sheet.since)}
+                    </span>
+                  </span>
+                  <button
+                    type="button"
+                    onClick={() => void open(sheet).catch((error: unknown) => setTrouble(String(error)))}
+                  >
+                    {stands(sheet.id)}
+                  </button>
+                </li>
+              )}
+            </For>
+          </ul>
+          <Show when={keys() && key()}>
+            {(by) => (
+              <section class="mt-3 stacked gap-2" aria-label="Links and keys">
+                <h3 class="text-figure">Who gets in</h3>
+                <Suspense fallback={<p>Asking the server …</p>}>
+                  <KeyList shop={props.shop} by={by()} />
+                </Suspense>
+              </section>
+            )}
+          </Show>
+          <p class="buttons mt-2">
+            <button type="button" aria-expanded={keys()} onClick={() => setKeys(!keys())}>
+              {keys() ? 'Close the links' : 'Let another device in'}
+            </button>
+            <button type="button" class="plain" onClick={() => void leave()}>
+              Leave the shop’s server
+            </button>
           </p>
-        )}
+        </section>
       </Show>
-      <ul class="lined-t">
-        <For
-          each={sheets()}
-          fallback={
-            <li class="caption p-2 lined-b-rule">
-              Nothing yet: open a sheet, and press “Share” and then “Share with the shop”.
-            </li>
-          }
-        >
-          {(sheet) => (
-            <li class="along justify-between gap-3 py-2 lined-b-rule">
-              <span class="wrap-anywhere">
-                <strong>{say(sheet.title) || 'without a title'}</strong>{' '}
-                <span class="caption">
-                  {sheet.template ? 'a template, ' : ''}shared by {say(sheet.by)}, {when.format(sheet.since)}
-                </span>
-              </span>
-              <button
-                type="button"
-                onClick={() => void open(sheet).catch((error: unknown) => setTrouble(String(error)))}
-              >
-                {props.shop.row(sheet.id) ? 'Open it' : 'Open it here too'}
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <Show when={keys() && key()}>
-        {(by) => (
-          <section class="mt-3 stacked gap-2" aria-label="Links and keys">
-            <h3 class="text-figure">Who gets in</h3>
-            <Suspense fallback={<p>Asking the server …</p>}>
-              <KeyList shop={props.shop} by={by()} />
-            </Suspense>
-          </section>
-        )}
-      </Show>
-      <p class="buttons mt-2">
-        <button type="button" aria-expanded={keys()} onClick={() => setKeys(!keys())}>
-          {keys() ? 'Close the links' : 'Let another device in'}
-        </button>
-        <button type="button" class="plain" onClick={() => void leave()}>
-          Leave the shop’s server
-        </button>
-      </p>
-    </section>
+    </>
   );
 }

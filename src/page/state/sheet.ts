@@ -52,6 +52,16 @@ const computedPart = (record: CellRecord): string =>
 const computesAlike = (a: CellRecord | undefined, b: CellRecord): boolean =>
   a ? computedPart(a) === computedPart(b) : b.role === 'section' || b.role === 'remark';
 
+/** How a sheet is seen on this device, where that is not as it is written: in other lengths, every value the same. */
+export interface Seen {
+  units(own: SheetUnits): SheetUnits;
+  cell(record: CellRecord): CellRecord;
+  title(file: Pick<SheetFile, 'title' | 'units'>): TitleBlock;
+  /** Whether these lines can be seen so. Where one cannot, the sheet is seen as it is written, and `lost` is called. */
+  can(records: readonly CellRecord[]): boolean;
+  lost(): void;
+}
+
 /** One line as it stood when it was asked for. */
 export type LineNow = Pick<Line, 'record' | 'result'>;
 
@@ -61,6 +71,16 @@ export type LineNow = Pick<Line, 'record' | 'result'>;
  */
 export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   const lines = createLines();
+  let seen: Seen | undefined;
+  const unitsNow = () => ({ ...(seen?.units(document.units()) ?? document.units()) });
+  const titleNow = () =>
+    seen?.title({ title: document.title(), units: document.units() }) ?? document.title();
+  /** The sheet as it is seen here. */
+  const file = (): SheetFile => {
+    const whole = document.toFile();
+    const cells = seen ? whole.cells.map(seen.cell) : whole.cells;
+    return { ...whole, title: titleNow(), units: unitsNow(), cells };
+  };
   for (const record of structuredClone(document.cells())) lines.setRecord(record.id, record);
   const [state, setState] = createStore<State>({
     title: { ...document.title() },
@@ -129,7 +149,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
       if (change.order || gone.length > 0) setState('order', reconcile(document.order()));
       if (change.settings) {
         setState('title', reconcile({ ...document.title() }));
-        setState('units', reconcile({ ...document.units() }));
+        setState('units', reconcile(unitsNow()));
         setState('rule', document.rule());
         setState('ways', reconcile(document.ways()));
       }
@@ -140,20 +160,39 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
       noteRecords();
     });
 
+  /** Shows it in another way: figures and messages come anew, and no value changes. */
+  const see = (next: Seen | undefined): void => {
+    if (!seen && !next) return;
+    seen = next;
+    const whole = file();
+    engine.load(whole);
+    batch(() => {
+      for (const record of whole.cells) lines.setRecord(record.id, record);
+      setState('units', reconcile(whole.units));
+      noteRecords();
+    });
+  };
+
   const stopDocument = document.observe((change) => {
     const gone = [...change.gone];
-    const changed = change.changed.flatMap((id) => document.cell(id) ?? []);
+    const written = change.changed.flatMap((id) => document.cell(id) ?? []);
+    if (seen && !seen.can(change.settings ? document.cells() : written)) {
+      const { lost } = seen;
+      see(undefined);
+      lost();
+    }
+    const changed = seen ? written.map(seen.cell) : written;
     // The engine first: it works while the page changes.
     engine.update({
       ...(changed.length > 0 && { changed }),
       ...(gone.length > 0 && { gone }),
       ...(change.settings && {
         settings: {
-          units: document.units(),
+          units: unitsNow(),
           rule: document.rule(),
           ...(document.ways() && { ways: document.ways() }),
-          ...(document.title().referenceTemperature && {
-            referenceTemperature: document.title().referenceTemperature,
+          ...(titleNow().referenceTemperature && {
+            referenceTemperature: titleNow().referenceTemperature,
           }),
         },
       }),
@@ -209,6 +248,10 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     state,
     document,
     engine,
+    file,
+    see,
+    /** Takes a choice of lengths for this device alone, where the sheet is shared. */
+    lengths: undefined as ((length: SheetUnits['length']) => void) | undefined,
     line: lines.get,
     lines: all,
     /** One output of a cell; its shape where its figures are not asked for. */

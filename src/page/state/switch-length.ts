@@ -6,9 +6,13 @@ import type { Sheet } from './sheet.ts';
 /**
  * Shows the sheet in other lengths, down to the lines shown in thou or in micrometres. A number without a unit, as a file
  * from elsewhere may have it, first gets the one it has had so far: no value changes by the switch. All of it is one step
- * to undo.
+ * to undo. Where the sheet is shared, each device has its own lengths.
  */
 export const switchLength = async (sheet: Sheet, length: LengthUnit): Promise<void> => {
+  if (sheet.lengths) {
+    sheet.lengths(length);
+    return;
+  }
   const [{ settledTexts, shownUnits }, { quantityAt }, { handbook }, library] = await Promise.all([
     import('../../document/sharing/own-units.ts'),
     import('./quantity-at.ts'),

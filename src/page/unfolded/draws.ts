@@ -19,7 +19,7 @@ const create = (sheet: Sheet) =>
     const run = async (): Promise<void> => {
       const rev = sheet.state.rev;
       const { createSimulation } = await import('../../engine/montecarlo/client.ts');
-      const running = createSimulation(sheet.document.toFile(), {
+      const running = createSimulation(sheet.file(), {
         draws: DRAWS,
         seed: SEED,
         onProgress: (done, of) => setState({ is: 'running', done, of, cancel: running.cancel }),

@@ -43,7 +43,7 @@ export const createTried = <K extends keyof Answers>(
     at(0, 1);
     try {
       const { tryOn } = await import('../../engine/window/client.ts');
-      const trying = tryOn<K>(sheet.document.toFile(), revOf(sheet), wanted, at);
+      const trying = tryOn<K>(sheet.file(), revOf(sheet), wanted, at);
       cancel = () => {
         isStale = false;
         trying.cancel();

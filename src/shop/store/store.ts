@@ -27,6 +27,9 @@ export interface Addition {
 /** The rows of a document that are merged into one once there are so many. */
 const MERGED_FROM = 400;
 
+/** Rows that one statement puts in: each costs a way to the database and back. */
+const IN_ONE = 50;
+
 /** What the server keeps of documents. Updates are appended, and never overwritten: what several servers append is all there. */
 export class Store {
   constructor(readonly database: Database) {}
@@ -68,9 +71,15 @@ export class Store {
   /** All of them in one transaction. @returns for each the lost values that were not known already */
   append(additions: readonly Addition[]): Promise<KeptLost[][]> {
     return this.database.transaction(async (run) => {
+      for (let from = 0; from < additions.length; from += IN_ONE) {
+        const some = additions.slice(from, from + IN_ONE);
+        await run(
+          `INSERT INTO updates (document, bytes) VALUES ${some.map(() => '(?, ?)').join(', ')}`,
+          ...some.flatMap(({ document, update }) => [document, update]),
+        );
+      }
       const told: KeptLost[][] = [];
-      for (const { document, update, lost = [] } of additions) {
-        await run('INSERT INTO updates (document, bytes) VALUES (?, ?)', document, update);
+      for (const { document, lost = [] } of additions) {
         const news: KeptLost[] = [];
         for (const one of lost) news.push(...(await keepLost(run, document, one)));
         told.push(news);
