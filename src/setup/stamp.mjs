@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { inRepository } from './root.mjs';
 
 const installStamp = inRepository('node_modules/.fitwright-install');
@@ -46,8 +46,54 @@ export function stampInstall() {
 export async function buildIfChanged({ inputs, output, build }) {
   const stamp = inRepository(`${output}.inputs`);
   const wanted = hashOf(inputs);
-  if (existsSync(inRepository(output)) && readOr(stamp) === wanted) return false;
-  await build();
-  writeFileSync(stamp, wanted);
-  return true;
+  const isCurrent = () => existsSync(inRepository(output)) && readOr(stamp) === wanted;
+  if (isCurrent()) return false;
+  const letGo = await held(inRepository(`${output}.building`));
+  try {
+    // Another program may have built it meanwhile.
+    if (isCurrent()) return false;
+    rmSync(stamp, { force: true });
+    await build();
+    writeFileSync(stamp, wanted);
+    return true;
+  } finally {
+    letGo();
+  }
+}
+
+const LONGEST_BUILD = 15 * 60_000;
+
+/** Whether a process is there. @param {number} pid */
+const isAlive = (pid) => {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    // Of another user.
+    return /** @type {NodeJS.ErrnoException} */ (error).code === 'EPERM';
+  }
+};
+
+/**
+ * Waits until no other process builds: two that write one folder at once leave a mixture. One that was killed holds nothing.
+ * @param {string} file
+ * @returns {Promise<() => void>} lets go
+ */
+async function held(file) {
+  mkdirSync(dirname(file), { recursive: true });
+  for (;;) {
+    try {
+      writeFileSync(file, String(process.pid), { flag: 'wx' });
+      return () => rmSync(file, { force: true });
+    } catch (error) {
+      if (/** @type {NodeJS.ErrnoException} */ (error).code !== 'EEXIST') throw error;
+    }
+    const pid = Number(readOr(file));
+    // Empty for a moment, between being made and being written.
+    const age = Date.now() - (statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? Date.now());
+    const isLeft = pid > 0 && (pid === process.pid || !isAlive(pid));
+    // A number may be another process by now: no build takes so long.
+    if (isLeft || age > LONGEST_BUILD) rmSync(file, { force: true });
+    else await new Promise((done) => setTimeout(done, 200));
+  }
 }

@@ -57,6 +57,8 @@ describe('a room', () => {
       const sent: Uint8Array[] = [];
       const one: Member = {
         keyId: 'k',
+        holds: new Set(['k']),
+        ask: () => {},
         send: (frame) => sent.push(frame),
         refuse: (why) => {
           refusals.push(why);

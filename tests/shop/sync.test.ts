@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import type { KeyWish, Lost } from '../../src/document/sharing/wire.ts';
-import { covers, LIST_DOCUMENT, sheetDocument } from '../../src/document/sharing/wire.ts';
+import { covers, LIST_DOCUMENT, sheetDocument, tokenOf } from '../../src/document/sharing/wire.ts';
 import { Device, dropFolder, type Served, served } from './served.ts';
 
 let server: Served;
@@ -40,6 +40,117 @@ const storedCells = async (name = SHEET): Promise<unknown> => {
   return doc.getMap('cells').toJSON();
 };
 const lostOf = (one: Device): Lost[] => one.said.filter((said) => said.type === 'lost');
+
+describe('a client of Yjs', () => {
+  /** Two keys, and a device of the first that wrote one line, which the other has. */
+  const begun = async () => {
+    const [key, guest] = [await server.key(), await server.key({ label: 'the other shop' })];
+    const desk = device(key);
+    await synced(desk);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    const other = device(guest);
+    await expect.poll(() => other.read('a', 'entry')).toBe('2.25 in');
+    return { key, guest, desk, other };
+  };
+
+  it.each(['at once', 'after the server was away'])(
+    'is of the key that wrote as it: what another key writes as it, %s, is neither stored nor passed on, and the owner loses nothing',
+    async (when) => {
+      const { desk, other } = await begun();
+      if (when !== 'at once') await away(other);
+      const own = other.doc.clientID;
+      other.doc.clientID = desk.doc.clientID;
+      other.write('a', 'entry', '9 in');
+      other.doc.clientID = own;
+      if (when !== 'at once') {
+        void other.socket.connect();
+        await synced(other);
+      }
+      const mark = other.ask();
+      await expect.poll(() => other.stored?.mark).toBe(mark);
+      expect(desk.read('a', 'entry')).toBe('2.25 in');
+      expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
+      // The very number that was forged.
+      desk.write('a', 'entry', '2.26 in');
+      await isStored(desk);
+      expect(await storedCells()).toEqual({ a: { entry: '2.26 in' } });
+    },
+  );
+
+  it('that was only told of is of who told it, and a device that shows the key it had before goes on', async () => {
+    const { key, guest, desk, other } = await begun();
+    const phone = device(key);
+    await synced(phone);
+    phone.provider.awareness!.setLocalState({ device: 'Phone', edits: phone.doc.clientID });
+    await expect.poll(() => other.provider.awareness!.getStates().size).toBeGreaterThan(1);
+    await away(phone);
+    const own = other.doc.clientID;
+    other.doc.clientID = phone.doc.clientID;
+    other.write('b', 'entry', '9 in');
+    other.doc.clientID = own;
+    phone.write('b', 'entry', '3 in');
+    const mark = other.ask();
+    await expect.poll(() => other.stored?.mark).toBe(mark);
+    // It has another key by now: what it wrote is taken where it shows the one it had.
+    const anew = await server.key({ label: 'a new link' });
+    const again = device(tokenOf(anew, [key]), SHEET, phone.doc);
+    await synced(again);
+    await isStored(again);
+    await expect.poll(() => desk.read('b', 'entry')).toBe('3 in');
+    expect(guest).not.toBe(anew);
+  });
+
+  it('what builds on what was left out is taken once that has come from its owner', async () => {
+    const { desk, other } = await begun();
+    await away(desk);
+    desk.write('a', 'entry', '2.27 in');
+    // The other hears of it by another way than this server, and goes on from there.
+    Y.applyUpdate(other.doc, Y.encodeStateAsUpdate(desk.doc));
+    other.write('a', 'entry', '2.28 in');
+    const mark = other.ask();
+    await expect.poll(() => other.stored?.mark).toBe(mark);
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
+    void desk.socket.connect();
+    await expect.poll(() => desk.read('a', 'entry')).toBe('2.28 in');
+    await isStored(desk);
+    expect(await storedCells()).toEqual({ a: { entry: '2.28 in' } });
+  });
+});
+
+describe('what is stored', () => {
+  it('and is not as it was written, shuts its sheet alone, in words; a lost value that cannot be read shuts nothing', async () => {
+    const key = await server.key();
+    const desk = device(key);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    desk.close();
+    const { database } = server.store;
+    await database.transaction((run) =>
+      run("INSERT INTO lost (document, place, item, content) VALUES (?, 'a', 'b', '{')", SHEET),
+    );
+    await server.stop();
+    server = await served({ folder: server.folder });
+    const again = device(key);
+    await synced(again);
+    expect(again.read('a', 'entry')).toBe('2.25 in');
+    again.close();
+    // One bit of a text, which Yjs would read all the same.
+    const [row] = await server.store.load(SHEET);
+    const at = Buffer.from(row!).indexOf('2.25');
+    const bad = new Uint8Array(row!);
+    bad[at]! ^= 1;
+    await server.store.database.transaction((run) =>
+      run('UPDATE updates SET bytes = ? WHERE document = ?', bad, SHEET),
+    );
+    await server.stop();
+    server = await served({ folder: server.folder });
+    await refused(device(key)).toBe('sheet-unreadable');
+    const other = device(key, sheetDocument('another'));
+    other.write('a', 'entry', '1 in');
+    await isStored(other);
+  });
+});
 
 describe('two devices on one sheet', () => {
   it('see each other’s edits, and are told when these are stored', async () => {

@@ -1,7 +1,12 @@
+import { join } from 'node:path';
+import pg from 'pg';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { covers, type Lost, sheetDocument } from '../../src/document/sharing/wire.ts';
-import { Device, dropFolder, type Served, served } from './served.ts';
+import { readBackup } from '../../src/shop/backup/read.ts';
+import { writeBackup } from '../../src/shop/backup/write.ts';
+import { Keys } from '../../src/shop/store/keys.ts';
+import { Device, dropFolder, newFolder, openStore, type Served, served } from './served.ts';
 import { haveServices, type Services, services } from './services.ts';
 
 /** Redis and PostgreSQL are installed by `npm test` where that is possible; where not, it says so and leaves this out. */
@@ -118,6 +123,62 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
       await expect.poll(() => phone.cells().get('a')?.size, { timeout: 5000 }).toBe(n);
     await isStored(phones[0]!);
     expect(Object.keys((await kept()).a!)).toHaveLength(n);
+  });
+
+  it('a backup is taken of the one database and of the other kind, and each takes it in', async () => {
+    const key = await begin();
+    const desk = at(0, key);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    const [{ folder, store }] = servers as [Served];
+    const lost = [{ item: 'one', place: 'a entry 1', cell: 'a', key: 'entry', lost: '1 mm', kept: '2 mm' }];
+    await store.append([{ document: name, lost }]);
+    const file = join(folder, 'shop.backup');
+    expect(await writeBackup(store.database, file)).toBeUndefined();
+    expect(await readBackup(store.database, file)).toMatch(/has sheets already/);
+    await new Promise<void>((done, failed) => {
+      const client = new pg.Client(with_!.postgres);
+      client
+        .connect()
+        .then(() => client.query('CREATE DATABASE another'))
+        .then(() => client.end())
+        .then(done, failed);
+    });
+    const there = with_!.postgres.replace(/\/postgres$/, '/another');
+    for (const postgres of [there, undefined]) {
+      const other = await openStore(newFolder(), postgres);
+      const documents = await readBackup(other.database, file);
+      expect(documents).toBe((await store.documents()).length);
+      const plain = (rows: Uint8Array[]) => rows.map((row) => [...row]);
+      expect(plain(await other.load(name))).toEqual(plain(await store.load(name)));
+      expect(await other.lost(name)).toEqual(await store.lost(name));
+      expect(await new Keys(other.database).rightsOf(key)).toMatchObject({ readOnly: false });
+      // What comes next has a number of its own.
+      const [told] = await other.append([
+        { document: name, lost: [{ ...lost[0]!, item: 'two', place: 'b' }] },
+      ]);
+      expect(told![0]!.lost.n).toBeGreaterThan((await store.lost(name)).at(-1)!.lost.n);
+      await other.database.close();
+    }
+  });
+
+  it('what another key writes as a device of the other server is left out', async () => {
+    const key = await begin();
+    const guest = await servers[1]!.key({ label: 'a forger' });
+    const desk = at(0, key);
+    await expect.poll(() => desk.provider.isSynced).toBe(true);
+    const forger = at(1, guest);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    await expect.poll(() => forger.read('a', 'entry')).toBe('2.25 in');
+    forger.doc.clientID = desk.doc.clientID;
+    forger.write('a', 'entry', '9 in');
+    forger.ask();
+    await expect.poll(() => forger.stored?.mark).toBe(1);
+    expect((await kept()).a).toEqual({ entry: '2.25 in' });
+    desk.write('a', 'entry', '2.26 in');
+    await isStored(desk);
+    expect((await kept()).a).toEqual({ entry: '2.26 in' });
   });
 
   it('a key that is ended at one closes what is open at the other', async () => {

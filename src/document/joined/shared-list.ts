@@ -26,6 +26,8 @@ export interface ListState {
   sheets: readonly SharedSheet[];
 }
 
+const lists = new WeakMap<ShopLine, SharedList>();
+
 /** What is shared at the shop's server, as it changes. */
 export class SharedList {
   readonly state = new Observable<ListState>({ line: 'joining', sheets: [] });
@@ -33,7 +35,9 @@ export class SharedList {
   private readonly map = this.doc.getMap<unknown>(LIST_MAP);
   private readonly connection: Connection;
 
-  constructor(line: ShopLine) {
+  private users = 0;
+
+  private constructor(private readonly line: ShopLine) {
     this.map.observe(() => this.read());
     this.connection = line.connect(LIST_DOCUMENT, this.doc, {
       open: () => undefined,
@@ -42,9 +46,20 @@ export class SharedList {
         this.read();
       },
       away: () => this.set({ line: 'away' }),
-      ended: (ended) => this.set({ line: 'ended', ended, sheets: [] }),
+      ended: (ended) => {
+        lists.delete(line);
+        this.set({ line: 'ended', ended, sheets: [] });
+      },
       said: () => undefined,
     });
+  }
+
+  /** The list over a line, which carries a document once: all who ask for it have the same. To be closed as often. */
+  static over(line: ShopLine): SharedList {
+    const list = lists.get(line) ?? new SharedList(line);
+    if (list.state.get().line !== 'ended') lists.set(line, list);
+    list.users += 1;
+    return list;
   }
 
   /** Puts a sheet on the list, or tells that it is shared no longer. */
@@ -58,6 +73,9 @@ export class SharedList {
   }
 
   close(): void {
+    this.users -= 1;
+    if (this.users > 0) return;
+    if (lists.get(this.line) === this) lists.delete(this.line);
     this.connection.close();
     queueMicrotask(() => this.doc.destroy());
   }

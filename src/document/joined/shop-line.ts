@@ -46,6 +46,7 @@ export class ShopLine {
   constructor(
     address: string,
     readonly key: string,
+    private readonly former: readonly string[] = [],
   ) {
     this.socket = new HocuspocusProviderWebsocket({
       url: address,
@@ -66,7 +67,7 @@ export class ShopLine {
   }
 
   connect(name: string, doc: Y.Doc, hearing: Hearing): Connection {
-    const connection = new Connection(this.socket, name, doc, this.key, hearing, () =>
+    const connection = new Connection(this.socket, name, doc, tokenOf(this.key, this.former), hearing, () =>
       this.open.delete(connection),
     );
     this.open.add(connection);
@@ -88,7 +89,7 @@ export class Connection {
     socket: HocuspocusProviderWebsocket,
     name: string,
     doc: Y.Doc,
-    key: string,
+    token: string,
     private readonly hearing: Hearing,
     private readonly gone: () => void,
   ) {
@@ -96,7 +97,7 @@ export class Connection {
       websocketProvider: socket,
       name,
       document: doc,
-      token: tokenOf(key),
+      token,
       onAuthenticated: ({ scope }) => hearing.open((scope as string) === 'readonly'),
       onAuthenticationFailed: ({ reason }) => this.end(refusalIn(reason) ?? 'key-unknown'),
       onSynced: ({ state }) => {

@@ -26,6 +26,8 @@ import { fromBase64url, toBase64url } from './base64url.ts';
  * 7. {@link Storing} tells when the server cannot store (its disk is full), and when it can again.
  * 8. {@link Lost} tells every device of a value that was written at the same moment as another and did not remain. The last
  *    {@link LOST_KEPT} of a sheet come again at every connection: `n` grows, and a page passes over those it has shown.
+ *    A client of Yjs is of the key that first writes as it, live or by telling its presence. What is new of it from another
+ *    key is left out, and asked for again when more has come: {@link tokenOf} shows the keys a device had before.
  * 9. Presence (awareness) is a {@link Presence}; the server passes on these fields alone, of a device's own client alone.
  * 10. A key's rights are changed over HTTP: `POST /shop/keys` with a {@link KeyWish} makes one (answer {@link NewKey}),
  *    `GET /shop/keys` lists them ({@link KeyRecord}), `DELETE /shop/keys/<id>` ends one; header `authorization: Bearer <key>`.
@@ -227,12 +229,18 @@ const KEY = /^[\w-]{22}$/;
 
 export const isKey = (text: string): boolean => KEY.test(text);
 
-/** What a provider gives as its token. */
-export const tokenOf = (key: string): string => `${WIRE_EDITION} ${key}`;
+/** As many keys that a device had before are shown. */
+const MOST_FORMER = 8;
 
-export const tokenIn = (token: string): { edition: number; key: string } | undefined => {
-  const [, edition, key] = /^(\d{1,6}) ([\w-]{22})$/.exec(token) ?? [];
-  return edition === undefined || key === undefined ? undefined : { edition: Number(edition), key };
+/** What a provider gives as its token: the key, and those the device had before, by which it goes on as who it was. */
+export const tokenOf = (key: string, former: readonly string[] = []): string =>
+  [WIRE_EDITION, key, ...former.slice(0, MOST_FORMER)].join(' ');
+
+export const tokenIn = (token: string): { edition: number; key: string; former: string[] } | undefined => {
+  const [, edition, key, former = ''] = /^(\d{1,6}) ([\w-]{22})((?: [\w-]{22}){0,8})$/.exec(token) ?? [];
+  return edition === undefined || key === undefined
+    ? undefined
+    : { edition: Number(edition), key, former: former.split(' ').filter((one) => one !== '') };
 };
 
 /** A link that joins: the key is behind `#`, which no browser sends. `sheet` is opened at once, as for a guest of one sheet. */

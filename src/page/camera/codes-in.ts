@@ -30,6 +30,15 @@ const MOST = 16;
 
 type Source = ImageBitmap | HTMLVideoElement;
 
+/** By the browser's own reader; undefined where there is none, or it fails at it. */
+const byOwn = async (source: Source): Promise<string[] | undefined> => {
+  const detector = await ownDetector();
+  return detector
+    ?.detect(source)
+    .then((codes) => codes.map(({ rawValue }) => rawValue))
+    .catch(() => undefined);
+};
+
 const sizeOf = (source: Source): Size =>
   source instanceof HTMLVideoElement
     ? { width: source.videoWidth, height: source.videoHeight }
@@ -70,17 +79,14 @@ const PHOTO = [1000, 2000, 3000];
 
 /** The texts of the QR codes (ISO/IEC 18004) that a camera sees now. */
 export const codesInFilm = async (film: HTMLVideoElement): Promise<string[]> => {
-  const detector = await ownDetector();
-  if (!detector) return byLibrary(film, FILM);
-  return (await detector.detect(film)).map(({ rawValue }) => rawValue);
+  return (await byOwn(film)) ?? byLibrary(film, FILM);
 };
 
 /** The texts of the QR codes in a photo. @throws where it is no picture */
 export const codesInPhoto = async (photo: Blob): Promise<string[]> => {
   const picture = await createImageBitmap(photo);
   try {
-    const detector = await ownDetector();
-    const found = new Set(detector ? (await detector.detect(picture)).map(({ rawValue }) => rawValue) : []);
+    const found = new Set(await byOwn(picture));
     if (found.size > 0) return [...found];
     for (const longest of PHOTO) {
       for (const text of await byLibrary(picture, longest)) found.add(text);

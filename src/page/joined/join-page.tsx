@@ -61,7 +61,7 @@ export default function JoinPage(props: { asked: Asked | undefined }) {
       go(addressOfSheet(asked.sheet));
       return undefined;
     }
-    const list = new SharedList(line);
+    const list = SharedList.over(line);
     const { ended } = await list.answered();
     list.close();
     if (ended) return refuse(shop, asked, endedWords(ended));

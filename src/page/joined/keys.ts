@@ -4,6 +4,9 @@ import { readKept, writeKept } from '../kit/kept.ts';
 /** Settings of the shop that hold keys: never part of a file. */
 const ALL = 'joined';
 const ASKED = 'joined.asked';
+const FORMER = 'joined.former';
+/** As many as the server looks at. */
+const MOST_FORMER = 8;
 const OF_SHEET = 'joined.sheet.';
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
@@ -15,8 +18,22 @@ export const keyOfShop = async (shop: Shop): Promise<string | undefined> => {
   return isRecord(kept) && typeof kept.key === 'string' ? kept.key : undefined;
 };
 
-export const keepKeyOfShop = (shop: Shop, key: string | undefined) =>
-  shop.setSetting(ALL, key === undefined ? undefined : { key });
+export const keepKeyOfShop = async (shop: Shop, key: string | undefined): Promise<void> => {
+  await keepFormer(shop, await keyOfShop(shop), key);
+  await shop.setSetting(ALL, key === undefined ? undefined : { key });
+};
+
+/** Keys that this device had before, the last first: what it wrote with them and has not sent is its own still. */
+export const formerKeys = async (shop: Shop): Promise<string[]> => {
+  const kept = await shop.setting(FORMER);
+  return Array.isArray(kept) ? kept.filter((one) => typeof one === 'string') : [];
+};
+
+const keepFormer = async (shop: Shop, before: string | undefined, now: string | undefined): Promise<void> => {
+  if (before === undefined || before === now) return;
+  const others = (await formerKeys(shop)).filter((one) => one !== before);
+  await shop.setSetting(FORMER, [before, ...others].slice(0, MOST_FORMER));
+};
 
 /** A key that came by a link and has not been used yet. */
 export interface Asked {
@@ -56,8 +73,10 @@ export const idsShared = async (shop: Shop): Promise<string[]> =>
     name.startsWith(OF_SHEET) && isRecord(value) ? [name.slice(OF_SHEET.length)] : [],
   );
 
-export const keepShared = (shop: Shop, id: string, shared: SharedHere | undefined) =>
-  shop.setSetting(OF_SHEET + id, shared);
+export const keepShared = async (shop: Shop, id: string, shared: SharedHere | undefined): Promise<void> => {
+  await keepFormer(shop, (await sharedHere(shop, id))?.key, shared?.key);
+  await shop.setSetting(OF_SHEET + id, shared);
+};
 
 const DEVICE = 'device';
 

@@ -1,5 +1,7 @@
 import { createSignal } from 'solid-js';
 import type { Ended, ShopLine } from '../../document/joined/shop-line.ts';
+import { loadShop } from '../state/load-shop.ts';
+import { formerKeys } from './keys.ts';
 
 const lines = new Map<string, Promise<ShopLine>>();
 
@@ -7,9 +9,13 @@ const lines = new Map<string, Promise<ShopLine>>();
 export const lineOf = (key: string): Promise<ShopLine> => {
   let line = lines.get(key);
   if (!line) {
-    line = import('../../document/joined/shop-line.ts').then(
-      ({ ShopLine, lineAddress }) => new ShopLine(lineAddress(location.href), key),
-    );
+    line = (async () => {
+      const [{ ShopLine, lineAddress }, former] = await Promise.all([
+        import('../../document/joined/shop-line.ts'),
+        loadShop().then(formerKeys),
+      ]);
+      return new ShopLine(lineAddress(location.href), key, former);
+    })();
     line.catch(() => lines.delete(key));
     lines.set(key, line);
   }

@@ -23,9 +23,10 @@ export const ShareWithShop = () => {
       lineOf(key),
       import('../../document/joined/shared-list.ts'),
     ]);
-    const list = new SharedList(line);
+    const list = SharedList.over(line);
     const answer = await list.answered();
     if (answer.ended) {
+      list.close();
       setTold(endedWords(answer.ended));
       return;
     }

@@ -25,10 +25,13 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
       import('../../document/joined/shared-list.ts'),
     ]);
     if (gone) return key;
-    const list = new SharedList(line);
+    const list = SharedList.over(line);
     setState(list.state.get());
-    list.state.observe(setState);
-    onGone = () => list.close();
+    const stop = list.state.observe(setState);
+    onGone = () => {
+      stop();
+      list.close();
+    };
     return key;
   });
   let onGone = (): void => undefined;

@@ -22,7 +22,15 @@ const lineOf = (table: string, row: Row): string => {
   return `${JSON.stringify({ table, row: Object.fromEntries(values) })}\n`;
 };
 
-const WHOLE: ReadonlySet<string> = new Set(['n', 'reads_only', 'printed', 'made', 'ended', 'last_used']);
+const WHOLE: ReadonlySet<string> = new Set([
+  'n',
+  'sum',
+  'reads_only',
+  'printed',
+  'made',
+  'ended',
+  'last_used',
+]);
 
 /** Sheet by sheet, so that no more than one is in memory. */
 async function* linesOf(run: Run): AsyncGenerator<string> {
@@ -30,7 +38,7 @@ async function* linesOf(run: Run): AsyncGenerator<string> {
   yield `${JSON.stringify({ format: BACKUP_FORMAT, version: BACKUP_VERSION, made: Date.now() })}\n`;
   for (const { document } of await run('SELECT DISTINCT document FROM updates ORDER BY document'))
     for (const row of await run(
-      'SELECT document, bytes FROM updates WHERE document = ? ORDER BY n',
+      'SELECT document, bytes, sum FROM updates WHERE document = ? ORDER BY n',
       String(document),
     )) {
       count += 1;

@@ -35,6 +35,11 @@ export interface Served {
   metrics(): string;
 }
 
+/** Milliseconds for the head of a request, and for all of it; looked at every second. */
+const HEADERS_WITHIN = 5000;
+const REQUEST_WITHIN = 30_000;
+const looked = { connectionsCheckingInterval: 1000 };
+
 const METRICS_TYPE = 'application/openmetrics-text; version=1.0.0; charset=utf-8';
 
 const pathOf = (request: IncomingMessage): string => request.url?.split('?', 1)[0] ?? '';
@@ -104,8 +109,14 @@ export const createShopServer = (served: Served): Server | SecureServer => {
   };
 
   const server = certificate
-    ? createSecureServer({ ...certificate, minVersion: 'TLSv1.2' }, answer)
-    : createServer(answer);
+    ? createSecureServer(
+        { ...certificate, minVersion: 'TLSv1.2', handshakeTimeout: HEADERS_WITHIN, ...looked },
+        answer,
+      )
+    : createServer(looked, answer);
+  // Whoever never ends what they ask for holds no connection.
+  server.headersTimeout = HEADERS_WITHIN;
+  server.requestTimeout = REQUEST_WITHIN;
   server.on('upgrade', (request: IncomingMessage, socket: Duplex, head: Buffer) => {
     socket.on('error', () => socket.destroy());
     const status =

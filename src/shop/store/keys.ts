@@ -101,6 +101,11 @@ export class Keys {
     return recordOf(found);
   }
 
+  /** Ids of those of the keys that are or were this shop's. */
+  idsOf(keys: readonly string[]): string[] {
+    return keys.flatMap((key) => this.among(key)?.id ?? []);
+  }
+
   private async find(key: string): Promise<Kept | undefined> {
     const found = this.among(key);
     if (found) return found;

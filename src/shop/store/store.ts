@@ -1,6 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import * as Y from 'yjs';
+import { isObject } from '../../../shared/sheet/schema.ts';
+import { crc32 } from '../../document/sharing/crc32.ts';
 import { LOST_KEPT, type Lost } from '../../document/sharing/wire.ts';
+import { wordsOf } from '../base/words.ts';
 import { bytesOf, type Database, type Run } from './database.ts';
 
 /** A value that did not remain. */
@@ -17,12 +20,28 @@ export interface KeptLost {
   lost: Lost;
 }
 
-/** One more update of a document, and what did not remain because of it. */
+/** One more update of a document, what did not remain because of it, and clients of Yjs that are a key's from now on. */
 export interface Addition {
   document: string;
-  update: Uint8Array;
+  update?: Uint8Array;
+  claims?: ReadonlyMap<number, string>;
   lost?: readonly LostValue[];
 }
+
+/** A row is not what was stored. */
+export class Damaged extends Error {}
+
+/** Codes by which the databases say that their own file is damaged. */
+const DAMAGED: ReadonlySet<unknown> = new Set(['SQLITE_CORRUPT', 'SQLITE_NOTADB', 'XX001', 'XX002']);
+
+const lostIn = (content: string): Record<string, unknown> | undefined => {
+  try {
+    const value: unknown = JSON.parse(content);
+    return isObject(value) && typeof value.key === 'string' ? value : undefined;
+  } catch {
+    return undefined;
+  }
+};
 
 /** The rows of a document that are merged into one once there are so many. */
 const MERGED_FROM = 400;
@@ -43,6 +62,10 @@ export class Store {
       await run(
         `CREATE TABLE IF NOT EXISTS updates (n ${counted}, document TEXT NOT NULL, bytes ${bytes} NOT NULL)`,
       );
+      // Stores that were begun without checksums: what is in them is read as it is.
+      if (this.database.forUpdate) await run(`ALTER TABLE updates ADD COLUMN IF NOT EXISTS sum ${whole}`);
+      else if ((await run("SELECT 1 FROM pragma_table_info('updates') WHERE name = 'sum'")).length === 0)
+        await run(`ALTER TABLE updates ADD COLUMN sum ${whole}`);
       await run('CREATE INDEX IF NOT EXISTS updates_of ON updates (document, n)');
       await run(
         `CREATE TABLE IF NOT EXISTS lost (n ${counted}, document TEXT NOT NULL, place TEXT NOT NULL, item TEXT NOT NULL, content TEXT NOT NULL, UNIQUE (document, place))`,
@@ -50,13 +73,24 @@ export class Store {
       await run(
         `CREATE TABLE IF NOT EXISTS keys (id TEXT PRIMARY KEY, hash ${bytes} NOT NULL, label TEXT NOT NULL, sheet TEXT, reads_only ${whole} NOT NULL, printed ${whole} NOT NULL, made ${whole} NOT NULL, ended ${whole}, last_used ${whole})`,
       );
+      await run(
+        `CREATE TABLE IF NOT EXISTS clients (document TEXT NOT NULL, client ${whole} NOT NULL, key_id TEXT NOT NULL, PRIMARY KEY (document, client))`,
+      );
       await run('CREATE TABLE IF NOT EXISTS settings (name TEXT PRIMARY KEY, content TEXT NOT NULL)');
     });
   }
 
-  /** Everything stored of a document, in the order in which it came. */
-  load(document: string): Promise<Uint8Array[]> {
-    return this.database.transaction(async (run) => (await rowsOf(run, document)).map(({ bytes }) => bytes));
+  /** Everything stored of a document, in the order in which it came. @throws Damaged where that is not what was stored */
+  async load(document: string): Promise<Uint8Array[]> {
+    try {
+      return await this.database.transaction(async (run) =>
+        (await rowsOf(run, document)).map(({ bytes }) => bytes),
+      );
+    } catch (error) {
+      throw error instanceof Error && 'code' in error && DAMAGED.has(error.code)
+        ? new Damaged(wordsOf(error))
+        : error;
+    }
   }
 
   /** Names of the documents that there are. */
@@ -71,15 +105,22 @@ export class Store {
   /** All of them in one transaction. @returns for each the lost values that were not known already */
   append(additions: readonly Addition[]): Promise<KeptLost[][]> {
     return this.database.transaction(async (run) => {
-      for (let from = 0; from < additions.length; from += IN_ONE) {
-        const some = additions.slice(from, from + IN_ONE);
+      const rows = additions.flatMap(({ document, update }) => (update ? [{ document, update }] : []));
+      for (let from = 0; from < rows.length; from += IN_ONE) {
+        const some = rows.slice(from, from + IN_ONE);
         await run(
-          `INSERT INTO updates (document, bytes) VALUES ${some.map(() => '(?, ?)').join(', ')}`,
-          ...some.flatMap(({ document, update }) => [document, update]),
+          `INSERT INTO updates (document, bytes, sum) VALUES ${some.map(() => '(?, ?, ?)').join(', ')}`,
+          ...some.flatMap(({ document, update }) => [document, update, crc32(update)]),
         );
       }
       const told: KeptLost[][] = [];
-      for (const { document, lost = [] } of additions) {
+      for (const { document, lost = [], claims = [] } of additions) {
+        const claimed = [...claims].map(([client, key]) => [document, client, key] as const);
+        if (claimed.length > 0)
+          await run(
+            `INSERT INTO clients (document, client, key_id) VALUES ${claimed.map(() => '(?, ?, ?)').join(', ')} ON CONFLICT DO NOTHING`,
+            ...claimed.flat(),
+          );
         const news: KeptLost[] = [];
         for (const one of lost) news.push(...(await keepLost(run, document, one)));
         told.push(news);
@@ -102,20 +143,32 @@ export class Store {
         for (const { bytes } of rows) Y.applyUpdate(whole, bytes);
       });
       // In place of the last row: a server that reads meanwhile finds either all or this one.
-      await run('UPDATE updates SET bytes = ? WHERE n = ?', Y.encodeStateAsUpdate(whole), last.n);
+      const bytes = Y.encodeStateAsUpdate(whole);
+      await run('UPDATE updates SET bytes = ?, sum = ? WHERE n = ?', bytes, crc32(bytes), last.n);
       for (const { n } of rows.slice(0, -1)) await run('DELETE FROM updates WHERE n = ?', n);
       whole.destroy();
+    });
+  }
+
+  /** Which key each client of Yjs is of, by its id: the first that wrote as it. */
+  clients(document: string): Promise<Map<number, string>> {
+    return this.database.transaction(async (run) => {
+      const rows = await run('SELECT client, key_id FROM clients WHERE document = ?', document);
+      return new Map(rows.map(({ client, key_id }) => [Number(client), String(key_id)]));
     });
   }
 
   /** The last lost values of a document, the earliest first. */
   lost(document: string): Promise<KeptLost[]> {
     return this.database.transaction(async (run) =>
-      (await run('SELECT n, place, content FROM lost WHERE document = ? ORDER BY n', document)).map(
-        ({ n, place, content }) => ({
-          place: String(place),
-          lost: { ...JSON.parse(String(content)), type: 'lost', n: Number(n) } as Lost,
-        }),
+      (await run('SELECT n, place, content FROM lost WHERE document = ? ORDER BY n', document)).flatMap(
+        ({ n, place, content }) => {
+          const lost = lostIn(String(content));
+          if (lost) return [{ place: String(place), lost: { ...lost, type: 'lost', n: Number(n) } as Lost }];
+          // It is told of and nothing hangs on it: the sheet opens all the same.
+          console.error(`Row ${n} of the values that did not remain in ${document} cannot be read.`);
+          return [];
+        },
       ),
     );
   }
@@ -166,6 +219,11 @@ const rowsOf = async (
   document: string,
   forUpdate = '',
 ): Promise<Array<{ n: number; bytes: Uint8Array }>> =>
-  (await run(`SELECT n, bytes FROM updates WHERE document = ? ORDER BY n${forUpdate}`, document)).map(
-    ({ n, bytes }) => ({ n: Number(n), bytes: bytesOf(bytes) }),
+  (await run(`SELECT n, bytes, sum FROM updates WHERE document = ? ORDER BY n${forUpdate}`, document)).map(
+    ({ n, bytes, sum }) => {
+      const row = { n: Number(n), bytes: bytesOf(bytes) };
+      if (sum !== null && crc32(row.bytes) !== Number(sum))
+        throw new Damaged(`row ${row.n} is not as it was written`);
+      return row;
+    },
   );

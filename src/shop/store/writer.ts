@@ -39,7 +39,7 @@ export class Writer {
   /** @param stored is called once it is committed. */
   append(addition: Addition, stored: Waiting['stored']): void {
     this.queue.push({ ...addition, stored });
-    this.bytes += addition.update.length;
+    this.bytes += addition.update?.length ?? 0;
     this.working ??= this.work();
   }
 
@@ -75,7 +75,7 @@ export class Writer {
       this.queue = this.queue.slice(batch.length);
       wait = FIRST_WAIT;
       for (const [i, { update, stored }] of batch.entries()) {
-        this.bytes -= update.length;
+        this.bytes -= update?.length ?? 0;
         try {
           stored(told[i] ?? []);
         } catch (error) {

@@ -169,3 +169,32 @@ const isSameStart = ({ id, origin, parent, parentSub }: Y.Item, known: Y.Item): 
       : _item === null && doc?.share.get(String(parent)) === known.parent;
   return isParent && parentSub === known.parentSub;
 };
+
+/** Clients of which an update has something new, and as which its sender may not write. */
+export const foreignIn = (
+  doc: Y.Doc,
+  structs: readonly Struct[],
+  isForeign: (client: number) => boolean,
+): ReadonlySet<number> => {
+  const found = new Set<number>();
+  for (const { id, length } of structs) {
+    const end = doc.store.clients.get(id.client)?.at(-1);
+    const reached = end ? end.id.clock + end.length : 0;
+    if (id.clock + length > reached && isForeign(id.client)) found.add(id.client);
+  }
+  return found;
+};
+
+/**
+ * The update without the items of some clients, and without deletions: what was to stand in place of a value must not take it
+ * away and be missing. Whoever sent it has them all, and is asked for them again.
+ */
+export const withoutForeign = (update: Uint8Array, clients: ReadonlySet<number>): Uint8Array => {
+  if (clients.size === 0) return update;
+  const beyond = new Map([...clients].map((client) => [client, MAX_CLOCK]));
+  const own = Y.diffUpdate(update, Y.encodeStateVector(beyond));
+  // The deletions stand last, written as in a snapshot, which ends in a state vector: of nothing, one byte.
+  const snapshot = Y.createSnapshot(Y.decodeUpdate(own).ds, new Map());
+  const items = own.subarray(0, own.length - (Y.encodeSnapshot(snapshot).length - 1));
+  return new Uint8Array([...items, 0]);
+};

@@ -24,6 +24,8 @@ export interface Hub {
 
 export interface Admitted {
   key: KeyRecord;
+  /** Ids of keys it had before. */
+  former: readonly string[];
   room: Room;
   /** Counts what comes with the key and to the sheet. @returns milliseconds to wait */
   take(messages: number, bytes: number): number;
@@ -247,7 +249,7 @@ export class Line implements Over {
     this.key = 'taken';
     clearTimeout(this.keyTimer);
     this.opening.delete(document);
-    const session = new Session(admitted.room, admitted.key, this);
+    const session = new Session(admitted.room, admitted.key, admitted.former, this);
     this.open.set(document, { session, admitted });
     this.guarded(() => {
       session.begin();

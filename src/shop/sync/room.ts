@@ -4,7 +4,7 @@ import { LOST_KEPT, type Refusal, type Stored, vectorText } from '../../document
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
 import { wordsOf } from '../base/words.ts';
-import type { KeptLost, Store } from '../store/store.ts';
+import { Damaged, type KeptLost, type Store } from '../store/store.ts';
 import type { Writer } from '../store/writer.ts';
 import { frames } from './frames.ts';
 import { type Entry, entriesIn, entryBytes, PresenceTable } from './presence.ts';
@@ -16,7 +16,11 @@ export interface Member {
   send(frame: Uint8Array): void;
   /** Closes the document to it. */
   refuse(why: Refusal): void;
+  /** Asks it once more for what it has. */
+  ask(): void;
   readonly keyId: string;
+  /** Ids of the keys it has, or had before this one. */
+  readonly holds: ReadonlySet<string>;
 }
 
 export interface RoomParts {
@@ -32,6 +36,16 @@ export interface RoomParts {
 const MERGE_EVERY = 400;
 /** Milliseconds for which lost values are gathered. */
 const TOLD_AFTER = 250;
+const MOST_CLAIMED = 50;
+
+/** Before an update that goes to another server: whose its clients are, where it was written just now. */
+const NO_KEY = '0'.repeat(12);
+const withKey = (key: string, update: Uint8Array): Uint8Array =>
+  Buffer.concat([Buffer.from(key.padEnd(NO_KEY.length).slice(0, NO_KEY.length)), update]);
+const keyIn = (bytes: Uint8Array): { key: string; update: Uint8Array } => ({
+  key: Buffer.from(bytes.subarray(0, NO_KEY.length)).toString(),
+  update: bytes.slice(NO_KEY.length),
+});
 
 /** What is stored of a document cannot be read. */
 export class Unreadable extends Error {
@@ -48,6 +62,10 @@ export class Room {
   readonly shadow: Shadow;
   private readonly presence = new PresenceTable<Member>();
   private readonly stored: Map<number, number>;
+  /** Whose each client of Yjs is: nobody with another key may write as it. */
+  private readonly clients: Map<number, string>;
+  /** Members of which something was left out. */
+  private readonly behind = new Set<Member>();
   private lost: KeptLost[];
   private appended = 0;
   private committed = 0;
@@ -60,7 +78,7 @@ export class Room {
   private constructor(
     readonly name: string,
     private readonly parts: RoomParts,
-    kept: { updates: readonly Uint8Array[]; lost: KeptLost[] },
+    kept: { updates: readonly Uint8Array[]; lost: KeptLost[]; clients: Map<number, string> },
   ) {
     this.shadow = new Shadow(name, parts.limits.items);
     try {
@@ -70,12 +88,20 @@ export class Room {
       throw new Unreadable(name, error);
     }
     this.lost = kept.lost;
+    this.clients = kept.clients;
     this.rows = kept.updates.length;
   }
 
   static async open(name: string, parts: RoomParts): Promise<Room> {
-    const [updates, lost] = [await parts.store.load(name), await parts.store.lost(name)];
-    const room = new Room(name, parts, { updates, lost });
+    const { store } = parts;
+    const [clients, updates, lost] = [
+      await store.clients(name),
+      await store.load(name).catch((error: unknown) => {
+        throw error instanceof Damaged ? new Unreadable(name, error) : error;
+      }),
+      await store.lost(name),
+    ];
+    const room = new Room(name, parts, { updates, lost, clients });
     room.mergeLater();
     return room;
   }
@@ -103,6 +129,7 @@ export class Room {
   }
 
   leave(member: Member): void {
+    this.behind.delete(member);
     if (!this.members.delete(member)) return;
     this.emptySince = performance.now();
     this.passPresence(this.presence.leave(member));
@@ -110,16 +137,25 @@ export class Room {
 
   /**
    * Takes an update: checks it, has it stored, passes it on.
-   * @returns why not, where nothing of it is taken; or whether part of it builds on what has not come.
+   * @param live written just now: whoever sends it is who writes as its clients
+   * @returns why not, where nothing of it is taken; or whether part of it was left out, since it builds on what has not come
+   * or is of a device with another key, which sends it itself.
    */
-  take(update: Uint8Array, from?: Member): { refusal: Refusal; fault: string } | { early: boolean } {
+  take(
+    update: Uint8Array,
+    from?: Member,
+    live = false,
+  ): { refusal: Refusal; fault: string } | { early: boolean } {
     const { limits, metrics, tell } = this.parts;
     if (this.shadow.bytes + update.length > limits.sheet) {
       this.shadow.compact();
       if (this.shadow.bytes + update.length > limits.sheet)
         return { refusal: 'sheet-full', fault: 'the sheet is full' };
     }
-    const taken = this.shadow.take(update);
+    const taken = this.shadow.take(update, (client) => {
+      const key = this.clients.get(client);
+      return from !== undefined && key !== undefined && !from.holds.has(key);
+    });
     if ('fault' in taken) {
       metrics.add('updates_refused');
       if (this.shadow.spoiled !== undefined) this.shut(from);
@@ -128,10 +164,14 @@ export class Room {
     if (taken.update) {
       metrics.add('updates_taken');
       metrics.add('updates_bytes', taken.update.length);
-      this.store(taken.update, taken);
+      const claims = live && from ? this.claim(taken.reached.keys(), from.keyId) : undefined;
+      this.store(taken.update, taken, claims);
       this.send(frames.update(this.name, taken.update), from);
-      if (from && tell) tell(this.name, 'update', taken.update);
+      if (from && tell) tell(this.name, 'update', withKey(live ? from.keyId : NO_KEY, taken.update));
+      for (const member of this.behind) if (member !== from) member.ask();
     }
+    if (from && taken.early) this.behind.add(from);
+    else if (from && !live) this.behind.delete(from);
     return { early: taken.early };
   }
 
@@ -148,6 +188,11 @@ export class Room {
 
   takePresence(entries: readonly Entry[], from: Member | undefined): void {
     const news = this.presence.take(entries, from);
+    // Before the others hear of the number under which it edits.
+    for (const { state } of from ? news : []) {
+      const claims = state?.edits !== undefined && this.claim([state.edits], from!.keyId);
+      if (claims) this.parts.writer.append({ document: this.name, claims }, () => {});
+    }
     this.parts.metrics.add('presence_dropped', entries.length - news.length);
     // What another server told goes no further.
     this.passPresence(news, from, from !== undefined);
@@ -187,14 +232,21 @@ export class Room {
   private heard(kind: Kind, bytes: Uint8Array): void {
     const tell = this.parts.tell!;
     if (kind === 'update') {
-      const taken = this.take(bytes);
+      const { key, update } = keyIn(bytes);
+      const taken = this.take(update);
+      // The server it came to stores whose it is.
+      if (key !== NO_KEY)
+        this.claim(
+          Y.decodeUpdate(update).structs.map(({ id }) => id.client),
+          key,
+        );
       // Something before it was not heard.
       if ('early' in taken && taken.early) this.greet();
     } else if (kind === 'presence') this.takePresence(entriesIn(bytes) ?? [], undefined);
     else if (kind === 'lost') this.hearLost(JSON.parse(Buffer.from(bytes).toString()) as KeptLost);
     else {
       const missing = this.shadow.state(bytes);
-      if (missing.some((byte) => byte !== 0)) tell(this.name, 'update', missing);
+      if (missing.some((byte) => byte !== 0)) tell(this.name, 'update', withKey(NO_KEY, missing));
       if (kind === 'hello') {
         tell(this.name, 'have', Y.encodeStateVector(this.shadow.doc));
         this.tellPresence();
@@ -234,10 +286,20 @@ export class Room {
     this.shadow.end();
   }
 
-  private store(update: Uint8Array, { reached, lost }: Taken): void {
+  /** Clients that are nobody's yet are a key's from now on. @returns them */
+  private claim(clients: Iterable<number>, key: string): Map<number, string> | undefined {
+    const claims = new Map<number, string>();
+    for (const client of clients) if (!this.clients.has(client)) claims.set(client, key);
+    // A page writes as itself and as its other tabs: whoever comes as many is none.
+    if (claims.size === 0 || claims.size > MOST_CLAIMED) return undefined;
+    for (const client of claims.keys()) this.clients.set(client, key);
+    return claims;
+  }
+
+  private store(update: Uint8Array, { reached, lost }: Taken, claims?: ReadonlyMap<number, string>): void {
     this.appended += 1;
     const n = this.appended;
-    this.parts.writer.append({ document: this.name, update, lost }, (told) => {
+    this.parts.writer.append({ document: this.name, update, lost, ...(claims && { claims }) }, (told) => {
       for (const one of told) this.tellLater(one);
       for (const [client, clock] of reached) this.stored.set(client, clock);
       this.committed = n;

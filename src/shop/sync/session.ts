@@ -16,14 +16,18 @@ export interface Over {
 
 /** One document that is open over one socket. */
 export class Session implements Member {
+  readonly holds: ReadonlySet<string>;
   private asked = false;
   private over = false;
 
   constructor(
     private readonly room: Room,
     private readonly key: KeyRecord,
+    former: readonly string[],
     private readonly line: Over,
-  ) {}
+  ) {
+    this.holds = new Set([key.id, ...former]);
+  }
 
   /** Lets it in, and sends it what is there. */
   begin(): void {
@@ -106,7 +110,8 @@ export class Session implements Member {
     this.send(frames.answer(room.name, missing));
   }
 
-  private ask(): void {
+  ask(): void {
+    if (this.asked || this.over) return;
     this.asked = true;
     this.send(frames.ask(this.room.name, this.room.shadow.doc));
   }
@@ -117,14 +122,14 @@ export class Session implements Member {
       if (update.some((byte) => byte !== 0)) this.refuse('key-reads-only');
       return;
     }
-    const taken = room.take(update, this);
+    const taken = room.take(update, this, !answer);
     if ('refusal' in taken) {
       this.refuse(taken.refusal);
       return;
     }
     if (answer) this.asked = false;
     // What was left out comes again: by the answer that is under way, or by one that is asked for now.
-    if (taken.early && !answer && !this.asked) this.ask();
+    if (taken.early && !answer) this.ask();
     this.whenStored(() => this.send(frames.taken(room.name)));
   }
 

@@ -2,7 +2,7 @@ import * as Y from 'yjs';
 import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
 import { wordsOf } from '../base/words.ts';
 import type { LostValue } from '../store/store.ts';
-import { type Judge, joinFault, judgeOf, updateFault } from './judge.ts';
+import { foreignIn, type Judge, joinFault, judgeOf, updateFault, withoutForeign } from './judge.ts';
 import { lostIn } from './lost.ts';
 
 /** What an update came to. */
@@ -12,7 +12,7 @@ export interface Taken {
   /** How far each client it brought something of has come. */
   reached: ReadonlyMap<number, number>;
   lost: readonly LostValue[];
-  /** Some of it builds on what has not come: that part was left out. */
+  /** Some of it builds on what has not come, or is not of who sent it: that part was left out. */
   early: boolean;
 }
 
@@ -56,24 +56,29 @@ export class Shadow {
     return Y.decodeStateVector(Y.encodeStateVector(this.doc));
   }
 
-  /** @returns a fault, for people, where nothing of it is taken. */
-  take(update: Uint8Array): Taken | { fault: string } {
+  /**
+   * @param isForeign tells clients of Yjs as which the sender may not write: what is new of them is left out
+   * @returns a fault, for people, where nothing of it is taken.
+   */
+  take(update: Uint8Array, isForeign: (client: number) => boolean = () => false): Taken | { fault: string } {
     if (this.spoiled !== undefined) return { fault: this.spoiled };
     this.fault = undefined;
     this.lost = [];
     this.emitted = [];
+    let own = update;
     try {
       const looked = updateFault(update, this.judge, this.maxItems);
       if ('fault' in looked) return looked;
       const fault = joinFault(this.doc, looked.structs);
       if (fault !== undefined) return { fault };
+      own = withoutForeign(update, foreignIn(this.doc, looked.structs, isForeign));
     } catch (error) {
       return { fault: `no update: ${wordsOf(error)}` };
     }
     let taken: Taken | undefined;
     try {
-      Y.applyUpdate(this.doc, update, 'client');
-      if (this.fault === undefined) taken = this.came();
+      Y.applyUpdate(this.doc, own, 'client');
+      if (this.fault === undefined) taken = this.came(own !== update);
     } catch (error) {
       this.fault ??= `no update: ${wordsOf(error)}`;
     }
@@ -120,8 +125,8 @@ export class Shadow {
   }
 
   /** What the transactions of an update brought. */
-  private came(): Taken {
-    const early = this.forgetEarly();
+  private came(leftOut: boolean): Taken {
+    const early = this.forgetEarly() || leftOut;
     const reached = new Map<number, number>();
     for (const { transaction } of this.emitted)
       for (const [client, clock] of transaction.afterState)

@@ -150,6 +150,7 @@ class Server implements Hub, Sync {
       }
       return {
         key,
+        former: this.parts.keys.idsOf(tokenIn(token)?.former ?? []),
         room,
         take: (messages, bytes) =>
           Math.max(byKey.messages.take(messages), byKey.bytes.take(bytes), bySheet.messages.take(messages)),

@@ -98,7 +98,7 @@ describe('a sheet at the shop’s server', () => {
     const at = join(desk);
     await until(() => at.state.get().atServer);
     expect(await fetchSheet(line(key), desk.id)).toBe(why);
-    const list = new SharedList(line(key));
+    const list = SharedList.over(line(key));
     expect(await list.answered()).toEqual({ line: 'ended', ended: why, sheets: [] });
     list.close();
   });
@@ -144,7 +144,7 @@ describe('a sheet at the shop’s server', () => {
 const cell = (doc: Y.Doc) => doc.getMap('cells').get('c3') as Y.Map<unknown>;
 
 it('the list of what is shared is the same on every device', async () => {
-  const [desk, phone] = [new SharedList(line()), new SharedList(line())];
+  const [desk, phone] = [SharedList.over(line()), SharedList.over(line())];
   await Promise.all([desk.answered(), phone.answered()]);
   desk.put('s1', { title: 'Countershaft bush', template: false, by: 'Desk', since: 1 });
   await until(() => phone.state.get().sheets.length === 1);
@@ -153,6 +153,14 @@ it('the list of what is shared is the same on every device', async () => {
   phone.put('s1', { title: 'Countershaft bush', template: false, by: 'Desk', since: 1, ended: true });
   await until(() => desk.state.get().sheets[0]?.ended === true);
   expect(desk.state.get().sheets).toHaveLength(1);
+  // Two who ask over one line hear the same, and one that goes takes nothing from the other.
+  const one = line();
+  const [page, dialog] = [SharedList.over(one), SharedList.over(one)];
+  await dialog.answered();
+  dialog.close();
+  phone.put('s2', { title: 'Pump shaft', template: false, by: 'Phone', since: 2 });
+  await until(() => page.state.get().sheets.length === 2);
+  page.close();
   desk.close();
   phone.close();
 });
