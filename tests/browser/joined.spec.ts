@@ -87,7 +87,7 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
     .toBeGreaterThanOrEqual(1);
   // Told on either device, whoever's it was, and entered again with one press.
   const teller = (await told(desk).count()) > 0 ? desk : phone;
-  const [, lost] = /entered “(=. \* \(od - bore\))”/.exec(await told(teller).innerText()) ?? [];
+  const [, lost] = /entered “(=. \* \(od - bore\))”/.exec((await told(teller).textContent()) ?? '') ?? [];
   await told(teller)
     .getByRole('button', { name: /^Enter (mine|theirs)$/ })
     .click();
