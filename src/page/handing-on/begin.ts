@@ -1,7 +1,7 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { today } from '../kit/today.ts';
-import { preferred } from './own-units.ts';
+import { preferred } from '../state/own-units.ts';
 
 /** A job from a template, in the lengths this shop prefers; the template is kept as it is, to tell later what changed. */
 export const begunFrom = async (shop: Shop, template: SheetFile): Promise<{ id: string; word?: string }> => {

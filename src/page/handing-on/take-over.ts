@@ -3,8 +3,8 @@ import { type Taken, takeDifferences } from '../../document/sharing/take-differe
 import type { Shop } from '../../document/storage/shop.ts';
 import { addressOfSheet, goInstead } from '../kit/router.ts';
 import { tellOnArrival } from '../state/arrival.ts';
+import { inLengths, preferred } from '../state/own-units.ts';
 import { settled } from '../state/printer.ts';
-import { inLengths, preferred } from './own-units.ts';
 
 const opened = (id: string, word?: string): void => {
   if (word) tellOnArrival(word);

@@ -29,7 +29,7 @@ export const startEmpty = (length: 'in' | 'mm'): Promise<void> =>
   });
 
 export const openCopy = async (file: SheetFile): Promise<void> => {
-  const { preferred } = await import('../handing-on/own-units.ts');
+  const { preferred } = await import('../state/own-units.ts');
   const { file: own, word } = await preferred(structuredClone(file));
   if (word) tellOnArrival(word);
   await open(own);

@@ -8,9 +8,9 @@ import {
 } from '../../document/sharing/own-units.ts';
 import { kindsOf } from '../../engine/rows/kinds-of.ts';
 import type { Library } from '../../engine/rows/library.ts';
-import { inLengths } from '../handing-on/own-units.ts';
 import { preferences } from '../kit/preferences.ts';
 import { loadLibrary } from '../state/library.ts';
+import { inLengths } from '../state/own-units.ts';
 import { quantityAt } from '../state/quantity-at.ts';
 import type { Seen, Sheet } from '../state/sheet.ts';
 

@@ -2,7 +2,7 @@ import type { SheetFile } from '../../../shared/sheet/format.ts';
 import type { LengthUnit } from '../../document/sharing/own-units.ts';
 import { kindsOf } from '../../engine/rows/kinds-of.ts';
 import { preferences } from '../kit/preferences.ts';
-import { loadLibrary } from '../state/library.ts';
+import { loadLibrary } from './library.ts';
 
 /** A sheet from elsewhere, and a word where it could not be read in other lengths without changing a value. */
 export interface OwnSheet {
@@ -14,7 +14,7 @@ export const inLengths = async (file: SheetFile, length: LengthUnit): Promise<Ow
   if (length === file.units.length) return { file };
   const [{ inOwnUnits }, { quantityAt }, library] = await Promise.all([
     import('../../document/sharing/own-units.ts'),
-    import('../state/quantity-at.ts'),
+    import('./quantity-at.ts'),
     loadLibrary(kindsOf(file.cells)),
   ]);
   const { file: own, kept } = inOwnUnits(file, length, quantityAt(library));
