@@ -18,7 +18,11 @@ describe('stripped hole: next thread, or an insert', () => {
 
   it('an insert is pulled out at half its cylinder', () => {
     const iron = sheet.value('iron', 'yield') / PSI;
-    expect(sheet.value('insert_holds') / LBF).toBeCloseTo(0.5 * Math.PI * 0.456 * 0.5625 * 0.6 * iron, 3);
+    // The thread of a wire insert: 1.5 H each way over 3/8-16, H = 0.866025 / 16 in.
+    const insert = 0.375 + (1.5 * 0.866025404) / 16;
+    expect(sheet.value('insert', 'drill')).toBeCloseTo((25 / 64) * IN, 10);
+    expect(sheet.state('insert', 'drill_depth')).toMatch(/^holds/);
+    expect(sheet.value('insert_holds') / LBF).toBeCloseTo(0.5 * Math.PI * insert * 0.5625 * 0.6 * iron, 3);
   });
 
   it('one size up alone leaves grooves; a short insert, a shallow thread and a near edge are found out', () => {

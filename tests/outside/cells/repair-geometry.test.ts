@@ -34,6 +34,9 @@ describe('relief by a keyseat cutter in a bore', () => {
     );
     expect(it('chord', 'in')).toBeCloseTo(2 * R * Math.sin(angle), 9);
     expect(it('angle_spanned', 'rad')).toBeCloseTo(2 * angle, 9);
+    // By hand: 1.045 in; sunk as deep into a flat face it would be 0.674 in long.
+    expect(it('chord', 'in')).toBeCloseTo(1.045, 3);
+    expect(it('flat_chord', 'in')).toBeCloseTo(0.674, 3);
   });
   test('depth that bridges: the relief of that depth has that chord (recomputed: the cell with it)', () => {
     const again = one('relief-in-bore', {
