@@ -47,6 +47,27 @@ describe('a formula of the sheet', () => {
       ).toBe('holds'),
   );
 
+  test.each([['= MAX(bore; 1.5 * shaft - 2 in)'], ['= MIN(bore; 2.5 in)'], ['= MEDIAN(1 in; bore; 3 in)']])(
+    '%s proves: what is written in it does not move it',
+    (formula) => expect(stateOf(formula)).toBe('proven in limits'),
+  );
+
+  test.each([['= bore - 1.75 in'], ['= bore * pull / (100 N)']])(
+    '%s is no part, though its author says that it is geometry',
+    (formula) =>
+      expect(
+        stateOf(formula, [plain('pull', 'measured', '120 N ± 1 N', { quantity: 'force' })], {
+          basis: 'geometry',
+        }),
+      ).toMatch(/^holds/),
+  );
+
+  test.each([['= wire + 0 * bore'], ['= MIN(wire; bore)'], ['= wire + (bore - ABS(bore))']])(
+    '%s is no part: no reading moves it',
+    (formula) =>
+      expect(stateOf(formula, [plain('wire', 'given', '.029 in', { basis: 'equipment' })])).toBe('holds'),
+  );
+
   test('with a wire or a block in it proves, where the line is said to be measuring equipment', () =>
     expect(stateOf('= bore - 3 * wire', [plain('wire', 'given', '.029 in', { basis: 'equipment' })])).toBe(
       'proven in limits',
@@ -199,14 +220,20 @@ test('the mark of the author is followed at once, below too', () => {
 });
 
 describe('a size that came out beyond its own tolerance says so', () => {
-  const remarks = (measured: string, role: CellRecord['role'] = 'chosen') =>
-    inches([plain('a', role, '2.0000 in', { tolerance: '+.0010 -.0005 in', measured: { entry: measured } })])
+  const remarks = (measured: string, role: CellRecord['role'] = 'chosen', entry = '2.0000 in') =>
+    inches([plain('a', role, entry, { tolerance: '+.0010 -.0005 in', measured: { entry: measured } })])
       .byName('a')
       ?.remarks.map(({ message }) => message.replaceAll('\u00a0', ' '));
   test.each([
     ['2.0012 in ± .0001 in', 'Came out 0.0002 in above its own tolerance.'],
     ['1.9990 in ± .0001 in', 'Came out 0.0005 in below its own tolerance.'],
   ])('%s', (measured, said) => expect(remarks(measured)).toEqual([said]));
+
+  test('of a size worked out too', () => {
+    expect(remarks('2.0012 in ± .0001 in', 'worked', '= 1 in + 1 in')).toEqual([
+      'Came out 0.0002 in above its own tolerance.',
+    ]);
+  });
 
   test('and on its limits or within them it says nothing', () => {
     expect(remarks('2.0010 in ± .0001 in')).toEqual([]);

@@ -1,15 +1,18 @@
+import { FAULTS } from '../../language/bounds/bound.ts';
 import type { Enclosure } from '../../language/bounds/enclose.ts';
 import type { Enclosures } from './enclosures.ts';
 import { type Grid, highColumn, lowColumn } from './grid.ts';
 import type { Row } from './layout.ts';
 import type { Network } from './network.ts';
+import { scaleOf } from './scale.ts';
 
 const MEASURED = 1;
 const PLANNED = 2;
 const MODEL = 4;
 /** Whoever takes it in follows by a model. */
 const FACTOR = 8;
-const ALL = MEASURED | PLANNED | MODEL;
+/** Neither plan nor part, and stops no proof: measuring equipment, a count. */
+const SETTLED = 16;
 
 export interface Standing {
   mode: 'plan' | 'calculation' | 'part';
@@ -17,18 +20,29 @@ export interface Standing {
   isRead: boolean;
 }
 
+const OWN = { measured: MEASURED, planned: PLANNED, model: MODEL, factor: FACTOR, settled: SETTLED } as const;
+
+/** What of a row's own formula stops proof, by what is written there. */
+const spotBits = (row: Row): number =>
+  (row.definition.proof?.spots ?? []).reduce((bits, { is }) => bits | OWN[is], 0);
+
+/** What moves a row: rows, and what stands in its own formula. */
+interface Influence {
+  uses: readonly Row[];
+  spots: number;
+}
+
 /**
  * Tells a plan from a part and from what a model predicts. A part's figure was measured itself, or follows by geometry
- * alone from sizes that were. What counts is what the figure moves with: a row whose slope is nothing over the whole
- * spread does not count, whatever the text names; and of what was measured something must be seen to move it. For one state
- * of the sheet.
+ * alone from sizes that were. What counts is what the figure moves with: a row, or a number in a formula, whose slope is
+ * nothing over the whole spread does not count, whatever the text names; and of what was measured something must be seen to
+ * move it. For one state of the sheet.
  */
 export class Provenance {
   private readonly known = new Map<Row, number>();
   private readonly moved = new Map<Row, number>();
   private readonly ranges = new Map<Row, readonly [number, number]>();
-  /** Rows whose enclosure holds their slopes. */
-  private readonly sloped = new Set<Row>();
+  private readonly influences = new Map<Row, Influence>();
 
   constructor(
     private readonly network: Network,
@@ -37,19 +51,27 @@ export class Provenance {
   ) {}
 
   of(row: Row): Standing {
-    let bits = this.walk(row, this.known, (at) => at.uses);
+    let bits = this.walk(row, this.known, (at) => at.uses, spotBits);
+    let isSeen = (bits & MEASURED) !== 0;
     // Only where there is something to prove does it matter what is named without moving anything.
-    if ((bits & MEASURED) !== 0 && bits !== MEASURED) {
+    if (isSeen && bits !== MEASURED) {
       this.enclose(row);
-      bits = this.walk(row, this.moved, (at) => at.uses.filter((used) => this.moves(at, used)));
+      const usesOf = (at: Row): readonly Row[] => this.influence(at).uses;
+      bits = this.walk(row, this.moved, usesOf, (at) => this.influence(at).spots);
+      isSeen = (bits & MEASURED) !== 0 && this.isSeen(row, usesOf);
     }
-    const isRead = (bits & (MEASURED | PLANNED)) === MEASURED && this.isSeen(row);
+    const isRead = isSeen && (bits & PLANNED) === 0;
     if (bits & MODEL) return { mode: 'calculation', isRead };
     return { mode: isRead ? 'part' : 'plan', isRead };
   }
 
   /** Walks up without recursion: a chain may be thousands long. */
-  private walk(row: Row, known: Map<Row, number>, usesOf: (row: Row) => readonly Row[]): number {
+  private walk(
+    row: Row,
+    known: Map<Row, number>,
+    usesOf: (row: Row) => readonly Row[],
+    spotsOf: (row: Row) => number,
+  ): number {
     const way = [{ row, uses: this.usesFor(row, usesOf), next: 0 }];
     if (!known.has(row)) known.set(row, 0);
     else return known.get(row) as number;
@@ -62,7 +84,7 @@ export class Provenance {
         continue;
       }
       way.pop();
-      known.set(at.row, this.bitsOf(at.row, at.uses, known));
+      known.set(at.row, this.bitsOf(at.row, at.uses, known, spotsOf));
     }
     return known.get(row) as number;
   }
@@ -75,36 +97,47 @@ export class Provenance {
     return proof?.aside ? uses.filter((used) => !proof.aside?.includes(used.key)) : uses;
   }
 
-  private bitsOf(row: Row, uses: readonly Row[], known: ReadonlyMap<Row, number>): number {
-    const { proof } = row.definition;
-    if (proof?.is === 'measured') return MEASURED;
-    if (proof?.is === 'planned') return PLANNED;
-    if (proof?.is === 'settled') return 0;
-    if (proof?.is === 'factor') return FACTOR;
-    let bits = 0;
+  private bitsOf(
+    row: Row,
+    uses: readonly Row[],
+    known: ReadonlyMap<Row, number>,
+    spotsOf: (row: Row) => number,
+  ): number {
+    const { proof, body } = row.definition;
+    if (proof?.is) return OWN[proof.is];
+    let bits = spotsOf(row);
+    if (proof?.aside) bits |= SETTLED;
     for (const used of uses) bits |= known.get(used) ?? 0;
-    const isAlias = row.definition.body.kind === 'formula' && row.definition.body.expr.kind === 'ref';
+    const isAlias = body.kind === 'formula' && body.expr.kind === 'ref';
     if (bits & FACTOR && !isAlias) {
-      bits &= ALL;
-      if (proof?.basis !== 'geometry') bits |= MODEL;
+      bits &= ~FACTOR;
+      bits |= proof?.basis === 'geometry' ? SETTLED : MODEL;
     }
     if (proof?.basis === 'model') bits |= MODEL;
-    if (proof?.planned) bits |= PLANNED;
     return bits;
   }
 
-  /** One of the readings upstream is seen to move the row; or none of them has a doubt by which it could be seen. */
-  private isSeen(row: Row): boolean {
+  /** One of the readings that may move the row is seen to; or one of them has no doubt by which it could be seen. */
+  private isSeen(row: Row, usesOf: (row: Row) => readonly Row[]): boolean {
+    const sources = new Set<number>();
+    const seen = new Set<Row>([row]);
+    for (const one of seen) {
+      if (one.definition.proof?.is === 'measured') {
+        if (one.members.length === 0) return true;
+        for (const source of one.members) sources.add(source);
+      } else for (const used of this.usesFor(one, usesOf)) seen.add(used);
+    }
     const nominal = this.grid.nominal(row.slot);
     const values = row.cases?.values;
-    let isAny = false;
-    for (const [i, source] of this.network.sourcesInOrder(row).entries()) {
+    if (!values) return true;
+    if (typeof nominal !== 'number') return true;
+    const rounding = 1e-12 * scaleOf(row, this.grid);
+    const isMoved = (value: unknown): boolean =>
+      typeof value !== 'number' || !(Math.abs(value - nominal) <= rounding);
+    return this.network.sourcesInOrder(row).some((source, i) => {
       const at = row.ordered.at[i] as number;
-      if (this.network.sourceRow(source)?.definition.proof?.is !== 'measured') continue;
-      isAny = true;
-      if (values?.[at] !== nominal || values?.[at + 1] !== nominal) return true;
-    }
-    return !isAny;
+      return sources.has(source) && (isMoved(values[at]) || isMoved(values[at + 1]));
+    });
   }
 
   /** Encloses what is upstream of a row, each after what it takes in. */
@@ -114,22 +147,38 @@ export class Provenance {
     for (const one of [...all].sort((a, b) => a.place - b.place)) this.range(one);
   }
 
-  /** False where it is certain that the other row does not move this one, wherever in the spread. */
-  private moves(row: Row, used: Row): boolean {
-    const { body } = row.definition;
-    if (body.kind !== 'formula') return true;
-    const found = this.enclosures.of(row, body.expr);
-    if (!this.sloped.has(row)) {
-      this.sloped.add(row);
-      this.range(row, found);
-      if (found.root.flags === 0) {
-        for (const port of found.ports) port.dlo = port.dhi = 0;
-        found.root.back(1, 1);
-      }
+  /** What moves a row somewhere in the spread: all of it that is not certain to leave it where it is. */
+  private influence(row: Row): Influence {
+    let found = this.influences.get(row);
+    if (!found) {
+      found = this.influenceOf(row);
+      this.influences.set(row, found);
     }
-    if (found.root.flags !== 0) return true;
-    const port = found.ports[row.uses.indexOf(used)];
-    return port?.dlo !== 0 || port.dhi !== 0;
+    return found;
+  }
+
+  private influenceOf(row: Row): Influence {
+    const { body, proof } = row.definition;
+    const all: Influence = { uses: row.uses, spots: spotBits(row) };
+    if (body.kind !== 'formula') return all;
+    const spots = proof?.spots ?? NONE;
+    const { own, slots, values, names } = this.enclosures.spotted(row, body.expr, spots);
+    for (const [name, value] of values) {
+      const port = own.ports[slots.get(name) as number];
+      if (port) port.lo = port.hi = value;
+    }
+    this.range(row, own);
+    if (own.root.flags & FAULTS) return all;
+    for (const port of own.ports) port.dlo = port.dhi = 0;
+    own.root.back(1, 1);
+    const moves = (name: string | undefined): boolean => {
+      const port = name === undefined ? undefined : own.ports[slots.get(name) ?? -1];
+      return !port || port.dlo !== 0 || port.dhi !== 0;
+    };
+    return {
+      uses: row.uses.filter(({ key }) => moves(key)),
+      spots: spots.reduce((bits, { is }, i) => (moves(names[i]) ? bits | OWN[is] : bits), 0),
+    };
   }
 
   /** What a row takes in over the spread of its sources. */
@@ -167,4 +216,5 @@ export class Provenance {
   }
 }
 
+const NONE: readonly never[] = [];
 const NOWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;

@@ -67,7 +67,7 @@ export class SolvedRows {
       });
     const formulas = [...places.keys(), key].map((one) => named(inside.get(one) as Expr));
     const ring: Ring = { ...solved, formulas, outside: outside.size };
-    const expr = call(SOLVE, quoted(ringText(ring)), ...[...outside.keys()].map(rowRef));
+    const expr = call(SOLVE, quoted(ringText(ring)), ...[...outside.keys()].map((key) => rowRef(key)));
     return { ...definition, body: { ...body, expr } };
   }
 

@@ -6,13 +6,13 @@ import type { Asked } from '../draws/tally.ts';
 import { NOMINAL } from '../network/grid.ts';
 import type { Row } from '../network/layout.ts';
 import type { Standing } from '../network/provenance.ts';
+import { scaleOf } from '../network/scale.ts';
 import type { LimitPlan, OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { Drawn, LimitFigures } from '../rows/results.ts';
 import { isAgainst, isTurned, wearSide } from './limit-figures.ts';
 import { problemOf } from './problems.ts';
 import type { Reading } from './reading.ts';
-import { scaleOf } from './scale.ts';
 import { type Unstated, unstatedOf, unstatedWords } from './unstated.ts';
 import { whereRead } from './where-read.ts';
 

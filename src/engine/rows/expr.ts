@@ -4,8 +4,13 @@ import type { RowKey } from './key.ts';
 
 const nowhere = { from: 0, to: 0 };
 
-/** Reference to a row by key. */
-export const rowRef = (key: RowKey): Reference => ({ kind: 'ref', name: key, ...nowhere });
+/** Reference to a row by key; where it stands in a text, if it does. */
+export const rowRef = (key: RowKey, { from, to }: Pick<Expr, 'from' | 'to'> = nowhere): Reference => ({
+  kind: 'ref',
+  name: key,
+  from,
+  to,
+});
 
 /** A plain number in SI, for expressions the engine makes itself. */
 export const constant = (value: number): Expr => ({

@@ -19,13 +19,14 @@ import { typeOfQuantity } from './type-of-quantity.ts';
 
 /**
  * Takes a formula of the sheet: checks its dimensions, notes whom it mentions, and gives it over row keys; or the
- * problem with it. `wanted` is the kind of quantity the place needs.
+ * problem with it. `wanted` is the kind of quantity the place needs; `isGeometry`: its author says that it is geometry.
  */
 export function sheetFormula(
   build: CellBuilder,
   scope: SheetScope,
   expr: Expr,
   wanted: string | undefined,
+  isGeometry?: boolean,
 ): { expr: Expr; type: ValueType; proof?: RowProof } | Problem {
   let wrong: Problem | undefined;
   mapRefs(expr, (ref) => {
@@ -46,9 +47,9 @@ export function sheetFormula(
       wrong = target;
       return ref;
     }
-    return target.choice === undefined ? rowRef(target.key) : quoted(target.choice);
+    return target.choice === undefined ? rowRef(target.key, ref) : quoted(target.choice);
   });
-  const proof = proofOfFormula(expr, types.typeOf);
+  const proof = proofOfFormula(expr, types.typeOf, isGeometry);
   return wrong ?? { expr: resolved, type, ...(proof ? { proof } : {}) };
 }
 

@@ -8,7 +8,7 @@ import { cellRow, partRow, READING_FIGURES, type RowKey } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { proofOfFormula } from './proof.ts';
-import type { RowProof, SolvedIn } from './row.ts';
+import type { SolvedIn } from './row.ts';
 import type { SheetScope } from './scope.ts';
 import { valueRows } from './value-rows.ts';
 
@@ -134,10 +134,7 @@ function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base
   if (record.role !== 'worked' || !scope.hasEnds(record)) return [];
   const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
   if (entry.kind !== 'formula' || build.cell.problems.length > 0) return [];
-  const proof: RowProof | undefined =
-    record.basis === 'geometry'
-      ? { basis: 'geometry' }
-      : proofOfFormula(entry.expr, (ref) => scope.typeOf(ref));
+  const proof = proofOfFormula(entry.expr, (ref) => scope.typeOf(ref), record.basis === 'geometry');
   return (['least', 'greatest'] as const).filter((end) => {
     const formed = atEnd(entry.expr, end, scope.endOf);
     if (formed) build.formula(partRow(base, end), formed, false, proof);

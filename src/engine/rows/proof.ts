@@ -2,7 +2,7 @@ import { isNone } from '../../../shared/dimension.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { generalFunctions } from '../../language/functions/functions.ts';
 import type { Expr, Literal, Reference, ValueType } from '../../language/syntax/syntax.ts';
-import type { RowProof } from './row.ts';
+import type { ProofSpot, RowProof } from './row.ts';
 
 /** What of a formula is written in it, by what it does to proof. */
 type Place = 'factor' | 'exponent' | 'limit';
@@ -39,29 +39,39 @@ const GENERAL = new Set(generalFunctions.map((fn) => fn.name));
 
 const bare = (expr: Expr): Expr => (expr.kind === 'group' ? bare(expr.of) : expr);
 
+/** Masses and times: no author makes geometry of a force or a speed, whereas a correction for temperature may be one. */
+const isOfForce = ([, mass, time]: readonly number[]): boolean => mass !== 0 || time !== 0;
+
 /**
- * How a formula of the sheet follows from what it names: by geometry where all of it are lengths, angles, areas, volumes
- * and counts, and its plain factors whole numbers or ratios of them. A size written in it is one still to be made.
+ * What of a formula of the sheet is no geometry of what was measured: what it names or writes that is no length, angle, area,
+ * volume or count, a plain factor other than a whole number or a ratio of them, a function of growth or of the trade; and a size
+ * written in it, which is one still to be made. Where the author says that it is geometry, its factors and corrections are.
  */
 export function proofOfFormula(
   expr: Expr,
   typeOf: (ref: Reference) => ValueType | { message: string },
+  isGeometry = false,
 ): RowProof | undefined {
-  if (bare(expr).kind === 'ref') return undefined;
-  let isModel = false;
-  let isPlanned = false;
+  const own = isGeometry ? ({ basis: 'geometry' } as const) : undefined;
+  if (bare(expr).kind === 'ref') return own;
+  const spots: ProofSpot[] = [];
+  const stop = ({ from, to }: Expr, is: ProofSpot['is']): void => {
+    spots.push({ from, to, is });
+  };
+  const isForeign = (dimension: readonly number[]): boolean =>
+    isGeometry ? isOfForce(dimension) : !isGeometric(dimension);
   const walk = (at: Expr, place: Place): void => {
     switch (at.kind) {
       case 'literal':
-        if (!isGeometric(at.dimension) || at.point) isModel = true;
+        if (isForeign(at.dimension) || (at.point && !isGeometry)) stop(at, 'model');
         else if (place === 'limit' || place === 'exponent' || at.value === 0) return;
-        else if (!isNone(at.dimension) || isAngle(at)) isPlanned = true;
-        else if (!isWhole(at)) isModel = true;
+        else if ((isGeometric(at.dimension) && !isNone(at.dimension)) || isAngle(at)) stop(at, 'planned');
+        else if (!isGeometry && !isWhole(at)) stop(at, 'model');
         return;
       case 'ref': {
         const type = typeOf(at);
-        if ('message' in type || (type.kind === 'quantity' && type.dimension && !isGeometric(type.dimension)))
-          isModel = true;
+        if ('message' in type || (type.kind === 'quantity' && type.dimension && isForeign(type.dimension)))
+          stop(at, 'model');
         return;
       }
       case 'text':
@@ -79,7 +89,7 @@ export function proofOfFormula(
         walk(at.right, at.op === '^' ? 'exponent' : place);
         return;
       case 'call':
-        if (!GENERAL.has(at.fn) || NO_GEOMETRY.has(at.fn)) isModel = true;
+        if (!isGeometry && (!GENERAL.has(at.fn) || NO_GEOMETRY.has(at.fn))) stop(at, 'model');
         at.args.forEach((arg, i) => {
           const isExponent = i === 1 && (at.fn === 'POWER' || /^(ROUND|CEILING|FLOOR|TRUNC)/.test(at.fn));
           walk(arg, isExponent ? 'exponent' : place);
@@ -87,6 +97,5 @@ export function proofOfFormula(
     }
   };
   walk(expr, 'factor');
-  if (!isModel && !isPlanned) return undefined;
-  return { ...(isModel ? { basis: 'model' } : {}), ...(isPlanned ? { planned: true } : {}) };
+  return spots.length === 0 ? own : { ...own, spots };
 }

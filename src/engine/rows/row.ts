@@ -33,12 +33,19 @@ export interface SolvedIn {
  */
 export interface RowProof {
   is?: 'measured' | 'planned' | 'settled' | 'factor';
-  /** A plan enters the formula as a number written in it. */
-  planned?: true;
+  /** What stands in the formula itself and stops proof where the figure moves with it. */
+  spots?: readonly ProofSpot[];
   /** It follows by a model; by geometry alone, whatever factors it takes in. */
   basis?: 'model' | 'geometry';
   /** Rows it takes in that are sizes of measuring equipment there, whatever they are elsewhere. */
   aside?: readonly RowKey[];
+}
+
+/** A number, a name or a function in a formula, by its place in the text: a size still to be made, or a model's. */
+export interface ProofSpot {
+  from: number;
+  to: number;
+  is: 'planned' | 'model';
 }
 
 export type Distribution = 'rectangular' | 'normal' | 'triangular' | 'arcsine';

@@ -54,7 +54,7 @@ export function valueRows(
   scope: SheetScope,
   text: string,
   place: ValuePlace,
-  formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity),
+  formula: FormulaReader = (expr) => sheetFormula(build, scope, expr, place.quantity, place.isGeometry),
 ): RowKey | undefined {
   const { entry, problems, echo } = scope.texts.entry(text, place.quantity, place.role, place.display);
   if (echo) build.cell.echoes[place.field] = echo;
@@ -173,11 +173,9 @@ function formulaRows(
     place.proof ??
     (held || (place.role === 'given' && place.field === 'entry')
       ? { is: 'planned' }
-      : place.isGeometry
-        ? { basis: 'geometry' }
-        : place.role === 'measured'
-          ? asRead(read.proof)
-          : read.proof);
+      : place.role === 'measured'
+        ? asRead(read.proof)
+        : read.proof);
   const { solved } = place;
   if (!spread) {
     if (held && solved) build.solved(place.key, read.expr, solved, proof);
@@ -207,7 +205,7 @@ function formulaRows(
 
 /** A size written where a reading is wanted is one of what it was read with, such as a pin. */
 const asRead = (proof: RowProof | undefined): RowProof | undefined =>
-  proof?.basis ? { basis: proof.basis } : undefined;
+  proof && { ...proof, spots: (proof.spots ?? []).filter((one) => one.is !== 'planned') };
 
 /** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
 function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValuePlace): void {

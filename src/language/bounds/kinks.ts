@@ -97,8 +97,17 @@ export class Middle extends Many {
   }
 
   back(lo: number, hi: number): void {
-    const [down, up] = this.parts.length === 1 ? [lo, hi] : [Math.min(lo, 0), Math.max(hi, 0)];
-    for (const part of this.parts) part.back(down, up);
+    const { parts } = this;
+    const half = parts.length >> 1;
+    const ranked = (of: (part: Bound) => number, at: number): number =>
+      parts.map(of).sort((a, b) => a - b)[at] as number;
+    // What lies wholly beyond those in the middle never is one of them.
+    const below = ranked((part) => part.lo, parts.length % 2 === 1 ? half : half - 1);
+    const above = ranked((part) => part.hi, half);
+    const taken = parts.filter((part) => part.hi >= below && part.lo <= above);
+    const isSole = taken.length === 1 && parts.length % 2 === 1;
+    const [down, up] = isSole ? [lo, hi] : [Math.min(lo, 0), Math.max(hi, 0)];
+    for (const part of taken) part.back(down, up);
   }
 }
 

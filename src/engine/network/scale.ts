@@ -1,7 +1,7 @@
 import type { Expr } from '../../language/syntax/syntax.ts';
-import type { Grid } from '../network/grid.ts';
-import type { Row } from '../network/layout.ts';
 import { keyOf } from '../rows/key.ts';
+import type { Grid } from './grid.ts';
+import type { Row } from './layout.ts';
 
 /** Operations that are followed, in all: what lies further back is told by what it came to. */
 const MOST_FOLLOWED = 60;
