@@ -206,6 +206,7 @@ export class Engine {
       this.wantRow(plan.difference);
       this.wantRow(plan.replanned);
       this.wantRow(plan.tolerance);
+      this.wantRow(plan.ownTolerance);
     }
     const { limits } = plan;
     if (!limits) return;
