@@ -98,6 +98,25 @@ function leafOf(dice: Dice): Leaf {
   const um = dice.to(3) === 0 ? dice.of([0, 10_000, 14_000, 20_000, 30_000, 50_000]) : 1000 + dice.to(60_000);
   const most = dice.of([30, 300, 3000]);
   const reach = 1 + dice.to(most);
+  if (dice.to(4) === 0) {
+    // In inches, on the sheet of a shop that works in millimetres or not; its spread in another unit still.
+    const tenths = 30 + dice.to(2000);
+    const [unit, size] = dice.of([
+      ['thou', 0.0000254],
+      ['um', 1e-6],
+      ['in', 0.0254],
+    ] as const);
+    const n = unit === 'in' ? (1 + dice.to(99)) / 10_000 : 1 + dice.to(30);
+    const value = (tenths / 1000) * 0.0254;
+    return {
+      role,
+      entry: `${(tenths / 1000).toFixed(3)} in ± ${n} ${unit}`,
+      value,
+      low: value - n * size,
+      high: value + n * size,
+      isNormal: role === 'measured',
+    };
+  }
   if (role === 'measured')
     return {
       role,
@@ -210,6 +229,18 @@ function conditionOf(arg: () => Both, dice: Dice, depth = 1): Condition {
 }
 
 const MM = 0.001;
+
+/** ISO 286-2, standard tolerance grade 7 in micrometres, as in the published tables: over 10 up to 18 mm, up to 30, up to 50, up to 80. */
+const grade7 = (x: number): number => {
+  const found = [
+    [0.018, 18],
+    [0.03, 21],
+    [0.05, 25],
+    [0.08, 30],
+  ].find(([upTo]) => x <= (upTo as number) * (1 + 1e-12));
+  return (found?.[1] as number) * 1e-6;
+};
+
 const choice: Make = (arg, dice) => {
   const test = conditionOf(arg, dice);
   const [a, b] = [arg(), arg()];
@@ -258,6 +289,13 @@ const MAKES: readonly (readonly [number, Make])[] = [
   [2, many('AVERAGE', (all) => all.reduce((s, x) => s + x, 0) / all.length)],
   [5, one((a) => `ABS(${a})`, Math.abs)],
   [7, choice],
+  [
+    2,
+    one(
+      (a) => `(1000 * UPPERDEVIATION(MEDIAN(11 mm; ${a}; 79 mm); "H7"))`,
+      (a) => (Number.isNaN(a) ? a : 1000 * grade7(Math.min(0.079, Math.max(0.011, a)))),
+    ),
+  ],
   [
     2,
     one(

@@ -1,4 +1,5 @@
 import { library } from '../../../cells/catalogue.ts';
+import type { CheckState } from '../../../shared/checks/states.ts';
 import type { CellRecord, DecisionRule, Limits, SheetFile } from '../../../shared/sheet/format.ts';
 import { computeSheet } from '../../../src/engine/compute.ts';
 import { type Dice, drawsOf, pointsOf, type Sample } from './oracle.ts';
@@ -15,17 +16,21 @@ const ALLOWED: Partial<Record<DecisionRule, number>> = {
 interface Ends {
   lower?: number;
   upper?: number;
+  /** Beyond the upper limit: how far a part in service may wear. */
+  wear?: number;
 }
 
 const round = (x: number): number => Number((x * 1e6).toFixed(4));
-const limitsOf = ({ lower, upper }: Ends): Limits => ({
+const limitsOf = ({ lower, upper, wear }: Ends): Limits => ({
   ...(lower === undefined ? {} : { lower: `${round(lower)} um` }),
   ...(upper === undefined ? {} : { upper: `${round(upper)} um` }),
+  ...(wear === undefined ? {} : { wear: `${round(wear)} um` }),
 });
 /** As they are typed. */
-const typed = ({ lower, upper }: Ends): Ends => ({
+const typed = ({ lower, upper, wear }: Ends): Ends => ({
   ...(lower === undefined ? {} : { lower: round(lower) / 1e6 }),
   ...(upper === undefined ? {} : { upper: round(upper) / 1e6 }),
+  ...(wear === undefined ? {} : { wear: round(wear) / 1e6 }),
 });
 
 /** Limits near where a verdict turns: at the share that a rule allows, at an end, or at the figure itself. */
@@ -49,7 +54,8 @@ function endsOf(sorted: Float64Array, rule: DecisionRule, dice: Dice): Ends | un
   if (kind === 1) return { upper: at(share()) };
   if (kind === 2) return { lower };
   if (kind === 3) return { upper };
-  return lower < upper ? { lower, upper } : undefined;
+  if (!(lower < upper)) return undefined;
+  return dice.to(3) === 0 ? { lower, upper, wear: Math.max(upper, at(1 - share())) } : { lower, upper };
 }
 
 /** A verdict that says more than is true. */
@@ -67,11 +73,16 @@ export interface Tally {
   unsafe: Unsafe[];
 }
 
-const fileOf = (sample: Sample, limits: readonly (Ends | undefined)[], rule: DecisionRule): SheetFile => ({
+const fileOf = (
+  sample: Sample,
+  limits: readonly (Ends | undefined)[],
+  rule: DecisionRule,
+  length: 'mm' | 'in',
+): SheetFile => ({
   format: 'fitwright-sheet',
   version: 2,
   title: { title: 'random' },
-  units: { length: 'mm' },
+  units: { length },
   rule,
   cells: [
     ...sample.leaves.map(
@@ -157,7 +168,7 @@ export function hunt(sample: Sample, draws: number, dice: Dice, tally: Tally): v
       const ends = sorted.length > 0 ? endsOf(sorted, rule, dice) : undefined;
       return ends && typed(ends);
     });
-    const file = fileOf(sample, limits, rule);
+    const file = fileOf(sample, limits, rule, dice.of(['mm', 'in']));
     const results = computeSheet(file, library);
     sample.formulas.forEach((_, i) => {
       const ends = limits[i];
@@ -177,18 +188,26 @@ export function hunt(sample: Sample, draws: number, dice: Dice, tally: Tally): v
           break;
         }
       if (!ends) return;
-      const { state } = output.check.asNew;
-      tally.lines++;
-      const name = `${rule} ${output.check.method ?? 'linear'} ${state}`;
-      tally.judged[name] = (tally.judged[name] ?? 0) + 1;
-      const grade = /^(holds|proven)/.test(state) ? 'in' : /^(misses|out of)/.test(state) ? 'out' : undefined;
-      if (!grade) return;
-      const why = wrong(column, ends, grade, rule);
-      if (!why) return;
-      // Once more, with other draws and more of them.
-      const again = rule === 'worst-case' ? column : (drawsOf(sample, 5 * draws, dice)[i] as Float64Array);
-      const still = wrong(again, ends, grade, rule);
-      if (still) tell(state, still);
+      const look = (state: CheckState, of: Ends): void => {
+        tally.lines++;
+        const name = `${rule} ${output.check.method ?? 'linear'} ${state}`;
+        tally.judged[name] = (tally.judged[name] ?? 0) + 1;
+        const grade = /^(holds|proven)/.test(state)
+          ? 'in'
+          : /^(misses|out of)/.test(state)
+            ? 'out'
+            : undefined;
+        if (!grade || !wrong(column, of, grade, rule)) return;
+        // Once more, with other draws and more of them.
+        const again = rule === 'worst-case' ? column : (drawsOf(sample, 5 * draws, dice)[i] as Float64Array);
+        const still = wrong(again, of, grade, rule);
+        if (still) tell(state, still);
+      };
+      const { asNew, inService } = output.check;
+      look(asNew.state, ends);
+      const { lower, wear } = ends;
+      if (inService && lower !== undefined && wear !== undefined)
+        look(inService.state, { lower, upper: wear });
     });
   }
 }
