@@ -1,7 +1,7 @@
 import { For, Match, Show, Suspense, Switch } from 'solid-js';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { late } from '../kit/late.tsx';
-import { bandWords, DEFERS } from '../state/care.ts';
+import { bandHead, bandWords, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import type { Column, Place } from '../state/cursor.ts';
 import { editEntry, emptyEntry } from '../state/edit-entry.ts';
@@ -115,7 +115,15 @@ export const Lines = () => {
         on:keydown={{ capture: true, handleEvent: keys }}
       >
         <GridRow class="heads">
-          <For each={HEADS}>{([column, word]) => <ColumnHead column={column} word={word} />}</For>
+          <For each={HEADS}>
+            {([column, word]) => (
+              <ColumnHead
+                column={column}
+                word={word}
+                beside={column === 'value' ? bandHead(sheet.state.rule) : undefined}
+              />
+            )}
+          </For>
         </GridRow>
         <For each={sheet.state.order}>
           {(id) => (
@@ -168,10 +176,13 @@ export const Lines = () => {
   );
 };
 
-const ColumnHead = (props: { column: Column; word: string }) => (
+const ColumnHead = (props: { column: Column; word: string; beside: string | undefined }) => (
   // biome-ignore lint/a11y/useFocusableInteractive: a head only names its column
   // biome-ignore lint/a11y/useSemanticElements: a table has no rows that unfold or stack on a phone
   <span role="columnheader" class={`head-${props.column}`}>
     {props.word}
+    <Show when={props.beside}>
+      <small>{props.beside}</small>
+    </Show>
   </span>
 );

@@ -1,7 +1,8 @@
 import { bandOf } from '../../../shared/checks/band.ts';
 import type { CheckVerdict } from '../../../shared/checks/check.ts';
 import { roleWord } from '../../../shared/sheet/role-words.ts';
-import type { Figure, LimitFigures } from '../../engine/rows/results.ts';
+import type { Figure, LimitFigures, OutputResult } from '../../engine/rows/results.ts';
+import { leading } from '../kit/check-words.ts';
 import { say } from '../kit/words.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -62,6 +63,10 @@ export interface CheckedOutput extends PaperLine {
   band: Told;
 }
 
+/** Limits may stand there without a figure in them: a side on which metal is still on, a rule. */
+const isChecked = (output: OutputResult | undefined): output is OutputResult & { limits: LimitFigures } =>
+  output?.limits !== undefined && leading(output.check).state !== 'no limits';
+
 /** Every output that has limits. */
 export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
   sheet.state.order.flatMap((id) => {
@@ -69,7 +74,7 @@ export const checkedOutputs = (sheet: Sheet): CheckedOutput[] =>
     return Object.entries(line?.result?.outputs ?? {}).flatMap(([name, output]) => {
       const figure = standingFigure(output);
       const read = output.stands === 'measured' || line!.record.role === 'measured';
-      return output.limits && !output.idle
+      return isChecked(output) && !output.idle
         ? [
             {
               cell: id,
@@ -103,7 +108,7 @@ export const knownLines = (sheet: Sheet): KnownLine[] => {
     if (!line || (role !== 'given' && role !== 'measured' && role !== 'worked' && role !== 'chosen'))
       return [];
     const outputs = line.result?.outputs ?? {};
-    if (outputs.value?.limits || cut.has(id)) return [];
+    if (isChecked(outputs.value) || cut.has(id)) return [];
     const name = outputs.value ? 'value' : 'mean';
     return [
       {

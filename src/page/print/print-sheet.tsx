@@ -11,7 +11,7 @@ import { CheckSign } from '../kit/check-mark.tsx';
 import { leading, serviceWords } from '../kit/check-words.ts';
 import { sayMessage } from '../kit/say-message.ts';
 import { say } from '../kit/words.ts';
-import { careOfLines, DEFERS, K_WORDS } from '../state/care.ts';
+import { bandHead, bandWords, careOfLines, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { quantityAt } from '../state/quantity-at.ts';
@@ -132,7 +132,9 @@ export default function PrintSheet() {
               <tr>
                 <th>No.</th>
                 <th>Dimension</th>
-                <th>Stands at</th>
+                <th>
+                  Stands at, <small>{bandHead(sheet.state.rule)}</small>
+                </th>
                 <th>Lower</th>
                 <th>Upper</th>
                 <th>Wear</th>
@@ -213,7 +215,7 @@ export default function PrintSheet() {
       <Running title="Sources" class="print-small" list={sources()} />
       <Running title="Notes" class="print-notes" list={notes()} />
       <p class="print-defers">
-        {K_WORDS} {DEFERS}
+        {bandWords(sheet.state.rule)} {DEFERS}
       </p>
     </article>
   );

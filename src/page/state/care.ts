@@ -11,7 +11,7 @@ export const DEFERS =
   'Local rules, the makers’ data and instructions, and licensed practice come before anything on this sheet. Lifting gear, pressure vessels, aircraft, fire pumps, and the brakes and steering of road vehicles are repaired by those whom an authority licenses for it.';
 
 /** Said once a sheet. */
-export const K_WORDS =
+const K_WORDS =
   '(k=2) behind a reading: its expanded uncertainty; the true size lies within it about 95 times in 100.';
 
 /** Which band stands behind a figure with limits, by the rule its verdict follows. */
@@ -24,6 +24,16 @@ const BAND: Readonly<Record<DecisionRule, string>> = {
   'iso14253-2017':
     'Behind a figure with limits stands what holds 95 % of it, behind every other its worst case.',
 };
+
+const BAND_HEAD: Readonly<Record<DecisionRule, string>> = {
+  simple: 'worst case',
+  'worst-case': 'worst case',
+  'iso14253-2013': 'with limits: k=2',
+  'iso14253-2017': 'with limits: 95 %',
+};
+
+/** Over the column of figures: which band stands behind those that are judged. */
+export const bandHead = (rule: DecisionRule): string => BAND_HEAD[rule];
 
 /** What the bands behind the figures of a sheet are. */
 export const bandWords = (rule: DecisionRule): string => [K_WORDS, BAND[rule]].filter(Boolean).join(' ');
