@@ -47,6 +47,14 @@ export class Dice {
       if (s > 0 && s < 1) return x * Math.sqrt((-2 * Math.log(s)) / s);
     }
   }
+
+  /** A draw of Student's t; normal where no degrees of freedom are told. */
+  student(dof?: number): number {
+    if (dof === undefined) return this.normal();
+    let squares = 0;
+    for (let i = 0; i < dof; i++) squares += this.normal() ** 2;
+    return this.normal() / Math.sqrt(squares / dof);
+  }
 }
 
 /** A source of the sheet: one line with its entry, and how it is spread, in metres. */
@@ -59,6 +67,11 @@ interface Leaf {
   high: number;
   /** Normal with the ends at two standard uncertainties; else anywhere between the ends. */
   isNormal: boolean;
+  /** Of so many degrees of freedom: Student's t, with the ends at two of its scale. */
+  dof?: number;
+  /** Of another quantity: how a formula takes it, so that it comes to a length. */
+  quantity?: string;
+  taken?: (name: string) => string;
 }
 
 type At = (values: readonly number[]) => number;
@@ -82,8 +95,62 @@ const CLASSES = [
   ['p6', 26, 42],
 ] as const;
 
+/** What is no length, taken as so many millimetres of its unit, in either of two units of it. */
+const QUANTITIES = [
+  { quantity: 'force', taken: (x: string) => `(${x} / 1 N * 1 mm)`, other: ['lbf', 4.4482216152605] },
+  { quantity: 'angle', taken: (x: string) => `(${x} / 1 deg * 1 mm)`, other: ['arcmin', 1 / 60] },
+  { quantity: 'temperature', taken: (x: string) => `((${x} - 0 degC) / 1 K * 1 mm)`, other: ['degF', 5 / 9] },
+  { quantity: 'pressure', taken: (x: string) => `(${x} / 1 MPa * 1 mm)`, other: ['psi', 0.0068947572931683] },
+] as const;
+
+function otherLeafOf(dice: Dice, role: Leaf['role']): Leaf {
+  const { quantity, taken, other } = dice.of(QUANTITIES);
+  const [symbol, size] =
+    dice.to(2) === 0
+      ? other
+      : ([{ force: 'N', angle: 'deg', temperature: 'degC', pressure: 'MPa' }[quantity], 1] as const);
+  const n = Number(((5 + 40 * dice.next()) / size).toFixed(1));
+  const reach = Number(((0.05 + 3 * dice.next() ** 3) / size).toFixed(symbol === 'psi' ? 0 : 2));
+  const zero = symbol === 'degF' ? 32 : 0;
+  const value = (n * size) / 1000;
+  const isPoint = quantity === 'temperature';
+  if (role === 'measured' && dice.to(2) === 0 && quantity === 'force') {
+    // Few readings, which scatter by more than the ± behind them.
+    const all = Array.from({ length: 2 + dice.to(4) }, () =>
+      Number((n + reach * (dice.next() - 0.5)).toFixed(4)),
+    );
+    const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
+    const scatter = Math.sqrt(
+      all.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (all.length - 1) / all.length,
+    );
+    if (scatter > 1e-4)
+      return {
+        role,
+        entry: `${all.map((x) => `${x} ${symbol}`).join('; ')} ± 0.00001 ${symbol}`,
+        value: (mean * size) / 1000,
+        low: ((mean - 2 * scatter) * size) / 1000,
+        high: ((mean + 2 * scatter) * size) / 1000,
+        isNormal: true,
+        dof: all.length - 1,
+        quantity,
+        taken,
+      };
+  }
+  return {
+    role,
+    entry: `${Number((n + zero).toFixed(1))} ${symbol} ± ${reach} ${isPoint && symbol === 'degC' ? 'K' : symbol}`,
+    value,
+    low: value - (reach * size) / 1000,
+    high: value + (reach * size) / 1000,
+    isNormal: role === 'measured',
+    quantity,
+    taken,
+  };
+}
+
 function leafOf(dice: Dice): Leaf {
   const role = dice.of(['given', 'chosen', 'measured'] as const);
+  if (dice.to(5) === 0) return otherLeafOf(dice, role);
   if (role !== 'measured' && dice.to(8) === 0) {
     const [name, below, above] = dice.of(CLASSES);
     return {
@@ -503,7 +570,7 @@ export function sampleOf(dice: Dice): Sample {
   const leaves = Array.from({ length: 2 + dice.to(4) }, () => leafOf(dice));
   // Often two of a size: ties.
   if (dice.to(2) === 0) leaves.push({ ...(leaves[0] as Leaf) });
-  const names = leaves.map((_, i) => `x${i}`);
+  const names = leaves.map(({ taken }, i) => (taken ? taken(`x${i}`) : `x${i}`));
   const formulas: Both[] = [];
   const n = 1 + dice.to(3);
   for (let i = 0; i < n; i++) {
@@ -529,7 +596,7 @@ export function drawsOf(sample: Sample, n: number, dice: Dice): Float64Array[] {
     for (const leaf of sample.leaves)
       values.push(
         leaf.isNormal
-          ? leaf.value + ((leaf.high - leaf.low) / 4) * dice.normal()
+          ? leaf.value + ((leaf.high - leaf.low) / 4) * dice.student(leaf.dof)
           : leaf.low + (leaf.high - leaf.low) * dice.next(),
       );
     evaluate(sample, values);

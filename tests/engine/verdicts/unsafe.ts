@@ -86,7 +86,13 @@ const fileOf = (
   rule,
   cells: [
     ...sample.leaves.map(
-      ({ role, entry }, i): CellRecord => ({ id: `x${i}`, name: `x${i}`, role, quantity: 'length', entry }),
+      ({ role, entry, quantity = 'length' }, i): CellRecord => ({
+        id: `x${i}`,
+        name: `x${i}`,
+        role,
+        quantity,
+        entry,
+      }),
     ),
     ...sample.formulas.map(
       ({ text }, i): CellRecord => ({

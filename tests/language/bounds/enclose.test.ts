@@ -129,10 +129,6 @@ const one = (text: string, ...sides: (readonly [number, number])[]) => {
 
 // IEEE Std 1788-2015, clause 10.5 (elementary functions of set-based intervals); examples from memory.
 it.each([
-  ['=SQRT(a)', [4, 9], 2, 3],
-  ['=a^2', [-3, 2], 0, 9],
-  ['=a^3', [-3, 2], -27, 8],
-  ['=a^(-2)', [-2, -1], 0.25, 1],
   ['=ABS(a)', [-3, 2], 0, 3],
   ['=EXP(a)', [0, 1], 1, Math.E],
   ['=LN(a)', [1, Math.E], 0, 1],
@@ -141,7 +137,6 @@ it.each([
   ['=ATAN2(a; 1)', [-1, 1], Math.PI / 4, (3 * Math.PI) / 4],
   ['=MAX(a; 1)', [-3, 2], 1, 2],
   ['=INT(a)', [-1.5, 2.5], -2, 2],
-  ['=a * a', [-1, 2], 0, 4],
   ['=1 / a', [2, 4], 0.25, 0.5],
   ['=MOD(a; 3)', [4, 5], 1, 2],
   ['=MOD(a; 3)', [5, 7], 0, 3],
