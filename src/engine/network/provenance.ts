@@ -173,7 +173,7 @@ export class Provenance {
     own.root.back(1, 1);
     const moves = (name: string | undefined): boolean => {
       const port = name === undefined ? undefined : own.ports[slots.get(name) ?? -1];
-      return !port || port.dlo !== 0 || port.dhi !== 0;
+      return port?.dlo !== 0 || port.dhi !== 0;
     };
     return {
       uses: row.uses.filter(({ key }) => moves(key)),
