@@ -12,6 +12,7 @@ import { exitOf, type Finding, findingsOf } from './findings.ts';
 import type { Io } from './io.ts';
 import { jsonOf } from './json.ts';
 import { linesOf } from './lines.ts';
+import { onOneLine, wordsOnOneLine } from './one-line.ts';
 import { override } from './override.ts';
 import { type Block, findingsText, standingText, tableText } from './report.ts';
 
@@ -78,7 +79,7 @@ const checkFile = async (
   gap: string,
 ): Promise<Checked> => {
   const failed: Checked = { exit: EXIT.error, sound: false, json: null };
-  const tell = (message: string): void => io.err(`fitwright: ${path}: ${message}\n`);
+  const tell = (message: string): void => io.err(`fitwright: ${path}: ${onOneLine(message)}\n`);
   const text = await fetchText(path, io);
   if (text === undefined) return failed;
   const read = readSheet(text);
@@ -87,7 +88,8 @@ const checkFile = async (
     return failed;
   }
   for (const warning of read.warnings) tell(warning);
-  const base = command.example ? withExamples(read.file) : read.file;
+  const sheet = wordsOnOneLine(read.file);
+  const base = command.example ? withExamples(sheet) : sheet;
   const { file, faults, notices } = override(base, command.set, command.measured, library.kinds);
   for (const message of [...faults, ...notices]) tell(message);
   if (faults.length > 0) return failed;

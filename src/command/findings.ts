@@ -2,6 +2,7 @@ import { fieldWords } from '../../shared/sheet/field-words.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import type { CellResult } from '../engine/rows/results.ts';
 import { EXIT, type Exit, isSettled } from './exit.ts';
+import { onOneLine } from './one-line.ts';
 
 export interface Finding {
   /** `error`: a text is in error; `open`: a value is missing or outside what a cell can take; `question`: an entry reads well
@@ -30,7 +31,11 @@ export const findingsOf = (cell: CellRecord, number: number | undefined, result:
   const add = (grade: Finding['grade'], message: string, field?: string): void => {
     if (told.has(message)) return;
     told.add(message);
-    findings.push({ grade, where: field ? `${place}, ${fieldWords(field)}` : place, message });
+    findings.push({
+      grade,
+      where: onOneLine(field ? `${place}, ${fieldWords(field)}` : place),
+      message: onOneLine(message),
+    });
   };
   for (const own of result.problems) add(own.kind === 'blank' ? 'open' : 'error', own.message, own.field);
   for (const output of Object.values(result.outputs)) {

@@ -16,13 +16,14 @@ import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
+import { onOneLine, wordsOnOneLine } from './one-line.ts';
 import { override } from './override.ts';
 
 /** Works out how far an input may go, and prints it. */
 export const windowCommand = async (command: WindowCommand, library: Library, io: Io): Promise<Exit> => {
   const { path } = command;
   const tell = (message: string): Exit => {
-    io.err(`fitwright: ${path}: ${message}\n`);
+    io.err(`fitwright: ${path}: ${onOneLine(message)}\n`);
     return EXIT.error;
   };
   const text = await fetchText(path, io);
@@ -30,7 +31,8 @@ export const windowCommand = async (command: WindowCommand, library: Library, io
   const read = readSheet(text);
   if ('kind' in read) return tell(read.message);
   for (const warning of read.warnings) tell(warning);
-  const base = command.example ? withExamples(read.file) : read.file;
+  const sheet = wordsOnOneLine(read.file);
+  const base = command.example ? withExamples(sheet) : sheet;
   const { file, faults, notices } = override(base, command.set, [], library.kinds);
   for (const message of [...faults, ...notices]) tell(message);
   if (faults.length > 0) return EXIT.error;

@@ -15,6 +15,7 @@ import { checkNames, checkTitles } from './check-titles.ts';
 import { withExamples } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
+import { onOneLine, wordsOnOneLine } from './one-line.ts';
 import { override } from './override.ts';
 import { alignColumns } from './table.ts';
 
@@ -30,7 +31,7 @@ interface Opened {
 export const workBackCommand = async (command: WorkBackCommand, library: Library, io: Io): Promise<Exit> => {
   const { path, want, change } = command;
   const tell = (message: string): Exit => {
-    io.err(`fitwright: ${path}: ${message}\n`);
+    io.err(`fitwright: ${path}: ${onOneLine(message)}\n`);
     return EXIT.error;
   };
   const text = await fetchText(path, io);
@@ -38,7 +39,8 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
   const read = readSheet(text);
   if ('kind' in read) return tell(read.message);
   for (const warning of read.warnings) tell(warning);
-  const base = command.example ? withExamples(read.file) : read.file;
+  const sheet = wordsOnOneLine(read.file);
+  const base = command.example ? withExamples(sheet) : sheet;
   const { file, faults } = override(base, command.set, [], library.kinds);
   if (faults[0] !== undefined) return tell(faults[0]);
   const trial = new TrialSheet(library);
@@ -159,7 +161,8 @@ function give(
         );
     }
   }
-  if (answer.reason !== undefined) io.err(`fitwright: ${path}: ${byLabel(opened.file)(answer.reason)}\n`);
+  if (answer.reason !== undefined)
+    io.err(`fitwright: ${path}: ${onOneLine(byLabel(opened.file)(answer.reason))}\n`);
   return found ? EXIT.holds : EXIT.open;
 }
 

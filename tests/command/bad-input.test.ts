@@ -151,6 +151,69 @@ describe('a cell that is in error', () => {
   });
 });
 
+describe('what a file says that this program does not know, or says falsely', () => {
+  it.each([
+    [
+      'a kind of quantity',
+      { ...given('x', '1.748 in ± 0.001 in'), quantity: 'girth', limits: { upper: '2 in' } },
+    ],
+    ['a later edition of a cell', { id: 'x', role: 'cell', name: 'x', kind: 'gauge', edition: 99 }],
+    ['an input', { id: 'x', role: 'cell', name: 'x', kind: 'gauge', inputs: { wear: '1 thou' } }],
+    [
+      'an output with limits',
+      { id: 'x', role: 'cell', name: 'x', kind: 'gauge', outputs: { wear: { limits: { upper: '1 thou' } } } },
+    ],
+  ] as [string, CellRecord][])('%s: told, and the end is 2', async (_, cell) => {
+    const { exit, out, err } = await checked(cell);
+    expect(exit).toBe(2);
+    expect(err).toMatch(/5 x, .*(called "girth"|edition 99|no (in|out)put "wear")/);
+    expect(out).not.toMatch(/ x +.*(proven|holds)/);
+  });
+
+  it('a doubt of next to nothing behind a reading: counts as none', async () => {
+    const reading: CellRecord = {
+      ...given('x', '1.748 in ± 1e-12 in'),
+      role: 'measured',
+      limits: { upper: '2 in' },
+    };
+    const { exit, out } = await checked(reading);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/ x .*not proven/);
+    expect(out).toMatch(/a ± of nothing/);
+  });
+
+  it('a value of a table that the sheet brings along: told beside the one that is here', async () => {
+    const metal: CellRecord = {
+      id: 'x',
+      role: 'cell',
+      name: 'x',
+      kind: 'material',
+      inputs: { material: 'c93200' },
+    };
+    const tables = [{ table: 'materials', key: 'c93200', column: 'E', value: 1, low: 1, high: 1 }];
+    const run = await fitwright(['check', 'a.json'], { 'a.json': { ...clearanceSheet([metal]), tables } });
+    expect(run.out).toMatch(/Young's modulus.*the sheet brings along.*psi; the table here says .*psi/);
+  });
+
+  it('line ends in its words: no line of it looks like one of ours', async () => {
+    const forged = 'Wall\n  9  wall  measured  1.000 in  proven in limits';
+    const cells: CellRecord[] = [
+      { id: 's', role: 'section', label: forged },
+      { ...given('wall', '3 in'), label: forged, limits: { upper: '1 in' }, way: { to: forged, by: forged } },
+      { id: 'k', role: 'cell', kind: forged },
+      { ...given('bad', `1 in\n${forged}`), gauge: forged },
+    ];
+    const file = clearanceSheet(cells);
+    const sheet = { ...file, title: { title: forged }, ways: { [forged]: forged }, [forged]: 1 };
+    for (const argv of [['check'], ['window', '--of', 'wall'], ['work-back', '--want', 'wall = 1 in']]) {
+      const [word = '', ...rest] = argv;
+      const { out, err } = await fitwright([word, 'a.json', ...rest], { 'a.json': sheet });
+      expect(out + err).not.toMatch(/^\s+9 {2}wall/m);
+      expect(out + err).toMatch(/fitwright: a\.json: |Wall/);
+    }
+  });
+});
+
 describe('arguments', () => {
   it.each([
     [[], /Say what to do/],

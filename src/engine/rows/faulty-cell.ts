@@ -1,3 +1,4 @@
+import type { Problem } from '../../../shared/problem.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
@@ -32,9 +33,21 @@ export const outputNames = ({ role, kind }: CellRecord, library: Library): strin
 };
 
 /** A cell that is set aside for a fault of the program: it says so, and what depends on it waits. */
-export function faultyCell(record: CellRecord, library: Library, why: string): AssembledCell {
-  const build = new CellBuilder(record.id, record.name ?? record.label ?? record.id);
-  const what = faultProblem(why);
+export const faultyCell = (record: CellRecord, library: Library, why: string): AssembledCell =>
+  setAside(
+    new CellBuilder(record.id, record.name ?? record.label ?? record.id),
+    record,
+    library,
+    faultProblem(why),
+  );
+
+/** A cell none of whose outputs has a figure, for one and the same reason. */
+export function setAside(
+  build: CellBuilder,
+  record: CellRecord,
+  library: Library,
+  what: Problem,
+): AssembledCell {
   for (const name of outputNames(record, library)) {
     const planned = record.role === 'cell' ? outputRow(record.id, name) : cellRow(record.id);
     build.problem(planned, what);

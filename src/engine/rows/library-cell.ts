@@ -1,15 +1,18 @@
 import type { CellInput, CellKind, CellOutput } from '../../../cells/record/cell.ts';
 import { problem } from '../../../shared/problem.ts';
+import { formatQuantity } from '../../../shared/quantities/figures.ts';
 import type { CellRecord, KeptValue, Limits } from '../../../shared/sheet/format.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { call, constant, eachRef, minus, plus, quoted, rowRef, times } from './expr.ts';
+import { setAside } from './faulty-cell.ts';
 import { InnerNames } from './inner-names.ts';
 import { type InputPlan, readInputs } from './inputs.ts';
 import { outputRow, partRow, READING_FIGURES, type RowKey, validityRow } from './key.ts';
 import { notFetched } from './library.ts';
 import { type LimitReader, limitRows } from './limits.ts';
+import { newerEdition, unknownParts } from './passed-over.ts';
 import { sheetLimit } from './plain.ts';
 import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -49,10 +52,14 @@ export function assembleLibraryCell(
     );
     return build.cell;
   }
+  const newer = newerEdition(record, kind);
+  if (newer) return setAside(build, record, scope.library, newer);
   if (record.edition !== undefined && record.edition !== kind.edition)
     build.cell.cautions.push(
       `Made with edition ${record.edition} of this cell; computed with edition ${kind.edition}.`,
     );
+  // What an older edition had is told by that.
+  else build.cell.problems.push(...unknownParts(record, kind));
   const inputs = readInputs(build, scope, record, kind, around.reference);
   const inner = new InnerNames(build, scope, record, kind, inputs);
 
@@ -282,10 +289,16 @@ function tableRows(
     );
     return;
   }
-  if (own && ours && (own.value !== ours.value || own.low !== ours.low || own.high !== ours.high))
+  if (own && ours && (own.value !== ours.value || own.low !== ours.low || own.high !== ours.high)) {
+    const unit = scope.texts.unitOf(output.quantity);
+    const [theirs, here] = [own, ours].map(({ value, low, high }) => {
+      const ends = [low, high].map((si) => formatQuantity(si, unit)).join(' to ');
+      return low === high ? formatQuantity(value, unit) : `${formatQuantity(value, unit)}, ${ends}`;
+    });
     build.cell.cautions.push(
-      `${output.label}: computed with the table value this job was made with; the table has moved on since.`,
+      `${output.label}: computed with what the sheet brings along from its table, ${theirs}; the table here says ${here}.`,
     );
+  }
   build.cell.tables.push({
     table: input.choice as string,
     key: choice.text,

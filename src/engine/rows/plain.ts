@@ -3,10 +3,12 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
+import { setAside } from './faulty-cell.ts';
 import { atEnd, type End } from './fit-ends.ts';
 import { cellRow, partRow, READING_FIGURES, type RowKey } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
+import { unknownQuantity } from './passed-over.ts';
 import { proofOfFormula } from './proof.ts';
 import type { SolvedIn } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -15,6 +17,8 @@ import { valueRows } from './value-rows.ts';
 /** Rows of a given, measured, chosen or worked out cell. */
 export function assemblePlain(record: CellRecord, scope: SheetScope, reference: string): AssembledCell {
   const build = new CellBuilder(record.id, scope.called(record.id));
+  const unknown = unknownQuantity(record);
+  if (unknown) return setAside(build, record, scope.library, unknown);
   const type = scope.typeOfPlain(record);
   const quantity =
     record.quantity ??

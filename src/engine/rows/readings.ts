@@ -182,9 +182,17 @@ function stationsOf(entry: Entry): Literal[][] {
   return [];
 }
 
-/** ± 0 behind what is no count: no size is read without doubt, so none is stated. */
-const isNoDoubt = (spread: Spread, stations: readonly Literal[][]): boolean =>
-  spread.low === 0 && spread.high === 0 && !stations.flat().every(({ dimension }) => isNone(dimension));
+/**
+ * ± 0 behind what is no count, or less than a millionth of its last figure: no size is read without doubt, so none is
+ * stated.
+ */
+const isNoDoubt = ({ low, high, percent }: Spread, stations: readonly Literal[][]): boolean => {
+  const read = stations.flat();
+  if (read.every(({ dimension }) => isNone(dimension))) return false;
+  const isFelt = (one: Literal, end: number) =>
+    Math.abs(percent ? one.value * end : end) > 1e-6 * lastFigure(one);
+  return !read.some((one) => isFelt(one, low) || isFelt(one, high));
+};
 
 /**
  * Expanded uncertainty written behind the reading: `2.2500 in ± 0.0002 in (k=2)`. Behind a list it stands beside the
