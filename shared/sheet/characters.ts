@@ -2,8 +2,11 @@ import { LOOK_ALIKES } from './look-alikes.ts';
 
 /** Characters that make a text look other than it is. */
 
-/** Direction marks, zero-width characters and controls but for tab and line ends: nothing anyone sees. */
-const UNSEEN = /(?![\t\n\r])[\p{Cc}\p{Cf}]/u;
+/**
+ * Direction marks, zero-width characters, fillers that count as letters, and controls but for tab and line ends: nothing
+ * anyone sees. What only chooses the look of the character before it (a coloured sign) hides nothing.
+ */
+const UNSEEN = /(?![\t\n\r\p{Variation_Selector}])[\p{Cc}\p{Cf}\p{Default_Ignorable_Code_Point}\u2800]/u;
 
 export const hasUnseen = (text: string): boolean => UNSEEN.test(text);
 
@@ -30,7 +33,7 @@ const twinOf = new Map(
 /** The text as it looks: twins as their Latin letter, compatibility forms folded, unseen characters gone. */
 export const looks = (text: string): string =>
   [...text.normalize('NFKC')]
-    .filter((c) => !UNSEEN.test(c))
+    .filter((c) => !UNSEEN.test(c) && !/\p{Variation_Selector}/u.test(c))
     .map((c) => twinOf.get(c) ?? c)
     .join('');
 

@@ -3,7 +3,7 @@ import { CELL_FIELDS } from './cell-fields.ts';
 import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
 import { isField, type Part, partAt } from './field.ts';
 import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
-import { faultsOf, isObject, type JsonObject } from './schema.ts';
+import { faultsOf, isObject, type JsonObject, resolve, type Schema } from './schema.ts';
 import { SHEET_FIELDS } from './sheet-fields.ts';
 import { sheetSchema } from './sheet-schema.ts';
 import { WAYS, withNeeds } from './ways.ts';
@@ -12,7 +12,7 @@ export interface ReadSheet {
   file: SheetFile;
   /** What the user should know: read all the same. */
   warnings: string[];
-  /** Paths of fields that this edition does not know, outside the title block: kept, and of no part in any figure. */
+  /** Paths of fields that this edition does not know or left out, outside the title block: of no part in any figure. */
   unknown: string[];
 }
 
@@ -167,12 +167,29 @@ const nameWarnings = (cells: readonly CellRecord[]): string[] => {
   return warnings;
 };
 
+/** What stands in a field that is no text (variants, answers, table values) and is not in its schema. */
+const unknownBy = (value: unknown, reference: Schema, path: string): string[] => {
+  const schema = resolve(reference, sheetSchema());
+  if (Array.isArray(value))
+    return schema.items
+      ? value.flatMap((item, i) => unknownBy(item, schema.items as Schema, `${path}[${i}]`))
+      : [];
+  const { properties } = schema;
+  if (!isObject(value) || !properties || schema.additionalProperties) return [];
+  return Object.entries(value).flatMap(([key, inner]) => {
+    const known = Object.hasOwn(properties, key) ? properties[key] : undefined;
+    return known ? unknownBy(inner, known, `${path}.${key}`) : [`${path}.${key}`];
+  });
+};
+
 const unknownIn = (record: object, of: Part, path: string): string[] =>
   Object.entries(record).flatMap(([key, value]) => {
     const part = partAt(of, key);
     const below = path ? `${path}.${key}` : key;
     if (!part) return [below];
-    return isField(part) || !isObject(value) ? [] : unknownIn(value, part, below);
+    // Lines are looked at one by one, as the groups that they are.
+    if (isField(part)) return key === 'cells' ? [] : unknownBy(value, part.schema, below);
+    return isObject(value) ? unknownIn(value, part, below) : [];
   });
 
 const unknownFields = (file: SheetFile): string[] => [
@@ -217,6 +234,6 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   return {
     file: withNeeds({ ...file, cells }),
     warnings,
-    unknown: unknown.filter((path) => !path.startsWith('title.')),
+    unknown: [...unknown, ...found.dropped].filter((path) => !path.startsWith('title.')),
   };
 };

@@ -214,6 +214,11 @@ describe('what is read with a warning', () => {
     ['bore', 'b\u0585re', ''],
     ['d1', 'dl', ''],
     ['d1', 'dI', ''],
+    // Letters that nobody sees: fillers of Hangul and Khmer, a joiner of marks.
+    ['bore', 'bore\u3164', ''],
+    ['bore', 'bo\u115fre', ''],
+    ['bore', 'bore\u17b4', ''],
+    ['bore', 'bo\u034fre', ''],
     ['\u03c1', 'p', 'stay apart: formulas use both'],
   ])('%s beside %s', (one, other, apart) => {
     const { warnings } = opened(withCells(given('a', one), given('b', other)));
@@ -246,6 +251,24 @@ describe('what is read with a warning', () => {
     expect(found.warnings).toEqual([
       expect.stringMatching(/title\.shelf, cells\[0\]\.manner, cells\[0\]\.limits\.probable/),
     ]);
+    const inside = opened({
+      ...withCells({ ...given('a', 'bore'), dismissed: [{ slip: 'turn', text: '1 in', by: 'E. Quill' }] }),
+      variants: [{ name: 'heavier', entries: { bore: '2 in' }, holds: true }],
+      tables: [{ table: 't', key: 'k', column: 'c', value: 1, low: 1, high: 1, unit: 'psi' }],
+      from: { title: 'Bush', fingerprint: 'ab', edition: 2 },
+    });
+    expect(inside.unknown.toSorted()).toEqual([
+      'cells[0].dismissed[0].by',
+      'from.edition',
+      'tables[0].unit',
+      'variants[0].holds',
+    ]);
+    // Left out for its name, it leaves as much open as one that is kept.
+    const left = '{"id":"a","role":"given","__proto__":{"role":"measured"}}';
+    expect(
+      opened(JSON.stringify(withCells(given('a', 'bore'))).replace(/"cells":\[.*?\]/, `"cells":[${left}]`))
+        .unknown,
+    ).toEqual(['cells[0].__proto__']);
   });
 
   test('not at all where the sheet says that it needs what this edition does not know', () => {
