@@ -3,6 +3,7 @@ import { canonical } from '../../../shared/sheet/canonical.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { exportText, importText } from '../files.ts';
 import { isPlain, storable } from '../model/fields.ts';
+import type { Printer } from './printer.ts';
 import type { ListRow } from './row.ts';
 import type { StorageState } from './state.ts';
 import type { Vault } from './vault.ts';
@@ -14,11 +15,12 @@ export type Progress = (done: number, total: number) => void;
 
 /** What of a shop a backup needs. */
 export interface Stock {
+  readonly printer: Printer;
   readonly vault: Pick<Vault, 'settings' | 'addRevision' | 'revisions'>;
   list(): ListRow[];
   row(id: string): ListRow | undefined;
   file(id: string): Promise<SheetFile | Problem>;
-  create(file: SheetFile, options: { id?: string }): Promise<string>;
+  create(file: SheetFile, options?: { id?: string }): Promise<string>;
   dateRow(id: string, was: Partial<Kept>): Promise<StorageState>;
   setting(key: string): Promise<unknown>;
   setSetting(key: string, value: unknown): Promise<StorageState>;
@@ -73,6 +75,14 @@ export interface Restored {
   problems: Problem[];
 }
 
+/** What a file from elsewhere has for a text, or a time that is one: a date beyond these stops whoever writes it down. */
+const textIn = (value: unknown): string => (typeof value === 'string' ? value : '');
+const timeIn = (value: unknown): number | undefined =>
+  typeof value === 'number' && Math.abs(value) <= 8.64e15 ? value : undefined;
+
+/** Ids as this program makes them. A sheet under any other gets one of its own. */
+const ID = /^[\w-]{1,64}$/;
+
 /** Takes in a backup. Nothing that is in the shop is changed or overwritten. */
 export async function restore(
   shop: Stock,
@@ -121,36 +131,44 @@ async function restoreSheet(shop: Stock, saved: unknown, made: string, result: R
     return;
   }
   const { file } = read;
-  const { id } = saved;
-  const here = shop.row(id) ? await shop.file(id) : undefined;
-  if (here && 'cells' in here && alike(here, storable(file) as SheetFile)) {
+  const id = ID.test(saved.id) ? saved.id : undefined;
+  const here = id !== undefined && shop.row(id) ? await shop.file(id) : undefined;
+  if (id !== undefined && here && 'cells' in here && alike(here, storable(file) as SheetFile)) {
     result.same.push(id);
     return;
   }
+  const tell = ({ message }: StorageState): void => {
+    if (message !== undefined) result.problems.push(problem('syntax', message, { origin: titleIn(saved) }));
+  };
   if (here) {
     const title = `${file.title.title} (backup of ${made.slice(0, 10)})`;
-    result.copies.push(await shop.create({ ...file, title: { ...file.title, title } }, {}));
+    const copy = await shop.create({ ...file, title: { ...file.title, title } });
+    result.copies.push(copy);
+    tell(await shop.dateRow(copy, {}));
     return;
   }
-  await shop.create(file, { id });
-  const { archived, removed, created, changed } = saved as unknown as Kept;
-  await shop.dateRow(id, {
-    archived: archived === true,
-    ...(typeof removed === 'number' && { removed }),
-    ...(typeof created === 'number' && { created }),
-    ...(typeof changed === 'number' && { changed }),
+  const added = await shop.create(file, id === undefined ? {} : { id });
+  result.added.push(added);
+  const { removed, created, changed } = saved;
+  const times = Object.entries({ removed, created, changed }).flatMap(([name, value]) => {
+    const time = timeIn(value);
+    return time === undefined ? [] : [[name, time] as const];
   });
+  tell(await shop.dateRow(added, { archived: saved.archived === true, ...Object.fromEntries(times) }));
   for (const revision of Array.isArray(saved.revisions) ? saved.revisions : []) {
     if (!isPlain(revision) || typeof revision.text !== 'string') continue;
+    const print = textIn(revision.fingerprint);
+    const state = importText(revision.text);
+    const isOwn = 'file' in state && (await shop.printer.isOf(print, state.file));
     await shop.vault.addRevision({
-      sheet: id,
-      time: Number(revision.time) || 0,
-      label: String(revision.label ?? ''),
-      fingerprint: String(revision.fingerprint ?? ''),
+      sheet: added,
+      time: timeIn(revision.time) ?? 0,
+      label: textIn(revision.label),
+      // Of another sheet, it would let that one pass for an earlier state of this.
+      fingerprint: isOwn ? print : '',
       text: revision.text,
     });
   }
-  result.added.push(id);
 }
 
 /** The title of a sheet of a backup, as far as there is one. */
@@ -180,12 +198,12 @@ function readBackup(
   if (saved.version !== 1) {
     return problem(
       'syntax',
-      `This backup is of version ${String(saved.version)}; this edition reads version 1.`,
+      `This backup is of version ${JSON.stringify(saved.version)?.slice(0, 40)}; this edition reads version 1.`,
     );
   }
   return {
     sheets: saved.sheets,
     settings: isPlain(saved.settings) ? saved.settings : {},
-    made: String(saved.made ?? ''),
+    made: textIn(saved.made),
   };
 }

@@ -65,3 +65,45 @@ it('a file that is no backup, is cut short or holds a foreign sheet is answered 
   const broken = text.replace('"fitwright-sheet"', '"something-else"');
   expect(await shop.restore(broken)).toMatchObject({ added: [], problems: [{ kind: 'syntax' }] });
 });
+
+it('goes on past whatever stands among the sheets, names it, and keeps nothing that a page would stumble over', async () => {
+  const shop = await newShop();
+  const file = { ...bushJob(), title: { title: 'Pump shaft' } };
+  const hostile = { toString: 1 };
+  const revisions = [
+    { time: 1e300, label: hostile, fingerprint: `2:${'0'.repeat(64)}`, text: JSON.stringify(file) },
+    { time: 5, label: 'as found', fingerprint: await shop.printer.print(file), text: JSON.stringify(file) },
+    { text: hostile },
+    null,
+  ];
+  const sheets = [
+    null,
+    7,
+    { id: 'a', file: { ...file, title: { title: hostile } } },
+    { id: 'b', file: 'a text' },
+    { id: '../b', file, created: 1e300, changed: -1e300, removed: '1', archived: hostile, revisions },
+    { id: hostile, file },
+    { id: 'c', file: { ...file, cells: [{ id: 'x', role: 'heard' }] } },
+    { id: '__proto__', file },
+  ];
+  const saved = { format: 'fitwright-shop', version: 1, made: hostile, settings: [], sheets };
+  const restored = await shop.restore(JSON.stringify(saved));
+  expect(restored).toMatchObject({ same: [], copies: [] });
+  const { added, problems } = restored as { added: string[]; problems: { message: string }[] };
+  expect(problems).toHaveLength(6);
+  expect(added).toHaveLength(2);
+  expect(added).toContain('__proto__');
+  expect(added).not.toContain('../b');
+  for (const { created, changed, removed } of shop.list()) {
+    expect(removed).toBeUndefined();
+    for (const time of [created, changed]) expect(new Date(time).getTime()).toBe(time);
+  }
+  const kept = await shop.revisions(added.find((id) => id !== '__proto__')!);
+  expect(kept).toMatchObject([
+    { time: 0, label: '', fingerprint: '' },
+    { time: 5, label: 'as found', fingerprint: revisions[1]!.fingerprint },
+  ]);
+  expect(await shop.restore(JSON.stringify({ ...saved, version: hostile }))).toMatchObject({
+    message: expect.stringContaining('reads version 1'),
+  });
+});
