@@ -50,7 +50,7 @@ export function differences(before: SheetFile, after: SheetFile): Differences {
   return {
     cells,
     sheet: compare(settings(before), settings(after), told, tnow),
-    moved: common(old, now).join('\n') !== common(now, old).join('\n'),
+    moved: !sameValue(common(old, now), common(now, old)),
   };
 }
 

@@ -6,7 +6,10 @@ import { COLUMNS, type ExportLine, placesOf, plainNumber } from './export-line.t
  */
 const SIGN = '[=+\\-@\\t\\r\\n\\uff1d\\uff0b\\uff0d\\uff20|%]';
 /** A sign that acts at the beginning, or behind what some take for the end of a field; what cannot be seen hides neither. */
-const ACTS = new RegExp(`(?:^|[,;\\t\\r\\n|])[\\s"'\\p{Cc}\\p{Cf}\\p{Zs}]*${SIGN}`, 'u');
+const ACTS = new RegExp(
+  `(?:^|[,;\\t\\r\\n|])[\\s"'\\p{Cc}\\p{Cf}\\p{Zs}\\p{Default_Ignorable_Code_Point}\\u2800]*${SIGN}`,
+  'u',
+);
 const NUMBER = /^-?\d+(?:\.\d+)?(?:e[+-]?\d+)?$/;
 
 /** A field by RFC 4180, quoted always. An apostrophe goes before a text that a spreadsheet would compute. */

@@ -21,25 +21,35 @@ export interface Text {
   text: string;
   quantity: string | undefined;
   role: ReadAs['role'];
+  /** Unit that the value is shown in by its own wish: a bare figure may be in that one, and is asked about. */
+  display?: string | undefined;
 }
 
 /** Every text of a cell that is read as an entry: what it means may depend on the units of its sheet. */
 export function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
-  const own = cell.quantity ?? quantityAt(cell, 'entry');
+  const ofLine = cell.quantity ?? quantityAt(cell, 'entry');
   const quantityOf = (path: string): string | undefined => {
     const [head, name] = path.split('.');
     if (head === 'outputs') return quantityAt(cell, `outputs.${name}`);
-    return head === 'inputs' || head === 'examples' ? quantityAt(cell, `inputs.${name}`) : own;
+    return head === 'inputs' || head === 'examples' ? quantityAt(cell, `inputs.${name}`) : ofLine;
+  };
+  const displayOf = (path: string): string | undefined => {
+    const [head, name = ''] = path.split('.');
+    if (head === 'outputs') return cell.outputs?.[name]?.display;
+    return head === 'inputs' || head === 'examples' ? undefined : cell.display;
   };
   return [...fieldsIn(cell, CELL_FIELDS)].flatMap(([path, { reads }, text]) => {
     if (!reads || typeof text !== 'string') return [];
-    const quantity = reads.quantity === 'own' ? quantityOf(path) : reads.quantity;
-    return [{ cell, field: path, text, quantity, role: reads.role }];
+    const own = reads.quantity === 'own';
+    const quantity = own ? quantityOf(path) : reads.quantity;
+    return [
+      { cell, field: path, text, quantity, role: reads.role, display: own ? displayOf(path) : undefined },
+    ];
   });
 }
 
 export function readIn(
-  { cell, field, text, quantity, role: as }: Text,
+  { cell, field, text, quantity, role: as, display }: Text,
   units: SheetUnits,
   handbook: Handbook,
 ) {
@@ -48,6 +58,7 @@ export function readIn(
   const context: EntryContext = {
     ...(quantity && { quantity }),
     ...(role && { role }),
+    ...(display && { display }),
     units: { ...units },
     handbook,
   };

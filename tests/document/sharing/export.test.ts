@@ -116,6 +116,7 @@ describe('comma-separated values', () => {
     'a\t@x',
     'a\n+1',
     '\u200b=1',
+    '\u3164=1',
     '\ufeff=1',
     '\u202e=1',
     'a;\u2060=1',

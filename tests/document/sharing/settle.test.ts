@@ -73,6 +73,16 @@ describe('a sheet with bare numbers', () => {
     expect(new Set([inch, file, there].map(printOf)).size).toBe(1);
   });
 
+  it('leaves open which unit is meant where a line is shown in the small one', () => {
+    const line = { quantity: 'length', entry: '4', limits: { upper: '5' } };
+    const [plain, thou] = [{}, { display: 'thou' }].map((more) =>
+      sheet({ length: 'in' }, [{ ...line, ...more }]),
+    );
+    expect(settle(plain!, reader).file.cells[0]?.entry).toBe('4 in');
+    expect(settle(thou!, reader)).toEqual({ file: thou, bare: true });
+    expect(printOf(thou!)).not.toBe(printOf(plain!));
+  });
+
   it('keeps its answers to questions', () => {
     const dismissed = [{ slip: 'turn', text: '2.25' }];
     const { file } = settle(
