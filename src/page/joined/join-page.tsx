@@ -12,6 +12,7 @@ import {
   keepKeyOfShop,
   keepShared,
   nameDevice,
+  sharedHere,
 } from './keys.ts';
 import { dropLine, endedWords, lineOf } from './lines.ts';
 
@@ -56,7 +57,7 @@ export default function JoinPage(props: { asked: Asked | undefined }) {
       const came = await fetchSheet(line, asked.sheet);
       if (typeof came === 'string') return refuse(shop, asked, endedWords(came));
       await shop.adopt(asked.sheet, came);
-      await keepShared(shop, asked.sheet, { key: asked.key });
+      await keepShared(shop, asked.sheet, { ...(await sharedHere(shop, asked.sheet)), key: asked.key });
       await keepAsked(shop, undefined);
       go(addressOfSheet(asked.sheet));
       return undefined;

@@ -5,7 +5,7 @@ import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { DeletedHere } from './deleted-here.tsx';
-import { keepKeyOfShop, keepShared, keyOfShop } from './keys.ts';
+import { keepKeyOfShop, keepShared, keyOfShop, sharedHere } from './keys.ts';
 import { dropLine, endedWords, lineOf } from './lines.ts';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
@@ -17,7 +17,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
   const [trouble, setTrouble] = createSignal<string>();
   const [keys, setKeys] = createSignal(false);
   let gone = false;
-  const [key] = createResource(async () => {
+  const [key, { mutate: showKey }] = createResource(async () => {
     const key = await keyOfShop(props.shop);
     if (key === undefined) return undefined;
     const [line, { SharedList }] = await Promise.all([
@@ -51,12 +51,18 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
       await props.shop.adopt(id, came);
     }
     if (props.shop.row(id)?.removed !== undefined) await props.shop.bringBack(id);
-    await keepShared(props.shop, id, {});
+    // By the key of the shop from now on; what was chosen here for the sheet stays.
+    const { key: _key, readOnly: _readOnly, ...chosen } = (await sharedHere(props.shop, id)) ?? {};
+    await keepShared(props.shop, id, chosen);
     go(addressOfSheet(id));
   };
   const leave = async () => {
     dropLine(key()!);
     await keepKeyOfShop(props.shop, undefined);
+    // Sheets of links of their own may still be here.
+    onGone();
+    onGone = () => undefined;
+    showKey(undefined);
     props.onLeft();
   };
   const words = () => {

@@ -71,6 +71,15 @@ describe('a sheet from a shop that works in the other system', () => {
     expect(inOwnUnits(away, 'in', quantityAt).file.cells[0]!.display).toBe('in');
   });
 
+  it('reads no bare temperature on another scale, of a line or of the title block', () => {
+    const bare = sheet([{ id: 't', role: 'given', quantity: 'temperature', entry: '68' }]);
+    const inch: SheetFile = { ...bare, units: { length: 'in', temperature: 'degF' } };
+    expect(inOwnUnits(inch, 'mm', quantityAt).kept.map(({ id }) => id)).toEqual(['t']);
+    const titled = { ...sheet([]), units: { length: 'in' as const } };
+    titled.title = { ...titled.title, referenceTemperature: '68' };
+    expect(inOwnUnits(titled, 'mm', quantityAt).file.title.referenceTemperature).toBe('68 degF');
+  });
+
   it('keeps a gear module in millimetres', () => {
     const theirs = sheet([{ id: 'm', role: 'given', quantity: 'gear module', entry: '3' }]);
     const { file, kept } = inOwnUnits({ ...theirs, units: { length: 'mm' } }, 'in', quantityAt);
