@@ -55,6 +55,7 @@ export default defineCell({
       label: 'bore to',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=IF(ISBLANK(series); cleans_up_at; new_size + OVERSIZE(series; new_size; cleans_up_at))',
       held: true,
       face: true,

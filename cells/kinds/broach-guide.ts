@@ -76,6 +76,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=bore - guide_clearance',
       basis: 'geometry',
+      ofPart: true,
       face: true,
     },
     {
@@ -84,6 +85,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=broach_width + slot_clearance',
       basis: 'geometry',
+      ofPart: true,
       face: true,
     },
     {
@@ -92,6 +94,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=first_tooth - guide_clearance',
       basis: 'geometry',
+      ofPart: true,
       face: true,
       hint: 'The first tooth then just touches the crown of the bore, the guide pressed to the far side.',
     },

@@ -130,6 +130,7 @@ export default defineCell({
       label: 'bore after pressing, if cut to the bush bore entered before',
       quantity: 'length',
       basis: 'model',
+      ofPart: true,
       formula: '=bush_bore - close_in_long_housing',
       face: true,
     },

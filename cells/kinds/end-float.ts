@@ -115,6 +115,7 @@ export default defineCell({
       label: 'width to cut part 1 to',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=width_1 + end_float - float_wanted',
       face: true,
       hint: 'With all the others as they are. Wider than it is now: make it anew, or shim it.',

@@ -36,6 +36,7 @@ export default defineCell({
       label: 'cut to, finished before pressing',
       quantity: 'length',
       basis: 'model',
+      ofPart: true,
       formula: '=finished_bore + close_in',
       face: true,
       hint: 'The pressing brings it to size: its doubt stays in the bore.',
@@ -45,6 +46,7 @@ export default defineCell({
       label: 'cut to, pressed and then finished in place',
       quantity: 'length',
       basis: 'model',
+      ofPart: true,
       formula: '=finished_bore + close_in - stock',
       face: true,
       hint: 'Leaves the stock on after pressing.',
@@ -54,6 +56,7 @@ export default defineCell({
       label: 'bore when pressed, before finishing in place',
       quantity: 'length',
       basis: 'model',
+      ofPart: true,
       formula: '=finished_bore - stock',
     },
     {

@@ -73,6 +73,7 @@ export default defineCell({
       label: 'grind to',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=new_size - undersize',
       face: true,
     },

@@ -44,6 +44,7 @@ export default defineCell({
       label: 'small end of the chamfer',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=outside - 2 * chamfer_length * TAN(chamfer_angle)',
     },
     {

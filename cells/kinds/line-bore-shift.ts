@@ -85,6 +85,7 @@ export default defineCell({
       label: 'centre distance midway',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula:
         '=SQRT((centre_distance - (toward_near + toward_far) / 2) ^ 2 + ((across_near + across_far) / 2) ^ 2)',
       face: true,

@@ -117,6 +117,7 @@ export default defineCell({
       label: 'ring gap in this bore, cold',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=ring_gap + PI() * (bore - gap_bore)',
       face: true,
       limits: { lower: '=gap_least', upper: '=gap_greatest', wear: '=gap_wear', metalOn: 'low' },

@@ -13,6 +13,7 @@ export default defineCell({
       name: 'trace',
       label: 'depth and force, pair by pair',
       choice: 'trace',
+      pairs: ['length', 'force'],
       hint: 'Such as 2 mm: 1.2 kN; 4 mm: 2.3 kN, or 1/2 in: 3 short_tonf. Depth of full contact: without the chamfer.',
     },
     { name: 'fit', label: 'interference fit as planned', record: 'interference-fit' },

@@ -100,6 +100,7 @@ export default defineCell({
       label: 'pack of these shims',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula:
         '=count_1 * shim_1 + IF(ISBLANK(shim_2); 0 m; count_2 * shim_2) + IF(ISBLANK(shim_3); 0 m; count_3 * shim_3) + IF(ISBLANK(shim_4); 0 m; count_4 * shim_4)',
       held: true,

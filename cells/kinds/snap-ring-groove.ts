@@ -64,6 +64,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=IF(ISBLANK(groove_cut); RINGGROOVE(fits); groove_cut)',
       basis: 'geometry',
+      ofPart: true,
       face: true,
     },
     {
@@ -79,6 +80,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=RINGWIDTH(fits)',
       basis: 'geometry',
+      ofPart: true,
       face: true,
     },
     {

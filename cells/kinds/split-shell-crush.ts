@@ -159,6 +159,7 @@ export default defineCell({
       label: 'shell bore, cap closed',
       quantity: 'length',
       basis: 'model',
+      ofPart: true,
       formula: '=shell_bore + interference - close_in',
       face: true,
       hint: 'The bore by sizes, and what the housing gives under the crush. Measure it with the cap at its torque.',

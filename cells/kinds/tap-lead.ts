@@ -73,6 +73,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=tapped_depth - lead_turns * pitch',
       basis: 'geometry',
+      ofPart: true,
       face: true,
     },
     {
@@ -108,6 +109,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=MIN(screw_major; major_at_end)',
       basis: 'geometry',
+      ofPart: true,
       face: true,
       hint: 'Over the turns of bite; the flanks still bear.',
     },

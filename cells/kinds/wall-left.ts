@@ -38,6 +38,7 @@ export default defineCell({
       label: 'thinnest wall',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=(outside - bore) / 2 - offset',
       face: true,
       limits: { lower: '=least_wanted' },

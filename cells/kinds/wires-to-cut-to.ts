@@ -46,6 +46,7 @@ export default defineCell({
       label: 'over the wires',
       quantity: 'length',
       basis: 'geometry',
+      ofPart: true,
       formula: '=pitch_diameter + wire * (1 + 1 / SIN(thread_angle / 2)) - pitch / 2 / TAN(thread_angle / 2)',
       face: true,
     },

@@ -90,6 +90,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=shaft - sink',
       basis: 'geometry',
+      ofPart: true,
     },
     {
       name: 'over_key',
@@ -105,6 +106,7 @@ export default defineCell({
       quantity: 'length',
       formula: '=(shaft + SQRT(MAX(0 m2; shaft ^ 2 - width ^ 2))) / 2 + WOODRUFFWAY(key)',
       basis: 'geometry',
+      ofPart: true,
       face: true,
       hint: 'For a bore of the size of the shaft.',
     },

@@ -20,6 +20,8 @@ export interface CellInput {
   reads?: { sizes: readonly string[]; travel?: string };
   /** This input takes a key of a table (`materials`, `gauges` ...). */
   choice?: string;
+  /** A text of pairs of these two kinds of quantity, `2 mm: 1.2 kN; 4 mm: 2.3 kN`, which may be typed or pasted in other ways too. */
+  pairs?: readonly [string, string];
   /**
    * Entry used while the user gives none: a literal with its spread, or a formula over the other inputs. An input
    * without a default must be filled in, unless it is `optional`.
@@ -70,6 +72,11 @@ export interface CellOutput {
   basis: 'geometry' | 'model';
   /** Shown without unfolding. */
   face?: boolean;
+  /**
+   * A size a part is cut or comes to, which is read off it with a gauge: the place for what was measured is there without
+   * unfolding.
+   */
+  ofPart?: boolean;
   /** Limits every use of the cell has, as formulas; a sheet may put its own in their place. `wear`: in service. */
   limits?: { lower?: string; upper?: string; wear?: string; metalOn?: 'low' | 'high' };
   /** Unit to show it in, by system, where the kind of quantity's own is not the trade's. */

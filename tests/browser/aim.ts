@@ -17,6 +17,10 @@ export interface Target {
  */
 export const findTargets = (page: Page, within = 'body'): Promise<Target[]> =>
   page.evaluate((root) => {
+    for (const one of document.querySelectorAll<HTMLElement>('[data-aim], [data-aim-home]')) {
+      delete one.dataset.aim;
+      delete one.dataset.aimHome;
+    }
     const all = [
       ...document.querySelectorAll<HTMLElement>(
         `${root} :is(button, input, select, textarea, a[href], summary, [role="gridcell"].can-type)`,
@@ -64,14 +68,17 @@ export const pressTarget = async (
     const x = one.matches('[role="gridcell"]') ? box.left + 16 : box.left + box.width / 2;
     const y = one.matches('[role="gridcell"]') ? box.top + 12 : box.top + box.height / 2;
     const top = document.elementFromPoint(x, y);
-    const log: string[] = [];
-    (window as unknown as { aimed: string[] }).aimed = log;
-    addEventListener(
-      'click',
-      (event) =>
-        log.push((event.target as Element).closest<HTMLElement>('[data-aim]')?.dataset.aim ?? 'none'),
-      true,
-    );
+    const own = window as unknown as { aimed?: string[] };
+    if (!own.aimed)
+      addEventListener(
+        'click',
+        (event) =>
+          own.aimed!.push(
+            (event.target as Element).closest<HTMLElement>('[data-aim]')?.dataset.aim ?? 'none',
+          ),
+        true,
+      );
+    own.aimed = [];
     return { x, y, covered: top !== one && !one.contains(top) && !top?.contains(one) };
   }, target.at);
   if (place.covered) return { reached: true, focused: true, where: 'covered' };

@@ -20,6 +20,27 @@ const WALKS: ReadonlyArray<readonly [Way, number]> = process.env.FITWRIGHT_PROVE
       ['touch', 390],
     ];
 
+/** Cells of the library that still ask for list boxes to be chosen from and entries to be made. */
+const ASKING = [
+  { id: 'c5', role: 'cell', kind: 'material', edition: 1, name: 'iron', label: 'Iron' },
+  { id: 'c6', role: 'cell', kind: 'wall-left', edition: 1, name: 'wall', label: 'Wall' },
+] as const;
+
+/** What a press may have changed besides where the keyboard is: address, dialogs, lines, what is unfolded, edits, messages. */
+const lookOf = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const seen = (selector: string) =>
+      [...document.querySelectorAll<HTMLElement>(selector)].filter((one) => one.checkVisibility());
+    return JSON.stringify([
+      location.href,
+      document.documentElement.className,
+      seen('dialog[open], .notice, [data-row], .add-line, [role="region"], section, details[open]').map(
+        (one) => one.dataset.row ?? one.getAttribute('aria-label') ?? one.className,
+      ),
+      seen('button, summary').map((one) => `${one.getAttribute('aria-pressed')} ${one.matches(':disabled')}`),
+    ]);
+  });
+
 for (const [way, width] of WALKS) {
   test(`with an entry open a ${way} at ${width} px lands where it was aimed`, async ({
     browser,
@@ -36,7 +57,7 @@ for (const [way, width] of WALKS) {
     });
     await watch(context);
     const page = await context.newPage();
-    await bringIn(page, shortJob());
+    await bringIn(page, shortJob([...ASKING]));
     const address = page.url();
     const entry = line(page, 'bore').locator('[data-column="entry"]');
     const STANDS = '2.2513 in ± 0.0002 in';
@@ -54,17 +75,29 @@ for (const [way, width] of WALKS) {
       await openEntry();
     };
     await openEntry();
-    await expect(page.getByRole('region', { name: /unfolded$/ })).toBeVisible();
+    await expect(page.getByRole('region', { name: 'Bore, unfolded' })).toBeVisible();
     const all = await findTargets(page);
     expect(all.length).toBeGreaterThan(30);
-    const wrong: string[] = [];
-    for (let i = 0; i < all.length; i += STEP) {
+    const asAtFirst = await lookOf(page);
+    /** Back to the entry; loads the page again where the press did more than take the keyboard there. */
+    const again = async () => {
+      await page.keyboard.press('Escape');
+      if ((await lookOf(page)) === asAtFirst) {
+        await openEntry();
+        if ((await lookOf(page)) === asAtFirst) return;
+      }
       await anew();
-      await expect(page.getByRole('region', { name: /unfolded$/ })).toBeVisible();
+      await expect(page.getByRole('region', { name: 'Bore, unfolded' })).toBeVisible();
+    };
+    const wrong: string[] = [];
+    let tried = 0;
+    for (let i = 0; i < all.length; i += STEP) {
+      await again();
       const target = (await findTargets(page)).find(({ words }) => words === all[i]!.words);
       if (!target) continue;
       const got = await pressTarget(page, target, way);
       if (got.where === 'covered') continue;
+      tried += 1;
       if (target.field) await page.keyboard.type('7');
       const stands = entry.locator('.typed, .cm-content').first();
       const text = (await stands.count()) === 0 ? STANDS : ((await stands.textContent()) ?? '').trim();
@@ -72,6 +105,9 @@ for (const [way, width] of WALKS) {
       if (!got.reached || (target.field && !got.focused) || text !== STANDS)
         wrong.push(`${target.words}: ${JSON.stringify(got)}, the entry stands as ${text}`);
     }
+    console.log(
+      `${way} at ${width} px: ${tried} of ${all.length} fields and buttons pressed with an entry open`,
+    );
     expect(wrong).toEqual([]);
     await context.close();
   });
@@ -132,6 +168,23 @@ const VIEWS: ReadonlyArray<{ view: string; field: string; open: (page: Page) => 
 const within = (view: string) =>
   view === 'at the machine' ? '.bench' : view === 'a new line' ? '.add-line' : 'dialog';
 
+/** The look of a view once what it fetches is there. */
+const settledLook = async (page: Page): Promise<string> => {
+  let before = '';
+  await expect
+    .poll(
+      async () => {
+        const now = await lookOf(page);
+        const same = now === before;
+        before = now;
+        return same;
+      },
+      { intervals: [500] },
+    )
+    .toBe(true);
+  return before;
+};
+
 const walkOf = (way: Way, width: number, sampled: readonly string[]) =>
   test(`in a dialog, in a new line and at the machine a ${way} at ${width} px lands where it was aimed`, async ({
     browser,
@@ -153,14 +206,20 @@ const walkOf = (way: Way, width: number, sampled: readonly string[]) =>
     let tried = 0;
     for (const { view, field, open } of VIEWS.filter((one) => sampled.includes(one.view) || STEP === 1)) {
       let count = 1;
+      let asAtFirst = '';
       for (let i = 0; i < count; i += STEP === 1 ? 1 : 9) {
-        await page.goto('about:blank');
-        await page.goto(address);
-        await figuresAreIn(page);
-        await open(page);
+        // Loaded again only where the press did more than take the keyboard there.
+        if (i === 0 || (await lookOf(page)) !== asAtFirst) {
+          await page.goto('about:blank');
+          await page.goto(address);
+          await figuresAreIn(page);
+          await open(page);
+          if (i === 0) asAtFirst = await settledLook(page);
+        }
         const typedIn = page.locator(field).filter({ visible: true }).first();
         if ((await typedIn.count()) > 0) {
           await typedIn.focus();
+          await page.keyboard.press('ControlOrMeta+a');
           await page.keyboard.type('2');
         }
         const all = await findTargets(page, within(view));

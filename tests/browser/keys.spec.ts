@@ -94,7 +94,7 @@ test('lines are chosen with Shift, moved, copied and deleted as one step each', 
   // Other lines depend on these: that is asked first.
   await page.keyboard.press('Delete');
   expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
-  await page.getByRole('button', { name: 'Delete it all the same' }).click();
+  await page.getByRole('button', { name: 'Delete them all the same' }).click();
   expect(await order()).toEqual(['interference', 'bush_bore']);
   await expect(page.getByRole('toolbar', { name: 'Chosen lines' })).toHaveCount(0);
   await page.keyboard.press('Control+z');

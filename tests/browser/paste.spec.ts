@@ -55,6 +55,8 @@ test('names that are not there are told when lines come in', async ({ page }) =>
   await begin(page, filled);
   await line(page, 'bush_outside').locator('[data-column="name"]').focus();
   await page.keyboard.press('ControlOrMeta+x');
+  // Others use it.
+  await page.getByRole('button', { name: 'Cut it all the same' }).click();
   await expect(page.locator('.notice')).toContainText('Cut Bush outside diameter.');
   await expect(page.getByRole('button', { name: /^Undo: cut of Bush outside diameter/ })).toBeVisible();
   await emptySheet(page);
@@ -115,6 +117,8 @@ test('lines are ticked on a phone and deleted together', async ({ page }) => {
   await page.getByRole('checkbox', { name: 'Choose Interference wanted, on diameter' }).check();
   await page.getByRole('checkbox', { name: 'Choose Bush outside diameter' }).check();
   await page.getByRole('toolbar', { name: 'Chosen lines' }).getByRole('button', { name: 'Delete' }).click();
+  // Others use them.
+  await page.locator('.notice').getByRole('button', { name: 'Delete them all the same' }).click();
   await expect(line(page, 'bush_outside')).toHaveCount(0);
   await expect(page.locator('.notice')).toContainText('Deleted 2 lines.');
   await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();

@@ -116,6 +116,8 @@ describe.each(each)('%s', (_, kind) => {
 
   test('says of every output whether geometry or a model gives it, and geometry of none that a model feeds', () => {
     const basisOf = new Map(kind.outputs.map((output) => [output.name, output.basis]));
+    // What is read off a part with a gauge is a length.
+    expect(kind.outputs.filter(({ ofPart, quantity }) => ofPart && quantity !== 'length')).toEqual([]);
     expect([...new Set(basisOf.values())].filter((one) => one !== 'geometry' && one !== 'model')).toEqual([]);
     const fed = kind.outputs
       .filter((output) => output.basis === 'geometry')

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { keyedReading, listedReadings } from '../../src/page/bench/keyed.ts';
 import { type PadKey, press, withoutOffer } from '../../src/page/bench/pad.ts';
 import { isReading, joinReadings, leadingDigits, splitReadings } from '../../src/page/bench/readings-text.ts';
 import { further, nextSlot, slotsOf, withReading } from '../../src/page/bench/slots.ts';
@@ -87,4 +88,19 @@ test('a reading keyed in whole replaces the digits that were offered', () => {
   expect(withoutOffer('1.241.2487', '1.24')).toBe('1.2487');
   expect(withoutOffer('1.2487', '1.24')).toBe('1.2487');
   expect(withoutOffer('1.241', '1.24')).toBe('1.241');
+  expect(withoutOffer('1.2485 in', '1.24')).toBe('1.2485 in');
+});
+
+test('what a gauge sends is read with its unit, and a pasted list place by place', () => {
+  expect(keyedReading('+01.2488')).toEqual({ figure: '1.2488', unit: '' });
+  expect(keyedReading('-0.0012 in ')).toEqual({ figure: '-0.0012', unit: 'in' });
+  expect(keyedReading('31.72mm')).toEqual({ figure: '31.72', unit: 'mm' });
+  expect(keyedReading('1 3/4')).toEqual({ figure: '1 3/4', unit: '' });
+  expect(keyedReading('1.24.88')).toBeUndefined();
+  expect(listedReadings('1.2488 1.2487\n1.2486', false)).toEqual({
+    places: [['1.2488', '1.2487'], ['1.2486']],
+    tail: '',
+  });
+  expect(listedReadings('44,912\t44,913 mm', true)).toEqual({ places: [['44.912', '44.913']], tail: 'mm' });
+  expect(listedReadings('1.2488', false)).toBeUndefined();
 });

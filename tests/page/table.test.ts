@@ -41,6 +41,16 @@ test('a column is one list of readings, several columns are stations', () => {
   });
   expect(readingsFrom(readTable('Bore (mm)\n57.15\n57.17'))).toEqual({ text: '57.15; 57.17 mm', count: 2 });
   expect(readingsFrom(readTable('Bore\t57.15'))).toBeUndefined();
+  // Blanks or commas in place of tabs, and a column that numbers the rows.
+  expect(readingsFrom(readTable('2.2549  2.2572\n2.2544  2.2561'))?.text).toBe(
+    '2.2549; 2.2572 | 2.2544; 2.2561',
+  );
+  expect(readingsFrom(readTable('2.2549, 2.2572\r\n2.2544, 2.2561'))?.text).toBe(
+    '2.2549; 2.2572 | 2.2544; 2.2561',
+  );
+  expect(readingsFrom(readTable('No.\tBore (in)\n1\t2.2549\n2\t2.2572'))?.text).toBe('2.2549; 2.2572 in');
+  expect(readingsFrom(readTable('1\t2\n2\t3'))?.text).toBe('1; 2 | 2; 3');
+  expect(readingsFrom(readTable('2 1/4\n2 17/64'))?.text).toBe('2 1/4; 2 17/64');
 });
 
 test('rows become lines by what stands in them', () => {

@@ -9,6 +9,9 @@ test('the library is found by what a cell is for, title first', () => {
   const found = findKinds(library.kinds.values(), 'Press BUSH');
   expect(found.length).toBeGreaterThan(1);
   expect(`${found[0]!.title} ${found[0]!.purpose}`.toLowerCase()).toMatch(/bush/);
+  // What is called just so comes first.
+  for (const kind of library.kinds.values())
+    expect(findKinds(library.kinds.values(), kind.title)[0]?.title).toBe(kind.title);
   expect(findKinds(library.kinds.values(), '')).toHaveLength(library.kinds.size);
   expect(findKinds(library.kinds.values(), 'zzz')).toEqual([]);
 });

@@ -22,7 +22,8 @@ export type PadKey =
 export const withoutOffer = (text: string, offered: string): string => {
   if (offered === '' || !text.startsWith(offered)) return text;
   const keyed = text.slice(offered.length);
-  return /[./ ]/.test(keyed) ? keyed : text;
+  // A blank alone may stand behind a reading that began as the offer does.
+  return /[./]/.test(keyed) ? keyed : text;
 };
 
 /** Figures behind the decimal mark. */

@@ -2,10 +2,11 @@ import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } 
 import { commitTyped } from '../entry/commit-typed.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
+import { keyedReading, listedReadings, sameUnit } from './keyed.ts';
 import { decimalsOf, type PadKey, press, withoutOffer } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
-import { isReading, joinReadings, leadingDigits, splitReadings } from './readings-text.ts';
+import { joinReadings, leadingDigits, splitReadings } from './readings-text.ts';
 import { resolutionOf } from './resolution.ts';
 import { Sketch } from './sketch.tsx';
 import { further, nextSlot, readingAt, type Slot, sameSlot, slotsOf, withReading } from './slots.ts';
@@ -52,8 +53,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
     return behind || (props.stop.length ? sheet.state.units.length : '');
   };
   /** More than the digits taken over: those alone are no reading of anybody's. */
-  const canTake = () =>
-    at() !== undefined && isReading(text()) && text() !== kept() && tooFine() === undefined;
+  const canTake = () => due() !== undefined && text() !== kept() && whyNot() === undefined;
   const key = (pressed: PadKey) => setText(press(text(), pressed, kept()));
   /** Figures behind the mark that can be read: as its gauge shows, else one more than any reading so far. */
   const readable = () => {
@@ -63,27 +63,66 @@ export const ReadingPad = (props: { stop: Stop }) => {
     const most = Math.max(0, ...split().places.flat().map(decimalsOf));
     return most === 0 ? undefined : most + 1;
   };
-  const tooFine = () => {
+  /** Where what is keyed in goes: nobody having planned how many, one more behind the last is always due. */
+  const due = () =>
+    at() ??
+    (props.stop.plan.length === 0 ? further(split().places, lastSlot(split().places), 'round') : undefined);
+  /** Why what is keyed in is not taken; nothing where it can be. */
+  const whyNot = (): string | undefined => {
+    const read = keyedReading(text());
+    if (!read) return `“${text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.`;
+    if (read.unit && !sameUnit(read.unit, unit()) && !takesUnit())
+      return `“${text()}” is in ${read.unit}, and what is read here is in ${unit()}. Key it in so.`;
     const most = readable();
-    return most !== undefined && decimalsOf(text()) > most ? most : undefined;
+    if (most !== undefined && decimalsOf(read.figure) > most)
+      return `“${text()}” has more figures than can be read there: ${most} behind the mark. Clear it and key the reading in anew.`;
+    if (!due())
+      return `All planned readings are in: “${text()}” is not taken yet. Press One more here, or choose the reading it is to stand for.`;
+    return undefined;
+  };
+  /** Nothing is read yet: the first reading may bring its unit. */
+  const takesUnit = () => split().places.length === 0 && props.stop.length;
+  const enter = (places: string[][], tail: string) => {
+    box.focus();
+    const text = joinReadings({ places, tail });
+    const leave = () => void setChosen(undefined);
+    commitTyped(sheet, props.stop.spot, { text, byKey: true, leave }, 'commitStored');
   };
   const take = () => {
-    const slot = at();
-    if (slot && text() !== kept() && !canTake()) setRefused(text());
-    if (!slot || !canTake()) return;
-    const { spot } = props.stop;
-    const entry = joinReadings({ ...split(), places: withReading(split().places, slot, text().trim()) });
-    box.focus();
-    const leave = () => void setChosen(undefined);
-    commitTyped(sheet, spot, { text: entry, byKey: true, leave }, 'commitStored');
+    if (text() === '' || text() === kept()) return;
+    if (!canTake()) {
+      setRefused(text());
+      return;
+    }
+    const { figure, unit: own } = keyedReading(text())!;
+    enter(withReading(split().places, due()!, figure), (takesUnit() && own) || split().tail);
+  };
+  /** A list pasted fills the places from the one that is due on. */
+  const paste = (event: ClipboardEvent) => {
+    const list = listedReadings(event.clipboardData?.getData('text/plain') ?? '', usesComma());
+    if (!list) return;
+    event.preventDefault();
+    if (list.tail && !sameUnit(list.tail, unit()) && !takesUnit()) {
+      setText(list.places.flat().join(' '));
+      setRefused(text());
+      return;
+    }
+    const fresh = split().places.length === 0;
+    const free = slots().filter((slot) => readingAt(split().places, slot) === '');
+    let places: string[][] = fresh ? list.places : split().places.map((place) => [...place]);
+    if (!fresh)
+      for (const figure of list.places.flat())
+        places = withReading(places, free.shift() ?? further(places, lastSlot(places), 'round'), figure);
+    enter(places, split().tail || list.tail);
   };
   /** Typed on a keyboard: read with either mark, so that a hand-held one does not have to be looked for. */
   const typed = (value: string) =>
-    setText(withoutOffer(value.replaceAll(',', '.').replace(/[^\d./ +-]/g, ''), kept()));
+    setText(withoutOffer(value.replaceAll(',', '.').replace(/[^\d./ +\-a-zµ"″”]/giu, ''), kept()));
   // A gauge that types like a keyboard does not look where the focus is: its figures go into the box all the same.
   const fromElsewhere = (event: KeyboardEvent) => {
     const target = event.composedPath()[0];
-    if (target instanceof HTMLElement && target.matches('input, select, textarea')) return;
+    // Nor may they choose from a list: dimensions begin with their numbers.
+    if (target instanceof HTMLElement && target.matches('input, textarea')) return;
     if (!/^[\d.,-]$/.test(event.key) || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     box.focus();
@@ -105,8 +144,9 @@ export const ReadingPad = (props: { stop: Stop }) => {
           autocomplete="off"
           enterkeyhint="done"
           aria-label={`Reading of ${props.stop.title}`}
-          placeholder={at() ? 'read and key in' : 'all planned readings are in'}
+          placeholder={due() ? 'read and key in' : 'all planned readings are in'}
           value={usesComma() ? text().replace('.', ',') : text()}
+          onPaste={paste}
           onInput={(event) => typed(event.currentTarget.value)}
           onKeyDown={(event) => event.key === 'Enter' && take()}
         />
@@ -122,9 +162,7 @@ export const ReadingPad = (props: { stop: Stop }) => {
       </div>
       <Show when={text() !== '' && refused() === text()}>
         <p class="caption" role="status">
-          {tooFine() === undefined
-            ? `“${text()}” is no reading: key in one number, such as 1.7481 or 1 3/4.`
-            : `“${text()}” has more figures than can be read there: ${tooFine()} behind the mark. Clear it and key the reading in anew.`}
+          {whyNot()}
         </p>
       </Show>
       <div class="grid grid-flow-col auto-cols-[1fr] gap-2 [&>button]:(min-h-44px px-1)">

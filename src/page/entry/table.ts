@@ -1,3 +1,5 @@
+import { figuresIn } from './spaced-readings.ts';
+
 /** Rows and columns as spreadsheets put them on the clipboard: tabs, line breaks, quotes round what holds either. */
 export const readTable = (text: string): string[][] => {
   const rows: string[][] = [[]];
@@ -54,15 +56,38 @@ export interface Readings {
   count: number;
 }
 
+/** A column that only counts the rows beside readings: 1, 2, 3 and so on. */
+const isCount = (rows: ReadonlyArray<readonly string[]>): boolean =>
+  rows.length > 1 &&
+  rows.every(
+    (row, i) =>
+      row.length > 1 &&
+      /^\d+\.?$/.test(row[0]!) &&
+      Number.parseInt(row[0]!, 10) === Number.parseInt(rows[0]![0]!, 10) + i &&
+      row.slice(1).every((cell) => /[.,/]/.test(cell)),
+  );
+
+/** Several figures with blanks between them in one cell are as many readings. */
+const partedAtBlanks = (cell: string): string[] => {
+  const figures = figuresIn(cell) ?? [];
+  return figures.length > 1 && figures.every(({ figure }) => /[.,]/.test(figure))
+    ? figures.map(({ figure, unit }) => (unit ? `${figure} ${unit}` : figure))
+    : [cell];
+};
+
 /**
  * Columns of figures as one entry: a single column is the readings of one place; several columns are the readings of
- * one row each, the rows being the stations along the length. A head is left out, but for the unit it names.
+ * one row each, the rows being the stations along the length. A head is left out, but for the unit it names, and so is a
+ * column that numbers the rows.
  */
 export const readingsFrom = (table: ReadonlyArray<readonly string[]>): Readings | undefined => {
   const [first, ...others] = table;
   if (!first) return undefined;
   const headed = others.length > 0 && !first.some(isFigure);
-  const rows = (headed ? others : table).map((row) => row.filter((cell) => cell !== ''));
+  const filled = (headed ? others : table).map((row) => row.filter((cell) => cell !== ''));
+  const rows = (isCount(filled) ? filled.map((row) => row.slice(1)) : filled).map((row) =>
+    row.flatMap(partedAtBlanks),
+  );
   const cells = rows.flat();
   if (cells.length === 0 || !cells.every(isFigure)) return undefined;
   const unit = headed ? first.map(unitOfHead).find((found) => found !== undefined) : undefined;

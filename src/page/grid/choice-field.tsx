@@ -1,6 +1,9 @@
 import { createMemo, createUniqueId, For, Show } from 'solid-js';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
+import { loadCommit } from '../entry/load.ts';
+import type { EntrySpot } from '../entry/spot.ts';
+import { onOneLine } from '../kit/one-line.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -38,13 +41,38 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
     const text = props.text ?? '';
     return box && document.activeElement === box && box.value !== openedOn ? box.value : text;
   };
-  const take = (element: HTMLInputElement) => {
-    const [mine, theirs, before] = [element.value.trim(), props.text ?? '', openedOn];
+  const field = () => `inputs.${props.input.name}`;
+  const settle = (mine: string) => {
+    const [theirs, before] = [props.text ?? '', openedOn];
     openedOn = mine;
     const enter = () => props.onCommit(mine);
     if (theirs === before || theirs === mine) enter();
-    else if (mine !== before)
-      sheet.conflicts.add({ cell: props.cell, field: `inputs.${props.input.name}`, mine, theirs, enter });
+    else if (mine !== before) sheet.conflicts.add({ cell: props.cell, field: field(), mine, theirs, enter });
+  };
+  const take = (element: HTMLInputElement) => {
+    const typed = element.value.trim();
+    const { pairs } = props.input;
+    if (!pairs) settle(typed);
+    // What reads them may never come: then it stands as it was typed.
+    else
+      void Promise.all([import('../entry/pairs.ts'), loadCommit()]).then(
+        ([{ pairsTyped }, { entryContext }]) => {
+          const spot: EntrySpot = { cell: props.cell, field: field(), kind: 'entry' };
+          const read = pairsTyped(typed, pairs, entryContext(sheet, spot));
+          // Seen as it is stored, unless somebody goes on typing.
+          if (element.value.trim() === typed) element.value = read;
+          settle(read);
+        },
+        () => settle(typed),
+      );
+  };
+  /** A field of one line would run the lines of a pasted table together. */
+  const paste = (event: ClipboardEvent) => {
+    const text = event.clipboardData?.getData('text/plain') ?? '';
+    if (!/[\n\t]/.test(text.trim())) return;
+    event.preventDefault();
+    // As if typed: the field's own undo takes it back, and leaving the field is a change.
+    document.execCommand('insertText', false, onOneLine(text));
   };
   const library = useLibrary();
   const table = () => library()?.tables.get(props.table);
@@ -105,6 +133,7 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
           openedOn = props.text ?? '';
         }}
         onChange={(event) => take(event.currentTarget)}
+        onPaste={paste}
         onKeyDown={(event) => !/^(Escape|F8)$/.test(event.key) && event.stopPropagation()}
       />
       <datalist id={list}>

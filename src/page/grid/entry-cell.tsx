@@ -5,6 +5,7 @@ import type { EntrySpot } from '../entry/spot.ts';
 import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
 import { isLocked, sayLocked } from '../state/edit-entry.ts';
+import { focusWork } from '../state/focus-work.ts';
 import { listWords } from '../state/prompts.ts';
 import type { RowKey } from '../state/row-key.ts';
 import { backToCell } from './back-to-cell.ts';
@@ -88,9 +89,54 @@ export const EntryCell = (props: EntryCellProps) => {
           }}
         />
       </Show>
+      <LockedNote row={props.row} />
       <Show when={example()}>{(text) => <Example text={text()} />}</Show>
       {props.beside}
     </GridCell>
+  );
+};
+
+/** What a locked line says where somebody began to type in it, with what unlocks it. */
+const LockedNote = (props: { row: RowKey }) => {
+  const context = useSheet();
+  const { cursor, locked } = context;
+  const said = () => {
+    const one = locked.of(props.row);
+    return one && (one.waits || cursor.isRow(props.row)) ? one : undefined;
+  };
+  const done = (then: () => void) => {
+    then();
+    // What was pressed has gone, and the focus with it.
+    queueMicrotask(() => focusWork(context));
+  };
+  return (
+    <div role="status">
+      <Show when={said()}>
+        {(one) => (
+          <span class="remark-note block mt-1 pl-2 barred-doubt text-small">
+            {one().text}
+            <span class="flex flex-wrap gap-x-2 gap-y-1 pt-1 print:hidden">
+              <button
+                type="button"
+                class="px-2 min-h-28px text-left touch:min-h-target"
+                onClick={() => done(one().unlock)}
+              >
+                {one().label}
+              </button>
+              <Show when={one().waits}>
+                <button
+                  type="button"
+                  class="px-2 min-h-28px text-left touch:min-h-target"
+                  onClick={() => done(() => locked.leave(props.row))}
+                >
+                  Leave it as it is
+                </button>
+              </Show>
+            </span>
+          </span>
+        )}
+      </Show>
+    </div>
   );
 };
 

@@ -3,9 +3,10 @@ import type { CellOutput } from '../../../cells/record/cell.ts';
 import { bandOf } from '../../../shared/checks/band.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { useSheet } from '../state/context.ts';
+import { keepInPlace } from '../state/in-place.ts';
 import { moveText } from '../state/move-text.ts';
 import { standingFigure } from '../state/moves.ts';
-import { lineRow } from '../state/row-key.ts';
+import { lineRow, outputRow } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
 import { HeldValue } from './held-note.tsx';
 
@@ -32,6 +33,29 @@ export const FaceCell = (props: FaceCellProps) => {
       </dl>
       <Show when={problem()}>{(p) => <ProblemNote problem={p()} cell={props.cell} brief />}</Show>
     </GridCell>
+  );
+};
+
+/** The place for what a size of the part came out at: its own line takes it. */
+const AsCutPlace = (props: { cell: string; output: CellOutput }) => {
+  const { sheet, cursor } = useSheet();
+  const begin = () => {
+    keepInPlace(lineRow(props.cell), () => {
+      cursor.move({ row: lineRow(props.cell), column: 'name' });
+      cursor.setUnfolded(true);
+    });
+    cursor.edit(outputRow(props.cell, props.output.name));
+  };
+  return (
+    <button
+      type="button"
+      class="as-cut-place block w-full min-h-28px px-6px lined-rule text-left text-soft [font-style:oblique] cursor-text touch:(min-h-target text-small)"
+      tabindex={-1}
+      aria-label={`${sheet.titleOf(props.cell)}, ${props.output.label}: as measured`}
+      onClick={begin}
+    >
+      as measured
+    </button>
   );
 };
 
@@ -74,6 +98,9 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
         </Show>
         <span class="moved block text-moved text-small empty:hidden" textContent={changed() ?? ''} />
         <HeldValue cell={props.cell} output={name()} />
+        <Show when={props.output.ofPart && shape()?.planned}>
+          <AsCutPlace {...props} />
+        </Show>
       </dd>
     </div>
   );

@@ -52,7 +52,8 @@ export const LibraryLine = (props: { cell: string }) => {
   const ownLine = ({ name }: CellOutput) =>
     line().shape?.outputs[name]?.limits !== undefined || record().outputs?.[name] !== undefined;
   const outputs = () => (kind()?.outputs ?? []).filter((output) => open() || ownLine(output));
-  const face = () => (kind()?.outputs ?? []).filter((output) => output.face && !ownLine(output));
+  const face = () =>
+    (kind()?.outputs ?? []).filter((output) => (output.face || output.ofPart) && !ownLine(output));
   return (
     <>
       <GridRow row={lineRow(props.cell)} cell={props.cell} class={open() ? 'library' : 'library folded'}>

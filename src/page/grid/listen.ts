@@ -1,7 +1,7 @@
 import { readingsFrom, readTable, writeTable } from '../entry/table.ts';
 import { copyText } from '../kit/copy-text.ts';
 import type { SheetContext } from '../state/context.ts';
-import { deleteLines, namesOf } from '../state/lines-commands.ts';
+import { askAndDelete, namesOf } from '../state/lines-commands.ts';
 import { standingFigure } from '../state/moves.ts';
 import { cellOfRow, outputOfRow } from '../state/row-key.ts';
 import type { Selection } from '../state/selection.ts';
@@ -72,7 +72,7 @@ export const listenToClipboard = (context: SheetContext, selection: Selection): 
   };
   const cut = (event: ClipboardEvent) => {
     const ids = fill(event, context, selection);
-    if (ids) deleteLines(context, selection, ids, 'Cut');
+    if (ids) askAndDelete(context, selection, ids, 'Cut');
   };
   const paste = (event: ClipboardEvent) => {
     const text = event.clipboardData?.getData('text/plain') ?? '';

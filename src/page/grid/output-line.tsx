@@ -23,10 +23,15 @@ export const OutputLine = (props: OutputLineProps) => {
   const line = () => sheet.line(props.cell)!;
   const name = () => props.output.name;
   const settings = () => line().record.outputs?.[name()];
+  const planned = () => line().shape?.outputs[name()]?.planned !== undefined;
   const named = () => (line().record.name ? `${line().record.name}.${name()}` : name());
   return (
     <>
-      <GridRow row={row()} cell={props.cell} class="part output">
+      <GridRow
+        row={row()}
+        cell={props.cell}
+        class={props.output.ofPart && planned() ? 'part output of-part' : 'part output'}
+      >
         <StillCell class="number" />
         <GridCell row={row()} column="name" unfolds>
           <span class="label">{props.output.label}</span>

@@ -4,10 +4,13 @@ import { referencesIn } from '../../language/names.ts';
 import { parseEntry } from '../../language/parse.ts';
 import { commitText, entryContext } from '../entry/commit.ts';
 import { spotOfField } from '../entry/input-spot.ts';
+import { pairsTyped } from '../entry/pairs.ts';
 import type { EntrySpot } from '../entry/spot.ts';
 import { readingsFrom, readTable } from '../entry/table.ts';
+import { onOneLine } from '../kit/one-line.ts';
 import type { SheetContext } from '../state/context.ts';
 import type { Place } from '../state/cursor.ts';
+import { isLocked, sayLocked } from '../state/edit-entry.ts';
 import { bringIntoView } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { namesOf } from '../state/lines-commands.ts';
@@ -16,7 +19,10 @@ import type { Selection } from '../state/selection.ts';
 import { linesFromTable } from './lines-from-table.ts';
 
 /** Where an entry pasted at a place goes, and whether a list of readings may stand there. */
-const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list: boolean } | undefined => {
+const spotAt = (
+  { sheet }: SheetContext,
+  place: Place,
+): { spot: EntrySpot; list: boolean; pairs?: readonly [string, string] | undefined } | undefined => {
   const { cell, input, output } = partsOfRow(place.row);
   const line = sheet.line(cell);
   if (place.column !== 'entry' || !line) return undefined;
@@ -25,9 +31,12 @@ const spotAt = ({ sheet }: SheetContext, place: Place): { spot: EntrySpot; list:
   if (output !== undefined) return { spot: spot(`outputs.${output}.measured.entry`), list: true };
   if (input !== undefined) {
     const at = spot(`inputs.${input}`);
-    return { spot: at, list: at.role === 'measured' };
+    const { pairs } =
+      library()
+        ?.kinds.get(line.record.kind ?? '')
+        ?.inputs.find(({ name }) => name === input) ?? {};
+    return { spot: at, list: at.role === 'measured', pairs };
   }
-  if (line.record.locked) return undefined;
   return { spot: spot('entry'), list: line.record.role === 'measured' };
 };
 
@@ -116,16 +125,27 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
   }
   const table = readTable(text);
   const at = place && !selection.any() ? spotAt(context, place) : undefined;
+  if (at?.pairs) {
+    const read = pairsTyped(text, at.pairs, entryContext(sheet, at.spot));
+    sheet.document.setField(at.spot.cell, at.spot.field, onOneLine(read));
+    notices.say(`Pasted into ${sheet.titleOf(at.spot.cell)}.`);
+    return;
+  }
   if (at) {
     const readings = readingsFrom(table);
     const single = table.length === 1 && table[0]!.length === 1;
     if (single || (readings && (at.list || readings.count === 1))) {
-      commitText(sheet, at.spot, single ? table[0]![0]! : readings!.text);
-      notices.say(
-        single || readings!.count === 1
-          ? `Pasted into ${sheet.titleOf(at.spot.cell)}.`
-          : `Pasted ${readings!.count} readings into ${sheet.titleOf(at.spot.cell)}.`,
-      );
+      const entry = single ? table[0]![0]! : readings!.text;
+      const enter = () => {
+        commitText(sheet, at.spot, entry);
+        notices.say(
+          single || readings!.count === 1
+            ? `Pasted into ${sheet.titleOf(at.spot.cell)}.`
+            : `Pasted ${readings!.count} readings into ${sheet.titleOf(at.spot.cell)}.`,
+        );
+      };
+      if (place && isLocked(context, place.row)) sayLocked(context, place.row, entry, enter);
+      else enter();
       return;
     }
     if (place && !isLineRow(place.row)) {

@@ -2,10 +2,24 @@ import { onCleanup, Show } from 'solid-js';
 import { useSheet } from '../state/context.ts';
 import { focusWork } from '../state/focus-work.ts';
 
+/** Brings out what is being worked at, where the message has come to lie on it. */
+const uncover = (element: HTMLElement): void => {
+  const work = document.activeElement?.closest('[data-row], .field, section');
+  const own = element.getBoundingClientRect();
+  const { top, bottom, left, right } = work?.getBoundingClientRect() ?? own;
+  if (!work || top > own.bottom || left > own.right || right < own.left) return;
+  // Of what is taller than the window its beginning stays in sight.
+  const over = Math.min(bottom - own.top, top - window.innerHeight / 4);
+  if (over > 0) scrollBy({ top: over });
+};
+
 /** Tells the page how much of its lower end the message takes, so that what is there can be reached above it. */
 const makeRoom = (element: HTMLElement): void => {
   const { style } = document.documentElement;
-  const observer = new ResizeObserver(() => style.setProperty('--notice', `${element.offsetHeight}px`));
+  const observer = new ResizeObserver(() => {
+    style.setProperty('--notice', `${element.offsetHeight}px`);
+    uncover(element);
+  });
   observer.observe(element);
   onCleanup(() => {
     observer.disconnect();
@@ -24,12 +38,12 @@ export const NoticeBar = () => {
     queueMicrotask(() => focusWork(context));
   };
   return (
-    <div role="status" aria-live="polite">
+    <div class="notices" role="status" aria-live="polite">
       <Show when={notices.notice()} keyed>
         {(notice) => (
           // As wide as a phone it would lie on what stands at the foot: that moves up, and the page ends below it.
           <div
-            class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~[role=status]_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0)"
+            class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~.notices_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0)"
             ref={makeRoom}
             onPointerEnter={notices.stay}
             onPointerLeave={notices.leaveLater}

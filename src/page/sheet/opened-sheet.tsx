@@ -30,6 +30,7 @@ import { SheetProvider } from '../state/context.ts';
 import { createCursor } from '../state/cursor.ts';
 import { focusWork } from '../state/focus-work.ts';
 import { bringIntoView, rowElement } from '../state/in-place.ts';
+import { createLocked } from '../state/locked.ts';
 import { noteChecks } from '../state/note-checks.ts';
 import { createNotices } from '../state/notices.ts';
 import { lineRow, outputRow } from '../state/row-key.ts';
@@ -97,6 +98,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const chain = createChain(sheet, cursor);
   const printing = createPrinting();
   const adding = createAdding();
+  const locked = createLocked();
   const [shared] = createResource(sharing, () => sharedHere(props.shop, props.opened.id));
   const tools = createTools(sheet, props.opened, props.shop);
   props.engine.load(props.opened.document.toFile());
@@ -150,12 +152,12 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   });
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
-  onMount(() => offerTyped({ sheet, cursor, notices, adding, goTo }));
+  onMount(() => offerTyped({ sheet, cursor, notices, adding, locked, goTo }));
   noteChecks(sheet, props.shop, props.opened.id);
   onMount(() => whenIdle(() => void keepOnOpening(props.shop, props.opened).catch(() => undefined)));
 
   return (
-    <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, goTo }}>
+    <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, locked, goTo }}>
       <ToolsProvider value={tools}>
         <Show when={part() === 'chain'}>
           <Suspense fallback={<p class="paper">Drawing the chain …</p>}>

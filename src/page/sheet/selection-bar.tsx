@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
 import { copyLines } from '../grid/listen.ts';
 import { useSheet } from '../state/context.ts';
-import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
+import { askAndDelete, duplicateLines, moveLines } from '../state/lines-commands.ts';
 import { useTools } from '../state/tools.ts';
 
 /** What can be done with the chosen lines, at the foot of the window while there are any. */
@@ -50,7 +50,7 @@ export const SelectionBar = () => {
         <button
           type="button"
           disabled={!selection.any()}
-          onClick={() => deleteLines(context, selection, ids())}
+          onClick={() => askAndDelete(context, selection, ids())}
         >
           Delete
         </button>

@@ -6,6 +6,7 @@ import { lateDialog } from '../kit/late-dialog.tsx';
 import { useSheet } from '../state/context.ts';
 import { focusWork } from '../state/focus-work.ts';
 import { hearKeys } from '../state/hear.ts';
+import { keepFocus } from '../state/keep-focus.ts';
 import { useTools } from '../state/tools.ts';
 import { Announcer } from './announcer.tsx';
 import { commandList } from './list.ts';
@@ -34,6 +35,7 @@ export const SheetTools = () => {
   };
   // There before it is asked for: what is typed after its key must not go to the line under the cursor.
   onMount(() => whenIdle(() => void Finder.preload().catch(() => undefined)));
+  onCleanup(keepFocus(context));
   onCleanup(hearKeys(commands));
   onCleanup(hearSelection(context, tools.selection));
   onCleanup(listenToClipboard(context, tools.selection));

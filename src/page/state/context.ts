@@ -2,6 +2,7 @@ import { createContext, useContext } from 'solid-js';
 import type { createAdding } from './adding.ts';
 import type { Chain } from './chain.ts';
 import type { Cursor } from './cursor.ts';
+import type { createLocked } from './locked.ts';
 import type { Notices } from './notices.ts';
 import type { Sheet } from './sheet.ts';
 import type { Show } from './show.ts';
@@ -12,6 +13,7 @@ export interface SheetContext {
   notices: Notices;
   chain: Chain;
   adding: ReturnType<typeof createAdding>;
+  locked: ReturnType<typeof createLocked>;
   show: Show;
   /** Moves the cursor to a cell's line, scrolls to it and unfolds it. */
   goTo: (cell: string, output?: string) => void;

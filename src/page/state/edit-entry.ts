@@ -10,12 +10,12 @@ export const isLocked = ({ sheet }: Pick<SheetContext, 'sheet'>, row: RowKey): b
 };
 
 /**
- * Says why the entry of a locked line stays as it is, and offers to unlock it.
+ * Says in its place why the entry of a locked line stays as it is, and offers to unlock it.
  * @param kept what was typed and waits for the lock
  * @param then what was to be done, once it is unlocked
  */
 export const sayLocked = (
-  { sheet, notices }: Pick<SheetContext, 'sheet' | 'notices'>,
+  { sheet, locked }: Pick<SheetContext, 'sheet' | 'locked'>,
   row: RowKey,
   kept: string | undefined,
   then: () => void,
@@ -23,16 +23,19 @@ export const sayLocked = (
   const cell = cellOfRow(row);
   const title = sheet.titleOf(cell);
   const unlock = () => {
+    locked.leave(row);
     sheet.document.setField(cell, 'locked', undefined);
     then();
   };
   const left = kept === undefined ? '' : ` “${kept}” is not entered yet.`;
-  notices.say(
-    sheet.document.from()
+  locked.say(row, {
+    text: sheet.document.from()
       ? `The author of the template locked “${title}”.${left} Unlocked and changed, the sheet says that it departs.`
       : `“${title}” is locked.${left}`,
-    { label: kept === undefined ? 'Unlock it' : 'Unlock it and enter that', run: unlock },
-  );
+    waits: kept !== undefined,
+    label: kept === undefined ? 'Unlock it' : 'Unlock it and enter that',
+    unlock,
+  });
 };
 
 /** Opens the entry of a line for typing; on a locked one what is typed waits until it is unlocked. */

@@ -8,11 +8,11 @@ export const namesOf = ({ sheet }: Pick<SheetContext, 'sheet'>, ids: readonly st
   ids.length === 1 ? sheet.titleOf(ids[0]!) : `${ids.length} lines`;
 
 /** Deletes lines as one step; the cursor goes to the line below them, else above. `what` is the label undo shows. */
-export const deleteLines = (
+const deleteLines = (
   { sheet, cursor, notices }: SheetContext,
   selection: Selection,
   ids: readonly string[],
-  what = 'Deleted',
+  what: 'Deleted' | 'Cut',
 ): void => {
   if (ids.length === 0) return;
   const { order } = sheet.state;
@@ -40,16 +40,24 @@ const usersOf = ({ sheet }: Pick<SheetContext, 'sheet'>, ids: readonly string[])
 const NAMED = 3;
 
 /** Deletes lines; where others depend on them it asks first, and names those. */
-export const askAndDelete = (context: SheetContext, selection: Selection, ids: readonly string[]): void => {
+export const askAndDelete = (
+  context: SheetContext,
+  selection: Selection,
+  ids: readonly string[],
+  what: 'Deleted' | 'Cut' = 'Deleted',
+): void => {
   const users = usersOf(context, ids);
   if (users.length === 0) {
-    deleteLines(context, selection, ids);
+    deleteLines(context, selection, ids, what);
     return;
   }
   const more = users.length > NAMED ? ` and ${users.length - NAMED} more` : '';
   context.notices.say(
-    `${users.slice(0, NAMED).join(', ')}${more} ${users.length === 1 ? 'uses' : 'use'} ${namesOf(context, ids)}: without it ${users.length === 1 ? 'that line has' : 'those lines have'} no figure.`,
-    { label: 'Delete it all the same', run: () => deleteLines(context, selection, ids) },
+    `${users.slice(0, NAMED).join(', ')}${more} ${users.length === 1 ? 'uses' : 'use'} ${namesOf(context, ids)}: without ${ids.length === 1 ? 'it' : 'them'} ${users.length === 1 ? 'that line has' : 'those lines have'} no figure.`,
+    {
+      label: `${what === 'Cut' ? 'Cut' : 'Delete'} ${ids.length === 1 ? 'it' : 'them'} all the same`,
+      run: () => deleteLines(context, selection, ids, what),
+    },
   );
 };
 

@@ -1,7 +1,7 @@
 import { createSignal, Show } from 'solid-js';
 import AddLine from '../entry/add-line.tsx';
 import { useSheet } from '../state/context.ts';
-import { deleteLines, duplicateLines, moveLines } from '../state/lines-commands.ts';
+import { askAndDelete, duplicateLines, moveLines } from '../state/lines-commands.ts';
 import { useTools } from '../state/tools.ts';
 
 /** What can be done with the whole line. */
@@ -33,7 +33,7 @@ export const Actions = (props: { cell: string }) => {
         >
           {record().locked ? 'Locked' : 'Lock'}
         </button>
-        <button type="button" onClick={() => deleteLines(context, selection, [props.cell])}>
+        <button type="button" onClick={() => askAndDelete(context, selection, [props.cell])}>
           Delete
         </button>
         <button type="button" class="plain" onClick={() => cursor.setUnfolded(false)}>
