@@ -68,3 +68,11 @@ test('a prompt fits role and quantity, and a list says how it is written', () =>
   );
   expect(listWords('1.3 thou')).toBeUndefined();
 });
+
+test('a metal that is not chosen yet is to be chosen once other cells wait for it', () => {
+  const metal: CellRecord = { id: 'm', role: 'cell', kind: 'material', name: 'm' };
+  expect(entriesAsked([metal], library, new Set()).must).toEqual([]);
+  expect(entriesAsked([metal], library, new Set(['m'])).must).toEqual([inputRow('m', 'material')]);
+  const chosen = { ...metal, inputs: { material: 'c93200' } };
+  expect(entriesAsked([chosen], library, new Set(['m'])).must).toEqual([]);
+});

@@ -64,6 +64,14 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
   const name = () => props.output.name;
   const shape = () => sheet.shape(props.cell, name());
   const figure = () => standingFigure(sheet.output(props.cell, name()));
+  /** A line of the sheet takes this very size to be cut: it has the place for what was measured. */
+  const isTaken = createMemo(() => {
+    const own = `=${sheet.line(props.cell)?.record.name}.${name()}`;
+    return (
+      props.output.ofPart === true &&
+      sheet.lines().some(({ record }) => record.role === 'chosen' && record.entry?.replace(/\s/g, '') === own)
+    );
+  });
   const at = () => show.output(props.cell, name());
   const told = createMemo(() => {
     const own = figure();
@@ -98,7 +106,7 @@ const FaceFigure = (props: { cell: string; output: CellOutput }) => {
         </Show>
         <span class="moved block text-moved text-small empty:hidden" textContent={changed() ?? ''} />
         <HeldValue cell={props.cell} output={name()} />
-        <Show when={props.output.ofPart && shape()?.planned}>
+        <Show when={props.output.ofPart && shape()?.planned && !isTaken()}>
           <AsCutPlace {...props} />
         </Show>
       </dd>

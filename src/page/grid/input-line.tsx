@@ -167,7 +167,11 @@ const RecordField = (props: FieldProps & { kind: string }) => {
       return;
     }
     const at = sheet.state.order.indexOf(props.cell);
-    const label = `${title()} for ${sheet.titleOf(props.cell)}`;
+    // Named by what it is there, `Bush material`, where that says it and no line is called so yet.
+    const own = props.input.label.charAt(0).toUpperCase() + props.input.label.slice(1);
+    const says = own.toLowerCase().includes(title().toLowerCase());
+    const isFree = sheet.state.order.every((id) => sheet.line(id)?.record.label !== own);
+    const label = says && isFree ? own : `${title()} for ${sheet.titleOf(props.cell)}`;
     sheet.document.batch(`new line ${label}`, () => {
       const id = sheet.document.addCell(
         sheet.state.order[at - 1] ?? null,

@@ -5,7 +5,7 @@ import { useTools } from '../state/tools.ts';
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** Since when figures are held, how many lines differ from them by now, and the way to hold anew or drop them. */
-export const HeldBar = () => {
+export default function HeldBar() {
   const { sheet, goTo } = useSheet();
   const { held } = useTools();
   const changed = () => held.changed();
@@ -36,4 +36,4 @@ export const HeldBar = () => {
       )}
     </Show>
   );
-};
+}

@@ -39,7 +39,6 @@ import { createSheet } from '../state/sheet.ts';
 import { createShow } from '../state/show.ts';
 import { createTools, ToolsProvider } from '../state/tools.ts';
 import { ConflictList } from './conflict-list.tsx';
-import { HeldBar } from './held-bar.tsx';
 import { HintBar } from './hint-bar.tsx';
 import { keepOnOpening } from './keep-on-opening.ts';
 import { LengthPair } from './length-pair.tsx';
@@ -65,6 +64,7 @@ const inPlaceOfLines = (said: JSX.Element) => (
 
 const BenchView = late('The view at the machine', () => import('../bench/bench-view.tsx'), inPlaceOfLines);
 const ChainView = late('The drawing of the chain', () => import('../chain/chain-view.tsx'), inPlaceOfLines);
+const HeldBar = late('The comparison with held figures', () => import('./held-bar.tsx'));
 const JoinedBar = late('What joins the shop’s server', () => import('../joined/joined-bar.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
@@ -195,7 +195,11 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             <TemplateLine />
             <TitleBlock />
             <Standing />
-            <HeldBar />
+            <Show when={tools.held.held()}>
+              <Suspense>
+                <HeldBar />
+              </Suspense>
+            </Show>
             <Show when={sheet.state.order.length > 0}>
               <HintBar />
             </Show>

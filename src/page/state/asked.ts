@@ -57,8 +57,11 @@ export const entriesAsked = (
     must.push(...limitsWanted(record).map(({ row }) => row));
     if (record.role !== 'cell') continue;
     for (const input of library?.kinds.get(record.kind ?? '')?.inputs ?? []) {
-      if (!isWanting(record, input)) continue;
-      const list = input.optional && !waitedFor.has(record.id) ? may : must;
+      const waited = waitedFor.has(record.id);
+      // A metal that nobody has chosen yet: its cell can do without, those that name it cannot.
+      const isChoice = waited && input.choice !== undefined && input.default === undefined;
+      if (!isWanting(record, input) && !(isChoice && !record.inputs?.[input.name])) continue;
+      const list = input.optional && !waited ? may : must;
       list.push(inputRow(record.id, input.name));
     }
   }
