@@ -1,5 +1,6 @@
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
 import { commitTyped } from '../entry/commit-typed.ts';
+import { putTypedAside } from '../entry/typed-aside.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { useSheet } from '../state/context.ts';
 import { keyedReading, listedReadings, sameUnit } from './keyed.ts';
@@ -130,6 +131,15 @@ export const ReadingPad = (props: { stop: Stop }) => {
   };
   onMount(() => document.addEventListener('keydown', fromElsewhere));
   onCleanup(() => document.removeEventListener('keydown', fromElsewhere));
+  // Keyed in and not taken as the page goes: it is offered again when the sheet is opened next.
+  const aside = () => {
+    const slot = due();
+    if (!slot || text().trim() === '' || text() === kept()) return;
+    const places = withReading(split().places, slot, text().trim());
+    putTypedAside(sheet.document.id, props.stop.spot, joinReadings({ ...split(), places }));
+  };
+  addEventListener('pagehide', aside);
+  onCleanup(() => removeEventListener('pagehide', aside));
   return (
     <>
       <Show when={props.stop.length}>
