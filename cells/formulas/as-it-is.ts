@@ -22,10 +22,11 @@ export const asItIs: readonly CellInput[] = [
   },
 ];
 
+/** By the deviations alone where both are made to their classes: the nominal drops out, whatever its spread. */
 export const leastClearance =
-  '=IF(ISBLANK(hole_is); hole_least; hole_is) - IF(ISBLANK(shaft_is); shaft_greatest; shaft_is)';
+  '=IF(AND(ISBLANK(hole_is); ISBLANK(shaft_is)); hole_lower - shaft_upper; IF(ISBLANK(hole_is); hole_least; hole_is) - IF(ISBLANK(shaft_is); shaft_greatest; shaft_is))';
 export const greatestClearance =
-  '=IF(ISBLANK(hole_is); hole_greatest; hole_is) - IF(ISBLANK(shaft_is); shaft_least; shaft_is)';
+  '=IF(AND(ISBLANK(hole_is); ISBLANK(shaft_is)); hole_upper - shaft_lower; IF(ISBLANK(hole_is); hole_greatest; hole_is) - IF(ISBLANK(shaft_is); shaft_least; shaft_is))';
 
 export const asItIsHolds: readonly Validity[] = [
   {

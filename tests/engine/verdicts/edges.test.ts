@@ -88,3 +88,34 @@ describe('what rounding alone sets apart', () => {
     },
   );
 });
+
+// ISO 286-2, H7 and g6 over 30 up to 50 mm: 0 to 25 and -9 to -25 micrometres; over 50 up to 80 mm: 0 to 30 and -10 to -29 (published tables).
+it('a fit by classes is as certain as its classes, though its nominal size has a spread across a step of the tables', () => {
+  const results = computeSheet(
+    {
+      format: 'fitwright-sheet',
+      version: 2,
+      title: { title: 'edges' },
+      units: { length: 'mm' },
+      rule: 'worst-case',
+      cells: [
+        { id: 'd', name: 'd', role: 'given', quantity: 'length', entry: '49 mm ± 2 mm' },
+        {
+          id: 'y',
+          name: 'y',
+          role: 'cell',
+          kind: 'iso-fit',
+          inputs: { nominal: 'd', hole_class: 'H7', shaft_class: 'g6' },
+        },
+      ],
+    },
+    library,
+  );
+  const of = (name: string): number[] => {
+    const figure = results.byName('y')?.outputs[name]?.planned;
+    expect(figure?.atMost ?? false).toBe(false);
+    return [figure?.low ?? Number.NaN, figure?.high ?? Number.NaN].map((x) => Math.round(x * 1e9) / 1e3);
+  };
+  expect(of('least_clearance')).toEqual([9, 10]);
+  expect(of('greatest_clearance')).toEqual([50, 59]);
+});
