@@ -182,7 +182,7 @@ const ColumnHead = (props: { column: Column; word: string; beside: string | unde
   <span role="columnheader" class={`head-${props.column}`}>
     {props.word}
     <Show when={props.beside}>
-      <small>{props.beside}</small>
+      , <small>{props.beside}</small>
     </Show>
   </span>
 );
