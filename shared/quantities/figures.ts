@@ -169,6 +169,8 @@ const shortestNumber = (si: number, unit: Unit): string | undefined => {
   return undefined;
 };
 
+const ANGLE = /^(deg|arcmin|arcsec|rad|mrad)$/;
+
 /**
  * The shortest entry that reads back as the same double: `2.2515 in`. Not every double can be reached in every unit:
  * where this one cannot, the text takes another unit of the same dimension, in the last resort SI. Empty when `si` is
@@ -178,8 +180,9 @@ export const writeEntry = (si: number, unitSymbol: string, point?: boolean): str
   if (!Number.isFinite(si)) return '';
   const unit = unitSymbol === '' ? undefined : parseUnit(unitSymbol, point === undefined ? {} : { point });
   if (unit === undefined || !('symbol' in unit)) return String(si);
-  const others = unitsOfDimension(unit.dimension, unit.point).filter((u) =>
-    sameDimension(u.dimension, unit.dimension),
+  // A share is no angle, though neither has a dimension.
+  const others = unitsOfDimension(unit.dimension, unit.point).filter(
+    (u) => sameDimension(u.dimension, unit.dimension) && ANGLE.test(u.symbol) === ANGLE.test(unit.symbol),
   );
   const inches = /^(in|thou|tenth_in|uin|ft)$/.test(unit.symbol);
   const familiar = inches ? ['thou', 'tenth_in', 'uin', 'ft'].map((s) => findUnit(s) as Unit) : [];

@@ -209,6 +209,13 @@ describe('an entry written from a value', () => {
     [-0.00000254, 'thou', '-0.1 thou'],
   ])('%d in %s is %s', (si, symbol, text) => expect(writeEntry(si, symbol)).toBe(text));
 
+  test('a share that no percentage reaches is not written as an angle', () => {
+    const text = writeEntry(0.9307872703593136, '%');
+    expect(text).not.toMatch(/rad|deg|arc/);
+    expect(Number.parseFloat(text)).toBeGreaterThan(0.93);
+    expect(writeEntry(Math.PI / 7, 'deg')).toMatch(/rad|deg/);
+  });
+
   test('reads back as the same double, whatever the double', () => {
     const symbols = [
       'in',
