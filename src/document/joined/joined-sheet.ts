@@ -47,6 +47,8 @@ const cameIn = (doc: Y.Doc, { changed, beforeState, afterState }: Y.Transaction)
 
 /** A page tells of several updates together, milliseconds. */
 const TOGETHER = 30;
+/** Longest wait before the server is asked again whether it has stored what this page has, milliseconds. */
+const LONGEST_WAIT = 5000;
 
 /**
  * Keeps an open sheet the same as at the shop's server. What comes is looked at in a document beside the sheet first: what
@@ -65,6 +67,8 @@ export class JoinedSheet {
   /** A mark that the server has not been sent yet. */
   private timer: ReturnType<typeof setTimeout> | undefined;
   private stored: Stored | undefined;
+  private wait = TOGETHER;
+  private isAgain = false;
   private synced = false;
 
   /** @param receive applies and stores here what has come. */
@@ -149,15 +153,18 @@ export class JoinedSheet {
     this.state.set({ ...this.state.get(), ...part });
   }
 
-  private markLater(): void {
+  private markLater(wait = TOGETHER): void {
     if (this.state.get().atServer) this.set({ atServer: false });
-    if (!this.synced || this.timer !== undefined) return;
+    // An edit of this page is not kept waiting by a question that is put once more.
+    if (!this.synced || (this.timer !== undefined && !this.isAgain)) return;
+    clearTimeout(this.timer);
+    this.isAgain = wait > TOGETHER;
     this.timer = setTimeout(() => {
       this.timer = undefined;
       if (!this.synced) return;
       this.mark += 1;
       this.connection.send({ mark: this.mark });
-    }, TOGETHER);
+    }, wait);
   }
 
   private hear(what: ServerSays): void {
@@ -177,6 +184,12 @@ export class JoinedSheet {
       this.stored.mark === this.mark &&
       covers(this.stored, this.sheet.stateVector());
     if (at !== this.state.get().atServer) this.set({ atServer: at });
+    // What another wrote may have come here before it was stored there: it is asked again, or this would never be told.
+    if (at) this.wait = TOGETHER;
+    else if (this.stored.mark === this.mark) {
+      this.markLater(this.wait);
+      this.wait = Math.min(2 * this.wait, LONGEST_WAIT);
+    }
   }
 
   /**

@@ -47,6 +47,11 @@ describe('a sheet at the shop’s server', () => {
     desk.setField('c4', 'tolerance', '');
     expect(at.state.get().atServer).toBe(false);
     server.stores = true;
+    await until(() => at.state.get().atServer);
+    // What another wrote came here before it was stored: the page asks again until it is.
+    server.lags = 3;
+    desk.setEntry('c3', '2.2512; 2.2514; 2.2518 in');
+    await until(() => server.lags < 0 && at.state.get().atServer);
     const came = await fetchSheet(line(), desk.id);
     const phone = new SheetDocument(desk.id);
     phone.applyUpdate(came as Uint8Array, 'load');
