@@ -54,7 +54,7 @@ export const AsCutEntry = (props: AsCutEntryProps) => {
       >
         <EntryEditor
           spot={spot()}
-          text={text()}
+          text={cursor.start() ?? text()}
           stands={text()}
           label={label()}
           onCommit={(typed) => {

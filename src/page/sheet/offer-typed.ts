@@ -20,6 +20,7 @@ export const offerTyped = ({ sheet, cursor, notices, goTo }: Omit<SheetContext, 
       run: () => {
         goTo(typed.cell);
         if (row) cursor.edit(row, typed.text);
+        else if (typed.field === 'measured.entry') cursor.editAsCut(lineRow(typed.cell), typed.text);
       },
     },
   );

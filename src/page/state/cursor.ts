@@ -52,9 +52,9 @@ export const createCursor = (first?: Place) => {
       setPlace({ row, column: 'entry' });
       setEditing(start === undefined ? { row } : { row, start });
     },
-    editAsCut: (row: RowKey) => {
+    editAsCut: (row: RowKey, start?: string) => {
       setPlace({ row, column: 'entry' });
-      setEditing({ row, asCut: true });
+      setEditing(start === undefined ? { row, asCut: true } : { row, asCut: true, start });
     },
     /** Ends the edit of a row, unless another row is being edited by now. */
     leave: (row: RowKey) => setEditing((now) => (now?.row === row ? undefined : now)),
