@@ -188,7 +188,7 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=close_in <= ceiling',
+      holds: '=AND(close_in <= ceiling; bush_bore - pressed_bore <= ceiling * (1 + length_share))',
       otherwise:
         'The bore closed in more than this interference can do. Look for: more interference than was measured (bore small, tapered or out of round), a bush that yielded or was sprung out of round, a burr or a chip behind it, a housing much longer than the bush, or a reading of lobes.',
       grade: 'caution',

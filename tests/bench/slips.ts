@@ -2,7 +2,8 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings.
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `coverage`) takes only
+ * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
 import type { Habits } from '../engine/slips/clean-sheet.ts';
@@ -15,6 +16,7 @@ import { SITUATIONS } from '../engine/slips/scenes.ts';
 const sheets = Number(process.argv[2] ?? 400);
 const seed = Number(process.argv[3] ?? 20261125);
 const isTold = process.argv[4] === 'told';
+const only = process.argv[5];
 
 /** What the right text would be stands elsewhere, or is not known. */
 const ASKS_ONLY: ReadonlySet<string> = new Set(['interference', 'warm']);
@@ -47,7 +49,7 @@ function tellScenes(): void {
   console.log(`a third shop: ${each} slips of each kind in each situation, asked about in %`);
   const rows = KINDS.map((kind) => {
     const all = SITUATIONS.map((situation) => scenesAsked(kind, situation, each, asker));
-    const sum = (of: 'made' | 'asked' | 'elsewhere' | 'offered' | 'true'): number =>
+    const sum = (of: 'made' | 'asked' | 'elsewhere' | 'twice' | 'offered' | 'true'): number =>
       all.reduce((n, one) => n + one[of], 0);
     if (isTold)
       for (const { missed, untrue } of all)
@@ -57,6 +59,7 @@ function tellScenes(): void {
       ...Object.fromEntries(all.map(({ asked, made }, i) => [SITUATIONS[i], share(asked, made)])),
       'in all': `${share(sum('asked'), sum('made'))} of ${sum('made')}`,
       'at another line alone': sum('elsewhere'),
+      'at two lines': sum('twice'),
       offered: share(sum('offered'), sum('made')),
       'offers true': share(sum('true'), sum('offered')),
     };
@@ -114,7 +117,9 @@ function tellCoverage(): void {
   asker.close();
 }
 
-tell('a shop as the questions were first tried on');
-tell('another shop: other sizes, forms, scatter and wear', OTHER_SHOP);
-tellScenes();
-tellCoverage();
+if (!only || only === 'shops') {
+  tell('a shop as the questions were first tried on');
+  tell('another shop: other sizes, forms, scatter and wear', OTHER_SHOP);
+}
+if (!only || only === 'scenes') tellScenes();
+if (!only || only === 'coverage') tellCoverage();

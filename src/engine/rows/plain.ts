@@ -4,7 +4,7 @@ import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
 import { setAside } from './faulty-cell.ts';
-import { atEnd, type End } from './fit-ends.ts';
+import { atEnd, type End, unfollowed } from './fit-ends.ts';
 import { cellRow, partRow, READING_FIGURES, type RowKey } from './key.ts';
 import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
@@ -130,11 +130,27 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
   return build.cell;
 }
 
+const isJudged = ({ limits }: CellRecord): boolean =>
+  [limits?.lower, limits?.upper, limits?.wear].some((limit) => limit?.trim());
+
+/** Where the forms of its parts cannot be followed through a formula, what it is judged by is said. */
+function tellUnfollowed(build: CellBuilder, scope: SheetScope, record: CellRecord): void {
+  const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
+  if (entry.kind !== 'formula') return;
+  const names = unfollowed(entry.expr, scope.endOf);
+  if (names.length > 0)
+    build.cell.cautions.push(
+      `Judged by the mean of ${names.map((name) => `\`${name}\``).join(' and ')}: which way taper and out-of-round lead in this formula is not plain. Where they count, name \`${names[0]}.least\` or \`${names[0]}.greatest\` in it.`,
+    );
+}
+
 /**
  * Rows of the least and the greatest of a figure worked out from parts whose form was read: a clearance is as small as it
  * gets where the bore is least and the journal greatest. Gives their names; none where no part has a form.
  */
 function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base: RowKey): End[] {
+  if (record.role === 'worked' && !scope.hasEnds(record) && isJudged(record))
+    tellUnfollowed(build, scope, record);
   if (record.role !== 'worked' || !scope.hasEnds(record)) return [];
   const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
   if (entry.kind !== 'formula' || build.cell.problems.length > 0) return [];

@@ -160,7 +160,7 @@ function formRows(build: CellBuilder, base: RowKey, figures: ReadingFigures, var
       ...ends,
       low: 0,
       high: 1,
-      label: `${build.name}: form beyond ${what}`,
+      label: `${build.name}: form beyond ${what} (${unseen(figures)})`,
     }),
   );
   const part = (name: 'beyond' | 'taper-beyond' | 'round-beyond', expr: Expr): Expr =>
@@ -172,6 +172,10 @@ function formRows(build: CellBuilder, base: RowKey, figures: ReadingFigures, var
     outOfRound: part('round-beyond', form.outOfRound),
   };
 }
+
+/** What a gauge of two points does not show of a section: no odd lobes, and by two directions no oval that lies between them. */
+const unseen = ({ directions }: ReadingFigures): string =>
+  directions < 3 ? 'an oval between them, odd lobes' : 'odd lobes';
 
 function stationsOf(entry: Entry): Literal[][] {
   if (entry.kind === 'readings') return entry.stations;
@@ -214,7 +218,7 @@ function statedDoubt(
     k,
     dof: Number.POSITIVE_INFINITY,
     ...(where ? { where } : {}),
-    label: `${build.name}: uncertainty as stated`,
+    label: `${build.name}: uncertainty as stated${figures.n > 1 ? `, beside ${figures.n} readings` : ''}`,
   };
   const stated = (spread.high - spread.low) * 0.5 * scale;
   const own = build.source(partRow(base, 'single-doubt'), 0, ends);

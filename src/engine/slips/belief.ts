@@ -186,7 +186,7 @@ export function byGroup(datum: Datum, index: number, step: number): Belief & { o
 }
 
 /** By a plan, limits, the other part of a fit, or the lines like it. */
-export function byExpectation({ by, low, high, worn, never }: Expectation, step: number): Belief {
+export function byExpectation({ by, low, high, worn, never, many = 1 }: Expectation, step: number): Belief {
   const size = Math.max(Math.abs(low), Math.abs(high));
   const middle = (low + high) / 2;
   if (by === 'plan') {
@@ -195,12 +195,15 @@ export function byExpectation({ by, low, high, worn, never }: Expectation, step:
   }
   if (by === 'alike') {
     // Most are as the others are; now and then one was cut to another size.
-    const alike = student(middle, Math.max((high - low) / 1.5, ALIKE * size, step), 3);
+    // The one farthest off is not among them: what they differ by counts for half as many.
+    const free = (many - 1) / 2;
+    const scale = Math.sqrt((KNOWN * (ALIKE * size) ** 2 + free * (high - low) ** 2) / (KNOWN + free));
+    const alike = student(middle, Math.max(scale, step), Math.min(2 + free, MOST_FREE));
     const recut = student(middle, RECUT * size, 2);
     const at = (x: number): number => mixed(0.98, alike(x), recut(x));
     return { at, peak: at(middle) };
   }
-  const band = Math.max(high - low, step, SCATTER * size);
+  const band = Math.max(high - low, 3 * step, SCATTER * size);
   const gone = Math.max(WORN_OUT * size, WORN_ANYWAY);
   // Every order of magnitude of wear is about as likely, from what cannot be told from none to worn out.
   const byWear = (d: number): number =>
@@ -211,7 +214,7 @@ export function byExpectation({ by, low, high, worn, never }: Expectation, step:
       ? 0.25 * byWear(d)
       : worn === way
         ? 0.45 * byWear(d)
-        : (worn === undefined ? 0.1 : 0.05) * byOther(d);
+        : (worn === undefined ? 0.1 : 0.025) * byOther(d);
   const isNever = (x: number): boolean =>
     x < (never?.low ?? Number.NEGATIVE_INFINITY) || x > (never?.high ?? Number.POSITIVE_INFINITY);
   return {

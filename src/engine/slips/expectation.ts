@@ -11,6 +11,8 @@ export interface Expectation {
   high: number;
   /** How far beyond either end is nothing out of the ordinary. */
   slack: number;
+  /** Number of lines it is known by. */
+  many?: number;
   /** Way that wear leads, where it can explain a size beyond the end. */
   worn: 'low' | 'high' | 'either' | undefined;
   /** Beyond this no such part can be: a journal does not run in a smaller bore. */
@@ -56,7 +58,7 @@ export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefi
     by: 'limits',
     low,
     high,
-    slack: Math.max((high - low) / 2, 3e-4 * Math.abs(high)),
+    slack: Math.max((high - low) / 2, 1e-4 * Math.abs(high)),
     worn: datum.made || !datum.read ? undefined : grows ? 'high' : shrinks ? 'low' : 'either',
     said: `the limits, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,
   };
@@ -108,12 +110,15 @@ export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectatio
   const [low, high] = first
     ? [other + range.low - doubt, other + range.high + doubt]
     : [other - range.high - doubt, other - range.low + doubt];
-  const room = doubt + sheet.step(datum);
+  const room = doubt + Math.max(sheet.step(datum), sheet.stepAt(first ? pair.taken : pair.from));
   return {
     by: 'pair',
     ...(pair.word === 'clearance' && datum.read
       ? { never: first ? { low: other - room } : { high: other + room } }
-      : {}),
+      : // Nothing is pressed that falls through by the interference of a tight fit.
+        pair.word === 'interference' && range.low > 0
+        ? { never: first ? { low: low - range.high } : { high: high + range.high } }
+        : {}),
     low,
     high,
     slack: Math.max((high - low) / 2, 3e-4 * other, sheet.step(datum)),
@@ -141,6 +146,7 @@ export function fromAlike(datum: Datum, sheet: SlipSheet): Expectation | undefin
     by: 'alike',
     low,
     high,
+    many: others.length,
     slack: high - low + sheet.step(datum),
     worn: undefined,
     said: `the lines like it, ${sheet.size(low, datum)} to ${sheet.size(high, datum)}`,

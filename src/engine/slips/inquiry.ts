@@ -181,7 +181,10 @@ class Round extends SheetAsked {
     if (lead < -2 * TELLING) return undefined;
     // A repair of the wrong one of two would make it worse.
     if (lead > 2 * TELLING) return own.slip;
-    return withoutOffer(own.slip);
+    const { message, ...slip } = withoutOffer(own.slip);
+    return other
+      ? { ...slip, message: `${message} Or is it ${this.nameOf(other.key)}?` }
+      : { ...slip, message };
   }
 
   /** It is worked out from a reading which is asked about itself. */

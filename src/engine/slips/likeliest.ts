@@ -5,13 +5,14 @@ import { decimal } from './decimal.ts';
 import { type Expectation, isBeyond, onlyLimit, outside } from './expectation.ts';
 import { extraDigit } from './extra-digit.ts';
 import { frame } from './frame.ts';
-import type { Asked, Guess, Slipway } from './guess.ts';
+import { type Asked, type Guess, type Slipway, USUAL } from './guess.ts';
 import { mirrored } from './mirrored.ts';
 import { missingDigit } from './missing-digit.ts';
 import { missingPoint } from './missing-point.ts';
 import { otherUnit } from './other-unit.ts';
 import { mostOfPlaces, placesOdds } from './places.ts';
 import { radius } from './radius.ts';
+import { divisionSpans } from './rewrite.ts';
 import type { SlipSheet } from './sheet.ts';
 import { sign } from './sign.ts';
 import { swappedDigits } from './swapped-digits.ts';
@@ -43,6 +44,8 @@ const ORDERS = 10;
 const UNSEEN = 8;
 /** Odds, as a logarithm, from which on it is asked: a question costs little beside a part that is scrapped. */
 const WORTH_ASKING = Math.log(1 / 4);
+/** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
+const SELDOM = Math.log(1 / 50);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
 const CLEARLY = Math.log(9);
 /** No more than this do the shares of all that can become of a reading add up to. */
@@ -86,7 +89,7 @@ export function likeliest(
       ? [...beliefs, byRange(gauge.low, gauge.high)]
       : beliefs;
   const good = together(known);
-  const own = good(value);
+  const own = good(value) + (isOddlyCounted(asked) ? SELDOM : 0);
   const otherwise =
     gap > 0
       ? Math.log(OTHERWISE / (2 * (gap + UNSEEN * usualScatter(value, step)) * ORDERS)) - own
@@ -105,8 +108,13 @@ export function likeliest(
       const odds = Math.log(guess.share) + good(guess.value) - own + placesOdds(asked, guess);
       all.push({ guess, odds });
     }
-  const odds = sum([...all.map((one) => one.odds), otherwise]);
+  const isWhole = asked.indices.length === datum.literals.length;
+  const from = isWhole ? sheet.copiedFrom(datum) : undefined;
+  const copied = from === undefined ? Number.NEGATIVE_INFINITY : Math.log(USUAL) + best - own;
+  const odds = sum([...all.map((one) => one.odds), otherwise, copied]);
   if (!(odds > WORTH_ASKING)) return undefined;
+  // The very same readings are elsewhere by no other slip.
+  if (from !== undefined) return { slip: copiedSlip(asked, nearest, from), odds };
   const first = all.reduce<(typeof all)[number] | undefined>(
     (a, b) => (a && a.odds >= b.odds ? a : b),
     undefined,
@@ -132,6 +140,13 @@ export function likeliest(
   return { slip: worded(asked, { ...first.guess, offer: () => undefined }, against), odds };
 }
 
+function isOddlyCounted({ datum, indices }: Asked): boolean {
+  const { set } = datum;
+  if (!set || indices.length !== 1) return false;
+  const text = divisionSpans(datum, set)?.[indices[0] as number]?.text.replaceAll(' ', '') ?? '';
+  return /^[+-]?0\d/.test(text) || (Number(text) * 4) % 1 !== 0;
+}
+
 /** Farther off than all that is known allows, and no slip explains it. */
 function unexplained(
   asked: Asked,
@@ -148,6 +163,18 @@ function unexplained(
     offer: () => undefined,
   };
   return { ...worded(asked, guess, expected, false), cost: told?.cost ?? gap };
+}
+
+/** A size that is not what it ought to be, and stands in another line as well. */
+function copiedSlip(asked: Asked, expected: Expectation, from: string): Slip {
+  const guess: Guess = {
+    slip: 'copied',
+    value: asked.value,
+    share: USUAL,
+    question: `The same stands in ${from}. Is it copied from there?`,
+    offer: () => undefined,
+  };
+  return { ...worded(asked, guess, expected, false), cost: outside(asked.value, expected) };
 }
 
 /** A size within limits is not put right by one that lies without. */

@@ -50,7 +50,13 @@ export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet
   const expected = ownExpectations(datum, sheet);
   const beside = datum.literals.length === 2 ? pairs() : [];
   // An edit elsewhere moves nothing of what most texts are held against.
-  const against = JSON.stringify([expected, beside, sheet.limits(datum), sheet.gaugeOf(datum)]);
+  const against = JSON.stringify([
+    expected,
+    beside,
+    sheet.limits(datum),
+    sheet.gaugeOf(datum),
+    sheet.copiedFrom(datum),
+  ]);
   const known = views.get(datum);
   if (known?.against === against) return known.view;
   const view = viewAgainst(datum, expected, beside, sheet);
@@ -70,7 +76,11 @@ function viewAgainst(
   const within = groupSlips(datum, expected, pairs, sheet);
   if (within.length > 0) return { slips: within, supported: false };
   if (datum.offset) return { slips: [], supported: false };
-  if (expected.some((one) => supports(level, one))) return { slips: [], supported: true };
+  // A count with the wrong sign is out by little: its odds are to tell.
+  const isCounted = datum.set !== undefined && datum.field.startsWith('inputs.');
+  const bears = (one: Expectation): boolean =>
+    isCounted ? outside(level, one) <= sheet.step(datum) : supports(level, one);
+  if (expected.some(bears)) return { slips: [], supported: true };
   const found = levelSlip(datum, level, expected, [], sheet);
   return { slips: found ? [found.slip] : [], supported: false };
 }

@@ -2,6 +2,7 @@ import type { AssembledCell } from '../rows/assembled.ts';
 import { cellOf, type RowKey } from '../rows/key.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import { setOfAlike } from './alike.ts';
+import { readingsOf } from './copied.ts';
 import { type Counted, countedOf } from './counted.ts';
 import { type Datum, dataOf } from './datum.ts';
 import { type Gauged, gaugedOf, setInOf } from './gauge-range.ts';
@@ -45,6 +46,7 @@ export class Register {
   private readonly byGauge = new Map<string, Set<string>>();
   private readonly followersByBase = new Map<RowKey, Set<Follower>>();
   private readonly bySet = new Map<string, Set<string>>();
+  private readonly byReadings = new Map<string, Set<Datum>>();
   /** Cells with a temperature: their question depends on limits anywhere downstream. */
   readonly warm = new Set<string>();
 
@@ -82,7 +84,11 @@ export class Register {
         silent,
       });
       if (alike !== undefined) add(this.bySet, alike, cell.id);
-      for (const datum of data) this.byKey.set(datum.key, datum);
+      for (const datum of data) {
+        this.byKey.set(datum.key, datum);
+        const readings = readingsOf(datum);
+        if (readings !== undefined) add(this.byReadings, readings, datum);
+      }
       for (const pair of pairs) {
         this.pairByRow.set(pair.output.planned as RowKey, pair);
         for (const side of [pair.from, pair.taken]) add(this.pairsBySide, side, pair);
@@ -98,7 +104,13 @@ export class Register {
   private drop(id: string): void {
     const old = this.sheaves.get(id);
     if (!old) return;
-    for (const datum of old.data) this.byKey.delete(datum.key);
+    for (const datum of old.data) {
+      this.byKey.delete(datum.key);
+      const readings = readingsOf(datum);
+      const same = readings === undefined ? undefined : this.byReadings.get(readings);
+      same?.delete(datum);
+      if (same?.size === 0) this.byReadings.delete(readings as string);
+    }
     for (const pair of old.pairs) {
       this.pairByRow.delete(pair.output.planned as RowKey);
       for (const side of [pair.from, pair.taken]) this.pairsBySide.get(side)?.delete(pair);
@@ -133,6 +145,14 @@ export class Register {
     return [...others].flatMap((id) =>
       id === cell ? [] : (this.sheaves.get(id)?.data.filter((one) => one.field === field) ?? []),
     );
+  }
+
+  /** Texts of other cells with the very same readings. */
+  sameAs(datum: Datum): Datum[] {
+    const readings = readingsOf(datum);
+    const same = readings === undefined ? undefined : this.byReadings.get(readings);
+    if (!same || same.size < 2) return [];
+    return [...same].filter(({ cell }) => cell !== datum.cell).sort((a, b) => (a.key < b.key ? -1 : 1));
   }
 
   private othersAlike(id: string): ReadonlySet<string> {
@@ -174,6 +194,7 @@ export class Register {
       if (!sheaf || sheaf.silent) continue;
       all.add(id);
       for (const other of this.othersAlike(id)) all.add(other);
+      for (const datum of sheaf.data) for (const { cell } of this.sameAs(datum)) all.add(cell);
       for (const ratio of sheaf.ratios) {
         const cell = this.byKey.get(ratio.interference)?.cell;
         if (cell !== undefined) all.add(cell);

@@ -68,6 +68,11 @@ export class SheetAsked implements SlipSheet {
     return this.register.alike(datum).map(levelOf);
   }
 
+  copiedFrom(datum: Datum): string | undefined {
+    const other = this.register.sameAs(datum)[0];
+    return other && `\`${this.standing.scope.called(other.cell)}\``;
+  }
+
   gaugeOf({ cell, field }: Datum) {
     const gauged = this.register.sheaves.get(cell)?.gauged.find((one) => one.field === field);
     return gauged && gaugeOfReading(gauged, this.standing);
@@ -107,6 +112,11 @@ export class SheetAsked implements SlipSheet {
 
   step(datum: Datum): number {
     return stepOf(datum);
+  }
+
+  stepAt(key: RowKey): number {
+    const datum = this.register.datum(key);
+    return datum ? stepOf(datum) : 0;
   }
 
   nameOf(key: RowKey): string {

@@ -28,12 +28,16 @@ export interface SlipSheet {
   alike(datum: Datum): number[];
   /** The gauge it was read with, as far as its range and its step are known, SI. */
   gaugeOf(datum: Datum): { low?: number; high?: number; step?: number } | undefined;
+  /** Name, in backticks, of another line with the very same readings. */
+  copiedFrom(datum: Datum): string | undefined;
   /** What the cell is called, and the input or output concerned. */
   words(datum: Datum): string;
   /** A size written as the datum writes its own. */
   size(si: number, datum: Datum): string;
   /** Worth of one step of the last figure written, SI. */
   step(datum: Datum): number;
+  /** And of what was read in another row, 0 where nothing was. */
+  stepAt(key: RowKey): number;
   /** Name of the cell that owns a row, in backticks. */
   nameOf(key: RowKey): string;
 }

@@ -12,7 +12,21 @@ const TURNS = [
 ] as const;
 
 /** A micrometer read whole turns of its thimble out. */
-export const turn: Slipway = (asked) =>
+export const turn: Slipway = (asked) => [...turned(asked), ...figured(asked)];
+
+/** One figure of a thimble or of a beam misread, in millimetres; in inches that is four turns. */
+const figured: Slipway = (asked) =>
+  asked.datum.system === 'in' || asked.datum.set
+    ? []
+    : [1e-4, -1e-4].map((shift) => ({
+        slip: 'turn',
+        value: asked.value + shift,
+        share: USUAL / 4,
+        question: 'Is the figure on the scale misread, by 0.1 mm?',
+        offer: () => shifted(asked, shift),
+      }));
+
+const turned: Slipway = (asked) =>
   TURNS.flatMap(({ turns, often, said, in: inches, mm }) => {
     const one = TURN[asked.datum.system];
     return [turns * one, -turns * one].map((shift) => ({

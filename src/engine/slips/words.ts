@@ -17,11 +17,25 @@ export const wordsOf = (record: Pick<CellRecord, 'name' | 'label'> | undefined, 
 
 export type Surface = 'hole' | 'shaft';
 
-/** Hole or shaft by its words; undefined where they say neither or both. */
+/** What comes after these tells which one it is, and not what. */
+const OF_WHICH = /\s(?:of|for|in|at|on|to|with)\s|[,;(].*$/;
+
+/** Where the last of such words begins; below nothing where there is none. */
+const lastOf = (of: RegExp, words: string): number =>
+  [...words.matchAll(new RegExp(of, 'g'))].at(-1)?.index ?? -1;
+
+/**
+ * Hole or shaft by its words; undefined where they say neither, or both in different parts. Of two side by side the last
+ * one counts: a gudgeon eye is an eye.
+ */
 export function surfaceOf(words: string): Surface | undefined {
   const hole = HOLE.test(words);
-  if (hole === SHAFT.test(words)) return !hole && SEAT.test(words) ? 'shaft' : undefined;
-  return hole ? 'hole' : 'shaft';
+  if (!hole && !SHAFT.test(words)) return SEAT.test(words) ? 'shaft' : undefined;
+  if (!hole || !SHAFT.test(words)) return hole ? 'hole' : 'shaft';
+  const head = words.trim().split(OF_WHICH)[0] as string;
+  const [bore, shaft] = [lastOf(HOLE, head), lastOf(SHAFT, head)];
+  if (bore === shaft) return undefined;
+  return bore > shaft ? 'hole' : 'shaft';
 }
 
 export const isInsert = (words: string): boolean => INSERT.test(words);

@@ -17,7 +17,10 @@ export function written(si: number, datum: Datum): string {
 
 const steps = new WeakMap<Datum, number>();
 
-/** Worth of one step of the last figure written, SI; of several the finest: who leaves a digit out has read no coarser. */
+/**
+ * Worth of one step of what was read, SI: of the last figure written, of several the finest, for who leaves a digit out
+ * has read no coarser; of five of them where three readings or more all end so.
+ */
 export function stepOf(datum: Datum): number {
   let step = steps.get(datum);
   if (step === undefined) {
@@ -28,7 +31,16 @@ export function stepOf(datum: Datum): number {
 }
 
 function finestOf(datum: Datum): number {
-  const step = (one: Literal): number =>
-    (findUnit(one.unit ?? '')?.factor ?? 1) * 10 ** -(one.digits ?? (datum.system === 'in' ? 4 : 3));
-  return Math.min(...datum.literals.map(step));
+  const usual = datum.system === 'in' ? 4 : 3;
+  const factor = (one: Literal): number => findUnit(one.unit ?? '')?.factor ?? 1;
+  // A bare 0 has no last figure.
+  const places = (one: Literal): number => (one.value === 0 ? one.digits || usual : (one.digits ?? usual));
+  const finest = Math.min(...datum.literals.map((one) => factor(one) * 10 ** -places(one)));
+  return isInFives(datum.literals.map(({ value }) => value / finest)) ? 5 * finest : finest;
+}
+
+/** Sizes in steps of the last figure: true where the gauge was read to five of them, but for one that may be out. */
+export function isInFives(steps: readonly number[]): boolean {
+  const off = steps.filter((x) => Math.abs(x / 5 - Math.round(x / 5)) > 1e-3).length;
+  return steps.length - off >= 3 && off <= (steps.length > 4 ? 1 : 0);
 }

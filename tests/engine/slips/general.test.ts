@@ -120,3 +120,33 @@ it('asks about the sign of a count in a cell of its own', () => {
   expect(one?.key).toBe('mirrored:inputs.divisions');
   expect(one?.offer).toBe('+14');
 });
+
+test.each([
+  ['28.98; 28.87; 28.97; 28.98 mm', 'turn:entry#2'],
+  // Read to half divisions: nothing in it is odd, and a reading between them would be.
+  ['50.765; 50.765; 50.775; 50.775 | 50.770; 50.770; 50.785; 50.780 mm', undefined],
+  // A last nought left out is no digit that is missing.
+  ['140.86; 140.9 | 140.86; 140.85 | 140.88; 140.87 | 140.87; 140.86 mm', undefined],
+  // A last figure of nought or five is nothing odd among others.
+  ['23.380 | 23.388 | 23.387 | 23.386 mm', undefined],
+])('of %s it asks about %s', (entry, key) => {
+  expect(asked(entry, 'mm')[0]?.key).toBe(key);
+});
+
+it('names the line that a list was copied from, and offers nothing', () => {
+  const cells = [
+    { id: 'a', name: 'pump_journal', entry: '38.412; 38.410 | 38.409; 38.411 mm' },
+    {
+      id: 'b',
+      name: 'arbor_journal',
+      entry: '38.412; 38.410 | 38.409; 38.411 mm',
+      limits: { lower: '44.980 mm', upper: '45.000 mm' },
+    },
+  ].map((one) => ({ role: 'measured', quantity: 'length', ...one }) as CellRecord);
+  const results = computeSheet({ ...sheetOf(cells), units: { length: 'mm' as const } }, library).cells;
+  expect(results.map(({ slips }) => slips.map(({ key, offer }) => [key, offer]))).toEqual([
+    [],
+    [['copied:entry', undefined]],
+  ]);
+  expect(results[1]?.slips[0]?.message).toMatch(/`pump_journal`. Is it copied/);
+});

@@ -137,6 +137,7 @@ export function sceneOf(situation: Situation, draw: Draw): Scene {
     if (field === 'measured.entry') cell.measured = { ...cell.measured, entry: text };
     else if (field === 'entry') cell.entry = text;
     const other = pen.write(job.readings(size * draw.of([0.6, 0.8, 1.15, 1.4, 2]), wear));
+    job.add({ role: 'measured', quantity: 'length', ...called('far end of the governor rod'), entry: other });
     return {
       file: {
         format: 'fitwright-sheet',
