@@ -31,9 +31,14 @@ const STEPS = 1.3;
 /** What readings of such a size, written to such a step, usually scatter by, SI. */
 export const usualScatter = (size: number, step: number): number =>
   Math.max(STEPS * step, SCATTER * Math.abs(size));
-/** Wear beyond which a part is hardly ever still in service, as a share of its size, and of small ones, m (common practice, no source). */
-const WORN_OUT = 0.01;
-const WORN_ANYWAY = 0.25e-3;
+/** Wear beyond which a part is hardly ever still in service, m, as a share of its size, of large ones a smaller one (common practice, no source). */
+const goneAt = (size: number): number => Math.max(0.25e-3, Math.min(0.01 * size, 0.5e-3 + 0.003 * size));
+/** What a worn surface differs by from place to place, as a share of its wear (common practice, no source). */
+const UNEVEN = 0.3;
+/** Share of them that wear evenly all over. */
+const EVENLY = 0.1;
+/** Standard deviation of what is lost by rounding, in steps of the last figure. */
+const ROUNDED = Math.sqrt(1 / 12);
 /** For what cannot be, as a logarithm. */
 const NEVER = Math.log(1 / 30);
 /** Usual difference of parts that are alike, and of one that was cut to another size, as a share of it (common practice, no source). */
@@ -42,6 +47,9 @@ const RECUT = 0.01;
 
 /** What is usual is known as well as so many readings would tell. */
 const KNOWN = 1.5;
+
+/** Share of the surfaces read once at each place that are worn to a form of their own, such as bell-mouthed (common practice, no source). */
+const FORMED = 0.1;
 
 /** However many readings there are, now and then one is farther out than they scatter. */
 const MOST_FREE = 5;
@@ -172,7 +180,11 @@ export function byGroup(datum: Datum, index: number, step: number): Belief & { o
     const gap = Math.abs(value - fit.middle);
     return { gap, odd: gap / (scatter(fit) * Math.sqrt(fit.spread)) };
   };
-  if (!table) return { at: asOne, peak: asOne(plain.middle), ...off(plain) };
+  if (!table) {
+    const formed = isAlongOnly(datum) ? wideAbout(plain.middle, usual, goneAt(size)) : undefined;
+    const at = formed ? (x: number): number => mixed(FORMED, formed(x), asOne(x)) : asOne;
+    return { at, peak: at(plain.middle), ...off(plain) };
+  }
   const asTable = density(table);
   // How likely the rest is either way: what a table fits with more freedom might have been anywhere in their range.
   const range = Math.max(...others) - Math.min(...others) + usual;
@@ -185,12 +197,32 @@ export function byGroup(datum: Datum, index: number, step: number): Belief & { o
   return { at, peak: Math.max(at(table.middle), at(plain.middle)), ...off(share > 0.5 ? table : plain) };
 }
 
-/** By a plan, limits, the other part of a fit, or the lines like it. */
-export function byExpectation({ by, low, high, worn, never, many = 1 }: Expectation, step: number): Belief {
+/** One reading at each of several places: the form of the surface is not to be told from scatter. */
+const isAlongOnly = ({ literals, stations }: Datum): boolean =>
+  literals.length > 2 && (stations.at(-1) ?? 0) === literals.length - 1;
+
+/** Every order of magnitude of how far it is off about as likely, from `least` to `most` either way; a logarithm. */
+const wideAbout =
+  (middle: number, least: number, most: number) =>
+  (x: number): number => {
+    const d = Math.abs(x - middle);
+    const share = Math.min(1, most / Math.max(d, least)) ** 3;
+    return Math.log(share / (2 * (d + least) * Math.log((most + least) / least)));
+  };
+
+/**
+ * By a plan, limits, the other part of a fit, or the lines like it. `range` is what its readings at several places differ by: what
+ * wears does so unevenly.
+ */
+export function byExpectation(
+  { by, low, high, worn, never, many = 1 }: Expectation,
+  step: number,
+  range?: number,
+): Belief {
   const size = Math.max(Math.abs(low), Math.abs(high));
   const middle = (low + high) / 2;
   if (by === 'plan') {
-    const cut = student(middle, Math.max((high - low) / 4, step), 3);
+    const cut = student(middle, Math.max(Math.hypot((high - low) / 4, ROUNDED * step), step / 2), 3);
     return { at: cut, peak: cut(middle) };
   }
   if (by === 'alike') {
@@ -204,10 +236,11 @@ export function byExpectation({ by, low, high, worn, never, many = 1 }: Expectat
     return { at, peak: at(middle) };
   }
   const band = Math.max(high - low, 3 * step, SCATTER * size);
-  const gone = Math.max(WORN_OUT * size, WORN_ANYWAY);
+  const gone = goneAt(size);
   // Every order of magnitude of wear is about as likely, from what cannot be told from none to worn out.
   const byWear = (d: number): number =>
-    Math.min(1, gone / d) ** 3 / ((d + band) * Math.log((gone + band) / band));
+    ((by === 'limits' ? evenness(d, range, step) : 1) * Math.min(1, gone / d) ** 3) /
+    ((d + band) * Math.log((gone + band) / band));
   const byOther = (d: number): number => band / 2 / (d + band / 2) ** 2;
   const beyond = (d: number, way: 'low' | 'high'): number =>
     worn === 'either'
@@ -224,6 +257,10 @@ export function byExpectation({ by, low, high, worn, never, many = 1 }: Expectat
     peak: Math.log(0.5 / band),
   };
 }
+
+/** Share of the surfaces worn by `d` that differ by no more than `range` from place to place. */
+const evenness = (d: number, range: number | undefined, step: number): number =>
+  range === undefined ? 1 : Math.min(1, Math.max(EVENLY, (range + 2 * step) / (UNEVEN * d)));
 
 /** By what the gauge it was read with reaches: another was at hand now and then. */
 export const byRange = (low: number, high: number): Belief => ({

@@ -1,3 +1,4 @@
+import type { Literal } from '../../language/syntax/syntax.ts';
 import type { Datum } from './datum.ts';
 
 /** A reading, or the level of a whole list of them, that something is asked about. */
@@ -7,6 +8,8 @@ export interface Asked {
   indices: readonly number[];
   /** Their value, SI; of several the median. */
   value: number;
+  /** Readings of other lines that the same hand wrote: of the lines like it, and of the other part of a fit. */
+  beside?: readonly Literal[];
 }
 
 /** What a reading would be if a certain slip had been made. */

@@ -1,8 +1,9 @@
 import type { Slipway } from './guess.ts';
 import { signedCount, withDivisions } from './rewrite.ts';
 
-/** Share of the readings of a gauge whose sign is the wrong way round (common practice, no source). */
+/** Share of the readings of a gauge whose sign is the wrong way round, and of one of a list alone (common practice, no source). */
 const MIRRORED = 1 / 50;
+const ONE_MIRRORED = 1 / 100;
 
 /** A gauge read from its setting with the sign the wrong way round. */
 export const mirrored: Slipway = (asked) => {
@@ -13,7 +14,7 @@ export const mirrored: Slipway = (asked) => {
     {
       slip: 'mirrored',
       value: 2 * set.size.value - value,
-      share: MIRRORED,
+      share: indices.length === datum.literals.length ? MIRRORED : ONE_MIRRORED,
       question: 'Is the sign of the gauge the other way round?',
       offer: () =>
         withDivisions(

@@ -20,12 +20,12 @@ const placesIn = (text: string): number => /[.,](\d*)$/.exec(text)?.[1]?.length 
  * What the number of places says for a guess, as a logarithm of odds: who reads a list to three places wrote none of it to
  * two, unless a digit is missing.
  */
-export function placesOdds({ datum, indices }: Asked, { text }: Guess): number {
+export function placesOdds({ datum, indices, beside = [] }: Asked, { text }: Guess): number {
   const index = indices[0] as number;
   const literal = datum.literals[index];
   const usual = USUAL[literal?.unit ?? ''];
   if (text === undefined || !usual || literal?.digits === undefined) return 0;
-  const share = (places: number): number => shareOf(places, literal, datum, usual);
+  const share = (places: number): number => shareOf(places, literal, datum, usual, beside);
   return Math.log(share(placesIn(text)) / share(literal.digits)) + fivesOdds(text, literal, datum);
 }
 
@@ -44,17 +44,24 @@ function fivesOdds(text: string, literal: Literal, datum: Datum): number {
   return Math.log(figure(text) / figure(literal.text));
 }
 
-/** Share of the readings that would be written to so many places, by the others of the list. */
-function shareOf(places: number, literal: Literal, datum: Datum, usual: readonly number[]): number {
+/** Share of the readings that would be written to so many places, by the others of the list and of the lines it goes with. */
+function shareOf(
+  places: number,
+  literal: Literal,
+  datum: Datum,
+  usual: readonly number[],
+  beside: readonly Literal[],
+): number {
   let [alike, others] = [0, 0];
-  for (const one of datum.literals) {
+  for (const one of datum.literals.length > 2 ? datum.literals : [...datum.literals, ...beside]) {
     if (one === literal || one.unit !== literal.unit) continue;
     others++;
     if (one.digits === places) alike++;
   }
   const share = (alike + WEIGHT * (usual[places] ?? SELDOM)) / (others + WEIGHT);
   // Somebody who writes no noughts at the end writes one reading in ten to a place less.
-  const isTrimmed = trims(datum) && places < Math.max(...datum.literals.map((one) => one.digits ?? 0));
+  const all = [...datum.literals, ...beside].map((one) => one.digits ?? 0);
+  const isTrimmed = trims(datum) && others > 0 && places < Math.max(...all);
   return isTrimmed ? Math.max(share, TRIMMED) : share;
 }
 
@@ -65,9 +72,9 @@ const TRIMMED = 0.1 / 6;
 const trims = ({ literals }: Datum): boolean => !literals.some(({ text }) => /[.,]\d*0(?!\d)/.test(text));
 
 /** No guess gains more than this by its number of places. */
-export function mostOfPlaces({ datum, indices }: Asked): number {
+export function mostOfPlaces({ datum, indices, beside = [] }: Asked): number {
   const literal = datum.literals[indices[0] as number];
   const usual = USUAL[literal?.unit ?? ''];
   if (indices.length !== 1 || datum.set || !usual || literal?.digits === undefined) return 0;
-  return FIVES - Math.log(shareOf(literal.digits, literal, datum, usual));
+  return FIVES - Math.log(shareOf(literal.digits, literal, datum, usual, beside));
 }

@@ -50,7 +50,9 @@ export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet
   const expected = ownExpectations(datum, sheet);
   const beside = datum.literals.length === 2 ? pairs() : [];
   // An edit elsewhere moves nothing of what most texts are held against.
+  const others = sheet.beside(datum);
   const against = JSON.stringify([
+    others.map(({ digits, unit }) => `${digits} ${unit}`),
     expected,
     beside,
     sheet.limits(datum),
@@ -146,7 +148,7 @@ function groupSlips(
     if (!others || group.odd < ODD) return;
     around ??= [...expected, ...pairs].map((one) => byExpectation(one, step));
     const cost = Math.abs(meanOf(values) - meanOf(values.toSpliced(index, 1)));
-    const asked: Asked = { datum, indices: [index], value };
+    const asked: Asked = { datum, indices: [index], value, beside: sheet.beside(datum) };
     const told = { gap: group.gap, cost, text: ` It moves the mean by ${sheet.size(cost, datum)}.` };
     // It is the list that it does not go with: the rest only tells what it may have been.
     const alone = likeliest(asked, [others], [group], sheet, told);
@@ -186,6 +188,8 @@ function levelSlip(
   const sound = expected.filter((one) => !one.worn || outside(level, one) > 8 * range);
   if (sound.length === 0) return undefined;
   const step = sheet.step(datum);
-  const beliefs = [...expected, ...also].map((one) => byExpectation(one, step));
-  return likeliest({ datum, indices: values.map((_, i) => i), value: level }, sound, beliefs, sheet);
+  const uneven = values.length > 2 ? range : undefined;
+  const beliefs = [...expected, ...also].map((one) => byExpectation(one, step, uneven));
+  const asked = { datum, indices: values.map((_, i) => i), value: level, beside: sheet.beside(datum) };
+  return likeliest(asked, sound, beliefs, sheet);
 }

@@ -1,3 +1,4 @@
+import type { Literal } from '../../language/syntax/syntax.ts';
 import type { Network } from '../network/network.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import { inputRow, type RowKey } from '../rows/key.ts';
@@ -66,6 +67,13 @@ export class SheetAsked implements SlipSheet {
 
   alike(datum: Datum): number[] {
     return this.register.alike(datum).map(levelOf);
+  }
+
+  beside(datum: Datum): Literal[] {
+    const fits = this.register
+      .pairsOf(datum.key)
+      .map(({ from, taken }) => this.register.datum(from === datum.key ? taken : from));
+    return [...this.register.alike(datum), ...fits].flatMap((one) => (one?.read ? one.literals : []));
   }
 
   copiedFrom(datum: Datum): string | undefined {

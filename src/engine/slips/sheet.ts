@@ -1,3 +1,4 @@
+import type { Literal } from '../../language/syntax/syntax.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
 import type { Datum } from './datum.ts';
@@ -24,6 +25,8 @@ export interface SlipSheet {
   };
   /** What the difference of a pair ought to be; `other` is the size beside the one asked about. */
   rangeOf(pair: Pair, other: number): FitRange | undefined;
+  /** Readings of the lines like it, and of the other part of a fit. */
+  beside(datum: Datum): readonly Literal[];
   /** Levels of the lines like it, SI. */
   alike(datum: Datum): number[];
   /** The gauge it was read with, as far as its range and its step are known, SI. */

@@ -2,6 +2,9 @@ import type { CellRecord } from '../../../shared/sheet/format.ts';
 
 /** Words of the trade for a surface that surrounds, and for one that is surrounded. */
 const HOLE = /\b(bore|bores|hole|holes|eye|socket|cylinder|pocket|counterbore|i\.?d|inside)\b/;
+/** Of a housing, its bore, where nothing says that it is another size of it. */
+const HOUSING =
+  /\bhousings?\b(?!.*\b(?:width|length|face|faces|height|depth|thickness|shoulder|flange|wall)\b)/;
 const SHAFT =
   /\b(shaft|shafts|journal|journals|pin|pins|spindle|arbor|mandrel|piston|stem|stems|neck|plunger|pivot|o\.?d|outside|crankpin|trunnion|spigot|gudgeon)\b/;
 /** Of a bearing on its shaft, where nothing says that it is in a bore. */
@@ -30,7 +33,8 @@ const lastOf = (of: RegExp, words: string): number =>
  */
 export function surfaceOf(words: string): Surface | undefined {
   const hole = HOLE.test(words);
-  if (!hole && !SHAFT.test(words)) return SEAT.test(words) ? 'shaft' : undefined;
+  if (!hole && !SHAFT.test(words))
+    return HOUSING.test(words) ? 'hole' : SEAT.test(words) ? 'shaft' : undefined;
   if (!hole || !SHAFT.test(words)) return hole ? 'hole' : 'shaft';
   const head = words.trim().split(OF_WHICH)[0] as string;
   const [bore, shaft] = [lastOf(HOLE, head), lastOf(SHAFT, head)];

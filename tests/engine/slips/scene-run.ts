@@ -62,10 +62,18 @@ const shown = ({ file }: Scene): string =>
   );
 
 /** Slips of a kind in a situation, each on a sheet of its own. */
-export function scenesAsked(kind: string, situation: Situation, count: number, asker: Asker): Tally {
+export function scenesAsked(
+  kind: string,
+  situation: Situation,
+  count: number,
+  asker: Asker,
+  seed = 0,
+): Tally {
   const tally = none();
   for (let i = 0; i < count * 4 && tally.made < count; i++) {
-    const draw = new Draw(7919 * i + 104729 * SITUATIONS.indexOf(situation) + 31 * KINDS.indexOf(kind));
+    const draw = new Draw(
+      seed + 7919 * i + 104729 * SITUATIONS.indexOf(situation) + 31 * KINDS.indexOf(kind),
+    );
     const scene = sceneOf(situation, draw);
     const isCount = situation === 'gauge setting';
     if (isCount && !['sign', 'wrong digit', 'swapped digits', 'point one place out'].includes(kind)) continue;
