@@ -2,7 +2,7 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `coverage`) takes only
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `coverage`) takes only
  * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
@@ -10,8 +10,9 @@ import type { Habits } from '../engine/slips/clean-sheet.ts';
 import { coverage, FORMS } from '../engine/slips/coverage.ts';
 import { OTHER_SHOP } from '../engine/slips/other-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
-import { cleanScenes, KINDS, scenesAsked } from '../engine/slips/scene-run.ts';
-import { SITUATIONS } from '../engine/slips/scenes.ts';
+import { cleanScenes, KINDS, type SceneMaker, scenesAsked } from '../engine/slips/scene-run.ts';
+import { SITUATIONS, sceneOf } from '../engine/slips/scenes.ts';
+import { untunedScene } from '../engine/slips/untuned.ts';
 
 const sheets = Number(process.argv[2] ?? 400);
 const seed = Number(process.argv[3] ?? 20261125);
@@ -42,13 +43,13 @@ function tell(shop: string, habits?: Habits): void {
   console.table(rows);
 }
 
-/** A third shop: by what a reading can be compared with. */
-function tellScenes(): void {
+/** By what a reading can be compared with. */
+function tellScenes(shop: string, make: SceneMaker): void {
   const asker = new Asker();
   const each = Math.max(5, Math.round(sheets / 25));
-  console.log(`a third shop: ${each} slips of each kind in each situation, asked about in %`);
+  console.log(`${shop}: ${each} slips of each kind in each situation, asked about in %`);
   const rows = KINDS.map((kind) => {
-    const all = SITUATIONS.map((situation) => scenesAsked(kind, situation, each, asker));
+    const all = SITUATIONS.map((situation) => scenesAsked(kind, situation, each, asker, seed, make));
     const sum = (of: 'made' | 'asked' | 'elsewhere' | 'twice' | 'offered' | 'true'): number =>
       all.reduce((n, one) => n + one[of], 0);
     if (isTold)
@@ -66,7 +67,7 @@ function tellScenes(): void {
   });
   console.table(rows);
   const clean = SITUATIONS.map((situation) => {
-    const { lines, asked } = cleanScenes(situation, sheets, seed, asker);
+    const { lines, asked } = cleanScenes(situation, sheets, seed, asker, make);
     if (isTold) for (const text of asked) console.log(`${situation}, good: ${text}`);
     return {
       situation,
@@ -121,5 +122,6 @@ if (!only || only === 'shops') {
   tell('a shop as the questions were first tried on');
   tell('another shop: other sizes, forms, scatter and wear', OTHER_SHOP);
 }
-if (!only || only === 'scenes') tellScenes();
+if (!only || only === 'scenes') tellScenes('a third shop', sceneOf);
+if (!only || only === 'untuned') tellScenes('a shop that nothing was tuned on', untunedScene);
 if (!only || only === 'coverage') tellCoverage();

@@ -29,6 +29,9 @@ const none = (): Tally => ({
   untrue: [],
 });
 
+/** A shop: a small sheet of it by what there is to compare. */
+export type SceneMaker = (situation: Situation, draw: Draw) => Scene;
+
 export const KINDS = [...Object.keys(NUMBER_SLIPS), 'copied list'];
 
 /** True where the text offered is worth what was read, to what the wrong text could tell of it. */
@@ -68,13 +71,14 @@ export function scenesAsked(
   count: number,
   asker: Asker,
   seed = 0,
+  make: SceneMaker = sceneOf,
 ): Tally {
   const tally = none();
   for (let i = 0; i < count * 4 && tally.made < count; i++) {
     const draw = new Draw(
       seed + 7919 * i + 104729 * SITUATIONS.indexOf(situation) + 31 * KINDS.indexOf(kind),
     );
-    const scene = sceneOf(situation, draw);
+    const scene = make(situation, draw);
     const isCount = situation === 'gauge setting';
     if (isCount && !['sign', 'wrong digit', 'swapped digits', 'point one place out'].includes(kind)) continue;
     if (situation === 'list' && kind === 'copied list') continue;
@@ -111,11 +115,12 @@ export function cleanScenes(
   count: number,
   seed: number,
   asker: Asker,
+  make: SceneMaker = sceneOf,
 ): { lines: number; asked: string[] } {
   const asked: string[] = [];
   let lines = 0;
   for (let i = 0; i < count; i++) {
-    const scene = sceneOf(situation, new Draw(seed + 6007 * i));
+    const scene = make(situation, new Draw(seed + 6007 * i));
     lines += scene.file.cells.filter(({ role, kind }) => role !== 'worked' && kind !== 'gauge').length;
     for (const [id, slips] of asker.askAll(scene.file))
       if (slips.length > 0) asked.push(`${id} of ${shown(scene)}: ${told(slips)}`);
