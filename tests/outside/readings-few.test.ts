@@ -12,6 +12,41 @@ test.each([1, 2, 3, 4, 9, 31, 100])('%d degrees of freedom: the factor of a stat
   expect(expandedFactor(dof)).toBeCloseTo(jStat.studentt.inv((1 + SHARE) / 2, dof), 5);
 });
 
+// NIST Technical Note 1297, Table B.1, and JCGM 100:2008, Table G.2: t for a fraction of 95.45 %.
+test.each([
+  [1, 13.97],
+  [2, 4.53],
+  [3, 3.31],
+  [4, 2.87],
+  [5, 2.65],
+  [6, 2.52],
+  [7, 2.43],
+  [8, 2.37],
+  [9, 2.32],
+  [10, 2.28],
+  [15, 2.18],
+  [20, 2.13],
+  [30, 2.09],
+  [50, 2.05],
+  [100, 2.025],
+])('%d degrees of freedom: the factor of the published table, %d', (dof, t) => {
+  expect(Math.abs(expandedFactor(dof) - t)).toBeLessThanOrEqual(0.0051);
+});
+
+// JCGM 100:2008, 4.4.3 and Table 1: twenty readings, their mean, and the standard uncertainty of it, as published; the readings
+// themselves are from memory (they come to the published mean and deviation). Taken as millimetres here.
+test('twenty published readings have the mean and the standard uncertainty published with them', () => {
+  const values = [
+    96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95,
+    101.11, 101.2, 101.57, 101.84, 102.36, 102.72,
+  ];
+  const entry = `${values.map((one) => one.toFixed(6)).join('; ')} mm`;
+  const { value, u, dof } = computed(sheet([cell('bore', 'measured', entry)])).figure('bore');
+  expect(value * 1e3).toBeCloseTo(100.145, 3);
+  expect(u * 1e3).toBeCloseTo(0.333, 3);
+  expect(dof).toBeCloseTo(19, 2);
+});
+
 // ISO 14253-2:2011, 8.2, safety factor h for type A with n readings (from memory): U = 2 h s / sqrt n.
 test.each([
   [2, 7],

@@ -146,7 +146,9 @@ function groupSlips(
     const others = fromGroup(datum, index, sheet);
     const group = byGroup(datum, index, step);
     if (!others || group.odd < ODD) return;
-    around ??= [...expected, ...pairs].map((one) => byExpectation(one, step));
+    around ??= [...expected, ...pairs]
+      .filter((one) => n === 2 || outside(levelOf(datum), one) < Math.abs(others.low) / 4)
+      .map((one) => byExpectation(one, step));
     const cost = Math.abs(meanOf(values) - meanOf(values.toSpliced(index, 1)));
     const asked: Asked = { datum, indices: [index], value, beside: sheet.beside(datum) };
     const told = { gap: group.gap, cost, text: ` It moves the mean by ${sheet.size(cost, datum)}.` };

@@ -150,3 +150,40 @@ it('names the line that a list was copied from, and offers nothing', () => {
   ]);
   expect(results[1]?.slips[0]?.message).toMatch(/`pump_journal`. Is it copied/);
 });
+
+const lines = (name: string, entries: readonly string[]) =>
+  computeSheet(
+    {
+      ...sheetOf(
+        entries.map(
+          (entry, i) =>
+            ({
+              id: `n${i}`,
+              role: 'measured',
+              name: `${name}_${i + 1}`,
+              quantity: 'length',
+              entry,
+            }) as CellRecord,
+        ),
+      ),
+      units: { length: 'in' as const },
+    },
+    library,
+  ).cells.map(({ slips }) => slips.map(({ key }) => key.split(':')[0]));
+
+it('sees by the lines like it that a digit was left out', () => {
+  const of = lines('crank_pin', ['5.6207 in', '5.6198 in', '5.628 in', '5.6203 in', '5.6203 in']);
+  expect(of).toEqual([[], [], ['missing-digit'], [], []]);
+});
+
+test.each(['24.645 | 24.556 | 24.527 | 24.555 | 24.648 mm', '0.5430 | 0.5412 | 0.5430 in'])(
+  'a worn form, read once at each place, is nothing odd: %s',
+  (entry) => expect(asked(entry, entry.endsWith('in') ? 'in' : 'mm')).toEqual([]),
+);
+
+it('asks about even readings far beyond their limits, and not about uneven ones', () => {
+  const limits = { lower: '9.013 mm', upper: '9.035 mm', metalOn: 'high' as const };
+  const [one] = asked('8.91; 8.91; 8.91; 8.91 | 8.91; 8.91; 8.92; 8.91 mm', 'mm', { limits });
+  expect(one?.key).toBe('turn:entry');
+  expect(asked('8.91; 8.95; 8.93; 8.98 | 8.88; 8.93; 8.90; 8.95 mm', 'mm', { limits })).toEqual([]);
+});

@@ -8,6 +8,9 @@ test.each([
   ['piston bore, top', 'hole'],
   ['journal for the link eye', 'shaft'],
   ['bearing seat', 'shaft'],
+  ['bearing housing', 'hole'],
+  ['housing spigot', 'shaft'],
+  ['housing, width', undefined],
   ['flange', undefined],
 ])('%s is a %s', (words, surface) => {
   expect(surfaceOf(words)).toBe(surface);
