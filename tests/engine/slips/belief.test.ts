@@ -58,3 +58,11 @@ test('wear explains a size on the side it leads to, and not on the other', () =>
   // Heavy tails: half a millimetre of wear is odd, not impossible.
   expect(belief.at(0.04995) - belief.at(0.0494)).toBeLessThan(Math.log(200));
 });
+
+test('readings that differ by little are less likely to be of a worn surface', () => {
+  const limits = { by: 'limits', low: 0.0499, high: 0.05, slack: 0, worn: 'low', said: '' } as const;
+  const [any, even, uneven] = [undefined, 2 * UM, 100 * UM].map((range) => byExpectation(limits, UM, range));
+  expect(even?.at(0.0497)).toBeLessThan((any?.at(0.0497) as number) - Math.log(5));
+  expect(uneven?.at(0.0497)).toBe(any?.at(0.0497));
+  expect(even?.at(0.04995)).toBe(any?.at(0.04995));
+});

@@ -182,8 +182,8 @@ test.each(['24.645 | 24.556 | 24.527 | 24.555 | 24.648 mm', '0.5430 | 0.5412 | 0
 );
 
 it('asks about even readings far beyond their limits, and not about uneven ones', () => {
-  const limits = { lower: '9.013 mm', upper: '9.035 mm', metalOn: 'high' as const };
-  const [one] = asked('8.91; 8.91; 8.91; 8.91 | 8.91; 8.91; 8.92; 8.91 mm', 'mm', { limits });
+  const limits = { lower: '59.980 mm', upper: '60.000 mm', metalOn: 'high' as const };
+  const [one] = asked('59.489; 59.490; 59.489 | 59.490; 59.491; 59.489 mm', 'mm', { limits });
   expect(one?.key).toBe('turn:entry');
-  expect(asked('8.91; 8.95; 8.93; 8.98 | 8.88; 8.93; 8.90; 8.95 mm', 'mm', { limits })).toEqual([]);
+  expect(asked('59.489; 59.540; 59.495 | 59.440; 59.491; 59.450 mm', 'mm', { limits })).toEqual([]);
 });
