@@ -19,9 +19,16 @@ export default defineCell({
       sensible: ['0.5 MPa', '200 MPa'],
       hint: 'Of the cell of the interference fit: = press_fit.pressure',
     },
-    { name: 'ram_bore', label: 'bore of the ram', quantity: 'length', sensible: ['10 mm', '500 mm'] },
+    {
+      name: 'ram_bore',
+      ofShop: true,
+      label: 'bore of the ram',
+      quantity: 'length',
+      sensible: ['10 mm', '500 mm'],
+    },
     {
       name: 'rated_pressure',
+      ofShop: true,
       label: 'highest pressure of the press',
       quantity: 'pressure',
       sensible: ['1 MPa', '100 MPa'],
@@ -29,6 +36,7 @@ export default defineCell({
     },
     {
       name: 'ram_rod',
+      ofShop: true,
       label: 'rod of the ram, or hole through it',
       quantity: 'length',
       optional: true,
@@ -47,6 +55,7 @@ export default defineCell({
     ...filmInputs,
     {
       name: 'frame_capacity',
+      ofShop: true,
       label: 'frame, table or puller is rated for',
       quantity: 'force',
       optional: true,

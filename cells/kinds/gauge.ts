@@ -9,6 +9,7 @@ export default defineCell({
   inputs: [
     {
       name: 'gauge',
+      ofShop: true,
       label: 'kind of gauge',
       choice: 'gauges',
       hint: 'micrometer, bore gauge, calliper, indicator ...',
@@ -22,6 +23,7 @@ export default defineCell({
     },
     {
       name: 'certificate',
+      ofShop: true,
       label: 'uncertainty on your certificate (k = 2)',
       quantity: 'length',
       optional: true,
@@ -30,6 +32,7 @@ export default defineCell({
     },
     {
       name: 'correction',
+      ofShop: true,
       label: 'correction on your certificate',
       quantity: 'length',
       optional: true,
@@ -38,6 +41,7 @@ export default defineCell({
     },
     {
       name: 'setting_doubt',
+      ofShop: true,
       label: 'doubt of the setting, either way',
       quantity: 'length',
       optional: true,
@@ -46,6 +50,7 @@ export default defineCell({
     },
     {
       name: 'division',
+      ofShop: true,
       label: 'smallest division read',
       quantity: 'length',
       optional: true,
@@ -54,6 +59,7 @@ export default defineCell({
     },
     {
       name: 'scatter',
+      ofShop: true,
       label: 'scatter of one reading (standard deviation)',
       quantity: 'length',
       optional: true,
@@ -62,6 +68,7 @@ export default defineCell({
     },
     {
       name: 'measures_from',
+      ofShop: true,
       label: 'smallest size it measures',
       quantity: 'length',
       optional: true,
@@ -70,6 +77,7 @@ export default defineCell({
     },
     {
       name: 'measures_to',
+      ofShop: true,
       label: 'largest size it measures',
       quantity: 'length',
       optional: true,

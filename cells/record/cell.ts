@@ -38,6 +38,8 @@ export interface CellInput {
    * one by which a thing is named (a pitch, a flank angle). `measured`: it is what was read.
    */
   counts?: 'aside' | 'measured';
+  /** It belongs to the shop's equipment, the same from job to job: kept there, it is filled in when a job begins. */
+  ofShop?: true;
   /** Where the number comes from when it is the default. */
   source?: string;
   hint?: string;

@@ -17,6 +17,7 @@ import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
 import { WholeShop } from './whole-shop.tsx';
 
 const SharedSheets = late('What the shop’s server has', () => import('../joined/shared-sheets.tsx'));
+const OwnList = late('What the shop keeps', () => import('./own-list.tsx'));
 const PreferencesDialog = lateDialog('The preferences', () => import('../kit/preferences-dialog.tsx'));
 
 let broughtUp = false;
@@ -31,6 +32,11 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     () => props.shop,
     async (shop) =>
       (await keyOfShop(shop)) !== undefined || (await idsShared(shop)).length > 0 ? shop : undefined,
+  );
+  /** Whether it keeps gauges or presses of its own. */
+  const [equipped] = createResource(
+    () => props.shop,
+    async (shop) => (await shop.setting('equipment')) !== undefined,
   );
   /** Once a page: from then on whoever has a sheet open brings it up. */
   createEffect(() => {
@@ -114,7 +120,16 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
           <OfferList onTake={begin} />
         </section>
         <Show when={props.shop} keyed>
-          {(shop) => <WholeShop shop={shop} />}
+          {(shop) => (
+            <>
+              <Show when={equipped.latest}>
+                <Suspense>
+                  <OwnList shop={shop} />
+                </Suspense>
+              </Show>
+              <WholeShop shop={shop} />
+            </>
+          )}
         </Show>
       </div>
       <Suspense>

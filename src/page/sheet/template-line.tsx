@@ -3,6 +3,7 @@ import { originOfJob } from '../handing-on/origin.ts';
 import { whenIdle } from '../kit/idle.ts';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
+import { tellOnArrival } from '../state/arrival.ts';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
 
@@ -25,7 +26,8 @@ export const TemplateLine = () => {
   const departures = () => origin.latest?.departures.length ?? 0;
   const begin = async () => {
     const { begunFrom } = await import('../handing-on/begin.ts');
-    const { id } = await begunFrom(tools.shop, sheet.document.toFile());
+    const { id, word } = await begunFrom(tools.shop, sheet.document.toFile());
+    if (word) tellOnArrival(word);
     go(addressOfSheet(id));
   };
   return (

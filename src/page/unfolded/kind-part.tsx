@@ -1,4 +1,5 @@
-import { For, Show } from 'solid-js';
+import { For, Show, Suspense } from 'solid-js';
+import { late } from '../kit/late.tsx';
 import { Part } from '../kit/part.tsx';
 import { addressInBook } from '../kit/router.ts';
 import { TextField } from '../kit/text-field.tsx';
@@ -6,6 +7,8 @@ import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { FeedLinks } from './feed-links.tsx';
 import { WayField } from './way-field.tsx';
+
+const OwnPart = late('What the shop keeps', () => import('./own-part.tsx'));
 
 /** The rest of a library cell laid open: its label, what it takes for granted, and where it comes from. */
 export const KindPart = (props: { cell: string }) => {
@@ -30,6 +33,11 @@ export const KindPart = (props: { cell: string }) => {
           />
           <WayField cell={props.cell} record={record()} />
         </div>
+        <Show when={kind()?.inputs.some(({ ofShop }) => ofShop)}>
+          <Suspense>
+            <OwnPart cell={props.cell} />
+          </Suspense>
+        </Show>
       </Part>
       <FeedLinks cell={props.cell} />
       <Show when={kind()}>

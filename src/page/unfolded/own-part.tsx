@@ -1,0 +1,52 @@
+import { createMemo, createResource, Show } from 'solid-js';
+import {
+  dropEquipment,
+  equipmentIn,
+  equipmentOf,
+  isKept,
+  keepEquipment,
+} from '../../document/sharing/own-equipment.ts';
+import { useSheet } from '../state/context.ts';
+import { useLibrary } from '../state/library.ts';
+import { useTools } from '../state/tools.ts';
+
+/** A gauge or a press that the shop keeps: the next job from a template has it filled in. */
+export default function OwnPart(props: { cell: string }) {
+  const { sheet, notices } = useSheet();
+  const { shop } = useTools();
+  const library = useLibrary();
+  const [kept, { mutate }] = createResource(() => equipmentOf(shop));
+  const own = (kind: string) =>
+    library()
+      ?.kinds.get(kind)
+      ?.inputs.filter(({ ofShop }) => ofShop) ?? [];
+  const one = createMemo(() => equipmentIn(sheet.line(props.cell)!.record, own));
+  const change = (by: typeof keepEquipment) =>
+    void by(shop, one()!).then(mutate, (error: unknown) => notices.say(`It was not kept: ${String(error)}`));
+  return (
+    <Show when={one() && kept()}>
+      {(list) => (
+        <p class="along">
+          <Show
+            when={isKept(list(), one()!)}
+            fallback={
+              <>
+                <button type="button" onClick={() => change(keepEquipment)}>
+                  Keep for the next job
+                </button>
+                <span class="caption">
+                  As one of this shop’s own: filled in wherever a template asks for such a one.
+                </span>
+              </>
+            }
+          >
+            <span class="caption">One of this shop’s own: filled in wherever a template asks for it.</span>
+            <button type="button" onClick={() => change(dropEquipment)}>
+              Keep it no more
+            </button>
+          </Show>
+        </p>
+      )}
+    </Show>
+  );
+}
