@@ -1,4 +1,6 @@
 import { createMemo, Show } from 'solid-js';
+import { isProven } from '../../../shared/checks/states.ts';
+import { isReadOffPart } from '../state/as-cut.ts';
 import {
   type EntriesAsked,
   entriesAsked,
@@ -11,7 +13,7 @@ import { type SheetContext, useSheet } from '../state/context.ts';
 import { editEntry } from '../state/edit-entry.ts';
 import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
-import { cellOfRow, isLineRow, partsOfRow, type RowKey } from '../state/row-key.ts';
+import { cellOfRow, isLineRow, lineRow, partsOfRow, type RowKey } from '../state/row-key.ts';
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
@@ -22,6 +24,17 @@ export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
     waitedFor(lines.flatMap(({ result }) => result ?? [])),
   );
 };
+
+/** Sizes that are read off the part once it is cut, and that were not read yet. What follows from others need not be read. */
+export const readingsAsked = ({ sheet }: SheetContext): RowKey[] =>
+  sheet.lines().flatMap(({ record, result }) => {
+    const { id, role, gauge, measured } = record;
+    if (measured?.entry || (role !== 'chosen' && gauge === undefined)) return [];
+    if (isBlankLine(record) || sheet.asideOf(record) !== undefined || !isReadOffPart(sheet, record))
+      return [];
+    const state = result?.outputs.value?.check.asNew.state;
+    return state !== undefined && isProven(state) ? [] : [lineRow(id)];
+  });
 
 const limitsOf = ({ sheet }: SheetContext, row: RowKey) => {
   const record = sheet.line(cellOfRow(row))?.record;
@@ -45,7 +58,35 @@ const focusField = (field: string, left = FRAMES): void => {
   else if (left > 0) requestAnimationFrame(() => focusField(field, left - 1));
 };
 
-/** Goes to the next entry to make and opens it for typing; past the last, to the first. */
+/** Takes what is being typed, as a click elsewhere does. */
+const takeTyped = (): void => {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+};
+
+/** Goes to the next size to read and opens its box; where what is typed is the last of them, takes it. */
+const toNextReading = (context: SheetContext): void => {
+  const { sheet, cursor, goTo } = context;
+  const rows = readingsAsked(context);
+  const typed = cursor.editing()?.row;
+  const row = nextAsked(
+    rows.filter((one) => one !== typed),
+    sheet.state.order,
+    cursor.place()?.row,
+  );
+  if (!row) {
+    if (typed !== undefined) takeTyped();
+    return;
+  }
+  goTo(cellOfRow(row));
+  cursor.setUnfolded(false);
+  cursor.editAsCut(row);
+  bringUp(row);
+};
+
+/**
+ * Goes to the next entry to make and opens it for typing; past the last, to the first. Where none is left to make, to the
+ * next size to read.
+ */
 export const toNextEntry = (context: SheetContext): void => {
   const { sheet, cursor, goTo } = context;
   const { must, may } = askedOf(context);
@@ -62,9 +103,14 @@ export const toNextEntry = (context: SheetContext): void => {
       return;
     }
   }
-  const left = [others(must), others(may), must, may].find((rows) => rows.length > 0) ?? [];
+  const isTyping = from !== undefined && cursor.editing()?.row === from;
+  const again = isTyping ? [] : [must, may];
+  const left = [others(must), others(may), ...again].find((rows) => rows.length > 0) ?? [];
   const row = nextAsked(left, sheet.state.order, from);
-  if (!row) return;
+  if (!row) {
+    toNextReading(context);
+    return;
+  }
   goTo(cellOfRow(row));
   // A plain line says under its label what is wanted: unfolded, all that can be set about it would be in the way.
   if (isLineRow(row)) cursor.setUnfolded(false);

@@ -6,7 +6,7 @@ import { focusWork } from '../state/focus-work.ts';
 import { saveToFile } from '../state/save-file.ts';
 import { switchLength } from '../state/switch-length.ts';
 import type { Tools } from '../state/tools.ts';
-import { askedOf, toNextEntry } from './next-entry.tsx';
+import { askedOf, readingsAsked, toNextEntry } from './next-entry.tsx';
 
 /** Commands on the sheet as a whole. */
 export const sheetCommands = (context: SheetContext, tools: Tools): Command[] => {
@@ -67,14 +67,14 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
     },
     {
       id: 'sheet.next-entry',
-      label: 'Go to the next entry to make',
+      label: 'Go to the next entry to make, then to the next size to read',
       group,
       keys: ['F8'],
       heard: 'always',
       also: 'blank fill',
       can: () => {
         const { must, may } = askedOf(context);
-        return must.length + may.length > 0;
+        return must.length + may.length > 0 || readingsAsked(context).length > 0;
       },
       run: () => toNextEntry(context),
     },

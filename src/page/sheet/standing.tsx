@@ -3,7 +3,7 @@ import { CheckSign } from '../kit/check-mark.tsx';
 import { verdictClass } from '../kit/check-words.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
-import { askedOf, toNextEntry } from './next-entry.tsx';
+import { askedOf, readingsAsked, toNextEntry } from './next-entry.tsx';
 
 /** What of the sheet is proven and what is open, the ways it may be gone, and the way to the first check that does not hold. */
 export const Standing = () => {
@@ -13,6 +13,7 @@ export const Standing = () => {
   const asked = createMemo(() => askedOf(context));
   const must = () => asked().must.length;
   const may = () => asked().may.length;
+  const toRead = createMemo(() => (must() + may() > 0 ? 0 : readingsAsked(context).length));
   /** While entries are missing, what waits is waiting for them: nothing to look into yet. */
   const first = () =>
     must() > 0 && counts().of.misses + counts().of.doubt === 0 ? undefined : counts().first;
@@ -42,6 +43,15 @@ export const Standing = () => {
               Go to the next entry
             </button>
           </Show>
+        </Show>
+        <Show when={toRead() > 0}>
+          <span>
+            <strong class="text-figure">{toRead()}</strong> {toRead() === 1 ? 'size' : 'sizes'} to read, once
+            cut
+          </span>
+          <button type="button" title="F8" onClick={() => toNextEntry(context)}>
+            Go to the next size
+          </button>
         </Show>
         <span class={`head-line ${verdictClass(standing().state)}`}>
           <Show when={standing().total > 0}>
