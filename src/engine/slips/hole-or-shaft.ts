@@ -15,6 +15,8 @@ export function holeOrShaft(
   if (!part || !match || match.index === undefined) return undefined;
   const [whole, letters = '', grade = ''] = match;
   if (letters + grade !== designation) return undefined;
+  // js and JS lie the same about the size (ISO 286-1): nothing hangs on the letter.
+  if (letters.toLowerCase() === 'js') return undefined;
   const capital = letters === letters.toUpperCase();
   if (capital === (part === 'hole')) return undefined;
   const meant = (capital ? letters.toLowerCase() : letters.toUpperCase()) + grade;
