@@ -57,7 +57,9 @@ export const lookAt = async (page: Page, file: unknown, name = 'sheet.json', at 
 };
 
 export const takeOver = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Take it over as a new sheet' }).click();
+  await page
+    .getByRole('button', { name: /^(Take it over as a new sheet|Keep it among the templates)$/ })
+    .click();
   await figuresAreIn(page);
 };
 

@@ -4,6 +4,7 @@ import { type Differences, differences } from '../differences.ts';
 import type { ListRow } from '../storage/row.ts';
 import type { Shop } from '../storage/shop.ts';
 import type { Revision } from '../storage/vault.ts';
+import type { LengthUnit } from './own-units.ts';
 
 /** A sheet of the shop that seems to be another state of the one that comes in. */
 export interface Held {
@@ -25,10 +26,14 @@ export interface Held {
 const OPENED = 6;
 const WORDS = 12;
 
-/** The sheets here that the one coming in may be a state of, the likeliest first. */
+/**
+ * The sheets here that the one coming in may be a state of, the likeliest first.
+ * @param inLengths the one coming in, in the lengths of the one here, as it would be taken over: another shop's inches are no difference.
+ */
 export async function heldHere(
   shop: Pick<Shop, 'list' | 'file' | 'revisions' | 'printer'>,
   file: SheetFile,
+  inLengths: (file: SheetFile, length: LengthUnit) => Promise<SheetFile> = async (one) => one,
 ): Promise<Held[]> {
   const { printer } = shop;
   const print = await printer.print(file);
@@ -48,7 +53,7 @@ export async function heldHere(
       changed: row.changed,
       standing: same ? 'same' : revision ? 'older' : 'other',
       ...(revision && { revision }),
-      differences: differences(here, file),
+      differences: differences(here, await inLengths(file, here.units.length)),
       likeness: likeness + (same ? 2 : revision ? 1 : 0),
     });
   }

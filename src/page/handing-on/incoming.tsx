@@ -5,6 +5,7 @@ import { heldHere } from '../../document/sharing/here.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { addressOfSheet } from '../kit/router.ts';
 import { useLibrary } from '../state/library.ts';
+import { inLengths } from '../state/own-units.ts';
 import type { Arrival } from './arrivals.ts';
 import { Contents } from './contents.tsx';
 import { HeldHere } from './held-here.tsx';
@@ -16,7 +17,11 @@ export const Incoming = (props: { arrival: Arrival; shop: Shop; onLeave: () => v
   const file = () => props.arrival.file;
   const title = () => file().title;
   const library = useLibrary();
-  const [held] = createResource(file, (came) => heldHere(props.shop, came), { initialValue: [] });
+  const [held] = createResource(
+    file,
+    (came) => heldHere(props.shop, came, async (one, length) => (await inLengths(one, length)).file),
+    { initialValue: [] },
+  );
   const [trouble, setTrouble] = createSignal<string>();
   const [print] = createResource(file, (came) => props.shop.printer.print(came));
   const kinds = () => [...new Set(file().cells.flatMap(({ kind }) => kind ?? []))];

@@ -158,7 +158,9 @@ export default function SaveTemplate(props: { onClose: () => void }) {
           <span class="tone">
             {lent() === 0
               ? 'No figure of this machine stays in it.'
-              : `${lent() === 1 ? 'One figure' : `${lent()} figures`} of this machine would stay, and count in the next job as if they were its own.`}
+              : lent() === 1
+                ? 'One figure of this machine would stay, and count in the next job as if it were its own.'
+                : `${lent()} figures of this machine would stay, and count in the next job as if they were its own.`}
           </span>
         </p>
         {/* The dialog scrolls on a phone: lists in it are whole. */}

@@ -1,11 +1,15 @@
 import { expect, it } from 'vitest';
+import { library } from '../../../cells/catalogue.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
 import { heldHere } from '../../../src/document/sharing/here.ts';
+import { inOwnUnits } from '../../../src/document/sharing/own-units.ts';
 import { MemoryVault } from '../../../src/document/storage/memory-vault.ts';
 import { Shop } from '../../../src/document/storage/shop.ts';
+import { quantityAt as quantityIn } from '../../../src/page/state/quantity-at.ts';
 import { printer } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 
+const quantityAt = quantityIn(library);
 const shop = () => new Shop(new MemoryVault(), [], { state: 'saved' }, printer);
 
 const changed = (file: SheetFile, entry: string): SheetFile => ({
@@ -32,6 +36,15 @@ it('says what differs, cell by cell, from what is here', async () => {
   expect(held!.differences.cells.map((cell) => [cell.id, cell.fields])).toEqual([
     ['c4', [{ field: 'entry', before: '=bore + 0.003 in', after: '=bore + 0.0035 in' }]],
   ]);
+});
+
+it('says what differs in the lengths of what is here, of a sheet from a shop of the other system', async () => {
+  const here = shop();
+  const inLengths = async (file: SheetFile, length: 'in' | 'mm') => inOwnUnits(file, length, quantityAt).file;
+  await here.create(await inLengths(bushJob(), 'mm'));
+  const [held] = await heldHere(here, changed(bushJob(), '=bore + 0.0035 in'), inLengths);
+  expect(held!.differences).toMatchObject({ sheet: [], moved: false });
+  expect(held!.differences.cells.map(({ id }) => id)).toEqual(['c4']);
 });
 
 it('knows a revision that is here and has gone on since', async () => {
