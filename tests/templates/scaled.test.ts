@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { withExamples } from '../../src/command/example.ts';
+import { heldFigures } from '../../src/document/sharing/held-figures.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
 import { sheetOf, templates } from './shelf.ts';
 
@@ -88,5 +89,17 @@ describe.each(templates)('%s at half and at twice its size', (name) => {
         }
     // Nor by a figure beside the size: an allowance that fits the example is three times too wide for a machine of a third.
     expect([...unmoved, ...apart]).toEqual([]);
+  });
+
+  it('cuts no size to a tolerance of the example: each goes with its size, by a class of ISO 286', () => {
+    const fixed = file.cells.filter(
+      ({ tolerance }) => tolerance && !/^[A-Za-z]{1,2}\d{1,2}$/.test(tolerance),
+    );
+    expect(fixed.map(({ name: cell, tolerance }) => `${cell} ${tolerance}`)).toEqual([]);
+  });
+
+  it('works nothing out from a length written in a formula', () => {
+    const held = heldFigures(file).filter(({ figure }) => /\d\s*(in|thou|mm|um|µm|")$/.test(figure));
+    expect(held.map(({ id, field, figure }) => `${id} ${field}: ${figure}`)).toEqual([]);
   });
 });

@@ -52,6 +52,8 @@ test.each([...templates, ...jobs])('%s is worked back for its main result', (nam
       }
     if (answered > 0) break;
   }
-  expect(answered).toBeGreaterThan(0);
+  // A sheet of readings alone, held against classes, has nothing that could be set otherwise.
+  const isSet = file.cells.some(({ role }) => role === 'chosen' || role === 'given');
+  expect(answered > 0).toBe(isSet);
   trial.destroy();
 });

@@ -23,16 +23,20 @@ describe('worn shaft seat sleeved', () => {
     expect(sheet.value('heat', 'furnace_temperature')).toBeCloseTo(293.15 + rise + 20, 6);
   });
 
-  it('seat 50 k6 on a bearing of normal class: 2 to 30 um tight', () => {
-    const { low, high } = sheet.figure('seat_fit');
-    expect(low).toBeCloseTo(2 * UM, 12);
-    expect(high).toBeCloseTo(30 * UM, 12);
+  it('seat 50 k6 ground to js5 about its middle, the bearing 5 um under: 8.5 to 21.5 um tight, and the doubt of its bore', () => {
+    // js5 from 50 to 80 mm: ± 6.5 um (ISO 286-1:2010).
+    const { low, high, value } = sheet.figure('seat_fit');
+    expect(value).toBeCloseTo(15.25 * UM, 9);
+    expect(low).toBeLessThan(8.75 * UM);
+    expect(low).toBeGreaterThan(2 * UM);
+    expect(high).toBeGreaterThan(21.75 * UM);
+    expect(high).toBeLessThan(30 * UM);
   });
 
   it('finished on a 45 mm seat: the class sets size and limits, the bearing ring its own', () => {
     const smaller = workOut(name, {
       seat_size: '45.000 mm',
-      bearing_bore: '45 mm +0 -0.012 mm',
+      bearing_bore: '44.995; 44.994 | 44.995; 44.995 mm',
       seat_found: '44.912; 44.871 | 44.903; 44.854 mm',
       turned: '41.000 mm',
     });
