@@ -1,6 +1,16 @@
 import { readFile } from 'node:fs/promises';
+import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { expect, test } from './fixture.ts';
-import { bringIn, dialog, isSaved, lookAt, shortJob, showTool } from './share-steps.ts';
+import {
+  bringIn,
+  codeOfSheet,
+  dialog,
+  isSaved,
+  lookAt,
+  shortJob,
+  showTool,
+  takeOver,
+} from './share-steps.ts';
 import { enter, FIRST_LINE, figuresAreIn, line, value } from './sheet-steps.ts';
 
 test('what was deleted, put away or copied in the list can be taken back', async ({ page }) => {
@@ -169,6 +179,81 @@ test('a template that moves on tells its jobs, which take or leave it line by li
   await isSaved(page);
   await page.reload();
   await expect(page.getByText('departs from what its template locked in 1 line')).toBeVisible();
+});
+
+test('a template that moved on reaches a job of it in another shop: told line by line, in the units of each', async ({
+  browser,
+  watch,
+}) => {
+  /** A shop of its own: another browser, which works in these lengths. */
+  const shop = async (lengths: string) => {
+    const profile = await browser.newContext();
+    await watch(profile);
+    const page = await profile.newPage();
+    await page.goto('/#/');
+    await page.getByRole('button', { name: lengths, exact: true }).click();
+    return page;
+  };
+  const edition = (grip: string): SheetFile => {
+    const { cells, ...rest } = shortJob();
+    const [section, bore, od, ...more] = cells as [CellRecord, CellRecord, CellRecord, ...CellRecord[]];
+    const { entry, ...asked } = bore;
+    return {
+      ...rest,
+      template: true,
+      title: { title: 'Bush, our way' },
+      cells: [
+        section,
+        { ...asked, fill: true, example: entry! },
+        { ...od, entry: `=bore + ${grip}` },
+        ...more,
+      ],
+    };
+  };
+  // The shop that made it works in inches, the one that has it in millimetres and has begun a job from it.
+  const maker = await shop('Inches');
+  await bringIn(maker, edition('3 thou'));
+  const first = await codeOfSheet(maker);
+  const taker = await shop('Millimetres');
+  const arrive = async (code: string) => {
+    await taker.goto(`/#/open/${code}`);
+    await taker.reload();
+    await expect(taker.getByRole('article', { name: 'The sheet that came in' })).toBeVisible();
+  };
+  await arrive(first);
+  await takeOver(taker);
+  await taker.getByRole('button', { name: 'Begin a job from it' }).click();
+  await expect(taker.getByText('This is a template.')).toHaveCount(0);
+  await figuresAreIn(taker);
+  await enter(taker, 'bore', '58.400 mm ± 0.005 mm');
+  await expect(value(taker, 'od')).toContainText('58.476');
+  await isSaved(taker);
+  const job = taker.url();
+
+  // It moves on where it was made, and comes again.
+  await maker.keyboard.press('Escape');
+  await lookAt(maker, edition('4 thou'));
+  await maker.locator('.held').getByRole('button', { name: 'Make the one that is here say this' }).click();
+  await figuresAreIn(maker);
+  await arrive(await codeOfSheet(maker));
+  await expect(taker.locator('.held').locator('.difference')).toHaveCount(1);
+  await taker.locator('.held').getByRole('button', { name: 'Make the one that is here say this' }).click();
+  await figuresAreIn(taker);
+
+  // The job stands as it was until its shop takes the line, and keeps its reading.
+  await taker.goto(job);
+  await taker.reload();
+  await expect(value(taker, 'od')).toContainText('58.476');
+  await expect(taker.getByText(/has changed since: 1 line/)).toBeVisible();
+  await taker.getByRole('button', { name: 'Look at it' }).click();
+  const news = dialog(taker, 'The template of this job');
+  await expect(news).toContainText('Bush outside diameter');
+  await expect(news).toContainText('=bore + 4 thou');
+  await news.getByRole('button', { name: 'Take the 1 ticked' }).click();
+  await expect(value(taker, 'od')).toContainText('58.502');
+  await expect(value(taker, 'bore')).toContainText('58.400');
+  await taker.context().close();
+  await maker.context().close();
 });
 
 test('a shop asked for its lengths begins templates in them', async ({ page }) => {
