@@ -38,20 +38,33 @@ export class DiskVault implements Vault {
 
   async append(sheet: string, { update, base, whole }: Addition, change: RowChange) {
     return writing(await this.db(), ['updates', 'list'], async (tx) => {
-      const updates = tx.objectStore('updates');
+      const [updates, list] = [tx.objectStore('updates'), tx.objectStore('list')];
       // Numbered within the transaction: another tab may be writing the same sheet.
-      const last = (await updates.openCursor(ofSheet(sheet), 'prev'))?.value;
+      const [cursor, before] = await Promise.all([
+        updates.openCursor(ofSheet(sheet), 'prev'),
+        list.get(sheet),
+      ]);
+      const last = cursor?.value;
       const built = last !== undefined && last.base === base;
       // A base of its own, never that of before: another tab must see that what it knows is gone.
       const now = last ? last.base : uniqueId();
-      await updates.add({
-        sheet,
-        n: (last?.n ?? 0) + 1,
-        update: built ? update : whole(),
-        ...(now !== undefined && { base: now }),
-      });
-      await putRow(tx.objectStore('list'), sheet, change);
-      return { count: await updates.count(ofSheet(sheet)), base: now };
+      const row = change(before);
+      const counted = heard(updates.count(ofSheet(sheet)));
+      const written = [
+        heard(
+          updates.add({
+            sheet,
+            n: (last?.n ?? 0) + 1,
+            update: built ? update : whole(),
+            ...(now !== undefined && { base: now }),
+          }),
+        ),
+        row ? heard(list.put(row)) : before && heard(list.delete(sheet)),
+      ];
+      // From here on the browser needs this page no more: the entry is stored though the page ends.
+      tx.commit();
+      await Promise.all(written);
+      return { count: (await counted) + 1, base: now };
     });
   }
 
@@ -113,6 +126,12 @@ export class DiskVault implements Vault {
     this.connection = undefined;
   }
 }
+
+/** A request that others stand beside: where one of them fails, the transaction tells, and not each that ends with it. */
+const heard = <T>(request: Promise<T>): Promise<T> => {
+  request.catch(() => {});
+  return request;
+};
 
 interface Rows {
   get(id: string): Promise<ListRow | undefined>;
