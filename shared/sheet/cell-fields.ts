@@ -282,7 +282,7 @@ export const CELL_FIELDS: Group = {
     solved: {
       label: 'solving of the ring',
       schema: flag(
-        'A chosen line: its formula may lead back to it, and the size is solved so that what comes out is what goes in.',
+        'Its formula, or that of an input of a library cell, may lead back to it: the size is solved so that what comes out is what goes in.',
       ),
       computed: true,
       template: 'kept',

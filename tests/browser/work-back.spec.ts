@@ -41,7 +41,7 @@ test('a size that depends on itself is solved on its line', async ({ page }) => 
     shortJob([
       {
         id: 'r1',
-        role: 'chosen',
+        role: 'worked',
         name: 'cut',
         label: 'Cut to',
         quantity: 'length',

@@ -43,9 +43,7 @@ describe('a size that depends on itself', () => {
   });
   test('is refused until it is asked for, with what to do', () => {
     const sheet = inches([plain('a', 'chosen', '= b / 2 + 1 in'), plain('b', 'worked', '= a / 2')]);
-    expect(sheet.output('a').problem?.message).toMatch(
-      /in a ring: a → b → a\. .*have one that is chosen solved/,
-    );
+    expect(sheet.output('a').problem?.message).toMatch(/in a ring: a → b → a\. .*have one of them solved/);
   });
   test('may stand in no ring at all', () => {
     const sheet = inches([solved('a', '= b + 1 in'), plain('b', 'given', '2 in')]);
@@ -128,6 +126,58 @@ describe('a size that depends on itself', () => {
   });
 });
 
+describe('a size that is worked out and depends on itself', () => {
+  // By hand: a = b / 2 + c, b = k a, so a = c / (1 - k / 2), which rises with c and with k.
+  const ring = (c: string, k: string) =>
+    inches([
+      plain('c', 'given', c),
+      plain('k', 'given', k, { quantity: 'number' }),
+      solved('a', '= b / 2 + c', { role: 'worked', limits: { lower: '1.1 in', upper: '1.6 in' } }),
+      plain('b', 'worked', '= k * a'),
+      plain('apart', 'worked', '= a - c'),
+    ]);
+  test('is solved with the spread of all that stands outside', () => {
+    const sheet = ring('1 in ± 0.1 in', '0.5 ± 0.1');
+    const { value, low, high, atMost } = sheet.figure('a');
+    expect(value / inch).toBeCloseTo(4 / 3, 12);
+    expect(low / inch).toBeCloseTo(0.9 / 0.8, 12);
+    expect(high / inch).toBeCloseTo(1.1 / 0.7, 12);
+    expect(atMost).toBeUndefined();
+    expect(sheet.output('a').check.words).toMatch(/^holds/);
+    // What it shares with another drops out: a - c = c (k / 2) / (1 - k / 2).
+    expect(sheet.figure('apart').low / inch).toBeCloseTo(0.9 * (0.2 / 0.8), 12);
+    expect(sheet.figure('apart').high / inch).toBeCloseTo(1.1 * (0.3 / 0.7), 12);
+  });
+  test('has no end where the spread reaches a place without an answer', () => {
+    expect(ring('1 in ± 0.1 in', '1.5 ± 0.5').figure('a').high).toBe(Number.POSITIVE_INFINITY);
+  });
+  // As before, the plain way round; the bore is now typed into the library cell itself.
+  test('may be an input of a library cell, its spread and all', () => {
+    const [finished, outside, housing, close, bronze, iron] = press(bored) as CellRecord[];
+    const into = (entry: string): CellRecord => ({
+      ...(close as CellRecord),
+      inputs: { ...close?.inputs, bush_bore: entry },
+    });
+    const sheetWith = (cell: CellRecord) =>
+      inches([finished, outside, housing, cell, bronze, iron] as CellRecord[]);
+    let at = 1.75;
+    for (let i = 0; i < 8; i++)
+      at = 1.75 + sheetWith(into(`${at} in`)).figure('close', 'close_in').value / inch;
+    const ring = sheetWith({ ...into('= finished + close.close_in'), solved: true });
+    const typed = sheetWith(into(`${at} in`));
+    const [one, other] = [ring, typed].map((sheet) => sheet.figure('close', 'close_in'));
+    expect(one?.value).toBeCloseTo(other?.value ?? 0, 14);
+    // A thicker wall closes in less: the spread goes round once more, by a few hundredths of itself.
+    const width = (figure = one): number => (figure?.high ?? 0) - (figure?.low ?? 0);
+    expect(width(one) / width(other)).toBeGreaterThan(0.9);
+    expect(width(one) / width(other)).toBeLessThan(1.1);
+    expect(
+      sheetWith(into('= finished + close.close_in')).output('close', 'close_in').problem?.message,
+    ).toMatch(/in a ring/);
+    expect(ring.output('close', 'close_in').check.words).not.toMatch(/proven/);
+  });
+});
+
 describe('a ring without one answer says so', () => {
   const said = (...cells: CellRecord[]) => inches(cells).output('a').problem?.message;
   test('none', () => {
@@ -150,7 +200,19 @@ describe('a ring without one answer says so', () => {
     );
   });
   test('two that are solved in one ring', () => {
-    expect(said(solved('a', '= b / 2 + 1 in'), solved('b', '= a / 2'))).toMatch(/in a ring/);
+    expect(said(solved('a', '= b / 2 + 1 in'), solved('b', '= a / 2'))).toMatch(
+      /`a` and `b` are all to be solved in it, and one ring has one answer/,
+    );
+  });
+  test('one worked out, where another of the ring is chosen and stands still', () => {
+    expect(
+      said({ ...solved('a', '= b / 2 + 1 in'), role: 'worked' }, plain('b', 'chosen', '= a / 2')),
+    ).toMatch(/cannot be solved at `a`, for `b` is chosen .* have `b` solved/);
+  });
+  test('one that leaves a ring beside it', () => {
+    expect(
+      said(solved('a', '= b / 2 + c'), plain('b', 'worked', '= a / 2 + c'), plain('c', 'worked', '= b / 4')),
+    ).toMatch(/cannot be solved at `a` alone/);
   });
   test('a length is never less than nothing where another answers', () => {
     // x = (x^2 - 3 x - 4 + 0.5 x) ...: x^2 - 3 x - 4 = 0 has 4 and -1.

@@ -1,6 +1,5 @@
 import { type Bound, FAULTS, LOST, type Port, TURN } from '../../language/bounds/bound.ts';
 import { Choice } from '../../language/bounds/branches.ts';
-import { Declared } from '../../language/bounds/declared.ts';
 import { addDown, addUp, productDown, productUp } from '../../language/bounds/directed.ts';
 import type { Enclosure } from '../../language/bounds/enclose.ts';
 import type { Grid } from '../network/grid.ts';
@@ -277,7 +276,6 @@ const undecidedIn = (node: Bound): Choice[] => {
   return node instanceof Choice && !node.taken ? [node, ...inside] : inside;
 };
 
-const hasSlow = (node: Bound): boolean =>
-  (node instanceof Declared && node.isSlow) || node.parts.some(hasSlow);
+const hasSlow = (node: Bound): boolean => node.isSlow || node.parts.some(hasSlow);
 
 export const middleOf = (low: number, high: number): number => Math.min(high, low + (high - low) / 2);

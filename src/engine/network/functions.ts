@@ -1,4 +1,6 @@
 import type { Movement, TradeFunction } from '../../../cells/record/cell.ts';
+import type { Bound } from '../../language/bounds/bound.ts';
+import type { Argument } from '../../language/bounds/declared.ts';
 import { comparison, isComparison, isStepped } from '../../language/compile/ties.ts';
 import { generalFunctions } from '../../language/functions/functions.ts';
 import type { CompareOperator } from '../../language/syntax/syntax.ts';
@@ -11,6 +13,8 @@ export interface EngineFunction {
   /** Of a function of the trade: how it moves with its numbers, by their names. */
   movement?: Movement | undefined;
   takes?: readonly string[];
+  /** Encloses it, where it knows how. */
+  bound?: (args: readonly Argument[]) => Bound;
 }
 
 /** A throw in one is a fault of it, and no reason for other rows to stand still. */

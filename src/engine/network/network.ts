@@ -8,7 +8,7 @@ import { type Content, type Grid, highColumn, lowColumn, PROBLEM_CALL } from './
 import type { CornerEnd, CornerLayout, Row } from './layout.ts';
 import { findRings, roundTrip } from './rings.ts';
 import { SlotPool } from './slots.ts';
-import { SolvedRows } from './solved-rows.ts';
+import { isHeld, SolvedRows } from './solved-rows.ts';
 import { compileTemplate, fillTemplate, type Template } from './template.ts';
 import { TiesAcross } from './ties-across.ts';
 
@@ -225,7 +225,7 @@ export class Network {
     const changed = new Set<Row>(dirty);
     for (const [row, ring] of rings) {
       const round = roundTrip(ring, (member) => this.nameOf(member.owner));
-      const message = `These hang on each other in a ring: ${round}. Give one of them a value of its own, or have one that is chosen solved, on its line.`;
+      const message = `These hang on each other in a ring: ${round}. ${this.wayOutOf(ring.ring)}`;
       if (row.ring?.message !== message) {
         changed.add(row);
         this.restated.add(row);
@@ -256,6 +256,22 @@ export class Network {
     });
     for (const row of [...changed]) for (const user of row.usedBy) changed.add(user);
     return changed;
+  }
+
+  /** What to do about a ring that stands unsolved. */
+  private wayOutOf(ring: readonly Row[]): string {
+    const named = (rows: readonly Row[]): string[] => [
+      ...new Set(rows.map(({ owner }) => this.nameOf(owner))),
+    ];
+    const [one, ...more] = named(ring.filter(({ definition }) => definition.solved));
+    const [held] = named(ring.filter(({ definition }) => isHeld(definition)));
+    if (more.length > 0)
+      return `${[one, ...more].map((name) => `\`${name}\``).join(' and ')} are all to be solved in it, and one ring has one answer: have one of them solved, on its line, and not the others.`;
+    if (one === undefined)
+      return 'Give one of them a value of its own, or have one of them solved, on its line.';
+    if (held !== undefined && held !== one)
+      return `It cannot be solved at \`${one}\`, for \`${held}\` is chosen and stands still while a spread goes round: have \`${held}\` solved, on its line.`;
+    return `It cannot be solved at \`${one}\` alone, for they hang on each other without it too: have another of them solved, or give one a value of its own.`;
   }
 
   private sourcesOf(row: Row): Bits {

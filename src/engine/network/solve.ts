@@ -1,27 +1,10 @@
 import { formatQuantity } from '../../../shared/quantities/figures.ts';
 import { isUnit, parseUnit } from '../../../shared/units/units.ts';
 import { type BlockFunction, compileClosure } from '../../language/compile/closure.ts';
-import type { Expr } from '../../language/syntax/syntax.ts';
-import type { SolvedIn } from '../rows/row.ts';
 import type { EngineFunction } from './functions.ts';
+import { type Ring, ringOf, slotIn } from './ring.ts';
 import { BLOCK, findCrossings, spaced } from './roots.ts';
-
-/**
- * A ring of rows, cut where one is solved: the formulas round it, each after those it uses, the last that of the solved row
- * itself. In them `x` is the solved row, `r0`, `r1` ... the formulas before, and `a0`, `a1` ... the rows outside the ring.
- */
-export interface Ring extends SolvedIn {
-  formulas: Expr[];
-  /** Rows outside. */
-  outside: number;
-}
-
-/** A ring as the text that stands in a formula, in which the grid takes neither quotes nor what escapes them. */
-export const ringText = (ring: Ring): string =>
-  JSON.stringify(ring).replaceAll('~', '~0').replaceAll('"', '~1').replaceAll('\\', '~2');
-
-const ringOf = (text: string): Ring =>
-  JSON.parse(text.replaceAll('~2', '\\').replaceAll('~1', '"').replaceAll('~0', '~')) as Ring;
+import { SolvedBound } from './solved-bound.ts';
 
 /** Its name in the grid. */
 export const SOLVE = 'SOLVE_RING';
@@ -40,17 +23,26 @@ const MOST_KNOWN = 100;
 /** Tells the size that comes out of a ring as it goes in; where there is none, or more than one, in words. */
 export const solveFunction = (functions: ReadonlyMap<string, EngineFunction>): EngineFunction => {
   const known = new Map<string, Solver>();
+  const solverOf = (text: string): Solver => {
+    let solver = known.get(text);
+    if (!solver) {
+      if (known.size >= MOST_KNOWN) known.clear();
+      solver = new Solver(ringOf(text), functions);
+      known.set(text, solver);
+    }
+    return solver;
+  };
   return {
     name: SOLVE,
     args: { min: 1, max: Number.POSITIVE_INFINITY },
-    compute: (text, ...outside) => {
-      let solver = known.get(String(text));
-      if (!solver) {
-        if (known.size >= MOST_KNOWN) known.clear();
-        solver = new Solver(ringOf(String(text)), functions);
-        known.set(String(text), solver);
-      }
-      return solver.solve(outside.map(Number));
+    compute: (text, ...outside) => solverOf(String(text)).solve(outside.map(Number)),
+    bound: ([text, ...outside]) => {
+      const ring = ringOf(String(text));
+      const parts = outside.filter((one) => typeof one !== 'string');
+      return new SolvedBound(parts, ring, functions, (values) => {
+        const found = solverOf(String(text)).solve(values);
+        return typeof found === 'number' ? found : undefined;
+      });
     },
   };
 };
@@ -65,11 +57,7 @@ class Solver {
     functions: ReadonlyMap<string, EngineFunction>,
   ) {
     const { outside, formulas } = ring;
-    const slotOf = ({ name }: { name: string }): number => {
-      const at = Number(name.slice(1));
-      return name === 'x' ? 0 : name.startsWith('a') ? 1 + at : 1 + outside + at;
-    };
-    this.runs = formulas.map((formula) => compileClosure(formula, slotOf, functions));
+    this.runs = formulas.map((formula) => compileClosure(formula, slotIn(ring), functions));
     this.blocks = Array.from({ length: 1 + outside + formulas.length }, () => new Float64Array(BLOCK));
     const [from, to] = ring.isLength ? LENGTHS : ALL;
     const sizes = Array.from({ length: (to - from) * STEPS + 1 }, (_, i) => 10 ** (from + i / STEPS));

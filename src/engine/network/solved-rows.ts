@@ -1,14 +1,16 @@
 import type { Expr } from '../../language/syntax/syntax.ts';
 import { call, constant, mapRefs, quoted, rowRef } from '../rows/expr.ts';
 import type { RowKey } from '../rows/key.ts';
-import type { RowDefinition, SourceEnds } from '../rows/row.ts';
+import type { RowDefinition, RowProof, SourceEnds } from '../rows/row.ts';
 import type { Row } from './layout.ts';
-import { type Ring, ringText, SOLVE } from './solve.ts';
+import { type Ring, ringText } from './ring.ts';
+import { SOLVE } from './solve.ts';
 
 /**
  * Rows that are solved where they stand in a ring. Such a row is written anew as a formula of what stands outside the ring,
- * with the formulas round it in it (`solve.ts`), so that for the rest of the sheet there is no ring. Everything in it stands
- * at nominal: the row is held. One that stands in no ring stays as it came.
+ * with the formulas round it in it (`solve.ts`), so that for the rest of the sheet there is no ring. Of one that is held
+ * everything in it stands at nominal; any other is solved in every case, so that the spread of what stands outside goes
+ * through it. One that stands in no ring stays as it came.
  */
 export class SolvedRows {
   /** As they came. */
@@ -48,9 +50,13 @@ export class SolvedRows {
     const { key, body, solved } = definition;
     if (body.kind !== 'formula' || !solved) return undefined;
     const inside = this.between(key, rows);
-    if (!inside || [...inside.keys()].some((one) => one !== key && this.asked.has(one))) return undefined;
+    if (!inside || [...inside.keys()].some((one) => this.isCutBefore(one, definition))) return undefined;
+    const definitions = [...inside.keys()].map((one) => this.asked.get(one) ?? rows.get(one)?.definition);
+    // What is held stands still while a spread goes round: the ring is to be cut there.
+    if (!body.held && definitions.some((one) => one && isHeld(one))) return undefined;
     const outside = new Map<RowKey, number>();
     const places = new Map([...inside.keys()].filter((one) => one !== key).map((one, i) => [one, `r${i}`]));
+    let isOpen = false;
     const named = (expr: Expr): Expr =>
       mapRefs(expr, (ref) => {
         const to = ref.name as RowKey;
@@ -59,16 +65,27 @@ export class SolvedRows {
         if (place) return { ...ref, name: place };
         // How far a source reaches may depend on the ring though its nominal, which is all that counts here, does not.
         const source = rows.get(to)?.definition.body;
-        if (source?.kind === 'source' && typeof source.nominal === 'number' && hasFormula(source.ends))
-          return constant(source.nominal);
+        if (source?.kind === 'source' && typeof source.nominal === 'number' && hasFormula(source.ends)) {
+          if (body.held) return constant(source.nominal);
+          if (endsOf(source.ends).some((used) => inside.has(used))) isOpen = true;
+        }
         const at = outside.get(to) ?? outside.size;
         outside.set(to, at);
         return { ...ref, name: `a${at}` };
       });
     const formulas = [...places.keys(), key].map((one) => named(inside.get(one) as Expr));
+    if (isOpen) return undefined;
     const ring: Ring = { ...solved, formulas, outside: outside.size };
-    const expr = call(SOLVE, quoted(ringText(ring)), ...[...outside.keys()].map((key) => rowRef(key)));
-    return { ...definition, body: { ...body, expr } };
+    const expr = call(SOLVE, quoted(ringText(ring)), ...[...outside.keys()].map((one) => rowRef(one)));
+    // Whatever stands round the ring is in it, plans and models too: it proves nothing before it is measured itself.
+    const proof: RowProof = definition.proof?.is ? definition.proof : { basis: 'model' };
+    return { ...definition, body: { ...body, expr }, proof };
+  }
+
+  /** Another line is to be solved there too; or an input of the same cell before this one, which is then solved in its place. */
+  private isCutBefore(one: RowKey, { key, owner }: RowDefinition): boolean {
+    const asked = one === key ? undefined : this.asked.get(one);
+    return asked !== undefined && (asked.owner !== owner || one < key);
   }
 
   /**
@@ -107,6 +124,13 @@ export class SolvedRows {
     return waiting.size > 0 ? undefined : inside.set(key, formulas.get(key) as Expr);
   }
 }
+
+/** It stands at nominal though what it is made of moves. */
+export const isHeld = ({ body }: RowDefinition): boolean =>
+  body.kind === 'source' || (body.kind === 'formula' && body.held === true);
+
+const endsOf = ({ low, high }: SourceEnds): RowKey[] =>
+  [low, high].flatMap((end) => (typeof end === 'number' ? [] : refsOf(end)));
 
 const hasFormula = ({ low, high }: SourceEnds): boolean =>
   typeof low !== 'number' || typeof high !== 'number';

@@ -53,9 +53,9 @@ export class CellBuilder {
     return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr }, proof);
   }
 
-  /** A held formula that is solved where it stands in a ring. */
-  solved(key: RowKey, expr: Expr, solved: SolvedIn, proof?: RowProof): RowKey {
-    return this.add(key, { kind: 'formula', expr, held: true }, proof, solved);
+  /** A formula that is solved where it stands in a ring. */
+  solved(key: RowKey, expr: Expr, held: boolean, solved: SolvedIn, proof?: RowProof): RowKey {
+    return this.add(key, held ? { kind: 'formula', expr, held } : { kind: 'formula', expr }, proof, solved);
   }
 
   source(key: RowKey, nominal: number | Expr, ends: SourceEnds, proof?: RowProof): RowKey {

@@ -9,6 +9,7 @@ import { sheetFormula } from './formulas.ts';
 import { inputRow, outputRow, type RowKey } from './key.ts';
 import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
+import { solvedIn } from './solved-in.ts';
 import { type ValuePlace, valueRows } from './value-rows.ts';
 
 /** What an input of a library cell turned out to be. */
@@ -50,7 +51,7 @@ export function readInputs(
       continue;
     }
     if (input.record !== undefined) plans.set(input.name, recordPlan(build, scope, record, input, text, key));
-    else plans.set(input.name, valuePlan(build, scope, input, text, key, reading));
+    else plans.set(input.name, valuePlan(build, scope, record, input, text, key, reading));
   }
   const isBlank = (name: string): boolean | undefined => {
     const plan = plans.get(name);
@@ -120,6 +121,7 @@ const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): Ro
 function valuePlan(
   build: CellBuilder,
   scope: SheetScope,
+  record: CellRecord,
   input: CellInput,
   text: string,
   key: RowKey,
@@ -148,6 +150,7 @@ function valuePlan(
     quantity: input.quantity,
     blank: '',
     proof: proofOfTyped(input),
+    solved: record.solved ? solvedIn(scope, input.quantity, undefined) : undefined,
     readings,
   });
   return { kind: 'value', key };

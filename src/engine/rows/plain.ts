@@ -10,8 +10,8 @@ import { type Limited, limitProblem } from './limit-entry.ts';
 import { type LimitReader, limitRows } from './limits.ts';
 import { unknownQuantity } from './passed-over.ts';
 import { proofOfFormula } from './proof.ts';
-import type { SolvedIn } from './row.ts';
 import type { SheetScope } from './scope.ts';
+import { solvedIn } from './solved-in.ts';
 import { valueRows } from './value-rows.ts';
 
 /** Rows of a given, measured, chosen or worked out cell. */
@@ -43,7 +43,8 @@ export function assemblePlain(record: CellRecord, scope: SheetScope, reference: 
     blank: blankWords(record, build.name),
     proof: record.basis === 'equipment' ? { is: 'settled' } : undefined,
     isGeometry: record.basis === 'geometry',
-    solved: record.solved && record.role === 'chosen' ? solvedIn(scope, quantity, record.display) : undefined,
+    solved:
+      record.solved && record.role !== 'measured' ? solvedIn(scope, quantity, record.display) : undefined,
     readings: { gauge: record.gauge, at: record.at, material: record.material, reference },
   });
   let cut = tolerance;
@@ -160,16 +161,6 @@ function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base
     if (formed) build.formula(partRow(base, end), formed, false, proof);
     return formed !== undefined;
   });
-}
-
-/** A ring is told in the unit the line is shown in. */
-function solvedIn(scope: SheetScope, quantity: string | undefined, display: string | undefined): SolvedIn {
-  const unit = scope.texts.unitOf(quantity, display);
-  return {
-    unit: unit.symbol,
-    ...(unit.point ? { isPoint: true } : {}),
-    ...(quantity === 'length' ? { isLength: true } : {}),
-  };
 }
 
 /** Reads a limit in the scope of the sheet. */

@@ -14,7 +14,7 @@ export interface RowDefinition {
   body: RowBody;
   /** How it bears on proof; absent where that follows from what it depends on. */
   proof?: RowProof;
-  /** Held, and where it stands in a ring solved so that what comes out round the ring is what goes in. */
+  /** Where it stands in a ring it is solved so that what comes out round the ring is what goes in. */
   solved?: SolvedIn;
 }
 

@@ -35,7 +35,7 @@ export interface ValuePlace {
   proof?: RowProof | undefined;
   /** The author of the line says that it follows by geometry. */
   isGeometry?: boolean;
-  /** A chosen formula is solved where it stands in a ring. */
+  /** A formula is solved where it stands in a ring. */
   solved?: SolvedIn | undefined;
   readings?: Pick<ReadingContext, 'gauge' | 'at' | 'material' | 'reference' | 'gaugeInCell'>;
 }
@@ -178,17 +178,18 @@ function formulaRows(
         : read.proof);
   const { solved } = place;
   if (!spread) {
-    if (held && solved) build.solved(place.key, read.expr, solved, proof);
+    if (solved) build.solved(place.key, read.expr, held, solved, proof);
     else build.formula(place.key, read.expr, held, proof);
     return undefined;
   }
   // A doubt stated behind a calculation makes a reading of it: how it was calculated is how it was read.
   const inner = place.role === 'measured' ? undefined : proof;
-  const nominal = held
-    ? solved
-      ? rowRef(build.solved(partRow(place.key, 'formula'), read.expr, solved, proof))
-      : read.expr
-    : rowRef(build.formula(partRow(place.key, 'formula'), read.expr, false, inner));
+  const inside = partRow(place.key, 'formula');
+  const nominal = solved
+    ? rowRef(build.solved(inside, read.expr, held, solved, held ? proof : inner))
+    : held
+      ? read.expr
+      : rowRef(build.formula(inside, read.expr, false, inner));
   const { ends, shift } =
     spread === 'unreadable'
       ? { ends: unknownEnds(build, unread(build)), shift: 0 }

@@ -23,6 +23,11 @@ export abstract class Bound {
   /** Adds to the slopes of the ports under it, for slopes `lo` to `hi` of the whole in this operation. After `forward`. */
   abstract back(lo: number, hi: number): void;
 
+  /** It takes long to enclose. */
+  get isSlow(): boolean {
+    return false;
+  }
+
   /** The parts that bring about what is amiss here. */
   get blamed(): readonly Bound[] {
     return this.parts;

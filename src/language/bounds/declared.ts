@@ -15,8 +15,7 @@ export type Argument = string | Bound;
  * one of them does.
  */
 export class Declared extends Bound {
-  /** It takes long to enclose. */
-  get isSlow(): boolean {
+  override get isSlow(): boolean {
     return this.movement?.bounds !== undefined;
   }
 

@@ -24,6 +24,8 @@ export interface Moving extends Computable {
   movement?: Movement | undefined;
   /** Names of its arguments, for the movement. */
   takes?: readonly string[] | undefined;
+  /** Encloses it, where it knows how. */
+  bound?: ((args: readonly Argument[]) => Bound) | undefined;
 }
 
 export interface Enclosure {
@@ -230,7 +232,8 @@ class Encloser {
 
   private declared({ fn, args }: Call, known: Moving | undefined): Bound {
     const parts = args.map((arg): Argument => (arg.kind === 'text' ? arg.text : this.node(arg)));
-    const { movement, takes } = known ?? {};
+    const { movement, takes, bound } = known ?? {};
+    if (bound) return bound(parts);
     const motions = args.map((_, i): Motion | undefined => movement?.moves?.[takes?.[i] ?? '']);
     return new Declared(parts, known ?? this.functions.get(fn), movement, motions);
   }
