@@ -38,7 +38,7 @@ describe('work-back', () => {
   test('ends with 1 and the reason where there is none', async () => {
     const { exit, out, err } = await workBack('--want', 'clearance = 3 thou', '--change', 'bore');
     expect([exit, out]).toEqual([1, '']);
-    expect(err).toMatch(/“Bush bore” \(bore\) was measured/);
+    expect(err).toMatch(/“Bush bore” \(bore\) was read off the part/);
   });
   test.each<[string, string[], RegExp]>([
     ['nothing wanted', ['--change', 'bush_outside'], /needs to be told what is wanted/],

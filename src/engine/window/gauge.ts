@@ -11,7 +11,7 @@ import type { OutputPlan } from '../rows/assembled.ts';
 import type { RowKey } from '../rows/key.ts';
 import { Texts } from '../rows/texts.ts';
 import { TrialSheet } from '../trial/trial-sheet.ts';
-import { writtenIn } from './input.ts';
+import { writtenIn } from '../workback/written.ts';
 
 export interface GaugeAsked {
   cell: string;

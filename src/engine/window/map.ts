@@ -5,6 +5,7 @@ import type { InputPlace } from '../trial/place.ts';
 import type { TrialSheet } from '../trial/trial-sheet.ts';
 import type { CheckSaid } from './answer.ts';
 import { type Movable, movableOf } from './input.ts';
+import { mapValue } from './map-value.ts';
 import { placesFor, type Range } from './range.ts';
 import { roughly } from './roughly.ts';
 import { Sweep } from './sweep.ts';
@@ -53,10 +54,6 @@ export type MapAnswer = MapFound | NoMap;
 const SIZE = 40;
 const MOST = 64;
 
-/** The middle of a cell of a side, SI. */
-export const mapValue = ({ range }: Pick<MapSide, 'range'>, at: number, size: number): number =>
-  range.low + ((at + 0.5) / size) * (range.high - range.low);
-
 /**
  * Where two inputs may stand together with every check below either of them holding: each cell at its middle, by the corners
  * that are the worst as the sheet stands, and not by the sheet worked out in full.
@@ -67,9 +64,7 @@ export function mapOf(
   onProgress: (done: number, of: number) => void = () => {},
 ): MapAnswer {
   const none = (why: string): MapAnswer => ({ is: 'none', why });
-  const inputs = [asked.across, asked.up].map((place) =>
-    movableOf(trial.sheet, trial.library, place, (id) => trial.result(id)),
-  );
+  const inputs = [asked.across, asked.up].map((place) => movableOf(trial, place));
   const [a, b] = inputs;
   if (!a || !b) return none('A map has two inputs.');
   for (const one of [a, b]) if ('why' in one) return none(one.why);

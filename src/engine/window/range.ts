@@ -1,5 +1,6 @@
 import { usualPlaces } from '../../../shared/quantities/figures.ts';
 import { fromSI, toSI, type Unit } from '../../../shared/units/units.ts';
+import { aroundOf } from '../workback/range.ts';
 import type { Movable } from './input.ts';
 
 /** A range of values, SI. */
@@ -8,39 +9,26 @@ export interface Range {
   high: number;
 }
 
-/** A length from which on one is taken for a size, not for a fit, a gap or a difference, m. */
-const SIZE = 5e-3;
-/** How far a temperature is looked for about where it stands, K: shop temperatures, cold baths and ovens. */
-const COLDER = 250;
-const HOTTER = 500;
-
 /**
- * Where an input is looked for: between its own limits and half as far again; else a size up to three times, what is
- * small up to twenty times what it is, and its usual range in the library. Undefined where nothing tells.
+ * Where an input is looked for: between its own limits and half as far again; else as work back has it, and
+ * in its usual range in the library. Undefined where nothing tells.
  */
 export function rangeFor(
   input: Movable,
   { lower, upper }: Partial<Record<'lower' | 'upper', number>>,
 ): Range | undefined {
-  const { value } = input;
+  const { value, unit, quantity, usual } = input;
   const isBetween = lower !== undefined && upper !== undefined && upper > lower;
   const half = isBetween ? (upper - lower) / 2 : 0;
-  const ends = isBetween ? [lower - half, upper + half] : [...aroundOf(input), ...(input.usual ?? [])];
+  const ends = isBetween
+    ? [lower - half, upper + half]
+    : [
+        ...(value === undefined ? [] : aroundOf(value, unit.point ? 'temperature' : quantity, 0)),
+        ...(usual ?? []),
+      ];
   if (ends.length === 0) return undefined;
   const all = [...ends, ...[value, lower, upper].filter((one) => one !== undefined)];
   return { low: Math.min(...all), high: Math.max(...all) };
-}
-
-function aroundOf({ value, unit, quantity }: Movable): readonly number[] {
-  if (value === undefined) return [];
-  // A temperature has its nothing where somebody put it.
-  if (unit.point) return [Math.max(1, value - COLDER), value + HOTTER];
-  if (value === 0) {
-    const one = toSI(1, unit);
-    return [-one, one];
-  }
-  const times = quantity === 'length' && Math.abs(value) >= SIZE ? 3 : 20;
-  return [0, times * value];
 }
 
 /** A window is told in so many steps from end to end, where the unit is read so finely; in no fewer than a tenth of them. */

@@ -6,8 +6,9 @@ import { type CheckBelow, checksBelow, isJudged, type Stood, stoodOf } from '../
 import { freeRow } from '../trial/path.ts';
 import type { InputPlace } from '../trial/place.ts';
 import type { TrialSheet } from '../trial/trial-sheet.ts';
+import { writtenIn } from '../workback/written.ts';
 import type { CheckSaid, WindowAnswer, WindowEnd, WindowPiece } from './answer.ts';
-import { type Movable, movableOf, writtenIn } from './input.ts';
+import { type Movable, movableOf } from './input.ts';
 import type { RoughPiece } from './pieces.ts';
 import { placesFor, type Range, rangeFor, Steps } from './range.ts';
 import { type RoughFound, roughly } from './roughly.ts';
@@ -34,7 +35,7 @@ const MOST_ROUNDS = 4;
  */
 export function windowOf(trial: TrialSheet, asked: WindowAsked): WindowAnswer {
   const place: InputPlace = { cell: asked.cell, field: asked.field };
-  const found = movableOf(trial.sheet, trial.library, place, (id) => trial.result(id));
+  const found = movableOf(trial, place);
   if ('why' in found) return { is: 'none', place, why: found.why, stays: true, leftOut: [] };
   const range = asked.between?.trim() ? rangeTyped(asked.between, found, trial) : asked.range;
   if (range === null)

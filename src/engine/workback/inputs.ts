@@ -1,5 +1,5 @@
 import type { CellInput } from '../../../cells/record/cell.ts';
-import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import type { Entry } from '../../language/syntax/syntax.ts';
 import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
@@ -16,6 +16,8 @@ export interface Movable extends Omit<Offered, 'influence'> {
   table?: string;
   /** Its usual range, SI. */
   usual?: readonly [number, number];
+  /** How its text is read. */
+  role: Role;
   entry: Entry;
 }
 
@@ -75,17 +77,18 @@ function held(book: Computed, record: CellRecord): Fixed | undefined {
   const called = `\`${book.scope.called(record.id)}\``;
   if (record.role === 'section' || record.role === 'remark')
     return stays(`${called} is text and has no value.`);
-  if (record.role === 'measured') return stays(`${called} was measured: what was read stays as it is.`);
+  if (record.role === 'measured')
+    return stays(`${called} was read off the part: what was read stays as it is.`);
   if (book.scope.isMeasured(record, 'value'))
-    return stays(`${called} has been cut and measured: it stays as it came out.`);
+    return stays(`${called} has been measured: it stays as it came out.`);
   if (record.issued?.trim())
     return stays(
-      `${called} is released to cut at ${record.issued.trim()} and stays there: withdraw it first.`,
+      `${called} has been released to cut at ${record.issued.trim()} and stays there: withdraw it first.`,
     );
   return undefined;
 }
 
-const LOCKED = 'is locked: unlock it first.';
+const LOCKED = 'is locked by its author: unlock it first.';
 
 /** As the page has it: what is still to be filled in is not locked. */
 const isLocked = (record: CellRecord): boolean =>
@@ -102,7 +105,7 @@ function entryOf(book: Computed, record: CellRecord): Movable | Fixed {
   const { entry, problems } = scope.texts.entry(text, record.quantity, record.role, record.display);
   if (problems.length > 0) return stays(`The entry of ${called} cannot be read: put it right first.`);
   if (entry.kind === 'formula' && record.role === 'worked')
-    return stays(`${called} is worked out from others: choose one of those it hangs on.`);
+    return stays(`${called} is worked out from other lines: choose one of those it depends on.`);
   const row = freeRow(book, cellRow(record.id));
   if (!row || entry.kind === 'readings') return stays(`${called} is text and has no value.`);
   return {
@@ -115,6 +118,7 @@ function entryOf(book: Computed, record: CellRecord): Movable | Fixed {
     ...(entry.kind === 'formula' ? { isFormula: true } : {}),
     isToCut: record.role === 'chosen',
     free: { row },
+    role: record.role,
     entry,
   };
 }
@@ -144,6 +148,7 @@ function toleranceOf(book: Computed, record: CellRecord): Movable | Fixed {
     text,
     isToCut: record.role === 'chosen',
     free: { row, moves: 'spread' },
+    role: record.role,
     entry: { kind: 'blank' },
   };
 }
@@ -165,6 +170,7 @@ function inputOf(book: Computed, record: CellRecord, input: CellInput): Movable 
     ...shownAs(input.quantity, undefined),
     text,
     isToCut: input.role === 'chosen',
+    role: input.role ?? 'given',
   };
   if (input.choice !== undefined) {
     if (!scope.library.tables.has(input.choice)) return stays(`${called} is text and has no value.`);

@@ -20,7 +20,8 @@ export function rangeAbout(
   return usual ? [Math.min(low, usual[0]), Math.max(high, usual[1])] : [low, high];
 }
 
-function aroundOf(
+/** The same without what is usual. */
+export function aroundOf(
   value: number | undefined,
   quantity: string | undefined,
   wanted: number,

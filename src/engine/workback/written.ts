@@ -1,7 +1,7 @@
 import { usualPlaces } from '../../../shared/quantities/figures.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
-import { magnitude, roundedText } from '../../../shared/rounding.ts';
-import { findUnit, fromSI, toSI, type Unit } from '../../../shared/units/units.ts';
+import { magnitude, roundedText, trimmedText } from '../../../shared/rounding.ts';
+import { fromSI, isUnit, parseUnit, toSI, type Unit } from '../../../shared/units/units.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
 import type { Computed } from '../computed.ts';
 import { type Movable, reach } from './inputs.ts';
@@ -17,11 +17,25 @@ const FULL = 15;
 
 /** The unit an input is written in: that of its entry, else the one it is shown in. */
 export function unitOf(book: Computed, { entry, quantity, display }: Movable): Unit {
-  const literal = sizeOf(entry);
-  const own = literal?.unit === undefined ? undefined : findUnit(literal.unit);
+  const shown = displayUnit(quantity, book.settings.units, display);
   // Of a fraction or a mixed size (`2 1/4 in`) the unit stays; of minutes behind degrees it is the first that counts.
-  return own ?? displayUnit(quantity, book.settings.units, display);
+  const symbol = entry.kind === 'range' ? entry.high.unit : sizeOf(entry)?.unit;
+  if (!symbol || entry.kind === 'designation') return shown;
+  const own = parseUnit(symbol, { point: shown.point === true });
+  return isUnit(own) && own.symbol !== '' ? own : shown;
 }
+
+/** A number in full, without a power of ten. */
+const decimal = (x: number): string => trimmedText(roundedText(x, Math.max(0, FULL - 1 - magnitude(x))), 0);
+
+/** A value in full in a unit. */
+export const writtenIn = (si: number, unit: Unit): string => amountOf(decimal(fromSI(si, unit)), unit);
+
+/** The same, as the number alone. */
+export const inFull = (si: number, unit: Unit): Written => ({ text: decimal(fromSI(si, unit)), value: si });
+
+const amountOf = (number: string, unit: Unit): string =>
+  unit.symbol === '' ? number : `${number} ${unit.symbol}`;
 
 /**
  * Ways to write a value, from few places to all there are; each a number in the unit.
@@ -52,10 +66,17 @@ export function waysToWrite(value: number, unit: Unit, aside: boolean): Written[
 /** The entry of an input with another number in it: what stands behind the number, such as a tolerance, is kept. */
 export function entryWith(input: Movable, { text: number, value }: Written, unit: Unit): string {
   const { entry, text, field } = input;
-  const amount = unit.symbol === '' ? number : `${number} ${unit.symbol}`;
+  const amount = amountOf(number, unit);
   if (field === 'tolerance') return toleranceWith(input, value, amount, unit);
+  if (entry.kind === 'range') {
+    const half = Math.abs(entry.high.value - entry.low.value) / 2;
+    return `${writtenIn(value - half, unit)} .. ${writtenIn(value + half, unit)}`;
+  }
   const literal = entry.kind === 'fit' || entry.kind === 'value' ? sizeOf(entry) : undefined;
-  if (literal) return text.slice(0, literal.from) + amount + text.slice(literal.to);
+  if (literal) {
+    const behind = text.slice(literal.to);
+    return `${text.slice(0, literal.from)}${amount}${/^\w/.test(behind) ? ' ' : ''}${behind}`;
+  }
   const behind =
     entry.kind === 'formula' && entry.spread ? /\s*(?:±|\+\/-|\+-).*$/.exec(text)?.[0] : undefined;
   return amount + (behind ?? '');

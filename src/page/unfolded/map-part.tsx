@@ -1,6 +1,7 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
 import type { InputPlace } from '../../engine/trial/place.ts';
-import { type MapFound, type MapSide, mapValue } from '../../engine/window/map.ts';
+import type { MapFound, MapSide } from '../../engine/window/map.ts';
+import { mapValue } from '../../engine/window/map-value.ts';
 import { valueText } from '../../engine/window/words.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { SelectField } from '../kit/select-field.tsx';

@@ -12,8 +12,8 @@ interface Formula {
 const NAME_ALONE = /^=\s*[\p{L}_][\p{L}\p{N}_.]*$/u;
 const isFormula = (text: string | undefined): text is string => text?.trimStart().startsWith('=') === true;
 
-/** A size whose formula leads back to it: has it solved, or says what it is solved for. */
-export const RingPart = (props: { cell: string }) => {
+/** A size whose formula leads back to it: has it solved, or says what it is solved for. Shown where a ring is, solved or not. */
+const RingPart = (props: { cell: string }) => {
   const { sheet } = useSheet();
   const library = useLibrary();
   const record = () => sheet.line(props.cell)!.record;
@@ -33,10 +33,6 @@ export const RingPart = (props: { cell: string }) => {
         text,
       }));
   };
-  const isRing = () =>
-    Object.values(sheet.line(props.cell)?.shape?.outputs ?? {}).some(
-      ({ problem }) => problem?.kind === 'ring',
-    );
   const set = (solved: true | undefined) => sheet.document.setField(props.cell, 'solved', solved);
   return (
     <Switch>
@@ -59,7 +55,7 @@ export const RingPart = (props: { cell: string }) => {
           </button>
         </p>
       </Match>
-      <Match when={formulas().length > 0 && isRing()}>
+      <Match when={formulas().length > 0}>
         <p class="along">
           <span>Its formula leads back to it. One size may come out as it goes in:</span>
           <button type="button" onClick={() => set(true)}>
@@ -70,3 +66,5 @@ export const RingPart = (props: { cell: string }) => {
     </Switch>
   );
 };
+
+export default RingPart;

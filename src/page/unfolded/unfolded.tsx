@@ -13,10 +13,10 @@ import { NotePart } from './note-part.tsx';
 import { OutputFields } from './output-fields.tsx';
 import { ProofParts } from './proof-parts.tsx';
 import { ReadingsPart } from './readings-part.tsx';
-import { RingPart } from './ring-part.tsx';
 import { TextFields } from './text-fields.tsx';
 import { TraceDrawing } from './trace-drawing.tsx';
 
+const RingPart = late('The solving of a ring', () => import('./ring-part.tsx'));
 const WindowPart = late('The window', () => import('./window-part.tsx'));
 const WorkBackPart = late('Working back', () => import('./work-back-part.tsx'));
 const GaugePart = late('The choice of a gauge', () => import('./gauge-part.tsx'));
@@ -37,6 +37,10 @@ export default function Unfolded(props: { row: RowKey }) {
     (line().shape?.problems ?? []).filter(
       (p) => p.field === undefined || p.field === 'entry' || p.field === 'kind',
     );
+  /** It is solved where it stands in a ring, or stands in one that is not. */
+  const isRing = () =>
+    line().record.solved ||
+    Object.values(line().shape?.outputs ?? {}).some(({ problem }) => problem?.kind === 'ring');
   return (
     <div class="unfold">
       <Show when={isLineRow(props.row)}>
@@ -44,7 +48,11 @@ export default function Unfolded(props: { row: RowKey }) {
           <NotePart cell={cell()} />
         </Show>
         <For each={problems()}>{(problem) => <ProblemNote problem={problem} cell={cell()} />}</For>
-        <RingPart cell={cell()} />
+        <Show when={isRing()}>
+          <Suspense>
+            <RingPart cell={cell()} />
+          </Suspense>
+        </Show>
       </Show>
       <Show when={isText()}>
         <TextFields cell={cell()} />

@@ -149,15 +149,15 @@ describe('why there is no answer', () => {
     ['a pole', { of: 'pole', want: '0 in', by: 'x' }, /goes beyond all bounds|Out of reach/],
     ['text', { of: 'square', want: '3 in', by: 'note' }, /is text/],
     ['no limits', { of: 'square', want: 'middle', by: 'x' }, /no two limits/],
-    ['a line worked out', { of: 'square', want: '3 in', by: 'two' }, /is worked out from others/],
+    ['a line worked out', { of: 'square', want: '3 in', by: 'two' }, /is worked out from other lines/],
     ['a range that is none', { of: 'square', want: '3 in', by: 'x', between: '2 in' }, /two ends/],
     ['a step that is none', { of: 'square', want: '3 in', by: 'x', steps: '0 in' }, /step to make it in/],
     ['another quantity', { of: 'square', want: '3 lbf', by: 'x' }, /length/],
   ])('%s', (_, asked, words) => expect(reason(asked)).toMatch(words));
   test.each<[string, RegExp]>([
-    ['journal', /was measured/],
-    ['released', /is released to cut at 1.001 in/],
-    ['cut', /has been cut and measured/],
+    ['journal', /was read off the part/],
+    ['released', /has been released to cut at 1.001 in/],
+    ['cut', /has been measured: it stays/],
     ['fixed', /is locked/],
   ])('%s stays put', (by, words) => expect(reason({ of: 'all', want: '4 in', by }, fit)).toMatch(words));
   test('several answers are all told', () => {
