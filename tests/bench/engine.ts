@@ -132,6 +132,7 @@ const table = SIZES.filter(([q]) => !only || only === String(q)).map(([quantitie
 for (const row of table) console.table(row);
 
 if (only === 'draws') console.table(drawnVerdicts());
+if (only === 'windows') console.table(windows(300, 60));
 
 if (!only) {
   const growth = GROWTH.map(([quantities, sources]) => {

@@ -1,9 +1,14 @@
 import { library } from '../../cells/catalogue.ts';
 import type { DecisionRule, SheetFile } from '../../shared/sheet/format.ts';
+import type { Row } from '../../src/engine/network/layout.ts';
+import { cellRow } from '../../src/engine/rows/key.ts';
+import { nominalOf } from '../../src/engine/trial/path.ts';
 import { TrialSheet } from '../../src/engine/trial/trial-sheet.ts';
 import { mapOf } from '../../src/engine/window/map.ts';
 import { windowOf } from '../../src/engine/window/window.ts';
+import { Desk } from '../../src/engine/workback/desk.ts';
 import { type Chain, chain, chainSheet } from './chain.ts';
+import { sparseClosures } from './contenders.ts';
 
 const WARM = 3;
 const TIMES = 9;
@@ -50,7 +55,32 @@ const median = (of: () => void): number => {
   return taken.sort((x, y) => x - y)[TIMES >> 1] as number;
 };
 
-/** Milliseconds of a window and of a map of 40 by 40, on a copy of the sheet that is there. */
+/**
+ * The leaf with which a quantity comes to what is wanted, by a plain secant over closures written by hand for this one
+ * sheet: no range, no second answer, no word of what else turns.
+ */
+function secant(
+  of: Chain,
+  { edit, figures }: ReturnType<typeof sparseClosures>,
+  leaf: number,
+  at: number,
+  wanted: number,
+): number {
+  const off = (micrometres: number): number => {
+    edit(leaf, micrometres);
+    return (figures.value[at] as number) - wanted;
+  };
+  let [a, b] = [of.leaves[leaf]?.micrometres as number, (of.leaves[leaf]?.micrometres as number) + 1];
+  let [fa, fb] = [off(a), off(b)];
+  for (let i = 0; i < 50 && Math.abs(fb) > 1e-12 && fa !== fb; i++) {
+    const next = b - (fb * (b - a)) / (fb - fa);
+    [a, fa, b] = [b, fb, next];
+    fb = off(b);
+  }
+  return b * 1e-6;
+}
+
+/** Milliseconds of the offers and of an answer of work back, of a window and of a map of 40 by 40, on a copy of the sheet that is there. */
 export function windows(quantities: number, sources: number) {
   const of = chain(quantities, sources);
   const copy = (rule: DecisionRule, kink: boolean): TrialSheet => {
@@ -68,12 +98,32 @@ export function windows(quantities: number, sources: number) {
   const begin = performance.now();
   copy('worst-case', false);
   const load = performance.now() - begin;
+  const deep = of.upstream.findLastIndex((all, i) => i % 8 === 0 && all.includes(0));
+  const goal =
+    nominalOf(plain.computed(), plain.computed().network.rows.get(cellRow(`c${deep}`)) as Row) + 2e-5;
+  const desk = new Desk(plain);
+  const figure = { cell: `c${deep}`, output: 'value' };
+  const want = `${(goal * 1e3).toFixed(6)} mm`;
+  const back = (): number => {
+    const { solutions, reason } = desk.workBack({ figure, want, change: { cell: 'c0', field: 'entry' } });
+    const [one] = solutions;
+    if (one?.value === undefined) throw new Error(reason);
+    return one.value;
+  };
+  const byHand = sparseClosures(of);
+  const plainly = secant(of, byHand, 0, deep, goal);
+  // What is told is rounded to what a shop writes.
+  if (Math.abs(back() - plainly) > 1e-6)
+    throw new Error(`Worked back to ${back()}, by a secant to ${plainly}.`);
   let at = 0;
   const row = {
     quantities,
     sources,
     checks: window(plain),
     copyMs: round(load),
+    offersMs: round(median(() => desk.offers(figure, want))),
+    workBackMs: round(median(back)),
+    secantMs: round(median(() => secant(of, byHand, 0, deep, goal))),
     windowMs: round(median(() => window(plain))),
     windowByDrawsMs: round(median(() => window(drawn))),
     mapMs: median(() => {

@@ -59,7 +59,7 @@ test.each(published)('worked back, %s: %s', (_, __, kind, example) => {
         change: { cell: it.id, field: `inputs.${input.name}` },
       });
       // What was read is not worked back to.
-      if (answer.solutions.length === 0 && /was measured/.test(answer.reason ?? '')) continue;
+      if (answer.solutions.length === 0 && /was read off/.test(answer.reason ?? '')) continue;
       const off = answer.solutions.map(({ value = Number.NaN, all: [from, to] = [value, value] }) =>
         was >= from && was <= to
           ? 0
