@@ -159,7 +159,7 @@ function inputOf(book: Computed, record: CellRecord, input: CellInput): Movable 
   if (record.locked) return stays(`\`${scope.called(record.id)}\` ${LOCKED}`);
   if (input.record !== undefined) return stays(`${called} names another line: change what that one says.`);
   if (input.role === 'measured' || input.counts === 'measured')
-    return stays(`${called} was measured: what was read stays as it is.`);
+    return stays(`${called} was read off the part: what was read stays as it is.`);
   const typed = record.inputs?.[input.name]?.trim() ?? '';
   const text = typed === '' ? (input.default ?? '') : typed;
   const base = {
