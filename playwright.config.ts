@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 import { type Browser, browserArguments, findBrowser } from './src/setup/browser.mjs';
 
@@ -11,7 +12,8 @@ export default defineConfig({
   testDir: 'tests/browser',
   outputDir: 'test-results',
   globalSetup: './tests/browser/build-shop.ts',
-  workers: 2,
+  // A test waits for its page more than it computes: two to a core keep the cores busy.
+  workers: 2 * availableParallelism(),
   fullyParallel: true,
   retries: 0,
   // Nothing here is a test of speed: a busy machine may take its time.
