@@ -226,7 +226,11 @@ export class WorstCases {
       if (found.isLost) return found;
       floor = found.outer;
     }
-    return search(over, from, to, Math.max(outer, floor), reach, BESIDE);
+    const found = search(over, from, to, Math.max(outer, floor), reach, BESIDE);
+    // A way was supposed where its condition does not hold, too: where that told little, only splitting tells more.
+    return found.isLost || found.best - found.outer <= CLOSE * reach
+      ? found
+      : search(over, from, to, found.outer, reach, MOST_PARTS);
   }
 }
 
