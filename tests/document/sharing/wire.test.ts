@@ -27,8 +27,10 @@ describe('what page and server say to each other', () => {
       expect(joinIn(hash), hash).toBeUndefined();
   });
 
-  it('a token is edition and key', () => {
-    expect(tokenIn(tokenOf(KEY))).toEqual({ edition: 1, key: KEY });
+  it('a token is edition, key and the keys before', () => {
+    expect(tokenIn(tokenOf(KEY))).toEqual({ edition: 1, key: KEY, former: [] });
+    const before = KEY.replace('A', 'b');
+    expect(tokenIn(tokenOf(KEY, [before]))).toEqual({ edition: 1, key: KEY, former: [before] });
     for (const token of ['', KEY, `1 ${KEY}x`, `x ${KEY}`, `1  ${KEY}`, `99999999 ${KEY}`])
       expect(tokenIn(token), token).toBeUndefined();
   });
