@@ -40,7 +40,7 @@ function finestOf(datum: Datum): number {
 }
 
 /** Sizes in steps of the last figure: true where the gauge was read to five of them, but for one that may be out. */
-export function isInFives(steps: readonly number[]): boolean {
+function isInFives(steps: readonly number[]): boolean {
   const off = steps.filter((x) => Math.abs(x / 5 - Math.round(x / 5)) > 1e-3).length;
   return steps.length - off >= 3 && off <= (steps.length > 4 ? 1 : 0);
 }
