@@ -61,6 +61,11 @@ describe('what a shop’s server is asked for', () => {
     expect(asked).toMatchObject({ kind: 'misuse', message: expect.stringMatching(words) });
   });
 
+  test.each(['-', '--'])('a key may begin with %s', (dash) => {
+    const key = `${dash}${KEY.slice(dash.length)}`;
+    expect(readOptions(['--key', key, '--port', '0'], {})).toMatchObject({ options: { key, port: 0 } });
+  });
+
   test('a key that is given is not repeated in a complaint', () => {
     expect(JSON.stringify(readOptions(['--key', `${KEY}!`], {}))).not.toContain(KEY);
   });

@@ -101,9 +101,17 @@ const fileIn = ({ value, from }: Given): string => {
   return file;
 };
 
+/** A key may begin with a dash, and is the value of its flag all the same. */
+const withKeys = (argv: readonly string[]): string[] =>
+  argv.flatMap((one, i) => {
+    const next = argv[i + 1];
+    if (one === '--key' && next?.startsWith('-') && isKey(next)) return [`--key=${next}`];
+    return argv[i - 1] === '--key' && one.startsWith('-') && isKey(one) ? [] : [one];
+  });
+
 const read = (argv: readonly string[], environment: Environment): Asked => {
   const { values, positionals } = parseArgs({
-    args: [...argv],
+    args: withKeys(argv),
     allowPositionals: true,
     options: {
       data: { type: 'string' },
