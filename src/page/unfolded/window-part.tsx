@@ -11,7 +11,7 @@ import { useLibrary } from '../state/library.ts';
 import { CheckList } from './check-list.tsx';
 import { createMap, MapPart } from './map-part.tsx';
 import { createTried } from './tried.ts';
-import { type Place, placesOf } from './window-places.ts';
+import { type Place, placesOf, whyNone } from './window-places.ts';
 
 /** How far an input of the line may go with every check that depends on it still holding. */
 export default function WindowPart(props: { cell: string }) {
@@ -46,7 +46,18 @@ export default function WindowPart(props: { cell: string }) {
     return now.is === 'failed' ? now.message : undefined;
   };
   return (
-    <Show when={place()}>
+    <Show
+      when={place()}
+      fallback={
+        <Show when={whyNone(sheet.line(props.cell)?.record)}>
+          {(why) => (
+            <Part title="How far it may go">
+              <p>{why()}</p>
+            </Part>
+          )}
+        </Show>
+      }
+    >
       {(at) => (
         <Part title="How far it may go" open>
           <div class="window-part grid gap-2">

@@ -45,7 +45,17 @@ export const placesOf = (
   );
 };
 
-/** The same of the whole sheet, but of lines that are locked, released or measured. */
+/** Why a line has no window of its own, where one is looked for in vain. */
+export const whyNone = (record: CellRecord | undefined): string | undefined => {
+  if (!record?.entry?.trim()) return undefined;
+  if (record.role === 'measured')
+    return 'It was read off the part, and a reading is what it is: how far a size may go is told on one that is still to be cut.';
+  return record.role === 'worked' || (record.role === 'given' && record.entry.trimStart().startsWith('='))
+    ? 'It is worked out from other lines: how far these may go is told on theirs.'
+    : undefined;
+};
+
+/** The inputs of the whole sheet that may be another value, but of lines that are locked, released or measured. */
 export const allPlaces = (sheet: Sheet, library: ReturnType<ReturnType<typeof useLibrary>>): Place[] =>
   sheet.state.order.flatMap((cell) =>
     isFast(sheet.line(cell)?.record) ? [] : placesOf(sheet, library, cell),
