@@ -12,8 +12,8 @@ export default defineConfig({
   testDir: 'tests/browser',
   outputDir: 'test-results',
   globalSetup: './tests/browser/build-shop.ts',
-  // A test waits for its page more than it computes: two to a core keep the cores busy.
-  workers: 2 * availableParallelism(),
+  // One to a core: with two the cores are no busier, and each test takes twice as long.
+  workers: availableParallelism(),
   fullyParallel: true,
   retries: 0,
   // Nothing here is a test of speed: a busy machine may take its time.

@@ -3,6 +3,9 @@ import { type Database, ofSheet, openDatabase, writing } from './database.ts';
 import type { ListRow, RowChange } from './row.ts';
 import type { Addition, Revision, Vault } from './vault.ts';
 
+/** Longest wait for a write to be told of, ms. What is written twice says the same. */
+const PATIENCE = 12_000;
+
 /** Keeps a shop in the browser's database. A lost connection is opened again at the next call. */
 export class DiskVault implements Vault {
   private connection: Promise<Database> | undefined;
@@ -37,7 +40,8 @@ export class DiskVault implements Vault {
   }
 
   async append(sheet: string, { update, base, whole }: Addition, change: RowChange) {
-    return writing(await this.db(), ['updates', 'list'], async (tx) => {
+    const db = await this.db();
+    const written = writing(db, ['updates', 'list'], async (tx) => {
       const [updates, list] = [tx.objectStore('updates'), tx.objectStore('list')];
       // Numbered within the transaction: another tab may be writing the same sheet.
       const [cursor, before] = await Promise.all([
@@ -66,6 +70,24 @@ export class DiskVault implements Vault {
       await Promise.all(written);
       return { count: (await counted) + 1, base: now };
     });
+    return this.answered(db, written);
+  }
+
+  /** A transaction that was committed as the disk was full may never end: the connection is then given up with it. */
+  private async answered<T>(db: Database, written: Promise<T>): Promise<T> {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const silent = new Promise<never>((_, reject) => {
+      timer = setTimeout(() => {
+        this.connection = undefined;
+        db.close();
+        reject(new Error('the browser gave no answer'));
+      }, PATIENCE);
+    });
+    try {
+      return await Promise.race([written, silent]);
+    } finally {
+      clearTimeout(timer);
+    }
   }
 
   async compact(sheet: string, merge: (updates: Uint8Array[]) => Uint8Array) {
