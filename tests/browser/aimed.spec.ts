@@ -65,7 +65,7 @@ for (const [way, width] of WALKS) {
       await entry.click({ position: { x: 16, y: 12 } });
       await expect(entry.locator('.cm-content')).toBeFocused();
       // Something was typed, and what is entered of it is what stood there.
-      await page.keyboard.press('End');
+      await page.keyboard.press('ControlOrMeta+End');
       await page.keyboard.type(' ');
     };
     const anew = async () => {
