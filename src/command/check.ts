@@ -6,13 +6,13 @@ import type { Library } from '../engine/rows/library.ts';
 import type { CellResult } from '../engine/rows/results.ts';
 import type { CheckCommand } from './arguments.ts';
 import { byLabel, jsonByLabel } from './by-label.ts';
-import { withExamples } from './example.ts';
+import { asAsked } from './example.ts';
 import { EXIT, type Exit, worst } from './exit.ts';
 import { exitOf, type Finding, findingsOf } from './findings.ts';
 import type { Io } from './io.ts';
 import { jsonOf } from './json.ts';
 import { linesOf } from './lines.ts';
-import { onOneLine, wordsOnOneLine } from './one-line.ts';
+import { onOneLine } from './one-line.ts';
 import { override } from './override.ts';
 import { type Block, findingsText, standingText, tableText } from './report.ts';
 
@@ -88,8 +88,7 @@ const checkFile = async (
     return failed;
   }
   for (const warning of read.warnings) tell(warning);
-  const sheet = wordsOnOneLine(read.file);
-  const base = command.example ? withExamples(sheet) : sheet;
+  const base = asAsked(read.file, command);
   const { file, faults, notices } = override(base, command.set, command.measured, library.kinds);
   for (const message of [...faults, ...notices]) tell(message);
   if (faults.length > 0) return failed;

@@ -1,4 +1,5 @@
 import type { CellRecord, Limits, SheetFile } from '../../shared/sheet/format.ts';
+import { wordsOnOneLine } from './one-line.ts';
 
 const isBlank = (text: string | undefined): boolean => text === undefined || text.trim() === '';
 
@@ -35,3 +36,9 @@ const filled = (cell: CellRecord): CellRecord => {
 
 /** The sheet with its emptied cells and limits filled from their examples; what is filled in already stays. */
 export const withExamples = (file: SheetFile): SheetFile => ({ ...file, cells: file.cells.map(filled) });
+
+/** The sheet of a file as a command takes it: its words on one line each, with the examples where they are asked for. */
+export function asAsked(file: SheetFile, { example }: { example: boolean }): SheetFile {
+  const sheet = wordsOnOneLine(file);
+  return example ? withExamples(sheet) : sheet;
+}

@@ -7,9 +7,19 @@ const BREAK = /[\t\n\v\f\r\u0085\u2028\u2029]/g;
 export const onOneLine = (text: string): string =>
   text.replace(BREAK, (sign) => `⟨U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}⟩`);
 
-/** In these a line end is a blank like any other, and figures go by them. Ids are told apart by every character. */
-const AS_THEY_ARE = new Set(['id', 'entry']);
-const ENTRIES = new Set(['inputs', 'examples', 'entries', 'limits', 'tolerance', 'at', 'issued', 'example']);
+/** Entries, in which a line end is a blank like any other and by which figures go, and ids, told apart by every character. */
+const AS_THEY_ARE: ReadonlySet<string> = new Set([
+  'id',
+  'entry',
+  'entries',
+  'inputs',
+  'example',
+  'examples',
+  'limits',
+  'tolerance',
+  'at',
+  'issued',
+]);
 
 /** A sheet whose names, labels and other words stand on one line each. */
 export const wordsOnOneLine = (file: SheetFile): SheetFile => {
@@ -20,7 +30,7 @@ export const wordsOnOneLine = (file: SheetFile): SheetFile => {
     return Object.fromEntries(
       Object.entries(value).map(([key, inner]) => [
         onOneLine(key),
-        AS_THEY_ARE.has(key) || ENTRIES.has(key) ? inner : within(inner),
+        AS_THEY_ARE.has(key) ? inner : within(inner),
       ]),
     );
   };

@@ -13,10 +13,10 @@ import type { WindowCommand } from './arguments.ts';
 import { byLabel, jsonByLabel } from './by-label.ts';
 import { escaped, fetchText } from './check.ts';
 import { checkNames, checkTitles } from './check-titles.ts';
-import { withExamples } from './example.ts';
+import { asAsked } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
-import { onOneLine, wordsOnOneLine } from './one-line.ts';
+import { onOneLine } from './one-line.ts';
 import { override } from './override.ts';
 
 /** Works out how far an input may go, and prints it. */
@@ -31,8 +31,7 @@ export const windowCommand = async (command: WindowCommand, library: Library, io
   const read = readSheet(text);
   if ('kind' in read) return tell(read.message);
   for (const warning of read.warnings) tell(warning);
-  const sheet = wordsOnOneLine(read.file);
-  const base = command.example ? withExamples(sheet) : sheet;
+  const base = asAsked(read.file, command);
   const { file, faults, notices } = override(base, command.set, [], library.kinds);
   for (const message of [...faults, ...notices]) tell(message);
   if (faults.length > 0) return EXIT.error;

@@ -12,10 +12,10 @@ import type { Assignment, WorkBackCommand } from './arguments.ts';
 import { byLabel, jsonByLabel } from './by-label.ts';
 import { escaped, fetchText } from './check.ts';
 import { checkNames, checkTitles } from './check-titles.ts';
-import { withExamples } from './example.ts';
+import { asAsked } from './example.ts';
 import { EXIT, type Exit } from './exit.ts';
 import type { Io } from './io.ts';
-import { onOneLine, wordsOnOneLine } from './one-line.ts';
+import { onOneLine } from './one-line.ts';
 import { override } from './override.ts';
 import { alignColumns } from './table.ts';
 
@@ -39,8 +39,7 @@ export const workBackCommand = async (command: WorkBackCommand, library: Library
   const read = readSheet(text);
   if ('kind' in read) return tell(read.message);
   for (const warning of read.warnings) tell(warning);
-  const sheet = wordsOnOneLine(read.file);
-  const base = command.example ? withExamples(sheet) : sheet;
+  const base = asAsked(read.file, command);
   const { file, faults } = override(base, command.set, [], library.kinds);
   if (faults[0] !== undefined) return tell(faults[0]);
   const trial = new TrialSheet(library);

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { readTrace } from '../../cells/functions/ram-trace.ts';
 import { NO_HANDBOOK } from '../../src/language/parse.ts';
 import { pairsTyped } from '../../src/page/entry/pairs.ts';
-import { onOneLine } from '../../src/page/kit/one-line.ts';
+import { pastedOnOneLine } from '../../src/page/kit/one-line.ts';
 
 const typed = (text: string, length: 'in' | 'mm' = 'mm', decimal: '.' | ',' = '.') =>
   pairsTyped(text, ['length', 'force'], { units: { length }, handbook: NO_HANDBOOK, decimal });
@@ -22,7 +22,7 @@ test('a trace reads as what it is, however it was typed or pasted', () => {
   ]) {
     expect(typed(text), text).toBe(TRACE);
     // Through a field of one line, as a browser pastes it there.
-    expect(typed(onOneLine(text)), text).toBe(TRACE);
+    expect(typed(pastedOnOneLine(text)), text).toBe(TRACE);
   }
   expect(typed('2: 1,2 kN; 4: 2,3 kN', 'mm', ',')).toBe(TRACE);
   expect(typed('2 mm 1,2 kN\n4 mm 2,3 kN')).toBe(TRACE);

@@ -3,7 +3,7 @@ import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
 import { loadCommit } from '../entry/load.ts';
 import type { EntrySpot } from '../entry/spot.ts';
-import { onOneLine } from '../kit/one-line.ts';
+import { pastedOnOneLine } from '../kit/one-line.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -72,7 +72,7 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
     if (!/[\n\t]/.test(text.trim())) return;
     event.preventDefault();
     // As if typed: the field's own undo takes it back, and leaving the field is a change.
-    document.execCommand('insertText', false, onOneLine(text));
+    document.execCommand('insertText', false, pastedOnOneLine(text));
   };
   const library = useLibrary();
   const table = () => library()?.tables.get(props.table);

@@ -7,7 +7,7 @@ import { spotOfField } from '../entry/input-spot.ts';
 import { pairsTyped } from '../entry/pairs.ts';
 import type { EntrySpot } from '../entry/spot.ts';
 import { readingsFrom, readTable } from '../entry/table.ts';
-import { onOneLine } from '../kit/one-line.ts';
+import { pastedOnOneLine } from '../kit/one-line.ts';
 import type { SheetContext } from '../state/context.ts';
 import type { Place } from '../state/cursor.ts';
 import { isLocked, sayLocked } from '../state/edit-entry.ts';
@@ -127,7 +127,7 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
   const at = place && !selection.any() ? spotAt(context, place) : undefined;
   if (at?.pairs) {
     const read = pairsTyped(text, at.pairs, entryContext(sheet, at.spot));
-    sheet.document.setField(at.spot.cell, at.spot.field, onOneLine(read));
+    sheet.document.setField(at.spot.cell, at.spot.field, pastedOnOneLine(read));
     notices.say(`Pasted into ${sheet.titleOf(at.spot.cell)}.`);
     return;
   }

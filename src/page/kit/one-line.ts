@@ -1,5 +1,5 @@
 /** A pasted table on one line, as a field of one line takes it. */
-export const onOneLine = (text: string): string =>
+export const pastedOnOneLine = (text: string): string =>
   text
     .trim()
     .replace(/[ \u00a0]*\r?\n\s*/g, '; ')
