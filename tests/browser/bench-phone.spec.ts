@@ -67,10 +67,17 @@ test('a fraction is keyed in, and a reading that is probably wrong is asked abou
   await atTheMachine(page);
   await key(page, '1 3/4');
   await expect(reading(page)).toHaveValue('1 3/4');
-  await take(page);
+  // In one task of the page: the next digit is struck before the figures of the first reading can be in, and stays.
+  await page.evaluate(() => {
+    const named = (words: string) =>
+      [...document.querySelectorAll<HTMLButtonElement>('.pad button')].find((b) => b.textContent === words)!;
+    named('Take it').click();
+    named('1').click();
+  });
   await expect(readings(page).first()).toHaveText('1 3/4');
-  await expect(reading(page)).toHaveValue('');
-  await key(page, '1.7250');
+  await expect(page.getByRole('region', { name: 'What it comes to' })).toContainText('1.75');
+  await key(page, '.7250');
+  await expect(reading(page)).toHaveValue('1.7250');
   await take(page);
   const asked = page.getByRole('note');
   await expect(asked).toContainText(/turn/);

@@ -124,6 +124,8 @@ test('templates stand under what they repair, and one press leaves those of one 
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto('/');
   const begins = page.getByRole('button', { name: 'Begin this job' });
+  await expect(page.getByRole('heading', { name: 'What is worn?' })).toBeVisible();
+  await expect(begins.first()).toBeVisible();
   const all = await begins.count();
   await page.getByRole('button', { name: 'Gears', exact: true }).click();
   await expect(page.getByRole('heading', { level: 4 })).toHaveText([

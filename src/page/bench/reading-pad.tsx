@@ -42,12 +42,11 @@ export const ReadingPad = (props: { stop: Stop }) => {
   /** What was to be taken and is no number. */
   const [refused, setRefused] = createSignal<string>();
   let box!: HTMLInputElement;
-  createEffect(
-    on([() => props.stop.cell, () => props.stop.output, () => JSON.stringify(at())], () => setText(kept())),
-  );
-  createEffect(
-    on([() => props.stop.cell, () => props.stop.output], () => setChosen(undefined), { defer: true }),
-  );
+  // By what they say: the stops are made anew as figures come in, and what was keyed in meanwhile stays.
+  const dimension = createMemo(() => JSON.stringify([props.stop.cell, props.stop.output]));
+  const aimedAt = createMemo(() => JSON.stringify([dimension(), at()]));
+  createEffect(on(aimedAt, () => setText(kept())));
+  createEffect(on(dimension, () => setChosen(undefined), { defer: true }));
   /** What a bare number counts as: the unit behind the readings so far, else the sheet's. */
   const unit = () => {
     const behind = /^[^\d±+]*/u.exec(split().tail)?.[0].trim();

@@ -76,9 +76,10 @@ export default function WorkBackPart(props: { cell: string; output: string }) {
   };
   const back = createTried<'work-back'>(sheet, asked);
 
+  const wanted = createMemo(() => JSON.stringify([want(), figure().cell, figure().output]));
   // As soon as it is said where it is wanted, what may move it is offered; the likeliest is tried at once.
   createEffect(
-    on([want, () => figure().cell, () => figure().output], () => {
+    on(wanted, () => {
       if (want() !== '') void inputs.run();
     }),
   );
