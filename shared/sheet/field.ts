@@ -68,6 +68,10 @@ export const isGroup = (part: Part | undefined): part is Group => part !== undef
 export const isNamed = (part: Part | undefined): part is Named => part !== undefined && 'each' in part;
 export const isField = (part: Part | undefined): part is Field => part !== undefined && 'schema' in part;
 
+/** Names that reach into the workings of every object: no field is called so. */
+export const isReserved = (name: string): boolean =>
+  name === '__proto__' || name === 'constructor' || name === 'prototype';
+
 /** What stands under a key of a group; undefined where the format does not know it. */
 export const partAt = (of: Part | undefined, key: string): Part | undefined => {
   if (isNamed(of)) return of.each;

@@ -1,9 +1,9 @@
 import { type Problem, problem } from '../problem.ts';
 import { CELL_FIELDS } from './cell-fields.ts';
 import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
-import { isField, type Part, partAt } from './field.ts';
+import { isField, isReserved, type Part, partAt } from './field.ts';
 import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
-import { faultsOf, isObject, type JsonObject, resolve, type Schema } from './schema.ts';
+import { faultsOf, isObject, type RootSchema, resolve, type Schema } from './schema.ts';
 import { SHEET_FIELDS } from './sheet-fields.ts';
 import { sheetSchema } from './sheet-schema.ts';
 import { WAYS, withNeeds } from './ways.ts';
@@ -23,9 +23,6 @@ const SHOWN = 3;
 /** What a sheet may need of its reader (see `needs` of the format) and this one knows. */
 const UNDERSTOOD: ReadonlySet<string> = new Set([WAYS]);
 
-/** Names that reach into the workings of every object; no field of a sheet is called so. */
-const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype']);
-
 /** Deepest nesting of a JSON text, strings skipped; told before it is parsed. */
 const depthOf = (text: string): number => {
   let depth = 0;
@@ -43,25 +40,44 @@ const depthOf = (text: string): number => {
   return deepest;
 };
 
-/** The same data in fresh objects, without forbidden fields; `dropped` and `unseen` collect the paths concerned. */
-const cleaned = (value: unknown, path: string, found: { dropped: string[]; unseen: string[] }): unknown => {
+interface Found {
+  dropped: string[];
+  unseen: string[];
+}
+
+/**
+ * The same data in fresh objects, without reserved names where they would be fields: texts may stand under any name that the
+ * sheet itself gives (`ways`). `found` collects the paths concerned.
+ */
+const cleaned = (
+  value: unknown,
+  reference: Schema | undefined,
+  root: RootSchema,
+  path: string,
+  found: Found,
+): unknown => {
   if (typeof value === 'string') {
     const sound = wellFormed(value);
     if (sound !== value || hasUnseen(value)) found.unseen.push(path);
     return sound;
   }
-  if (Array.isArray(value)) return value.map((item, i) => cleaned(item, `${path}[${i}]`, found));
+  const schema = reference && resolve(reference, root);
+  if (Array.isArray(value))
+    return value.map((item, i) => cleaned(item, schema?.items, root, `${path}[${i}]`, found));
   if (!isObject(value)) return value;
-  const copy: JsonObject = {};
+  const entries: Array<[string, unknown]> = [];
   for (const [key, item] of Object.entries(value)) {
     const below = path ? `${path}.${key}` : key;
-    if (FORBIDDEN.has(key)) found.dropped.push(below);
+    const known = schema?.properties && Object.hasOwn(schema.properties, key);
+    const inner = known ? schema.properties?.[key] : schema?.additionalProperties;
+    if (isReserved(key) && !(inner?.type === 'string' && typeof item === 'string')) found.dropped.push(below);
     else {
       if (hasUnseen(key)) found.unseen.push(below);
-      copy[wellFormed(key)] = cleaned(item, below, found);
+      entries.push([wellFormed(key), cleaned(item, inner, root, below, found)]);
     }
   }
-  return copy;
+  // Its fields are defined and not assigned: a name such as `__proto__` stays data.
+  return Object.fromEntries(entries);
 };
 
 const some = (items: readonly string[]): string =>
@@ -207,9 +223,10 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   const refused = recognise(parsed.value);
   if (refused) return refused;
 
-  const found = { dropped: [] as string[], unseen: [] as string[] };
-  const value = cleaned(upgraded(parsed.value), '', found);
-  const faults = faultsOf(value, sheetSchema());
+  const found: Found = { dropped: [], unseen: [] };
+  const schema = sheetSchema();
+  const value = cleaned(upgraded(parsed.value), schema, schema, '', found);
+  const faults = faultsOf(value, schema);
   const [first] = faults;
   if (first) {
     const words = some(faults.map((fault) => `${fault.path || 'the file'} ${fault.message}`));

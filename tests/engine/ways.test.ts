@@ -2,8 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import { readSheet } from '../../shared/sheet/read.ts';
+import { SHEET_FIELDS } from '../../shared/sheet/sheet-fields.ts';
 import { forksOf } from '../../shared/sheet/ways.ts';
 import { writeSheet } from '../../shared/sheet/write.ts';
+import { flatten } from '../../src/document/model/fields.ts';
+import { isStorable } from '../../src/document/model/stored-fault.ts';
 import { SheetDocument } from '../../src/document/sheet-document.ts';
 import { templateOf } from '../../src/document/template.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
@@ -107,6 +110,27 @@ describe('several ways to one end', () => {
     document.setWay('a.b %', 'in place');
     expect(document.ways()).toEqual({ 'a.b %': 'in place' });
   });
+
+  it.each(['constructor', '__proto__', 'prototype', 'toString', 'a.b %'])(
+    'may lead to what is called %s, in a file as in the document',
+    (to) => {
+      const named = (by: string) => ({
+        ...sheet,
+        cells: cells.map((cell) => (cell.way ? { ...cell, way: { ...cell.way, to } } : cell)),
+        ways: { [to]: by },
+      });
+      const document = SheetDocument.fromFile(named('before pressing'), { id: 'job' });
+      document.setWay(to, 'in place');
+      const read = readSheet(writeSheet(document.toFile()));
+      expect(read).toMatchObject({ warnings: [], unknown: [] });
+      if (!('file' in read)) return;
+      expect(printOf(read.file)).toBe(printOf(document.toFile()));
+      expect(printOf(read.file)).not.toBe(printOf(named('before pressing')));
+      expect(words(read.file as typeof sheet)).toBe(words(taken('in place')));
+      const [key] = flatten({ ways: { [to]: '' } }, SHEET_FIELDS).keys();
+      expect(isStorable('sheet', key!, 'in place')).toBe(true);
+    },
+  );
 });
 
 describe('the head line', () => {

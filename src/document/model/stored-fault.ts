@@ -1,6 +1,6 @@
 import * as Y from 'yjs';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
-import { isField, type Part, partAt } from '../../../shared/sheet/field.ts';
+import { isField, isNamed, isReserved, type Part, partAt } from '../../../shared/sheet/field.ts';
 import { faultsOf, type Schema } from '../../../shared/sheet/schema.ts';
 import { SHEET_FIELDS } from '../../../shared/sheet/sheet-fields.ts';
 import { sheetSchema } from '../../../shared/sheet/sheet-schema.ts';
@@ -29,13 +29,20 @@ const isSmall = (value: unknown): boolean =>
     ? value.length <= LONGEST
     : value === undefined || (JSON.stringify(value)?.length ?? 0) <= LONGEST;
 
-const isDangerous = (key: string): boolean =>
-  key.split('.').some((part) => ['__proto__', 'constructor', 'prototype'].includes(unescaped(part)));
+/** A name of the workings of objects where it would be a field; the name of a text that the sheet itself gives may be any. */
+const isDangerous = (of: Part, key: string): boolean => {
+  const names = key.split('.').map(unescaped);
+  const own = names.pop() as string;
+  const parent = names.reduce<Part | undefined>(partAt, of);
+  return names.some(isReserved) || (isReserved(own) && !(isNamed(parent) && isField(parent.each)));
+};
 
 /** Whether what lies under a key of a cell, or of the sheet's settings, is what a sheet may hold there. */
 export const isStorable = (map: 'cell' | 'sheet', key: string, value: unknown): boolean => {
   if (value === undefined) return true;
-  if (key === '' || key.length > MAX_KEY || isDangerous(key) || value instanceof Y.AbstractType) return false;
+  const fields = map === 'cell' ? CELL_FIELDS : SHEET_FIELDS;
+  if (key === '' || key.length > MAX_KEY || isDangerous(fields, key) || value instanceof Y.AbstractType)
+    return false;
   if (value instanceof Uint8Array || !isSmall(value)) return false;
   if (map === 'cell') {
     if (key === ORDER) return typeof value === 'string' && /^[0-9A-Za-z]{1,1000}$/.test(value);
@@ -45,7 +52,7 @@ export const isStorable = (map: 'cell' | 'sheet', key: string, value: unknown): 
     if (isHead(value)) return isField(partAtKey(CELL_FIELDS, key));
   }
   if (key.startsWith('#')) return map === 'sheet' && typeof value === 'string' && value.length <= 40;
-  const part = partAtKey(map === 'cell' ? CELL_FIELDS : SHEET_FIELDS, key);
+  const part = partAtKey(fields, key);
   if (isField(part)) return isSound(value, part.schema);
   // A group that holds nothing is kept as such; what the format does not know stays whole.
   return part === undefined || (isPlain(value) && Object.keys(value).length === 0);

@@ -32,8 +32,6 @@ interface State {
   title: TitleBlock;
   units: SheetUnits;
   rule: DecisionRule;
-  /** The way taken, by what the ways lead to. */
-  ways: SheetFile['ways'];
   order: string[];
   undo: string | undefined;
   redo: string | undefined;
@@ -86,12 +84,13 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
     title: { ...document.title() },
     units: { ...document.units() },
     rule: document.rule(),
-    ways: document.ways(),
     order: document.order(),
     undo: document.undoLabel(),
     redo: document.redoLabel(),
     rev: 0,
   });
+  /** The way taken, by what the ways lead to: any name at all, so no store, whose names are fields. */
+  const [ways, setWays] = createSignal(document.ways());
   const [recorded, noteRecords] = createSignal(undefined, { equals: false });
   const [shaped, noteShapes] = createSignal(undefined, { equals: false });
   /**
@@ -151,7 +150,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('title', reconcile({ ...document.title() }));
         setState('units', reconcile(unitsNow()));
         setState('rule', document.rule());
-        setState('ways', reconcile(document.ways()));
+        setWays(document.ways());
       }
       setState({ undo: document.undoLabel(), redo: document.redoLabel() });
       const shifted = change.order || gone.length > 0;
@@ -229,7 +228,7 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
   const forks = createMemo<readonly Fork[]>((before) => {
     const now = forksOf(
       all().map(({ record }) => record),
-      state.ways,
+      ways(),
     );
     return keepEqual(before, now);
   }, []);
