@@ -6,6 +6,9 @@ export const VERSION = 2;
 /** Lines a sheet may have, made or read. */
 export const MAX_LINES = 10_000;
 
+/** Characters a file may have, made or read. */
+export const MAX_CHARACTERS = 20_000_000;
+
 /** How a cell comes by its value; `cell` is one of the library in `cells/kinds`, `section` a heading, `remark` text. */
 export type Role = 'given' | 'measured' | 'chosen' | 'worked' | 'cell' | 'section' | 'remark';
 

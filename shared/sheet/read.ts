@@ -2,7 +2,7 @@ import { type Problem, problem } from '../problem.ts';
 import { CELL_FIELDS } from './cell-fields.ts';
 import { hasUnseen, looks, mixesScripts, revealed, wellFormed } from './characters.ts';
 import { isField, isReserved, type Part, partAt } from './field.ts';
-import { type CellRecord, FORMAT, type SheetFile, VERSION } from './format.ts';
+import { type CellRecord, FORMAT, MAX_CHARACTERS, type SheetFile, VERSION } from './format.ts';
 import { faultsOf, isObject, type RootSchema, resolve, type Schema } from './schema.ts';
 import { SHEET_FIELDS } from './sheet-fields.ts';
 import { sheetSchema } from './sheet-schema.ts';
@@ -16,9 +16,10 @@ export interface ReadSheet {
   unknown: string[];
 }
 
-const MAX_BYTES = 20_000_000;
 const MAX_DEPTH = 32;
 const SHOWN = 3;
+/** Of fields that nobody knows, which are told by name. */
+const NAMED = 40;
 
 /** What a sheet may need of its reader (see `needs` of the format) and this one knows. */
 const UNDERSTOOD: ReadonlySet<string> = new Set([WAYS]);
@@ -80,8 +81,22 @@ const cleaned = (
   return Object.fromEntries(entries);
 };
 
-const some = (items: readonly string[]): string =>
-  items.slice(0, SHOWN).join(', ') + (items.length > SHOWN ? ` and ${items.length - SHOWN} more` : '');
+const some = (items: readonly string[], most = SHOWN): string =>
+  items.slice(0, most).join(', ') + (items.length > most ? ` and ${items.length - most} more` : '');
+
+/** Each field that nobody knows by the first place where it stands: in a thousand lines it is one. */
+const alike = (paths: readonly string[]): string[] => {
+  const found = new Map<string, { first: string; more: number }>();
+  for (const path of paths) {
+    const field = path.replace(/\[\d+\]/g, '[]');
+    const before = found.get(field);
+    if (before) before.more += 1;
+    else found.set(field, { first: revealed(path).slice(0, 80), more: 0 });
+  }
+  return [...found.values()].map(({ first, more }) =>
+    more > 0 ? `${first} (and in ${more} more ${more === 1 ? 'place' : 'places'})` : first,
+  );
+};
 
 const place = (text: string, message: string): string => {
   const at = /position (\d+)/.exec(message)?.[1];
@@ -91,10 +106,10 @@ const place = (text: string, message: string): string => {
 };
 
 const parse = (text: string): { value: unknown } | Problem => {
-  if (text.length > MAX_BYTES)
+  if (text.length > MAX_CHARACTERS)
     return problem(
       'too-big',
-      `The file has ${(text.length / 1e6).toFixed(1)} MB; a sheet has at most ${MAX_BYTES / 1e6} MB.`,
+      `The file has ${(text.length / 1e6).toFixed(1)} MB; a sheet has at most ${MAX_CHARACTERS / 1e6} MB.`,
     );
   const depth = depthOf(text);
   if (depth > MAX_DEPTH)
@@ -236,7 +251,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   const file = value as SheetFile;
   const warnings: string[] = [];
   if (found.dropped.length > 0)
-    warnings.push(`Left out, because a sheet has no such fields: ${some(found.dropped)}.`);
+    warnings.push(`Left out, because a sheet has no such fields: ${some(alike(found.dropped), NAMED)}.`);
   if (found.unseen.length > 0)
     warnings.push(
       `Characters that cannot be seen or that turn the writing direction stand in ${some(found.unseen)}.`,
@@ -244,7 +259,7 @@ export const readSheet = (text: string): ReadSheet | Problem => {
   const unknown = unknownFields(file);
   if (unknown.length > 0)
     warnings.push(
-      `This edition does not know these fields; they are kept, and no figure or verdict goes by them: ${some(unknown.map((path) => revealed(path).slice(0, 80)))}.`,
+      `This edition does not know these fields; they are kept, and no figure or verdict goes by them: ${some(alike(unknown), NAMED)}.`,
     );
   const cells = distinctIds(file.cells, warnings);
   warnings.push(...nameWarnings(cells));

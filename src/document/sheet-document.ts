@@ -1,12 +1,11 @@
 import * as Y from 'yjs';
-import { type Problem, problem } from '../../shared/problem.ts';
+import type { Problem } from '../../shared/problem.ts';
 import { sheetFieldWords } from '../../shared/sheet/field-words.ts';
 import {
   type CellRecord,
   type DecisionRule,
   FORMAT,
   type KeptValue,
-  MAX_LINES,
   type SheetFile,
   type SheetUnits,
   type TitleBlock,
@@ -176,17 +175,6 @@ export class SheetDocument {
     if (path === 'name') return this.renameCell(id, String(value ?? ''));
     this.run(fieldLabel(this.editing, id, path), () => setField(this.editing, id, path, value));
     return undefined;
-  }
-
-  /** Why so many more lines do not go into the sheet; asked before they are put in. */
-  roomFor(lines: number): Problem | undefined {
-    const here = this.reading.order().length;
-    return here + lines <= MAX_LINES
-      ? undefined
-      : problem(
-          'too-big',
-          `A sheet has at most ${MAX_LINES.toLocaleString('en')} lines; this one has ${here.toLocaleString('en')}, and ${lines.toLocaleString('en')} more do not go in. Put them into a sheet of their own.`,
-        );
   }
 
   /** @returns the id. `after: null` puts it at the top. */

@@ -31,6 +31,16 @@ test('what feeds stands left of what it feeds, and no two boxes overlap', () => 
   }
 });
 
+test.each(['__proto__', 'constructor', 'toString', 'a\u0001b', '\u0000'])(
+  'a line with the id %j has its place like any other',
+  (id) => {
+    const { nodes, edges } = placeChain({ nodes: ['bore', id].map(node), edges: [{ from: 'bore', to: id }] });
+    const [from, to] = nodes;
+    expect(from!.x + NODE.width).toBeLessThan(to!.x);
+    expect(edges[0]!.points.length).toBeGreaterThan(1);
+  },
+);
+
 test('an edge is drawn from its first point to its last', () => {
   expect(
     edgePath([

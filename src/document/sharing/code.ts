@@ -12,7 +12,7 @@ import { deflate, inflate } from './deflate.ts';
 const VERSION = 1;
 const HEAD = 9;
 
-/** Bytes a sheet may have once unpacked; the reader of files takes as many. */
+/** Bytes a sheet may have once unpacked. What is bigger goes by file, as is said where the code would stand. */
 export const MAX_UNPACKED = 5_000_000;
 /** Characters. Nothing longer can be a sheet: DEFLATE grows by at most a few bytes what it cannot pack. */
 const MAX_CODE = Math.ceil(((MAX_UNPACKED + 10_000) * 4) / 3);
@@ -25,7 +25,7 @@ export async function codeOf(file: SheetFile): Promise<string | Problem> {
   if (plain.length > MAX_UNPACKED) {
     return problem(
       'too-big',
-      `The sheet has ${(plain.length / 1e6).toFixed(1)} MB; its text holds at most ${MAX_UNPACKED / 1e6} MB.`,
+      `The sheet has ${(plain.length / 1e6).toFixed(1)} MB; its text holds at most ${MAX_UNPACKED / 1e6} MB. Save it to a file and hand that on.`,
     );
   }
   const packed = await deflate(plain);

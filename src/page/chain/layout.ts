@@ -34,8 +34,12 @@ export const placeChain = ({ nodes, edges }: ChainGraph): PlacedChain => {
   const graph = new Graph();
   graph.setGraph({ rankdir: 'LR', nodesep: 14, ranksep: 30, edgesep: 8, marginx: MARGIN, marginy: MARGIN });
   graph.setDefaultEdgeLabel(() => ({}));
-  for (const { id } of nodes) graph.setNode(id, { ...NODE });
-  for (const { from, to } of edges) graph.setEdge(from, to);
+  // The library keeps nodes as fields of plain objects: a line's own id could be one that every object has.
+  const keys = new Map(nodes.map(({ id }, k) => [id, `n${k}`]));
+  const key = (id: string): string => keys.get(id) as string;
+  const nodeAt = (id: string) => graph.node(key(id)) as { x: number; y: number };
+  for (const { id } of nodes) graph.setNode(key(id), { ...NODE });
+  for (const { from, to } of edges) graph.setEdge(key(from), key(to));
   layout(graph);
   const size = graph.graph() as { width?: number; height?: number };
   return {
@@ -43,13 +47,13 @@ export const placeChain = ({ nodes, edges }: ChainGraph): PlacedChain => {
     height: Math.max(size.height ?? 0, NODE.height + 2 * MARGIN),
     node: NODE,
     nodes: nodes.map((node) => {
-      const at = graph.node(node.id) as { x: number; y: number };
+      const at = nodeAt(node.id);
       return { ...node, x: at.x - NODE.width / 2, y: at.y - NODE.height / 2 };
     }),
     edges: edges.map((edge) => {
-      const { points } = graph.edge(edge.from, edge.to) as { points: PlacedEdge['points'] };
-      const from = graph.node(edge.from) as { x: number; y: number };
-      const to = graph.node(edge.to) as { x: number; y: number };
+      const { points } = graph.edge(key(edge.from), key(edge.to)) as { points: PlacedEdge['points'] };
+      const from = nodeAt(edge.from);
+      const to = nodeAt(edge.to);
       // Out of the right side and into the left one, wherever the straight way would cut the box.
       return {
         ...edge,

@@ -3,6 +3,7 @@ import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { ROLE_MEANING } from '../../../shared/sheet/role-words.ts';
+import { roomFor } from '../../document/room.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
@@ -40,7 +41,7 @@ export default function AddLine(props: AddLineProps) {
   });
 
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
-    const full = sheet.document.roomFor(1);
+    const full = roomFor(sheet.document, 1);
     if (full) {
       notices.say(full.message);
       return;

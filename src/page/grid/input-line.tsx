@@ -1,6 +1,7 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import { roomFor } from '../../document/room.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
@@ -161,7 +162,7 @@ const RecordField = (props: FieldProps & { kind: string }) => {
     offered().some((o) => o.name === props.text) ||
     taken().some(({ entry }) => entry === props.text);
   const add = () => {
-    const full = sheet.document.roomFor(1);
+    const full = roomFor(sheet.document, 1);
     if (full) {
       notices.say(full.message);
       return;

@@ -1,5 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { importText } from '../../document/files.ts';
+import { roomFor } from '../../document/room.ts';
 import { referencesIn } from '../../language/names.ts';
 import { parseEntry } from '../../language/parse.ts';
 import { commitText, entryContext } from '../entry/commit.ts';
@@ -62,7 +63,7 @@ const insert = (
   cells: readonly Partial<CellRecord>[],
 ): void => {
   const { sheet, cursor, notices } = context;
-  const full = sheet.document.roomFor(cells.length);
+  const full = roomFor(sheet.document, cells.length, JSON.stringify(cells, undefined, 2).length);
   if (full) {
     notices.say(full.message);
     return;
@@ -153,6 +154,14 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
       return;
     }
   }
-  const lines = linesFromTable(table).map((record) => committed(context, record));
-  if (lines.length > 0) insert(context, selection, after, lines);
+  const lines = linesFromTable(table);
+  const full = roomFor(sheet.document, lines.length);
+  if (full) notices.say(full.message);
+  else if (lines.length > 0)
+    insert(
+      context,
+      selection,
+      after,
+      lines.map((record) => committed(context, record)),
+    );
 };

@@ -1,4 +1,5 @@
 import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { roomIn } from '../../document/room.ts';
 import { type Taken, takeDifferences } from '../../document/sharing/take-differences.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { addressOfSheet, goInstead } from '../kit/router.ts';
@@ -68,6 +69,11 @@ export const takeInPlace = async (
     return chosen;
   }
   const { file: own, word } = chosen ?? { file: whole, word: lengths };
+  const full = roomIn(own);
+  if (full) {
+    await sheet.close();
+    return full.message;
+  }
   await shop.revise(id, 'before the sheet that came in was taken over');
   sheet.document.become(own, 'the sheet that came in');
   await sheet.close();

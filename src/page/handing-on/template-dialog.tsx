@@ -1,4 +1,5 @@
 import { createResource, createSignal, For, Show } from 'solid-js';
+import { roomIn } from '../../document/room.ts';
 import type { News } from '../../document/sharing/template-news.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { say } from '../kit/words.ts';
@@ -15,6 +16,7 @@ export default function TemplateDialog(props: { onClose: () => void }) {
   const { sheet, notices } = useSheet();
   const tools = useTools();
   const [origin] = createResource(() => originOfJob(tools.shop, sheet.document.toFile()));
+  const [refused, setRefused] = createSignal('');
   /** Lines that are left although they are ticked at first, or the other way round. Of a template as nobody here knew it none is. */
   const [turned, setTurned] = createSignal<ReadonlySet<string>>(new Set());
   // What the job has changed itself is not overwritten unless somebody says so.
@@ -35,6 +37,11 @@ export default function TemplateDialog(props: { onClose: () => void }) {
     const { template, own, fingerprint } = found;
     await keepTemplate(tools.shop, template).catch(() => undefined);
     const job = takeNews(sheet.document.toFile(), own, taken);
+    const full = roomIn(job);
+    if (full) {
+      setRefused(full.message);
+      return;
+    }
     const from = { title: template.title.title, fingerprint };
     sheet.document.become({ ...job, from }, 'what the template changed');
     notices.say(
@@ -114,6 +121,9 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                   )}
                 </For>
               </ul>
+              <p role="alert" class="problem empty:hidden">
+                {refused()}
+              </p>
               <div class="buttons">
                 <button
                   type="button"

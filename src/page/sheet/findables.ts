@@ -1,3 +1,4 @@
+import { roomFor } from '../../document/room.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import { type Command, isRunnable } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
@@ -49,7 +50,7 @@ const ofLibrary = ({ sheet, cursor, notices }: SheetContext, library: Library | 
     run: () => {
       const place = cursor.place();
       const after = place ? cellOfRow(place.row) : (sheet.state.order.at(-1) ?? null);
-      const full = sheet.document.roomFor(1);
+      const full = roomFor(sheet.document, 1);
       if (full) {
         notices.say(full.message);
         return;

@@ -9,6 +9,7 @@ import {
   Show,
   Suspense,
 } from 'solid-js';
+import { MAX_LINES } from '../../../shared/sheet/format.ts';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import type { EngineClient } from '../../engine/worker/client-types.ts';
@@ -65,6 +66,7 @@ const inPlaceOfLines = (said: JSX.Element) => (
 const BenchView = late('The view at the machine', () => import('../bench/bench-view.tsx'), inPlaceOfLines);
 const ChainView = late('The drawing of the chain', () => import('../chain/chain-view.tsx'), inPlaceOfLines);
 const HeldBar = late('The comparison with held figures', () => import('./held-bar.tsx'));
+const OverfullLine = late('What is said of a sheet with too many lines', () => import('./overfull-line.tsx'));
 const JoinedBar = late('What joins the shop’s server', () => import('../joined/joined-bar.tsx'));
 
 /** A sheet with its engine. The page stands before the engine does: figures come in when it answers. */
@@ -191,6 +193,11 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             </Show>
             <MissingSheets shop={props.shop} />
             <TrashLine shop={props.shop} id={props.opened.id} />
+            <Show when={sheet.state.order.length > MAX_LINES}>
+              <Suspense>
+                <OverfullLine />
+              </Suspense>
+            </Show>
             <ConflictList />
             <TemplateLine />
             <TitleBlock />

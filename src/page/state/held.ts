@@ -63,7 +63,8 @@ export const createHeld = (sheet: Sheet, id: string) => {
     // Where nothing is held nobody depends on the figures.
     const now = figures && sheet.output(cell, output);
     if (!figures || !now) return undefined;
-    const was = figures.outputs[cell]?.[output];
+    // An id may be a name that every object has.
+    const was = Object.hasOwn(figures.outputs, cell) ? figures.outputs[cell]?.[output] : undefined;
     const to = standingFigure(now)?.value;
     const state = leading(now.check).state;
     if (!was) return to === undefined ? undefined : { to };

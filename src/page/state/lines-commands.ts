@@ -1,3 +1,4 @@
+import { roomFor } from '../../document/room.ts';
 import type { SheetContext } from './context.ts';
 import { focusCell, keepInPlace } from './in-place.ts';
 import { lineRow } from './row-key.ts';
@@ -66,7 +67,7 @@ export const duplicateLines = (
   selection: Selection,
   ids: readonly string[],
 ): void => {
-  const full = sheet.document.roomFor(ids.length);
+  const full = roomFor(sheet.document, ids.length);
   if (full) {
     notices.say(full.message);
     return;

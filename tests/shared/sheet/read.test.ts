@@ -263,6 +263,13 @@ describe('what is read with a warning', () => {
       'tables[0].unit',
       'variants[0].holds',
     ]);
+    expect(inside.warnings.join(' ')).toContain(
+      'from.edition, variants[0].holds, tables[0].unit, cells[0].dismissed[0].by.',
+    );
+    const often = opened(
+      withCells({ ...given('a', 'bore'), torque: 1 }, { ...given('b', 'pin'), torque: 2 }),
+    );
+    expect(often.warnings.join(' ')).toContain('cells[0].torque (and in 1 more place)');
     // Left out for its name, it leaves as much open as one that is kept.
     const left = '{"id":"a","role":"given","__proto__":{"role":"measured"}}';
     expect(
