@@ -115,6 +115,7 @@ const functions: readonly TradeFunction[] = [
       return Math.max(Number(hole) - minor.max, 0) + Math.min(Number(hole) - minor.min, 0);
     },
     movement: { moves: { hole: 'rising' } },
+    compares: true,
     source: `${unified}; ${metric}`,
   },
   {

@@ -227,6 +227,11 @@ export interface TradeFunction {
   compute: (...args: readonly (number | string)[]) => number | { message: string };
   /** Of a function that takes numbers. */
   movement?: Movement;
+  /**
+   * What it gives tells of its numbers themselves, as how far a hole lies beyond a class does. What any other gives is of a part
+   * that is named and not there: a size still to be made.
+   */
+  compares?: true;
   source: string;
 }
 

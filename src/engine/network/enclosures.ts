@@ -3,7 +3,7 @@ import type { Expr } from '../../language/syntax/syntax.ts';
 import { keyOf } from '../rows/key.ts';
 import type { ProofSpot } from '../rows/row.ts';
 import type { Row } from './layout.ts';
-import { withSpots } from './spots.ts';
+import { type Step, withSpots } from './spots.ts';
 
 /**
  * Formulas of rows as operations over boxes, kept from one state of the sheet to the next, for making them takes longer than
@@ -37,11 +37,11 @@ export class Enclosures {
   spotted(row: Row, expr: Expr, of: readonly ProofSpot[]): Spotted {
     const known = this.spots.get(row.uses);
     if (known?.expr === expr && known.of === of) return known.made;
-    const { expr: written, values, names } = withSpots(expr, of);
+    const { expr: written, values, names, steps } = withSpots(expr, of);
     const slots = new Map<string, number>(row.uses.map((one, i) => [one.key, i]));
     for (const name of values.keys()) slots.set(name, slots.size);
     const own = enclose(written, slots.size, (ref) => slots.get(keyOf(ref)) ?? slots.size, this.functions);
-    const made = { own, slots, values, names };
+    const made = { own, slots, values, names, steps };
     this.spots.set(row.uses, { expr, of, made });
     return made;
   }
@@ -55,4 +55,5 @@ interface Spotted {
   values: ReadonlyMap<string, number>;
   /** By spot: its name; undefined where it is not found. */
   names: readonly (string | undefined)[];
+  steps: readonly Step[];
 }

@@ -162,7 +162,7 @@ export class Provenance {
     const all: Influence = { uses: row.uses, spots: spotBits(row) };
     if (body.kind !== 'formula') return all;
     const spots = proof?.spots ?? NONE;
-    const { own, slots, values, names } = this.enclosures.spotted(row, body.expr, spots);
+    const { own, slots, values, names, steps } = this.enclosures.spotted(row, body.expr, spots);
     for (const [name, value] of values) {
       const port = own.ports[slots.get(name) as number];
       if (port) port.lo = port.hi = value;
@@ -171,10 +171,14 @@ export class Provenance {
     if (own.root.flags & FAULTS) return all;
     for (const port of own.ports) port.dlo = port.dhi = 0;
     own.root.back(1, 1);
-    const moves = (name: string | undefined): boolean => {
+    const isSloped = (name: string | undefined): boolean => {
       const port = name === undefined ? undefined : own.ports[slots.get(name) ?? -1];
       return port?.dlo !== 0 || port.dhi !== 0;
     };
+    // A size that is rounded counts where the figure moves with what it is rounded to.
+    const taken = new Set(steps.flatMap(({ name, of }) => (isSloped(name) ? of : [])));
+    const moves = (name: string | undefined): boolean =>
+      isSloped(name) || (name !== undefined && taken.has(name));
     return {
       uses: row.uses.filter(({ key }) => moves(key)),
       spots: spots.reduce((bits, { is }, i) => (moves(names[i]) ? bits | OWN[is] : bits), 0),

@@ -1,5 +1,5 @@
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
-import { times } from '../rows/expr.ts';
+import { eachRef, times } from '../rows/expr.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { ProofSpot } from '../rows/row.ts';
 
@@ -10,19 +10,32 @@ interface Spotted {
   values: ReadonlyMap<string, number>;
   /** By spot: its name in the formula; undefined where it is not found. */
   names: readonly (string | undefined)[];
+  /** What is taken to a step, each with the name its result has in the formula: no slope shows what a step hides. */
+  steps: readonly Step[];
 }
+
+export interface Step {
+  name: string;
+  /** Names of the rows and spots that are taken to the step. */
+  of: readonly string[];
+}
+
+const STEPS = /^(INT|ROUND|ROUNDUP|ROUNDDOWN|CEILING|FLOOR|MROUND)$/;
 
 /** A number becomes a name, and what a function gives goes by a factor of one. */
 export function withSpots(expr: Expr, spots: readonly ProofSpot[]): Spotted {
   const values = new Map<string, number>();
   const names: (string | undefined)[] = spots.map(() => undefined);
-  if (spots.length === 0) return { expr, values, names };
-  const written = (i: number, value: number): Reference => {
-    // No key of a row begins so.
-    const name = `\u0000${i}`;
-    names[i] = name;
+  const steps: { name: string; of: string[] }[] = [];
+  // No key of a row begins so.
+  const named = (name: string, value: number): Reference => {
     values.set(name, value);
     return { kind: 'ref', name: name as RowKey, from: 0, to: 0 };
+  };
+  const written = (i: number, value: number): Reference => {
+    const name = `\u0000${i}`;
+    names[i] = name;
+    return named(name, value);
   };
   const walk = (at: Expr): Expr => {
     const i = spots.findIndex(({ from, to }) => from === at.from && to === at.to);
@@ -42,9 +55,15 @@ export function withSpots(expr: Expr, spots: readonly ProofSpot[]): Spotted {
         return { ...at, left: walk(at.left), right: walk(at.right) };
       case 'call': {
         const call = { ...at, args: at.args.map(walk) };
-        return i >= 0 ? times(call, written(i, 1)) : call;
+        const given = i >= 0 ? times(call, written(i, 1)) : call;
+        if (!STEPS.test(at.fn)) return given;
+        const name = `\u0000step ${steps.length}`;
+        const of: string[] = [];
+        for (const arg of call.args) eachRef(arg, (ref) => of.push(ref.name));
+        steps.push({ name, of });
+        return times(given, named(name, 1));
       }
     }
   };
-  return { expr: walk(expr), values, names };
+  return { expr: walk(expr), values, names, steps };
 }

@@ -49,7 +49,7 @@ export function sheetFormula(
     }
     return target.choice === undefined ? rowRef(target.key, ref) : quoted(target.choice);
   });
-  const proof = proofOfFormula(expr, types.typeOf, isGeometry);
+  const proof = proofOfFormula(expr, types.typeOf, scope.library.functions, isGeometry);
   return wrong ?? { expr: resolved, type, ...(proof ? { proof } : {}) };
 }
 

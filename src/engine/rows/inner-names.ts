@@ -6,6 +6,7 @@ import { call, eachRef, fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { atEnd, type End } from './fit-ends.ts';
 import type { InputPlan } from './inputs.ts';
 import { keyOf, outputRow, partRow, type RowKey } from './key.ts';
+import { namedSizes } from './proof.ts';
 import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
 
@@ -61,11 +62,16 @@ export class InnerNames {
     // What the cell decides (the next undersize, so many shims) is done only once it is measured.
     if (held) return { is: 'planned' };
     if (basis !== 'geometry') return { basis: 'model' };
+    const spots = namedSizes(expr, this.scope.library.functions);
     const aside = new Set<RowKey>();
     eachRef(expr, ({ name }) => {
       if (this.equipment.has(name as RowKey)) aside.add(name as RowKey);
     });
-    return { basis: 'geometry', ...(aside.size > 0 ? { aside: [...aside] } : {}) };
+    return {
+      basis: 'geometry',
+      ...(spots.length > 0 ? { spots } : {}),
+      ...(aside.size > 0 ? { aside: [...aside] } : {}),
+    };
   }
 
   /** Keys of what its formulas take of equipment, gauges and material: a gauge and a correction to reference temperature stop no proof. */

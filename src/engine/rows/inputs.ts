@@ -6,6 +6,7 @@ import type { CellBuilder } from './builder.ts';
 import { choiceIn } from './choice-in.ts';
 import { fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { sheetFormula } from './formulas.ts';
+import { namedSizes } from './proof.ts';
 import { inputRow, outputRow, type RowKey } from './key.ts';
 import type { RowProof } from './row.ts';
 import type { SheetScope } from './scope.ts';
@@ -100,7 +101,11 @@ function defaultRows(
       blank: '',
       proof: proofOfDefault(input),
     },
-    (expr) => ({ expr: mapRefs(fold(expr, isBlank), inner) }),
+    (expr) => {
+      const folded = fold(expr, isBlank);
+      const spots = namedSizes(folded, scope.library.functions);
+      return { expr: mapRefs(folded, inner), proof: { basis: 'geometry', spots } };
+    },
   );
   build.cell.echoes = before;
 }
@@ -109,10 +114,10 @@ function defaultRows(
 const proofOfTyped = ({ counts }: CellInput): RowProof | undefined =>
   counts === 'aside' ? { is: 'settled' } : counts === 'measured' ? { is: 'measured' } : undefined;
 
-/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it depends on. */
+/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it depends on, by geometry. */
 const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): RowProof | undefined => {
   if (counts === 'aside') return { is: 'settled' };
-  if (text.startsWith('=')) return { basis: 'geometry' };
+  if (text.startsWith('=')) return undefined;
   const isNothing = Number.parseFloat(text) === 0;
   const isSize = /^(length|angle|area|volume)$/.test(quantity ?? '');
   return { is: isSize && !isNothing ? 'planned' : 'settled' };

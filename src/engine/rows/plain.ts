@@ -1,5 +1,6 @@
 import { kindsOf } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { Reference } from '../../language/syntax/syntax.ts';
 import type { AssembledCell, OutputPlan } from './assembled.ts';
 import { CellBuilder } from './builder.ts';
 import { minus, rowRef } from './expr.ts';
@@ -155,7 +156,8 @@ function fitRows(build: CellBuilder, scope: SheetScope, record: CellRecord, base
   if (record.role !== 'worked' || !scope.hasEnds(record)) return [];
   const { entry } = scope.texts.entry(record.entry ?? '', record.quantity, record.role);
   if (entry.kind !== 'formula' || build.cell.problems.length > 0) return [];
-  const proof = proofOfFormula(entry.expr, (ref) => scope.typeOf(ref), record.basis === 'geometry');
+  const typeOf = (ref: Reference): ReturnType<SheetScope['typeOf']> => scope.typeOf(ref);
+  const proof = proofOfFormula(entry.expr, typeOf, scope.library.functions, record.basis === 'geometry');
   return (['least', 'greatest'] as const).filter((end) => {
     const formed = atEnd(entry.expr, end, scope.endOf);
     if (formed) build.formula(partRow(base, end), formed, false, proof);

@@ -1,6 +1,9 @@
+import type { TradeFunction } from '../../../cells/record/cell.ts';
 import { isNone } from '../../../shared/dimension.ts';
+import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { generalFunctions } from '../../language/functions/functions.ts';
+import { constantOf } from '../../language/syntax/constant.ts';
 import type { Expr, Literal, Reference, ValueType } from '../../language/syntax/syntax.ts';
 import type { ProofSpot, RowProof } from './row.ts';
 
@@ -42,6 +45,42 @@ const bare = (expr: Expr): Expr => (expr.kind === 'group' ? bare(expr.of) : expr
 /** Masses and times: no author makes geometry of a force or a speed, whereas a correction for temperature may be one. */
 const isOfForce = ([, mass, time]: readonly number[]): boolean => mass !== 0 || time !== 0;
 
+/** What a function of the trade does to proof in a formula of the sheet. */
+function tradeSpot({ gives, compares }: TradeFunction, isGeometry: boolean): ProofSpot['is'] | undefined {
+  const dimension = quantityKind(gives)?.dimension;
+  const isSize = dimension && isGeometric(dimension) && !isNone(dimension);
+  if (isSize && !compares) return 'planned';
+  if (!isGeometry) return 'model';
+  return dimension && isOfForce(dimension) ? 'model' : undefined;
+}
+
+/**
+ * Sizes that a formula of the library is told by a table (the thread that is named, the key that goes with a shaft): of
+ * parts that are not there.
+ */
+export function namedSizes(expr: Expr, trade: readonly TradeFunction[]): ProofSpot[] {
+  const spots: ProofSpot[] = [];
+  const walk = (at: Expr): void => {
+    if (at.kind === 'negate' || at.kind === 'group') walk(at.of);
+    else if (at.kind === 'binary' || at.kind === 'compare') {
+      walk(at.left);
+      walk(at.right);
+    } else if (at.kind === 'call') {
+      const fn = trade.find(({ name }) => name === at.fn);
+      if (fn && !fn.compares) spots.push({ from: at.from, to: at.to, is: 'planned' });
+      at.args.forEach(walk);
+    }
+  };
+  walk(expr);
+  return spots;
+}
+
+/** A root of a number is geometry, as the diagonal of a square is; to another power it may be any factor. */
+const isRoot = (exponent: Expr): boolean => {
+  const value = constantOf(exponent);
+  return value !== undefined && [1, 2, 3].some((by) => Number.isInteger(value * by));
+};
+
 /**
  * What of a formula of the sheet is no geometry of what was measured: what it names or writes that is no length, angle, area,
  * volume or count, a plain factor other than a whole number or a ratio of them, a function of growth or of the trade; and a size
@@ -50,6 +89,7 @@ const isOfForce = ([, mass, time]: readonly number[]): boolean => mass !== 0 || 
 export function proofOfFormula(
   expr: Expr,
   typeOf: (ref: Reference) => ValueType | { message: string },
+  trade: readonly TradeFunction[],
   isGeometry = false,
 ): RowProof | undefined {
   const own = isGeometry ? ({ basis: 'geometry' } as const) : undefined;
@@ -86,16 +126,25 @@ export function proofOfFormula(
         return;
       case 'binary':
         walk(at.left, place);
-        walk(at.right, at.op === '^' ? 'exponent' : place);
+        walk(at.right, at.op === '^' ? exponentOf(at.left, at.right) : place);
         return;
-      case 'call':
-        if (!isGeometry && (!GENERAL.has(at.fn) || NO_GEOMETRY.has(at.fn))) stop(at, 'model');
+      case 'call': {
+        const fn = trade.find(({ name }) => name === at.fn);
+        const is = fn
+          ? tradeSpot(fn, isGeometry)
+          : isGeometry || (GENERAL.has(at.fn) && !NO_GEOMETRY.has(at.fn))
+            ? undefined
+            : 'model';
+        if (is) stop(at, is);
         at.args.forEach((arg, i) => {
-          const isExponent = i === 1 && (at.fn === 'POWER' || /^(ROUND|CEILING|FLOOR|TRUNC)/.test(at.fn));
-          walk(arg, isExponent ? 'exponent' : place);
+          if (i === 1 && at.fn === 'POWER') walk(arg, exponentOf(at.args[0] as Expr, arg));
+          else walk(arg, i === 1 && /^(ROUND|CEILING|FLOOR|TRUNC)/.test(at.fn) ? 'exponent' : place);
         });
+      }
     }
   };
+  const exponentOf = (base: Expr, exponent: Expr): Place =>
+    constantOf(base) === undefined || isRoot(exponent) ? 'exponent' : 'factor';
   walk(expr, 'factor');
   return spots.length === 0 ? own : { ...own, spots };
 }

@@ -168,12 +168,15 @@ function formulaRows(
     return undefined;
   }
   const held = place.role === 'chosen';
+  // What is worked out where a reading is wanted is as certain as what it is worked out from.
+  const isRead = place.role === 'measured' || place.proof?.is === 'measured';
+  const own = isRead ? undefined : place.proof;
   // What is chosen, or given by the maker, is a plan however it is arrived at.
   const proof: RowProof | undefined =
-    place.proof ??
+    own ??
     (held || (place.role === 'given' && place.field === 'entry')
       ? { is: 'planned' }
-      : place.role === 'measured'
+      : isRead
         ? asRead(read.proof)
         : read.proof);
   const { solved } = place;
@@ -183,7 +186,7 @@ function formulaRows(
     return undefined;
   }
   // A doubt stated behind a calculation makes a reading of it: how it was calculated is how it was read.
-  const inner = place.role === 'measured' ? undefined : proof;
+  const inner = isRead ? undefined : proof;
   const inside = partRow(place.key, 'formula');
   const nominal = solved
     ? rowRef(build.solved(inside, read.expr, held, solved, held ? proof : inner))
@@ -196,12 +199,11 @@ function formulaRows(
       : endsOver(build, nominal, spread, place);
   if (held) return build.source(place.key, shift === 0 ? nominal : plus(nominal, exprOf(shift)), ends, proof);
   // A doubt stated behind a calculation over what was read makes a reading of it.
-  const own =
-    place.role === 'measured'
-      ? build.source(partRow(place.key, 'read'), shift, ends, { is: 'measured' })
-      : build.source(partRow(place.key, 'cut'), shift, ends);
-  build.formula(place.key, plus(nominal, rowRef(own)), false, inner?.is ? inner : undefined);
-  return own;
+  const spreadRow = isRead
+    ? build.source(partRow(place.key, 'read'), shift, ends, { is: 'measured' })
+    : build.source(partRow(place.key, 'cut'), shift, ends);
+  build.formula(place.key, plus(nominal, rowRef(spreadRow)), false, inner?.is ? inner : undefined);
+  return spreadRow;
 }
 
 /** A size written where a reading is wanted is one of what it was read with, such as a pin. */
