@@ -68,6 +68,31 @@ describe('a formula of the sheet', () => {
       expect(stateOf(formula, [plain('wire', 'given', '.029 in', { basis: 'equipment' })])).toBe('holds'),
   );
 
+  test.each([
+    ['= bore - ROUND(cut / 1 in; 0) * wire'],
+    ['= bore - MROUND(cut; .5 in)'],
+    ['= bore - CEILING(1.6 in; 1 in)'],
+    ['= bore - THREADMAJOR("1/4-20 UNC")'],
+  ])(
+    '%s is a plan: a step hides the size it is taken from, and a table tells one of a part that is not there',
+    (formula) => {
+      const others = [
+        plain('wire', 'given', '.029 in', { basis: 'equipment' }),
+        plain('cut', 'chosen', '1.75 in', { tolerance: '± .001 in' }),
+      ];
+      expect(stateOf(formula, others)).toBe('holds');
+      expect(stateOf(formula, others, { basis: 'geometry' })).toBe('holds');
+    },
+  );
+
+  test.each([['= bore * 2^0.01'], ['= bore * POWER(10; -0.1)'], ['= bore * INT(2.7)']])(
+    '%s holds by calculation: a factor written another way',
+    (formula) => expect(stateOf(formula)).toBe('holds by calculation'),
+  );
+
+  test('= bore * 2^0.5 is as long as the diagonal, and proves', () =>
+    expect(stateOf('= bore * 2^0.5')).toBe('proven in limits'));
+
   test('with a wire or a block in it proves, where the line is said to be measuring equipment', () =>
     expect(stateOf('= bore - 3 * wire', [plain('wire', 'given', '.029 in', { basis: 'equipment' })])).toBe(
       'proven in limits',
@@ -123,6 +148,62 @@ describe('a cell of the library', () => {
     };
     expect(inches([wires]).output('thread', 'pitch_diameter').check.asNew.state).toBe('proven in limits');
   });
+
+  test.each([
+    ['a key', 'key-size', { shaft: '= bore', system: 'metric' }, ['width', 'over_seat', 'over_way']],
+    ['a disc key', 'woodruff-key', { shaft: '= bore', key: '608' }, ['sink', 'over_seat', 'over_way']],
+    ['a bolt', 'drilled-screw', { thread: '3-4 UNC', bored: '= bore' }, ['wall', 'area_left']],
+    ['an insert', 'thread-insert', { thread: '3-4 UNC', to_edge: '= bore' }, ['wall_left']],
+    ['a tap', 'thread-limits', { thread: '3-4 UNC', hole: '= bore' }, ['thread_share']],
+  ] as const)(
+    'of %s that a table tells of nothing is proven, whatever was read',
+    (_, kind, inputs, outputs) => {
+      const own = {
+        ...ofKind(kind, 'part', inputs),
+        outputs: Object.fromEntries(
+          outputs.map((name) => [
+            name,
+            { limits: { lower: name === 'thread_share' ? '-9' : name === 'area_left' ? '-9 in2' : '-9 in' } },
+          ]),
+        ),
+      };
+      const sheet = inches([bore, own]);
+      for (const name of outputs)
+        expect([name, sheet.output('part', name).check.asNew.state]).toEqual([name, 'holds']);
+    },
+  );
+
+  test('of a line that takes a size of a thread nothing is proven either', () =>
+    expect(stateOf('= bore - next.major / 2', [ofKind('thread-limits', 'next', { thread: '3-4 UNC' })])).toBe(
+      'holds',
+    ));
+
+  test('how far a hole that was read lies over its class is proven', () => {
+    const own = {
+      ...ofKind('thread-limits', 'tapped', { thread: '3-4 UNC', class: '2B', hole: '= bore' }),
+      outputs: { over_class: { limits: LIMITS } },
+    };
+    expect(inches([bore, own]).output('tapped', 'over_class').check.asNew.state).toBe('proven in limits');
+  });
+
+  test.each([['4'], ['= (cut - 2 in) / .0001 in'], ['= 2 * 2']])(
+    'divisions of a dial are read where they are typed: %s',
+    (divisions) => {
+      const set = {
+        ...ofKind('gauge-setting', 'dial', {
+          set_to: '2.0000 in',
+          divisions,
+          division: '.0001 in',
+          gauge: 'g',
+        }),
+        outputs: { size: { limits: { lower: '1.9 in', upper: '2.1 in' } } },
+      };
+      const gauge = ofKind('gauge', 'g', { gauge: 'micrometer-25-50-mm', certificate: '.0001 in' });
+      const state = inches([plain('cut', 'chosen', '2.0004 in'), gauge, set]).output('dial', 'size').check
+        .asNew.state;
+      expect(state).toBe(divisions === '4' ? 'proven in limits' : 'holds');
+    },
+  );
 
   test('by a setting ring: what is read from it is measured', () => {
     const set = {

@@ -1,5 +1,5 @@
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
-import { eachRef, times } from '../rows/expr.ts';
+import { eachRef, plus } from '../rows/expr.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { ProofSpot } from '../rows/row.ts';
 
@@ -22,7 +22,7 @@ export interface Step {
 
 const STEPS = /^(INT|ROUND|ROUNDUP|ROUNDDOWN|CEILING|FLOOR|MROUND)$/;
 
-/** A number becomes a name, and what a function gives goes by a factor of one. */
+/** A number becomes a name; to what a function gives a name of nothing is added, so that it shows also where it gives nothing. */
 export function withSpots(expr: Expr, spots: readonly ProofSpot[]): Spotted {
   const values = new Map<string, number>();
   const names: (string | undefined)[] = spots.map(() => undefined);
@@ -55,13 +55,13 @@ export function withSpots(expr: Expr, spots: readonly ProofSpot[]): Spotted {
         return { ...at, left: walk(at.left), right: walk(at.right) };
       case 'call': {
         const call = { ...at, args: at.args.map(walk) };
-        const given = i >= 0 ? times(call, written(i, 1)) : call;
+        const given = i >= 0 ? plus(call, written(i, 0)) : call;
         if (!STEPS.test(at.fn)) return given;
         const name = `\u0000step ${steps.length}`;
         const of: string[] = [];
         for (const arg of call.args) eachRef(arg, (ref) => of.push(ref.name));
         steps.push({ name, of });
-        return times(given, named(name, 1));
+        return plus(given, named(name, 0));
       }
     }
   };

@@ -16,14 +16,16 @@ const told = ({ file }: ProofSample): string =>
   [
     `rule ${file.rule}`,
     ...file.cells.map(
-      (one) => `${one.id} ${one.role} ${one.basis ?? ''}: ${one.entry} ${one.measured?.entry ?? ''}`,
+      ({ id, role, basis = '', kind = '', entry = '', inputs, measured }) =>
+        `${id} ${role} ${kind}${basis}: ${entry}${JSON.stringify(inputs) ?? ''} ${measured?.entry ?? ''}`,
     ),
   ].join('\n   ');
 
 export function huntProof(sample: ProofSample, dice: Dice, tally: ProofTally): void {
   const results = computeSheet(sample.file, library);
   for (const [name, at] of sample.figures) {
-    const state = results.byName(name)?.outputs.value?.check.asNew.state;
+    const [line = '', output = 'value'] = name.split('.');
+    const state = results.byName(line)?.outputs[output]?.check.asNew.state;
     if (state === undefined || state === 'waiting' || state === 'entry in error') continue;
     tally.lines++;
     const isPart = /proven|out of limits/.test(state);

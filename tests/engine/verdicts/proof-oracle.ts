@@ -1,5 +1,13 @@
 import type { CellRecord, DecisionRule, SheetFile } from '../../../shared/sheet/format.ts';
 import type { Dice } from './oracle.ts';
+import {
+  type At,
+  type Length,
+  type Ratio,
+  type Standing,
+  takeFromLibrary,
+  type Value,
+} from './proof-library.ts';
 
 /**
  * An oracle apart from the engine of what a figure moves with: random sheets of readings, plans, factors, forces, counts
@@ -7,28 +15,10 @@ import type { Dice } from './oracle.ts';
  * could stop proof is one of the values, so that moving it by itself shows whether the figure goes with it.
  */
 
-/** What a number is to proof, by the guide of verdicts. */
-type Standing = 'measured' | 'planned' | 'model' | 'free';
-
-interface Value {
-  is: Standing;
-  at: number;
-  /** Where it may be. */
-  low: number;
-  high: number;
-}
-
-type At = (v: readonly number[]) => number;
-
-interface Length {
-  text: string;
-  at: At;
-}
-
 export interface ProofSample {
   file: SheetFile;
   values: Value[];
-  /** By the name of a worked out line that is judged. */
+  /** By the name of a worked out line, or of an output of the library, that is judged. */
   figures: Map<string, At>;
 }
 
@@ -42,11 +32,14 @@ const UNITS = [
 const RULES: readonly DecisionRule[] = ['worst-case', 'iso14253-2013', 'iso14253-2017', 'simple'];
 const WIDE = { lower: '-1e7 mm', upper: '1e7 mm' };
 
+/** Whole steps, with a hair of what is left over: a step hides what it is taken from, and it counts all the same. */
+const stepped = (x: number): number => Math.floor(x) + 1e-3 * (x - Math.floor(x));
+
 export function proofSampleOf(dice: Dice): ProofSample {
   const values: Value[] = [];
   const cells: CellRecord[] = [];
   const lengths: Length[] = [];
-  const ratios: { text: string; at: At; made: () => At }[] = [];
+  const ratios: Ratio[] = [];
   const figures = new Map<string, At>();
 
   const add = (value: Value): At => {
@@ -95,6 +88,8 @@ export function proofSampleOf(dice: Dice): ProofSample {
   const count = 3 + dice.to(3);
   for (let i = 0; i < count; i++) leaf(i);
 
+  takeFromLibrary({ dice, cells, lengths, ratios, figures, add, fixed });
+
   // A factor on a line of its own, a count, and two forces that were read.
   const plainOf = (name: string, quantity: string, role: CellRecord['role'], entry: string): void => {
     cells.push({ id: name, name, quantity, role, entry });
@@ -115,6 +110,15 @@ export function proofSampleOf(dice: Dice): ProofSample {
   const deg = Math.PI / 180;
   const slope = add({ is: 'measured', at: 31 * deg, low: 30.9 * deg, high: 31.1 * deg });
   const drawn = fixed('planned', 31 * deg);
+  cells.push({
+    id: 'block',
+    name: 'block',
+    quantity: 'length',
+    role: 'given',
+    entry: '1 mm',
+    basis: 'equipment',
+  });
+  const block = fixed('free', 0.001);
 
   /** Whether the author of the line being written calls it geometry: factors of its own stop no proof then. */
   let isMarked = false;
@@ -136,7 +140,7 @@ export function proofSampleOf(dice: Dice): ProofSample {
       text: `(${a.text} * ${by.text})`,
       at: (v) => a.at(v) * by.at(v),
     });
-    switch (dice.to(22)) {
+    switch (dice.to(25)) {
       case 0:
       case 1:
         return pair(`(${a.text} + ${b.text})`, (x, y) => x + y);
@@ -211,7 +215,26 @@ export function proofSampleOf(dice: Dice): ProofSample {
       }
       case 19:
         return { text: `(PI() * ${a.text} / 3)`, at: (v) => (Math.PI * a.at(v)) / 3 };
-      case 20:
+      case 20: {
+        // So many blocks as go into a length.
+        return {
+          text: `(${a.text} - INT(${b.text} / block) * block)`,
+          at: (v) => a.at(v) - stepped(b.at(v) / block(v)) * block(v),
+        };
+      }
+      case 21: {
+        const [up, by] = [factor('', 1), dice.of(['2^0.01', 'POWER(10; -0.1)'])];
+        const of = by === '2^0.01' ? 2 ** 0.01 : 10 ** -0.1;
+        return { text: `(${a.text} * ${by})`, at: (v) => a.at(v) * up.at(v) * of };
+      }
+      case 22: {
+        const major = fixed('planned', 0.008);
+        return {
+          text: `(${a.text} - THREADMAJOR("M8x1.25") / 2)`,
+          at: (v) => a.at(v) - major(v) / 2,
+        };
+      }
+      case 23:
         return pair(`AVERAGE(${a.text}; ${b.text})`, (x, y) => (x + y) / 2);
       default:
         return pair(`IF(AND(${a.text} > 0 mm; ${b.text} > -100 in); ${a.text}; ${b.text})`, (x, y) =>
