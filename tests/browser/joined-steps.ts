@@ -48,7 +48,10 @@ export const joinAs = async (
   await page.getByRole('button', { name: 'Join', exact: true }).click();
 };
 
-export const atServer = (page: Page) => expect(page.locator('.at-server')).toHaveText('at the shop’s server');
+/** What the page says of the server, among the lines and at the machine. */
+export const standing = (page: Page) => page.locator('.at-server').filter({ visible: true });
+
+export const atServer = (page: Page) => expect(standing(page)).toHaveText('at the shop’s server');
 
 export const entryOf = (page: Page, name: string) => line(page, name).locator('[data-column="entry"]');
 

@@ -10,6 +10,7 @@ import {
   launchOptions,
   sharedIn,
   shareFirst,
+  standing,
 } from './joined-steps.ts';
 import { dialog, shortJob, showTool } from './share-steps.ts';
 import { enter, figuresAreIn, line, value } from './sheet-steps.ts';
@@ -143,6 +144,72 @@ test('a key that only reads changes nothing, and says so', async ({ browser, wat
   await expect(guest.getByRole('alert').filter({ hasText: 'This key has been ended' })).toBeVisible();
   await expect(entryOf(guest, 'bore')).toContainText('2.2600');
   for (const page of [desk, guest]) await page.context().close();
+});
+
+test('a key that ends while its device is away, and a sharing that ends, are told, and nothing is lost', async ({
+  browser,
+  watch,
+  expectComplaint,
+}) => {
+  expectComplaint(/WebSocket connection to|ERR_CONNECTION_REFUSED/);
+  const desk = await device(server, browser, watch);
+  await shareFirst(desk, server, shortJob());
+  const phone = await device(server, browser, watch, true);
+  const lost = await server.make({ label: 'A phone', readOnly: false });
+  await joinAs(phone, server, 'Phone', lost.key);
+  await phone.getByRole('button', { name: 'I have read it' }).click();
+  await sharedIn(phone).getByRole('button', { name: 'Open it here too' }).click();
+  await figuresAreIn(phone);
+  await atServer(phone);
+  const address = phone.url();
+  await server.kill();
+  await expect(standing(phone)).toContainText('it is not reached');
+  await enter(phone, 'bore', '2.2610 in ± 0.0002 in');
+  await expect(phone.locator('.saved-here')).toHaveText('saved here');
+  await phone.goto('about:blank');
+  await server.start();
+  await server.end(lost.id);
+  await phone.goto(address);
+  await figuresAreIn(phone);
+  await expect(phone.getByRole('alert').filter({ hasText: 'This key has been ended' })).toBeVisible();
+  await expect(entryOf(phone, 'bore')).toContainText('2.2610');
+  await atServer(desk);
+  await expect(entryOf(desk, 'bore')).toContainText('2.2513');
+
+  // By another link what was entered meanwhile goes along, as of the device that entered it.
+  const next = await server.make({ label: 'A phone again', readOnly: false });
+  await joinAs(phone, server, 'Phone', next.key);
+  await sharedIn(phone).getByRole('button', { name: 'Open it' }).click();
+  await atServer(phone);
+  await expect(entryOf(desk, 'bore')).toContainText('2.2610');
+  await showTool(desk, 'History');
+  await expect(desk.getByRole('region', { name: 'Entered on other devices' })).toContainText('Phone');
+  await desk.keyboard.press('Escape');
+
+  // At the machine too it is said where the sheet stands, and to the others that something is keyed in.
+  await phone.getByRole('link', { name: 'At the machine' }).click();
+  await atServer(phone);
+  await phone.getByRole('button', { name: 'One more here' }).click();
+  await phone.getByRole('textbox', { name: /^Reading of/ }).fill('2.271');
+  await expect(line(desk, 'od')).toContainText('Phone is typing here');
+
+  // Ended at the desk, the sharing is over for everybody, and each keeps what it has.
+  await showTool(desk, 'Share');
+  await desk.getByRole('button', { name: 'Share it no longer' }).click();
+  await expect(dialog(desk, 'Share this sheet')).toContainText('Shared no longer');
+  await expect(phone.getByRole('alert').filter({ hasText: 'shared no longer' })).toBeVisible();
+  await phone.getByRole('link', { name: 'Back to the sheet' }).click();
+  await expect(entryOf(phone, 'bore')).toContainText('2.2610');
+  // A key that only reads shares nothing, and says so.
+  const reader = await server.make({ label: 'A reader', readOnly: true });
+  await joinAs(phone, server, 'Phone', reader.key);
+  await expect(sharedIn(phone)).toBeVisible();
+  await phone.goto(address);
+  await figuresAreIn(phone);
+  await phone.getByRole('button', { name: 'Share', exact: true }).click();
+  await phone.getByRole('button', { name: 'Share with the shop' }).click();
+  await expect(dialog(phone, 'Share this sheet')).toContainText('a key that only reads');
+  for (const page of [desk, phone]) await page.context().close();
 });
 
 test('a guest has the sheet in its own lengths; deleted at the desk while the guest goes on, it is asked about', async ({

@@ -263,10 +263,24 @@ describe('two devices on one sheet', () => {
     await expect.poll(() => others(third)).toEqual([{ device: 'Phone' }]);
   });
 
-  it('a sheet that is on the list no longer takes what another writes', async () => {
+  it('a device is told of by numbers that are its own or nobody’s', async () => {
+    const desk = device(await server.key());
+    const guest = device(await server.key({ label: 'the other shop' }));
+    for (const one of [desk, guest]) await synced(one);
+    desk.write('a', 'entry', '2.25 in');
+    await isStored(desk);
+    const number = desk.doc.clientID;
+    guest.provider.awareness!.setLocalState({ device: 'Guest', edits: number, edited: [number, 5] });
+    await expect
+      .poll(() => [...desk.provider.awareness!.getStates().values()])
+      .toContainEqual({ device: 'Guest', edited: [5] });
+  });
+
+  it('a sheet whose sharing has ended lets nobody in, by whatever key, and has everything once it is shared again', async () => {
     const key = await server.key();
     const list = device(key, LIST_DOCUMENT);
     const [desk, phone] = [device(key), device(key)];
+    const guest = device(await server.key({ sheet: 'saw-arbor' }));
     const shared = { title: 'Saw arbor', template: false, by: 'Desk', since: Date.now() - 3_600_000 };
     list.doc.getMap('shared').set('saw-arbor', shared);
     desk.write('a', 'entry', '2.25 in');
@@ -274,11 +288,23 @@ describe('two devices on one sheet', () => {
     await away(phone);
     phone.write('b', 'entry', '2.26 in');
     list.doc.getMap('shared').set('saw-arbor', { ...shared, ended: true });
-    desk.close();
+    for (const one of [desk, guest]) await refused(one).toBe('sharing-ended');
     void phone.socket.connect();
-    await isStored(phone);
-    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' }, b: { entry: '2.26 in' } });
+    await refused(phone).toBe('sharing-ended');
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
+    expect(phone.read('b', 'entry')).toBe('2.26 in');
     await isStored(list);
+    // Nobody has had the list open for a while: it is known all the same.
+    list.close();
+    await refused(device(key)).toBe('sharing-ended');
+    const again = device(key, LIST_DOCUMENT);
+    await synced(again);
+    again.doc.getMap('shared').set('saw-arbor', shared);
+    await isStored(again);
+    const back = device(key, SHEET, phone.doc);
+    await synced(back);
+    await isStored(back);
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in' }, b: { entry: '2.26 in' } });
   });
 });
 

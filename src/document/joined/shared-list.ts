@@ -23,6 +23,10 @@ const sharedIn = (id: string, value: unknown): SharedSheet[] => {
 export interface ListState {
   line: 'joining' | 'open' | 'away' | 'ended';
   ended?: Ended;
+  /** The key only reads: nothing is put on the list with it. */
+  readOnly: boolean;
+  /** What the server says of its own disk. */
+  trouble?: 'full' | 'failing';
   sheets: readonly SharedSheet[];
 }
 
@@ -30,27 +34,38 @@ const lists = new WeakMap<ShopLine, SharedList>();
 
 /** What is shared at the shop's server, as it changes. */
 export class SharedList {
-  readonly state = new Observable<ListState>({ line: 'joining', sheets: [] });
+  readonly state = new Observable<ListState>({ line: 'joining', readOnly: false, sheets: [] });
   private readonly doc = new Y.Doc();
   private readonly map = this.doc.getMap<unknown>(LIST_MAP);
   private readonly connection: Connection;
 
   private users = 0;
+  private mark = 0;
+  /** Who waits for the server's word that something is stored, by the mark it was asked with. */
+  private readonly waiting = new Map<number, (ended?: Ended) => void>();
 
   private constructor(private readonly line: ShopLine) {
     this.map.observe(() => this.read());
     this.connection = line.connect(LIST_DOCUMENT, this.doc, {
-      open: () => undefined,
+      open: (readOnly) => this.set({ readOnly }),
       synced: () => {
         this.set({ line: 'open' });
         this.read();
+        // Asked over a line that was lost.
+        if (this.waiting.size > 0) this.ask();
       },
       away: () => this.set({ line: 'away' }),
       ended: (ended) => {
         lists.delete(line);
         this.set({ line: 'ended', ended, sheets: [] });
+        this.answer(Number.POSITIVE_INFINITY, ended);
       },
-      said: () => undefined,
+      said: (what) => {
+        if (what.type === 'stored' && what.mark !== undefined) this.answer(what.mark);
+        if (what.type !== 'storing') return;
+        const { trouble: _trouble, ...rest } = this.state.get();
+        this.state.set(what.state === 'well' ? rest : { ...rest, trouble: what.state });
+      },
     });
   }
 
@@ -62,9 +77,19 @@ export class SharedList {
     return list;
   }
 
-  /** Puts a sheet on the list, or tells that it is shared no longer. */
-  put(id: string, shared: Shared): void {
+  /**
+   * Puts a sheet on the list, or tells that it is shared no longer.
+   * @returns why not; undefined once the server has stored it
+   */
+  put(id: string, shared: Shared): Promise<Ended | undefined> {
+    const { ended, readOnly } = this.state.get();
+    if (ended !== undefined) return Promise.resolve(ended);
+    if (readOnly) return Promise.resolve('key-reads-only');
     this.map.set(id, shared);
+    return new Promise((settle) => {
+      this.waiting.set(this.mark + 1, settle);
+      this.ask();
+    });
   }
 
   /** Waits for the first answer of the server. */
@@ -78,6 +103,20 @@ export class SharedList {
     if (lists.get(this.line) === this) lists.delete(this.line);
     this.connection.close();
     queueMicrotask(() => this.doc.destroy());
+  }
+
+  private ask(): void {
+    this.mark += 1;
+    if (this.state.get().line === 'open') this.connection.send({ mark: this.mark });
+  }
+
+  /** All that was asked for up to a mark is answered by it. */
+  private answer(upTo: number, ended?: Ended): void {
+    for (const [mark, settle] of [...this.waiting])
+      if (mark <= upTo) {
+        this.waiting.delete(mark);
+        settle(ended);
+      }
   }
 
   private set(part: Partial<ListState>): void {

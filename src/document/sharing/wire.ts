@@ -66,7 +66,7 @@ export interface Shared {
   by: string;
   /** When, milliseconds since 1970 by that device's clock. */
   since: number;
-  /** Shared no longer: nothing of the sheet is deleted. */
+  /** Shared no longer: nothing of the sheet is deleted, and nobody is let in to it until it is shared again. */
   ended?: boolean;
 }
 
@@ -82,7 +82,12 @@ export interface Presence {
   typing?: string;
   /** The number under which it edits this sheet (a client of Yjs), so that others can tell from which device an entry came. */
   edits?: number;
+  /** Those under which it edited the sheet before, the last first: what it wrote where there was no network comes as of these. */
+  edited?: readonly number[];
 }
+
+/** As many of them are told. */
+export const MOST_EDITED = 12;
 
 const isText = (value: unknown, longest: number): value is string =>
   typeof value === 'string' && value.length <= longest;
@@ -95,6 +100,9 @@ export const presenceIn = (state: unknown): Presence | undefined => {
     ...(isText(state.line, 64) && { line: state.line }),
     ...(isText(state.typing, 200) && { typing: state.typing }),
     ...(Number.isSafeInteger(state.edits) && { edits: state.edits as number }),
+    ...(Array.isArray(state.edited) && {
+      edited: state.edited.filter((one) => Number.isSafeInteger(one)).slice(0, MOST_EDITED),
+    }),
   };
 };
 
@@ -190,6 +198,8 @@ export const REFUSALS = [
   'key-ended',
   /** The key opens another sheet, not this one. */
   'key-other-sheet',
+  /** A device of the shop has ended the sharing of this sheet, for all of them. */
+  'sharing-ended',
   /** An update came with a key that only reads. */
   'key-reads-only',
   /** An update was none, or wrote what a sheet does not hold. */

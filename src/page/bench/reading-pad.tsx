@@ -137,6 +137,11 @@ export const ReadingPad = (props: { stop: Stop }) => {
     const places = withReading(split().places, slot, text().trim());
     putTypedAside(sheet.document.id, props.stop.spot, joinReadings({ ...split(), places }));
   };
+  createEffect(() => {
+    const typing = text() !== '' && text() !== kept() ? props.stop.spot.field : undefined;
+    sheet.elsewhere.at({ line: props.stop.cell, ...(typing !== undefined && { typing }) });
+  });
+  onCleanup(() => sheet.elsewhere.at(undefined));
   addEventListener('pagehide', aside);
   onCleanup(() => removeEventListener('pagehide', aside));
   return (

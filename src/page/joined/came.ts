@@ -8,6 +8,8 @@ export interface CameFrom {
   at: number;
   /** Name of the device; absent where it was not there to say so. */
   device?: string;
+  /** Numbers of those who wrote it, until their device has said that it is them. */
+  by?: number[];
   /** Ids of the lines it wrote. */
   cells: string[];
 }
@@ -39,6 +41,12 @@ const open = new Map<string, Promise<Kept>>();
 export const cameTo = async (shop: Shop, id: string): Promise<CameFrom[]> =>
   [...(await (open.get(id) ?? read(shop, id))).list].reverse();
 
+/** Nobody is named where several wrote, or one who has not said who they are: who wrote which line is not told. */
+const deviceOf = (clients: readonly number[], names: Kept['names']): string | undefined => {
+  const devices = new Set(clients.map((client) => names[client]));
+  return devices.size === 1 ? [...devices][0] : undefined;
+};
+
 /** Keeps, of one sheet, from which device what came. */
 export class CameKeeper {
   private readonly kept: Promise<Kept>;
@@ -53,26 +61,36 @@ export class CameKeeper {
   }
 
   async meet(others: readonly Presence[]): Promise<void> {
-    const { names } = await this.kept;
-    for (const { device, edits } of others)
-      if (edits !== undefined && names[edits] !== device) {
-        names[edits] = device;
-        this.writeLater();
-      }
+    const { names, list } = await this.kept;
+    let isNews = false;
+    for (const { device, edits, edited = [] } of others)
+      for (const number of edits === undefined ? edited : [edits, ...edited])
+        if (names[number] !== device) {
+          names[number] = device;
+          isNews = true;
+        }
+    if (!isNews) return;
+    // What came before its device said who it is.
+    for (const one of list) {
+      const device = one.by && deviceOf(one.by, names);
+      if (device === undefined) continue;
+      one.device = device;
+      delete one.by;
+    }
+    this.writeLater();
   }
 
   async note({ clients, cells }: Came): Promise<void> {
     if (cells.length === 0) return;
     const { list, names } = await this.kept;
-    const devices = new Set(clients.flatMap((client) => names[client] ?? []));
-    // Nobody is named where several wrote: who wrote which line is not told.
-    const [device] = devices.size === 1 ? devices : [];
+    const device = deviceOf(clients, names);
     const at = Date.now();
     const last = list.at(-1);
-    if (last && last.device === device && at - last.at < TOGETHER) {
+    const by = device === undefined ? [...clients] : undefined;
+    if (last && last.device === device && String(last.by) === String(by) && at - last.at < TOGETHER) {
       last.cells = [...new Set([...last.cells, ...cells])];
       last.at = at;
-    } else list.push({ at, cells: [...cells], ...(device !== undefined && { device }) });
+    } else list.push({ at, cells: [...cells], ...(by ? { by } : { device: device! }) });
     this.writeLater();
   }
 

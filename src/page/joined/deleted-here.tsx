@@ -56,7 +56,8 @@ export const DeletedHere = (props: { shop: Shop }) => {
     const came = new CameKeeper(shop, id);
     const names = new Map<number, string>();
     one.others.observe((others) => {
-      for (const { device, edits } of others) if (edits !== undefined) names.set(edits, device);
+      for (const { device, edits, edited = [] } of others)
+        for (const number of edits === undefined ? edited : [edits, ...edited]) names.set(number, device);
       void came.meet(others);
     });
     one.onCame((what) => {

@@ -1,22 +1,32 @@
-import { createEffect, createSignal, For, onCleanup, Show, untrack } from 'solid-js';
+import { createEffect, createSignal, For, type JSX, onCleanup, Show, untrack } from 'solid-js';
 import type { JoinedSheet, JoinedState } from '../../document/joined/joined-sheet.ts';
 import { fieldOfKey } from '../../document/model/readings.ts';
 import { isStorable } from '../../document/model/stored-fault.ts';
 import { ReadOnlySheet } from '../../document/read-only.ts';
-import type { Lost, Presence } from '../../document/sharing/wire.ts';
+import { type Lost, MOST_EDITED, type Presence } from '../../document/sharing/wire.ts';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
+import type { Here } from '../state/elsewhere.ts';
 import { cellOfRow } from '../state/row-key.ts';
 import { createStorageState } from '../state/storage-state.ts';
 import { CameKeeper } from './came.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
 import { endedWords, holdSheet, lineOf } from './lines.ts';
 import { followLengths } from './own-lengths.ts';
+import { createTypedIn } from './typed-in.ts';
 
-/** Where a shared sheet stands: saved here, at the shop's server, and who else is on it. */
-export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared: SharedHere }) {
+export interface JoinedBarProps {
+  opened: OpenSheet;
+  shop: Shop;
+  shared: SharedHere;
+  /** Is given what draws where the sheet stands: among the lines, at the machine, beside the chain. */
+  onStanding: (draw: (() => JSX.Element) | undefined) => void;
+}
+
+/** Joins a shared sheet while it is open, and says where it stands: saved here, at the shop's server, and who else is on it. */
+export default function JoinedBar(props: JoinedBarProps) {
   const { sheet, cursor, notices } = useSheet();
   const { opened, shop } = untrack(() => props);
   const storage = createStorageState(opened);
@@ -70,6 +80,9 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     });
   };
 
+  const own = opened.document.clientId;
+  const before = (shared.numbers ?? []).filter((number) => number !== own);
+  keep({ numbers: [own, ...before].slice(0, 1 + MOST_EDITED) });
   const came = new CameKeeper(shop, opened.id);
   const giveBack = holdSheet(opened.id, () => joined()?.close());
   const begin = async () => {
@@ -88,6 +101,8 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     one.state.observe((now) => {
       setState(now);
       if (now.line === 'open') readsOnly(now.readOnly);
+      const off = now.ended === 'sharing-ended';
+      if ((off || now.line === 'open') && (shared.off === true) !== off) keep({ off });
     });
     one.others.observe((now) => {
       setOthers(now);
@@ -118,17 +133,24 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     removeEventListener('unhandledrejection', quiet);
   });
 
-  createEffect(() => {
+  const typedIn = createTypedIn();
+  const here = (): Here => {
     const place = cursor.place();
     const line = place && cellOfRow(place.row);
     const typing = cursor.editing();
+    return (
+      sheet.elsewhere.here() ??
+      typedIn() ?? {
+        ...(line !== undefined && { line }),
+        ...(typing && { typing: typing.asCut ? 'measured.entry' : 'entry' }),
+      }
+    );
+  };
+  createEffect(() => {
+    const now = here();
     const one = joined();
-    if (state()?.line !== 'open') return;
-    one?.tell({
-      device: deviceName(),
-      ...(line !== undefined && { line }),
-      ...(typing && { typing: typing.asCut ? 'measured.entry' : 'entry' }),
-    });
+    const edited = shared.numbers?.slice(1) ?? [];
+    if (state()?.line === 'open') one?.tell({ device: deviceName(), ...now, edited });
   });
   createEffect(() => {
     const words = new Map<string, string>();
@@ -147,7 +169,11 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
     return now.atServer ? 'at the shop’s server' : 'on its way to the shop’s server …';
   };
   const ended = () => failure() ?? (state()?.ended ? endedWords(state()!.ended!) : undefined);
-  return (
+  const where = ({ line, typing }: Presence) => {
+    if (line === undefined) return typing === undefined ? '' : ' types in the title block';
+    return sheet.line(line) ? `${typing === undefined ? ' is on ' : ' types in '}${sheet.titleOf(line)}` : '';
+  };
+  const draw = () => (
     <>
       <section
         class="joined strip gap-x-4 gap-y-1 py-1 lined-b-rule text-small"
@@ -161,13 +187,10 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
           <span>shared with you to be read</span>
         </Show>
         <For each={others()}>
-          {({ device, line, typing }) => (
+          {(other) => (
             <span class="other">
-              <strong>{say(device)}</strong>
-              <Show when={line !== undefined && sheet.line(line)}>
-                {typing ? ' types in ' : ' is on '}
-                {sheet.titleOf(line!)}
-              </Show>
+              <strong>{say(other.device)}</strong>
+              {where(other)}
             </span>
           )}
         </For>
@@ -181,4 +204,7 @@ export default function JoinedBar(props: { opened: OpenSheet; shop: Shop; shared
       </Show>
     </>
   );
+  props.onStanding(draw);
+  onCleanup(() => props.onStanding(undefined));
+  return null;
 }

@@ -23,10 +23,20 @@ export const keepKeyOfShop = async (shop: Shop, key: string | undefined): Promis
   await shop.setSetting(ALL, key === undefined ? undefined : { key });
 };
 
-/** Keys that this device had before, the last first: what it wrote with them and has not sent is its own still. */
-export const formerKeys = async (shop: Shop): Promise<string[]> => {
+const formerKeys = async (shop: Shop): Promise<string[]> => {
   const kept = await shop.setting(FORMER);
   return Array.isArray(kept) ? kept.filter((one) => typeof one === 'string') : [];
+};
+
+/**
+ * Keys that this device has or had beside one, the last first: what it wrote with them and has not sent is its own still. Those
+ * it has count too: one that is about to take their place is asked about before it does.
+ */
+export const keysBeside = async (shop: Shop, key: string): Promise<string[]> => {
+  const sheets = await Promise.all((await idsShared(shop)).map((id) => sharedHere(shop, id)));
+  const has = [await keyOfShop(shop), ...sheets.map((shared) => shared?.key)];
+  const all = [...has.filter((one) => one !== undefined), ...(await formerKeys(shop))];
+  return [...new Set(all)].filter((one) => one !== key);
 };
 
 const keepFormer = async (shop: Shop, before: string | undefined, now: string | undefined): Promise<void> => {
@@ -56,8 +66,12 @@ export interface SharedHere {
   readOnly?: boolean;
   /** The last lost value that was told. */
   told?: number;
+  /** Numbers under which this device edits it, the last first, see `Presence.edits`. */
+  numbers?: readonly number[];
   /** The lengths it is shown in here, where they were chosen. */
   length?: 'in' | 'mm';
+  /** Another device has ended the sharing. */
+  off?: boolean;
   /** When it was deleted here, where it is to stay deleted though others go on with it. */
   left?: number;
 }

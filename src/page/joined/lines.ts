@@ -1,7 +1,7 @@
 import { createSignal } from 'solid-js';
 import type { Ended, ShopLine } from '../../document/joined/shop-line.ts';
 import { loadShop } from '../state/load-shop.ts';
-import { formerKeys } from './keys.ts';
+import { keysBeside } from './keys.ts';
 
 const lines = new Map<string, Promise<ShopLine>>();
 
@@ -12,7 +12,7 @@ export const lineOf = (key: string): Promise<ShopLine> => {
     line = (async () => {
       const [{ ShopLine, lineAddress }, former] = await Promise.all([
         import('../../document/joined/shop-line.ts'),
-        loadShop().then(formerKeys),
+        loadShop().then((shop) => keysBeside(shop, key)),
       ]);
       return new ShopLine(lineAddress(location.href), key, former);
     })();
@@ -51,9 +51,13 @@ export { sharing };
 export const sharingChanged = (): void => void noteSharing((n) => n + 1);
 
 const WORDS: Record<Ended, string> = {
-  'key-unknown': 'The server does not know this key. Ask for a new link where the server runs.',
-  'key-ended': 'This key has been ended. Ask for a new link where the server runs.',
+  'key-unknown':
+    'The server does not know this key. What is on this device stays here. Ask for a new link where the server runs: what was entered meanwhile goes along with it.',
+  'key-ended':
+    'This key has been ended. What is on this device stays here. Ask for a new link where the server runs: what was entered meanwhile goes along with it.',
   'key-other-sheet': 'This key opens another sheet, not this one.',
+  'sharing-ended':
+    'This sheet is shared no longer: another device has ended it. What is on this device stays here, and what was entered here since is here alone.',
   'key-reads-only': 'This key only reads: what was entered here is kept on this device and was not sent.',
   'update-refused':
     'The server refused an entry of this device, as none that a sheet holds. It is kept here; save the sheet to a file.',

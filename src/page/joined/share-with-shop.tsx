@@ -7,6 +7,10 @@ import { endedWords, lineOf, sharing, sharingChanged } from './lines.ts';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
 
+const ASKING = 'Asking the server …';
+const READS_ONLY =
+  'This device came with a key that only reads: it can neither share a sheet with the shop nor end that. Join by a link that writes.';
+
 /** Shares the sheet with every device that has joined the shop's server, or ends it. */
 export const ShareWithShop = () => {
   const { sheet } = useSheet();
@@ -18,30 +22,43 @@ export const ShareWithShop = () => {
     return { key, shared };
   });
   const put = async (key: string, ended: boolean) => {
-    setTold('Asking the server …');
+    setTold(ASKING);
     const [line, { SharedList }] = await Promise.all([
       lineOf(key),
       import('../../document/joined/shared-list.ts'),
     ]);
     const list = SharedList.over(line);
-    const answer = await list.answered();
-    if (answer.ended) {
-      list.close();
-      setTold(endedWords(answer.ended));
-      return;
-    }
-    list.put(sheetId, {
+    const stop = list.state.observe(({ line, trouble }) =>
+      setTold(
+        line === 'away'
+          ? 'The server is not reached; it is tried again.'
+          : trouble === undefined
+            ? ASKING
+            : `The server cannot store it just now${trouble === 'full' ? ': its disk is full' : ''}. It is tried again.`,
+      ),
+    );
+    await list.answered();
+    const why = await list.put(sheetId, {
       title: sheet.state.title.title,
       template: sheet.document.template(),
       by: deviceName(),
       since: Date.now(),
       ...(ended && { ended }),
     });
-    await keepShared(shop, sheetId, ended ? undefined : {});
+    stop();
+    list.close();
+    if (why !== undefined) {
+      setTold(why === 'key-reads-only' ? READS_ONLY : endedWords(why));
+      return;
+    }
+    const { key: _key, readOnly: _readOnly, off: _off, ...chosen } = (await sharedHere(shop, sheetId)) ?? {};
+    await keepShared(shop, sheetId, ended ? undefined : chosen);
     sharingChanged();
-    setTold(ended ? 'Shared no longer: every device keeps what it has.' : 'Shared with the shop.');
-    // What was put on the list goes on its way first.
-    setTimeout(() => list.close(), 2_000);
+    setTold(
+      ended
+        ? 'Shared no longer: nobody is let in to it, and every device keeps what it has.'
+        : 'Shared with the shop.',
+    );
   };
   const press = (ended: boolean) => {
     const key = now.latest?.key;
@@ -58,7 +75,7 @@ export const ShareWithShop = () => {
           fallback={<p class="caption">This sheet is shared with you by a link of its own.</p>}
         >
           <Show
-            when={now.latest?.shared}
+            when={now.latest?.shared && !now.latest.shared.off}
             fallback={
               <button type="button" onClick={() => press(false)}>
                 Share with the shop

@@ -102,6 +102,8 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const adding = createAdding();
   const locked = createLocked();
   const [shared] = createResource(sharing, () => sharedHere(props.shop, props.opened.id));
+  /** Draws how the sheet stands with the shop's server, where it is shared. */
+  const [standing, setStanding] = createSignal<() => JSX.Element>();
   const tools = createTools(sheet, props.opened, props.shop);
   props.engine.load(props.opened.document.toFile());
 
@@ -161,6 +163,13 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   return (
     <SheetProvider value={{ sheet, cursor, notices, show, chain, adding, locked, goTo }}>
       <ToolsProvider value={tools}>
+        {/* Unseen among the lines: what does not stand, and where the sheet stands, is said wherever the work is. */}
+        <Show when={part() !== undefined}>
+          <Show when={standing()}>
+            {(draw) => <div class="w-full max-w-30rem mx-auto bg-paper [&~main]:min-h-0">{draw()()}</div>}
+          </Show>
+          <ConflictList />
+        </Show>
         <Show when={part() === 'chain'}>
           <Suspense fallback={<p class="paper">Drawing the chain …</p>}>
             <ChainView />
@@ -187,10 +196,16 @@ const WorkingSheet = (props: WorkingSheetProps) => {
             <Show when={shared.latest} keyed>
               {(one) => (
                 <Suspense>
-                  <JoinedBar opened={props.opened} shop={props.shop} shared={one} />
+                  <JoinedBar
+                    opened={props.opened}
+                    shop={props.shop}
+                    shared={one}
+                    onStanding={(draw) => setStanding(() => draw)}
+                  />
                 </Suspense>
               )}
             </Show>
+            {standing()?.()}
             <MissingSheets shop={props.shop} />
             <TrashLine shop={props.shop} id={props.opened.id} />
             <Show when={sheet.state.order.length > MAX_LINES}>

@@ -74,6 +74,7 @@ export class Room {
   private emptySince = performance.now();
   private readonly gathered = new Map<string, KeptLost>();
   private lostTimer: NodeJS.Timeout | undefined;
+  private taken: () => void = () => {};
 
   private constructor(
     readonly name: string,
@@ -169,10 +170,21 @@ export class Room {
       this.send(frames.update(this.name, taken.update), from);
       if (from && tell) tell(this.name, 'update', withKey(live ? from.keyId : NO_KEY, taken.update));
       for (const member of this.behind) if (member !== from) member.ask();
+      this.taken();
     }
     if (from && taken.early) this.behind.add(from);
     else if (from && !live) this.behind.delete(from);
     return { early: taken.early };
+  }
+
+  /** Hears of every update that was taken, once it is passed on. */
+  whenTaken(listener: () => void): void {
+    this.taken = listener;
+  }
+
+  /** Closes the document to all who have it open. */
+  refuseAll(why: Refusal, but?: Member): void {
+    for (const member of [...this.members]) if (member !== but) member.refuse(why);
   }
 
   /** Calls `then` when all that has come so far is in the store. */
@@ -187,7 +199,8 @@ export class Room {
   }
 
   takePresence(entries: readonly Entry[], from: Member | undefined): void {
-    const news = this.presence.take(entries, from);
+    const own = from ? entries.map((entry) => this.withOwnNumbers(entry, from)) : entries;
+    const news = this.presence.take(own, from);
     // Before the others hear of the number under which it edits.
     for (const { state } of from ? news : []) {
       const claims = state?.edits !== undefined && this.claim([state.edits], from!.keyId);
@@ -196,6 +209,25 @@ export class Room {
     this.parts.metrics.add('presence_dropped', entries.length - news.length);
     // What another server told goes no further.
     this.passPresence(news, from, from !== undefined);
+  }
+
+  /** Nobody says of another's number that it is theirs: what that one wrote would be told as of them. */
+  private withOwnNumbers(entry: Entry, { holds }: Member): Entry {
+    if (!entry.state) return entry;
+    const mayBe = (number: number) => {
+      const key = this.clients.get(number);
+      return key === undefined || holds.has(key);
+    };
+    const { edits, edited, ...state } = entry.state;
+    const before = edited?.filter(mayBe);
+    return {
+      ...entry,
+      state: {
+        ...state,
+        ...(edits !== undefined && mayBe(edits) && { edits }),
+        ...(before && { edited: before }),
+      },
+    };
   }
 
   expirePresence(): void {
@@ -264,7 +296,7 @@ export class Room {
   /** Lets everybody go: the document could not be made anew. What is stored is read again when it is opened next. */
   private shut(but: Member | undefined): void {
     console.error(`${this.name} could not be made anew (${this.shadow.spoiled}); its devices are let go.`);
-    for (const member of [...this.members]) if (member !== but) member.refuse('sheet-unreadable');
+    this.refuseAll('sheet-unreadable', but);
   }
 
   private tellPresence(): void {
@@ -278,6 +310,7 @@ export class Room {
       if ('fault' in taken || !taken.update) continue;
       for (const [client, clock] of taken.reached) this.stored.set(client, clock);
       this.send(frames.update(this.name, taken.update));
+      this.taken();
     }
   }
 

@@ -1,5 +1,5 @@
 import * as Y from 'yjs';
-import { LIST_DOCUMENT } from '../../document/sharing/wire.ts';
+import { LIST_DOCUMENT, LIST_MAP, type Shared } from '../../document/sharing/wire.ts';
 import { wordsOf } from '../base/words.ts';
 import type { LostValue } from '../store/store.ts';
 import { foreignIn, type Judge, joinFault, judgeOf, updateFault, withoutForeign } from './judge.ts';
@@ -103,6 +103,11 @@ export class Shadow {
   field({ cell, key }: { cell?: string; key: string }): unknown {
     const cells = this.doc.getMap<Y.Map<unknown>>('cells');
     return (cell === undefined ? this.doc.getMap('sheet') : cells.get(cell))?.get(key);
+  }
+
+  /** Of the list: whether the sharing of a sheet was ended. */
+  isEnded(sheet: string): boolean {
+    return (this.doc.getMap(LIST_MAP).get(sheet) as Partial<Shared> | undefined)?.ended === true;
   }
 
   /** Puts one whole in place of the updates, which may be fewer bytes. Where that fails they stay. */

@@ -143,6 +143,10 @@ class Server implements Hub, Sync {
       bySheet.open -= 1;
     };
     try {
+      if (await this.hasEnded(document)) {
+        left();
+        return 'sharing-ended';
+      }
       const room = await this.room(document);
       if (room.shadow.spoiled !== undefined) {
         left();
@@ -209,6 +213,27 @@ class Server implements Hub, Sync {
     return key.sheet === undefined || key.sheet === sheet ? key : 'key-other-sheet';
   }
 
+  /** Whether the sharing of a sheet was ended. One that is not on the list is given out by a link of its own. */
+  private async hasEnded(document: string): Promise<boolean> {
+    const sheet = sheetOfDocument(document);
+    if (sheet === undefined) return false;
+    try {
+      return (await this.room(LIST_DOCUMENT)).shadow.isEnded(sheet);
+    } catch (error) {
+      // A list that cannot be read shuts itself alone.
+      if (error instanceof Unreadable) return false;
+      throw error;
+    }
+  }
+
+  /** The list has changed: whoever has a sheet open whose sharing was ended is let go. */
+  private listed(list: Room): void {
+    for (const room of this.opened.values()) {
+      const sheet = sheetOfDocument(room.name);
+      if (sheet !== undefined && list.shadow.isEnded(sheet)) room.refuseAll('sharing-ended');
+    }
+  }
+
   private count(of: string): Count {
     let count = this.counts.get(of);
     if (!count) {
@@ -250,6 +275,7 @@ class Server implements Hub, Sync {
     const tell = this.together?.tell.bind(this.together);
     const room = await Room.open(name, { store, metrics, limits: this.limits, writer: this.writer, tell });
     this.opened.set(name, room);
+    if (name === LIST_DOCUMENT) room.whenTaken(() => this.listed(room));
     room.greet();
     return room;
   }
@@ -258,7 +284,14 @@ class Server implements Hub, Sync {
     for (const line of [...this.lines]) line.beat(BEAT);
     for (const [name, room] of this.opened) {
       room.expirePresence();
-      if (room.emptyFor() > KEPT_OPEN && room.settled && this.count(`sheet ${name}`).open === 0) {
+      // The list says which of the others nobody is let in to any more.
+      const isNeeded = name === LIST_DOCUMENT && this.opened.size > 1;
+      if (
+        room.emptyFor() > KEPT_OPEN &&
+        room.settled &&
+        !isNeeded &&
+        this.count(`sheet ${name}`).open === 0
+      ) {
         this.opened.delete(name);
         this.rooms.delete(name);
         room.end();
