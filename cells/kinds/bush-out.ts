@@ -150,7 +150,7 @@ export default defineCell({
       label: 'or bore it out to, a shell of a thirtieth left',
       quantity: 'length',
       formula: '=outside * 14 / 15',
-      basis: 'geometry',
+      basis: 'model',
       face: true,
       hint: 'A thirtieth of its diameter each side: then it folds inward with a chisel along it, and the housing is not touched.',
     },

@@ -85,6 +85,15 @@ describe('a formula of the sheet', () => {
     },
   );
 
+  test.each([
+    ['= bore * SIN(30 deg)'],
+    ['= bore * SIN(PI() / 6)'],
+    ['= bore * TAN(RADIANS(31))'],
+    ['= bore * RADIANS(31)'],
+  ])('%s is a plan: an angle is a size, however it is written', (formula) =>
+    expect(stateOf(formula)).toBe('holds'),
+  );
+
   test.each([['= bore * 2^0.01'], ['= bore * POWER(10; -0.1)'], ['= bore * INT(2.7)']])(
     '%s holds by calculation: a factor written another way',
     (formula) => expect(stateOf(formula)).toBe('holds by calculation'),

@@ -36,6 +36,28 @@ describe('a formula where a reading is wanted', () => {
     expect(judged([bush], 'bush').state).toBe('holds');
   });
 
+  it('makes no part of what takes it in, whatever else was read', () => {
+    const wire = plain('wire', 'given', '.03 in', { basis: 'equipment' });
+    const read = plain('over', 'measured', '2.5000 in', { gauge: 'mike' });
+    const next = plain('wall', 'worked', '= over - bore', { limits: { lower: '0 in' } });
+    for (const entry of ['= 2.25 in', '= wire', '= 75 * wire', '= wire + 0 * over']) {
+      const bore = plain('bore', 'measured', entry);
+      expect([entry, judged([wire, read, bore, next], 'wall').state]).toEqual([entry, 'holds']);
+    }
+    const pins = plain('bore', 'measured', '= over - .25 in');
+    expect(judged([read, pins, next], 'wall').state).toMatch(/^proven/);
+  });
+
+  it.each([['#7'], ['F drill'], ['1/4-20 UNC']])('%s is what a part is called, and no reading', (entry) => {
+    const own = plain('hole', 'measured', entry, {
+      gauge: 'mike',
+      limits: { lower: '.1 in', upper: '.5 in' },
+    });
+    const { state, said } = judged([own], 'hole');
+    expect(state).toBe('holds');
+    expect(said).toContain(`\`${entry}\` is what the part is called and no reading`);
+  });
+
   it('proves what hangs on readings, and what states its own doubt', () => {
     const over = [
       plain('over_pins', 'measured', '2.5000 in', { gauge: 'mike' }),

@@ -114,6 +114,7 @@ export class Provenance {
       bits |= proof?.basis === 'geometry' ? SETTLED : MODEL;
     }
     if (proof?.basis === 'model') bits |= MODEL;
+    if (proof?.ofReadings && !(bits & MEASURED)) bits |= PLANNED;
     return bits;
   }
 

@@ -75,6 +75,21 @@ export function namedSizes(expr: Expr, trade: readonly TradeFunction[]): ProofSp
   return spots;
 }
 
+const ANGULAR = /^(SIN|COS|TAN|RADIANS)$/;
+
+/** An angle that is written in as a figure, `RADIANS(31)`, `SIN(PI() / 6)`; one with its unit counts as a size by itself. */
+const isAngleWritten = (args: readonly Expr[]): boolean => {
+  let isOwn = true;
+  const look = (at: Expr): void => {
+    if (at.kind === 'ref' || (at.kind === 'literal' && isAngle(at))) isOwn = false;
+    else if (at.kind === 'negate' || at.kind === 'group') look(at.of);
+    else if (at.kind === 'binary' || at.kind === 'compare') [at.left, at.right].forEach(look);
+    else if (at.kind === 'call') at.args.forEach(look);
+  };
+  args.forEach(look);
+  return isOwn && args.some((arg) => constantOf(arg) !== 0);
+};
+
 /** A root of a number is geometry, as the diagonal of a square is; to another power it may be any factor. */
 const isRoot = (exponent: Expr): boolean => {
   const value = constantOf(exponent);
@@ -136,6 +151,7 @@ export function proofOfFormula(
             ? undefined
             : 'model';
         if (is) stop(at, is);
+        else if (ANGULAR.test(at.fn) && isAngleWritten(at.args)) stop(at, 'planned');
         at.args.forEach((arg, i) => {
           if (i === 1 && at.fn === 'POWER') walk(arg, exponentOf(at.args[0] as Expr, arg));
           else walk(arg, i === 1 && /^(ROUND|CEILING|FLOOR|TRUNC)/.test(at.fn) ? 'exponent' : place);

@@ -35,6 +35,8 @@ export interface RowProof {
   is?: 'measured' | 'planned' | 'settled' | 'factor';
   /** What stands in the formula itself and stops proof where the figure moves with it. */
   spots?: readonly ProofSpot[];
+  /** It is worked out where a reading is wanted: a plan, unless something that was read moves it. */
+  ofReadings?: true;
   /** It follows by a model; by geometry alone, whatever factors it takes in. */
   basis?: 'model' | 'geometry';
   /** Rows it takes in that are sizes of measuring equipment there, whatever they are elsewhere. */

@@ -78,12 +78,16 @@ export function valueRows(
     return undefined;
   }
   if (place.role === 'measured' && entry.kind !== 'formula') {
+    if (entry.kind === 'designation')
+      build.cell.cautions.push(
+        `\`${text.trim()}\` is what the part is called and no reading, so it proves nothing: type the size that the gauge showed.`,
+      );
     readingRows(build, scope, place.key, entry, {
       ...place.readings,
       reference: place.readings?.reference ?? '20 degC',
       quantity: place.quantity,
       field: place.field,
-      proof: place.proof,
+      proof: entry.kind === 'designation' ? { is: 'planned' } : place.proof,
     });
     return undefined;
   }
@@ -206,9 +210,12 @@ function formulaRows(
   return spreadRow;
 }
 
-/** A size written where a reading is wanted is one of what it was read with, such as a pin. */
-const asRead = (proof: RowProof | undefined): RowProof | undefined =>
-  proof && { ...proof, spots: (proof.spots ?? []).filter((one) => one.is !== 'planned') };
+/** A size written where a reading is wanted is one of what it was read with, such as a pin, if anything was read at all. */
+const asRead = (proof: RowProof | undefined): RowProof => ({
+  ...proof,
+  spots: (proof?.spots ?? []).filter((one) => one.is !== 'planned'),
+  ofReadings: true,
+});
 
 /** A calculation where a reading is wanted has no doubt of its own, and the gauge beside it counts for nothing. */
 function tellWorkedOut(build: CellBuilder, expr: Expr, { key, readings }: ValuePlace): void {
