@@ -42,8 +42,8 @@ const heard = async (page: Page): Promise<(text: string) => Promise<void>> => {
 test(`killed in mid-edit ${RUNS} times, it loses at most what was neither saved nor shown`, async ({
   baseURL,
 }) => {
-  test.setTimeout(60_000 + RUNS * 20_000);
-  const lost: number[] = [];
+  test.setTimeout(60_000 + RUNS * 60_000);
+  const lost: string[] = [];
   const folder = mkdtempSync(join(tmpdir(), 'fitwright-killed-'));
   let own: OwnBrowser | undefined;
   let random = 1;
@@ -82,7 +82,8 @@ test(`killed in mid-edit ${RUNS} times, it loses at most what was neither saved 
         await new Promise((go) => setTimeout(go, upTo(taken ? 40 : 200)));
       }
 
-      if (upTo(2) === 0) {
+      const whole = upTo(2) === 0;
+      if (whole) {
         await kill(own);
         own = await ownBrowser(folder);
       } else {
@@ -97,10 +98,14 @@ test(`killed in mid-edit ${RUNS} times, it loses at most what was neither saved 
       await figuresAreIn(page);
       const kept = (await value(page, 'bore').locator('b').first().textContent()) ?? '';
       const allowed = { typed: [shown(k)], taken: [shown(k), shown(k + 1)], shown: [shown(k + 1)] }[moment];
-      if (!allowed.includes(kept.slice(0, 6))) lost.push(run);
+      if (!allowed.includes(kept.slice(0, 6)))
+        lost.push(
+          `${run}: ${moment}, ${whole ? 'browser' : 'tab'} ended, ${kept} for ${allowed.join(' or ')}`,
+        );
       // The whole sheet stands, and goes on computing.
       await expect(value(page, 'grip')).toContainText('3');
       if (kept.startsWith(shown(k + 1))) k += 1;
+      if ((run + 1) % 10 === 0) console.log(`killed ${run + 1} times, lost: ${lost.length}`);
     }
     console.log(`killed ${RUNS} times, lost: ${lost.length}`);
     expect(lost).toEqual([]);

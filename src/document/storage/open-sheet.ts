@@ -54,6 +54,11 @@ export class OpenSheet {
     return this.saver.state.get();
   }
 
+  /** Settles once what has been entered so far is stored, or is not going to be soon; undefined where no store is under way. */
+  settled(): Promise<void> | undefined {
+    return this.saver.settled();
+  }
+
   observeState(listener: (state: StorageState) => void): () => void {
     return this.saver.state.observe(listener);
   }

@@ -20,6 +20,10 @@ export class Saver {
   private waiting: Uint8Array[] = [];
   private running: Promise<void> | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  /** How many updates have been taken in, and how many of them are stored. */
+  private taken = 0;
+  private kept = 0;
+  private hearers: Array<{ upTo: number; hear: () => void }> = [];
 
   /**
    * @param store one transaction.
@@ -37,6 +41,7 @@ export class Saver {
 
   add(update: Uint8Array): void {
     this.waiting.push(update);
+    this.taken += 1;
     // A warning stays until something has been saved again.
     if (this.state.get() === this.done) this.state.set(SAVING);
     void this.flush();
@@ -51,6 +56,14 @@ export class Saver {
   drop(): void {
     clearTimeout(this.timer);
     this.waiting = [];
+    this.tell();
+  }
+
+  /** Settles once what waits now is stored, or is not going to be soon; undefined where no store is under way. */
+  settled(): Promise<void> | undefined {
+    if (this.idle || this.state.get() !== SAVING) return undefined;
+    const upTo = this.taken;
+    return new Promise((hear) => this.hearers.push({ upTo, hear }));
   }
 
   get idle(): boolean {
@@ -74,13 +87,22 @@ export class Saver {
     clearTimeout(this.timer);
   }
 
+  private tell(upTo = Number.POSITIVE_INFINITY): void {
+    const ready = this.hearers.filter((one) => one.upTo <= upTo);
+    this.hearers = this.hearers.filter((one) => one.upTo > upTo);
+    for (const { hear } of ready) hear();
+  }
+
   private async run(): Promise<void> {
     clearTimeout(this.timer);
     if (this.idle) return;
     while (this.waiting.length > 0) {
       const count = this.waiting.length;
       const update = count === 1 ? this.waiting[0]! : Y.mergeUpdates(this.waiting);
-      const slow = setTimeout(() => this.state.set(SLOW), this.times.slow);
+      const slow = setTimeout(() => {
+        this.state.set(SLOW);
+        this.tell();
+      }, this.times.slow);
       try {
         await this.store(update);
       } catch (error) {
@@ -88,11 +110,14 @@ export class Saver {
         // With the disk still full the next tries fail at the opening, which does not say why.
         if (this.state.get().state !== 'full' || failed.state !== 'unsaved') this.state.set(failed);
         this.timer = setTimeout(() => void this.flush(), this.times.retry);
+        this.tell();
         return;
       } finally {
         clearTimeout(slow);
       }
       this.waiting.splice(0, count);
+      this.kept += count;
+      this.tell(this.kept);
       this.stored(update);
     }
     this.state.set(this.done);

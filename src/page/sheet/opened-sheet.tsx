@@ -92,7 +92,7 @@ interface WorkingSheetProps {
 }
 
 const WorkingSheet = (props: WorkingSheetProps) => {
-  const sheet = createSheet(props.opened.document, props.engine);
+  const sheet = createSheet(props.opened.document, props.engine, () => props.opened.settled());
   const first = sheet.state.order[0];
   const cursor = createCursor(first ? { row: lineRow(first), column: 'name' } : undefined);
   const notices = createNotices();

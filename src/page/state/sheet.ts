@@ -26,6 +26,7 @@ import { countChecks, sameCounts } from './counts.ts';
 import { createElsewhere } from './elsewhere.ts';
 import { createLines, type Line } from './lines.ts';
 import { Baseline } from './moves.ts';
+import { onceStored } from './once-stored.ts';
 import { drawFigures, withFigures } from './with-figures.ts';
 
 interface State {
@@ -66,8 +67,13 @@ export type LineNow = Pick<Line, 'record' | 'result'>;
 /**
  * The sheet as signals: records from the document, results from the engine, one batch per change of either, so that no
  * half-updated sheet is ever drawn. Call it inside a component; it lets go of both with it.
+ * @param settled settles once what has been entered so far is stored; undefined where no store is under way
  */
-export const createSheet = (document: SheetDocument, engine: EngineClient) => {
+export const createSheet = (
+  document: SheetDocument,
+  engine: EngineClient,
+  settled: () => Promise<void> | undefined,
+) => {
   const lines = createLines();
   let seen: Seen | undefined;
   const unitsNow = () => ({ ...(seen?.units(document.units()) ?? document.units()) });
@@ -218,8 +224,11 @@ export const createSheet = (document: SheetDocument, engine: EngineClient) => {
         setState('rev', rev);
       },
     );
-  const stopEngine = engine.onResults(take);
+  const afterStore = onceStored(settled);
+  let gone = false;
+  const stopEngine = engine.onResults((results) => afterStore(() => gone || take(results)));
   onCleanup(() => {
+    gone = true;
     stopDocument();
     stopEngine();
   });
