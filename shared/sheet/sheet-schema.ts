@@ -1,6 +1,7 @@
 import { CELL_FIELDS } from './cell-fields.ts';
 import { oneOf, text } from './describe.ts';
 import { type Group, isGroup, isNamed, type Part } from './field.ts';
+import { VERSION } from './format.ts';
 import type { RootSchema, Schema } from './schema.ts';
 import { SHEET_FIELDS } from './sheet-fields.ts';
 
@@ -63,8 +64,8 @@ export const sheetSchema = (): RootSchema => {
   definitions.keptValue = KEPT_VALUE;
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
-    $id: 'urn:fitwright:sheet:1',
-    title: 'Job sheet, version 1',
+    $id: `urn:fitwright:sheet:${VERSION}`,
+    title: `Job sheet, version ${VERSION}`,
     ...sheet,
     $defs: definitions,
   };
