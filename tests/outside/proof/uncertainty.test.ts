@@ -128,8 +128,9 @@ describe('JCGM 101:2008, 9.2: the additive model', () => {
 
 /**
  * The comparison loss x1^2 + x2^2, both of standard uncertainty 0.005 and uncorrelated, in millionths: mean, standard
- * uncertainty and the shortest 95 % coverage interval by draws (table 5 of the guide, from memory). At x1 = 0 the linear
- * figure has no spread at all.
+ * uncertainty and the shortest 95 % coverage interval. Over 0.005 squared it is a noncentral chi-square of two degrees of freedom:
+ * computed by a general statistics library, scipy 1.17.1, `stats.ncx2(2, (x1 / 0.005)^2)`. The guide has by draws, from memory:
+ * 50, 50, 0 to 150; 150, 112, 0 to 367; 2551, 502, 1590 to 3543. At x1 = 0 the linear figure has no spread at all.
  */
 describe('JCGM 101:2008, 9.4: a sum of squares at and near its least', () => {
   const loss = (x: string) =>
@@ -141,9 +142,9 @@ describe('JCGM 101:2008, 9.4: a sum of squares at and near its least', () => {
   const MILLIONTH = 1e-12;
 
   test.each([
-    ['0', 50, 50, 0, 150],
-    ['0.010', 150, 112, 0, 367],
-    ['0.050', 2551, 502, 1590, 3543],
+    ['0', 50, 50, 0, 149.787],
+    ['0.010', 150, 111.803, 0, 366.005],
+    ['0.050', 2550, 502.494, 1593.567, 3548.567],
   ])('x1 = %s', (x, mean, deviation, low, high) => {
     const found = drawn(loss(x), 'y', 400_000);
     near(found.mean / MILLIONTH, mean, 2);
