@@ -33,7 +33,7 @@ Options of work-back:
                            wear limit
   --change NAME            what may move: a cell, NAME.INPUT of a library cell, or "NAME tolerance"
   --between "A .. B"       the range to search, where the usual one will not do
-  --steps ENTRY            sizes that can be made: a step such as 0.0005in, or drills
+  --steps ENTRY            sizes that can be made: a step such as 0.0005in, drills, or those there are: "1 in; 1 1/4 in"
   --set, --example         as of check
   --json                   print JSON, figures in SI units
 

@@ -26,6 +26,14 @@ test('a figure is made to come to what is wanted, and one undo takes it back', a
   await expect(value(page, 'end_float')).toContainText('6.5');
   await expect(value(page, 'bush_length')).toContainText('3.9997');
 
+  // Shims or bars at hand: the nearest on either side, the one that leaves metal on to aim for.
+  await part.getByLabel('Sizes that can be made').selectOption('sizes at hand');
+  await part.getByLabel('Sizes at hand').click();
+  await page.keyboard.insertText('3.9; 3.998; 4 in');
+  await page.keyboard.press('Enter');
+  await expect(part.getByRole('listitem').filter({ hasText: /^3\.998\sin makes it/ })).toBeVisible();
+  await expect(part.getByRole('listitem').filter({ hasText: /^4\sin makes it/ })).toContainText('to aim for');
+
   // Out of reach: the range that was looked through is told, and can be another.
   await part.getByLabel('Look for it from .. to').click();
   await page.keyboard.insertText('3.9 in .. 3.95 in');

@@ -1,11 +1,22 @@
+import type { Unit } from '../../../shared/units/units.ts';
 import type { CheckName, Stood } from '../trial/checks.ts';
 import type { FigurePlace, InputPlace } from '../trial/place.ts';
 
 /** Where a figure is wanted: at a value (SI), in the middle of its limits, or so that one of them is kept by the rule. */
 export type Want = { at: 'value'; value: number } | { at: 'middle' | 'lower' | 'upper' | 'wear' };
 
-/** Sizes that can be made: drills, or whole steps (SI). */
-export type Steps = { of: 'drills' } | { of: 'step'; step: number };
+/** Sizes that can be made: drills, whole steps, or the sizes there are of a stock, in the order of their values (SI). */
+export type Steps =
+  | { of: 'drills' }
+  | { of: 'step'; step: number }
+  | { of: 'stock'; sizes: readonly StockSize[] };
+
+/** A size there is: its number in its own unit, and what it is, SI. */
+export interface StockSize {
+  text: string;
+  unit: Unit;
+  value: number;
+}
 
 /** A question as it is typed. */
 export interface AskedQuestion {
@@ -15,7 +26,7 @@ export interface AskedQuestion {
   change: InputPlace;
   /** `2.0 in .. 2.5 in`. */
   between?: string;
-  /** `0.0005 in`, `drills`. */
+  /** `0.0005 in`, `drills`, `1 in; 1 1/4 in; 35 mm`. */
   steps?: string;
 }
 

@@ -1,7 +1,7 @@
 import { type Drill, drillNotAbove, drillNotBelow } from '../../../cells/tables/drills.ts';
 import { roundedText } from '../../../shared/rounding.ts';
 import { fromSI, toSI, type Unit } from '../../../shared/units/units.ts';
-import type { Solution, Steps } from './question.ts';
+import type { Solution, Steps, StockSize } from './question.ts';
 import type { Work } from './work-back.ts';
 import { entryWith, unitOf, type Written } from './written.ts';
 
@@ -15,7 +15,12 @@ const ON_STEP = 1e-9;
 export function steppedTo(work: Work, { value }: Solution, steps: Steps): Solution[] {
   if (value === undefined) return [];
   const at = value + work.shift;
-  const sizes = steps.of === 'drills' ? drillsAbout(work, at) : multiplesAbout(work, at, steps.step);
+  const sizes =
+    steps.of === 'drills'
+      ? drillsAbout(work, at)
+      : steps.of === 'step'
+        ? multiplesAbout(work, at, steps.step)
+        : stockAbout(steps.sizes, at);
   if (sizes.length === 0) return [];
   const values = Float64Array.from(sizes, (size) => size.value - work.shift);
   const distances = work.distance(values, sizes.length).slice(0, sizes.length);
@@ -23,7 +28,7 @@ export function steppedTo(work: Work, { value }: Solution, steps: Steps): Soluti
   const unit = unitOf(work.book, work.input);
   const solutions = sizes.map((size, i): Solution & { distance: number } => ({
     value: values[i] as number,
-    text: size.isEntry ? size.text : entryWith(work.input, size, unit),
+    text: size.isEntry ? size.text : entryWith(work.input, size, size.unit ?? unit),
     figure: figures[i] as number,
     distance: distances[i] as number,
   }));
@@ -57,7 +62,7 @@ function aimOf(
   return nearest(({ figure }) => !Number.isNaN(figure));
 }
 
-type Size = Written & { isEntry?: true };
+type Size = Written & { isEntry?: true; unit?: Unit };
 
 function multiplesAbout({ book, input }: Work, at: number, step: number): Size[] {
   const unit = unitOf(book, input);
@@ -65,6 +70,15 @@ function multiplesAbout({ book, input }: Work, at: number, step: number): Size[]
   const on = Math.abs(count - Math.round(count)) <= ON_STEP * Math.max(1, Math.abs(count));
   const counts = on ? [Math.round(count)] : [Math.floor(count), Math.ceil(count)];
   return counts.map((k) => sized(k * step, unit));
+}
+
+/** The two sizes of a stock on either side of a size, or the one that it is. */
+function stockAbout(sizes: readonly StockSize[], at: number): Size[] {
+  const slack = 1e-12 * Math.abs(at);
+  const below = sizes.findLast(({ value }) => value <= at + slack);
+  const above = sizes.find(({ value }) => value >= at - slack);
+  const found = [below, above].filter((one) => one !== undefined);
+  return found.filter((one, i) => found.indexOf(one) === i);
 }
 
 /** A size in as many places as it takes. */

@@ -24,6 +24,10 @@ const MADE = {
   mm: ['0.005 mm', '0.01 mm', '0.1 mm'],
 } as const;
 
+const LISTED = { in: '1 in; 1 1/8 in; 1 1/4 in', mm: '25 mm; 28 mm; 30 mm' } as const;
+/** One of sizes that are listed: bars, shims, blocks. */
+const STOCK = 'stock';
+
 const keyOf = ({ cell, field }: Pick<Offered, 'cell' | 'field'>): string => `${cell} ${field}`;
 
 /** Works the figure of a line back to one of the inputs that move it. */
@@ -33,7 +37,10 @@ export default function WorkBackPart(props: { cell: string; output: string }) {
   const [value, setValue] = createSignal('');
   const [chosen, setChosen] = createSignal('');
   const [between, setBetween] = createSignal('');
-  const [steps, setSteps] = createSignal('');
+  const [made, setMade] = createSignal('');
+  /** Sizes at hand, where it is to be one of them. */
+  const [stock, setStock] = createSignal('');
+  const steps = () => (made() === STOCK ? stock() : made());
 
   const record = () => sheet.line(props.cell)?.record;
   const shape = () => sheet.shape(props.cell, props.output);
@@ -171,7 +178,7 @@ export default function WorkBackPart(props: { cell: string; output: string }) {
                 <Show when={input()!.quantity === 'length'}>
                   <SelectField
                     label="Sizes that can be made"
-                    value={steps()}
+                    value={made()}
                     options={[
                       { value: '', label: 'any' },
                       ...MADE[sheet.state.units.length].map((one) => ({
@@ -179,9 +186,25 @@ export default function WorkBackPart(props: { cell: string; output: string }) {
                         label: `steps of ${writtenOut(one)}`,
                       })),
                       { value: 'drills', label: 'drills' },
+                      { value: STOCK, label: 'sizes at hand' },
                     ]}
-                    onCommit={setSteps}
+                    onCommit={setMade}
                   />
+                  <Show when={made() === STOCK}>
+                    <EntryField
+                      label="Sizes at hand"
+                      spot={{
+                        cell: input()!.cell,
+                        field: 'sizes-at-hand',
+                        kind: 'entry',
+                        quantity: input()!.quantity,
+                        role: 'measured',
+                      }}
+                      value={stock()}
+                      placeholder={writtenOut(LISTED[sheet.state.units.length])}
+                      onCommit={setStock}
+                    />
+                  </Show>
                 </Show>
               </Show>
             </Show>

@@ -98,6 +98,18 @@ describe('a bore for a clearance', () => {
     const [one] = ask(fit, { of: 'clearance', want: '3.7 thou', by: 'bore', steps: 'drills' }).solutions;
     expect(one?.made?.map(({ text }) => text)).toEqual(['1 3/4 in', '1 25/32 in']);
   });
+  test.each([
+    ['1 1/2 in; 1 3/4 in; 1.7812 in; 2 in', ['1 3/4 in', '1.7812 in'], 0],
+    // The unit behind the last counts for those before it; each is written as it was listed.
+    ['1 3/4; 1.7812; 2 in', ['1 3/4 in', '1.7812 in'], 0],
+    ['44 mm; 45 mm; 1.74 in;', ['1.74 in', '45 mm'], 0],
+    // None below: the one there is is told, though nothing can be taken off a bore that is too large.
+    ['2 in; 3 in', ['2 in'], 0],
+  ])('is stepped to the sizes there are: %s', (steps, made, aim) => {
+    const [one] = ask(fit, { of: 'clearance', want: '3.7 thou', by: 'bore', steps }).solutions;
+    expect(one?.made?.map(({ text }) => text)).toEqual(made);
+    expect(one?.made?.findIndex(({ isAim }) => isAim)).toBe(aim);
+  });
   test('moves the inputs still to be cut before others, and none that stays put', () => {
     const { engine, question } = opened(fit);
     const offers = engine.offers(question({ of: 'all', want: '', by: 'bore' }).figure, '4 in');
@@ -152,6 +164,12 @@ describe('why there is no answer', () => {
     ['a line worked out', { of: 'square', want: '3 in', by: 'two' }, /is worked out from other lines/],
     ['a range that is none', { of: 'square', want: '3 in', by: 'x', between: '2 in' }, /two ends/],
     ['a step that is none', { of: 'square', want: '3 in', by: 'x', steps: '0 in' }, /step to make it in/],
+    [
+      'a list with no size in it',
+      { of: 'square', want: '3 in', by: 'x', steps: '1 in; wide' },
+      /“wide” is no size/,
+    ],
+    ['an empty list', { of: 'square', want: '3 in', by: 'x', steps: ' ; ' }, /sizes there are/],
     ['another quantity', { of: 'square', want: '3 lbf', by: 'x' }, /length/],
   ])('%s', (_, asked, words) => expect(reason(asked)).toMatch(words));
   test.each<[string, RegExp]>([
