@@ -12,8 +12,14 @@ import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 
 export type LengthUnit = SheetUnits['length'];
 
+/** What an output is shown in by its kind of cell, by the lengths of the sheet. */
+type ShownByKind = Readonly<Partial<Record<LengthUnit, string>>>;
+
 /** Kind of quantity of a text of a cell, where the cell itself does not say: an input or output of a library cell. */
-export type QuantityAt = (cell: CellRecord, field: string) => string | undefined;
+export interface QuantityAt {
+  (cell: CellRecord, field: string): string | undefined;
+  shown?(cell: CellRecord, output: string): ShownByKind | undefined;
+}
 
 export interface Text {
   cell: CellRecord;
@@ -23,6 +29,8 @@ export interface Text {
   role: ReadAs['role'];
   /** Unit that the value is shown in by its own wish: a bare figure may be in that one, and is asked about. */
   display?: string | undefined;
+  /** The same, where its own wish says nothing. */
+  byKind?: ShownByKind | undefined;
 }
 
 /** Every text of a cell that is read as an entry: what it means may depend on the units of its sheet. */
@@ -42,19 +50,21 @@ export function textsOf(cell: CellRecord, quantityAt: QuantityAt): Text[] {
     if (!reads || typeof text !== 'string') return [];
     const own = reads.quantity === 'own';
     const quantity = own ? quantityOf(path) : reads.quantity;
-    return [
-      { cell, field: path, text, quantity, role: reads.role, display: own ? displayOf(path) : undefined },
-    ];
+    const [head, name = ''] = path.split('.');
+    const byKind = own && head === 'outputs' ? quantityAt.shown?.(cell, name) : undefined;
+    const display = own ? displayOf(path) : undefined;
+    return [{ cell, field: path, text, quantity, role: reads.role, display, byKind }];
   });
 }
 
 export function readIn(
-  { cell, field, text, quantity, role: as, display }: Text,
+  { cell, field, text, quantity, role: as, display: wish, byKind }: Text,
   units: SheetUnits,
   handbook: Handbook,
 ) {
   // An input of a library cell may take a list of readings or a tolerance: its kind says which, and the units do not.
   const role = as !== 'own' ? as : cell.role === 'cell' ? undefined : cell.role;
+  const display = wish ?? byKind?.[units.length];
   const context: EntryContext = {
     ...(quantity && { quantity }),
     ...(role && { role }),
@@ -101,6 +111,26 @@ export function settledTexts(
       if (here.problems.length > 0 || here.committed === text.text) return [];
       const there = readIn(text, other, handbook);
       return there.committed === here.committed ? [] : [{ cell: cell.id, field, text: here.committed }];
+    }),
+  );
+}
+
+/**
+ * The texts that have no value for want of a unit, and would have one in the other lengths: 600, which in inches is asked
+ * about, would be 600 mm, and nobody has said so.
+ */
+export function textsInDoubt(
+  file: SheetFile,
+  length: LengthUnit,
+  quantityAt: QuantityAt,
+  handbook: Handbook,
+): Text[] {
+  const other = { ...file.units, length };
+  return file.cells.flatMap((cell) =>
+    textsOf(cell, quantityAt).filter((text) => {
+      if (!/\d/.test(text.text) || readIn(text, file.units, handbook).problems.length === 0) return false;
+      const display = SHOWN_AS[length].get(text.display ?? '') ?? text.display;
+      return readIn({ ...text, display }, other, handbook).problems.length === 0;
     }),
   );
 }

@@ -1,3 +1,4 @@
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import {
   cellShownIn,
   inOwnUnits,
@@ -42,9 +43,10 @@ export const followLengths = (
   /** A line that does not say its kind of quantity has that of its figure. */
   const lengthsIn = (library: Library): QuantityAt => {
     const inLibrary = quantityAt(library);
-    return (cell, field) =>
+    const quantity = (cell: CellRecord, field: string) =>
       inLibrary(cell, field) ??
       (field === 'entry' ? sheet.line(cell.id)?.result?.outputs.value?.quantity : undefined);
+    return Object.assign(quantity, { shown: inLibrary.shown });
   };
 
   const look = async (): Promise<void> => {

@@ -3,8 +3,9 @@ import { switchLength } from '../state/switch-length.ts';
 
 /** Which lengths the sheet is shown in, and whether the other system is shown beside it. */
 export const LengthPair = () => {
-  const { sheet } = useSheet();
-  const units = (length: 'in' | 'mm') => () => void switchLength(sheet, length);
+  const context = useSheet();
+  const { sheet } = context;
+  const units = (length: 'in' | 'mm') => () => void switchLength(context, length);
   return (
     <fieldset class="pair flex [&>button+button]:lined-l-none">
       <legend class="unseen">Lengths in</legend>

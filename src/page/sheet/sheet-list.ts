@@ -115,14 +115,14 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       label: 'Show lengths in inches',
       group,
       can: () => sheet.state.units.length !== 'in',
-      run: () => void switchLength(sheet, 'in'),
+      run: () => void switchLength({ sheet, notices }, 'in'),
     },
     {
       id: 'sheet.mm',
       label: 'Show lengths in millimetres',
       group,
       can: () => sheet.state.units.length !== 'mm',
-      run: () => void switchLength(sheet, 'mm'),
+      run: () => void switchLength({ sheet, notices }, 'mm'),
     },
     {
       id: 'sheet.both',

@@ -4,8 +4,14 @@ import { library } from '../../../cells/catalogue.ts';
 import { handbook } from '../../../cells/handbook.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
-import { inOwnUnits, type QuantityAt, settledTexts } from '../../../src/document/sharing/own-units.ts';
+import {
+  inOwnUnits,
+  type QuantityAt,
+  settledTexts,
+  textsInDoubt,
+} from '../../../src/document/sharing/own-units.ts';
 import { Engine } from '../../../src/engine/engine.ts';
+import { quantityAt as pageQuantityAt } from '../../../src/page/state/quantity-at.ts';
 import { printOf as fingerprint } from '../prints.ts';
 import { bushJob } from '../sample.ts';
 
@@ -164,5 +170,41 @@ describe('a switch of lengths', () => {
       'd inputs.outside: 2.75; 2.751 in',
       'd inputs.bore: 2.25 in',
     ]);
+  });
+
+  it('gives none where it is asked which unit is meant, and the other lengths would not ask', () => {
+    const press = library.kinds.get('interference-fit')!;
+    const shownSmall = press.outputs.find(({ display }) => display?.in === 'thou')!;
+    const theirs = sheet([
+      { id: 'a', role: 'given', quantity: 'length', entry: '600' },
+      {
+        id: 'b',
+        role: 'worked',
+        quantity: 'length',
+        entry: '=1 in',
+        display: 'thou',
+        limits: { upper: '2' },
+      },
+      {
+        id: 'c',
+        role: 'worked',
+        quantity: 'length',
+        entry: '=1 in',
+        display: 'thou',
+        limits: { upper: '.5' },
+      },
+      { id: 'd', role: 'given', quantity: 'length', entry: '2.25 in', limits: { upper: 'x 2' } },
+      { id: 'e', role: 'cell', kind: press.key, outputs: { [shownSmall.name]: { limits: { upper: '2' } } } },
+    ]);
+    const at = pageQuantityAt(library);
+    const doubts = textsInDoubt({ ...theirs, units: { length: 'in' } }, 'mm', at, handbook);
+    // 2 is asked about in thou as in micrometres; .5 and 600 are asked about in inches alone.
+    const open = shownSmall.display?.mm === 'um' ? [] : [`e outputs.${shownSmall.name}.limits.upper`];
+    expect(doubts.map(({ cell, field }) => `${cell.id} ${field}`)).toEqual([
+      'a entry',
+      'c limits.upper',
+      ...open,
+    ]);
+    expect(settledTexts({ ...theirs, units: { length: 'in' } }, 'mm', at, handbook)).toEqual([]);
   });
 });
