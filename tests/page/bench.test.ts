@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { keyedReading, listedReadings } from '../../src/page/bench/keyed.ts';
 import { type PadKey, press, withoutOffer } from '../../src/page/bench/pad.ts';
-import { isReading, joinReadings, leadingDigits, splitReadings } from '../../src/page/bench/readings-text.ts';
+import { isReading, joinReadings, splitReadings } from '../../src/page/bench/readings-text.ts';
 import { further, nextSlot, slotsOf, withReading } from '../../src/page/bench/slots.ts';
+import { leadingDigits } from '../../src/page/entry/begun-reading.ts';
 
 test('an entry of readings comes apart by place and direction, and goes together again', () => {
   const entry = '2.2549; 2.2572 | 2.2544; 2.2561 in ± 0.0001 in';

@@ -1,4 +1,5 @@
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
+import { leadingDigits } from '../entry/begun-reading.ts';
 import { commitTyped } from '../entry/commit-typed.ts';
 import { putTypedAside } from '../entry/typed-aside.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
@@ -7,7 +8,7 @@ import { keyedReading, listedReadings, sameUnit } from './keyed.ts';
 import { decimalsOf, type PadKey, press, withoutOffer } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
-import { joinReadings, leadingDigits, splitReadings } from './readings-text.ts';
+import { joinReadings, splitReadings } from './readings-text.ts';
 import { resolutionOf } from './resolution.ts';
 import { Sketch } from './sketch.tsx';
 import { further, nextSlot, readingAt, type Slot, sameSlot, slotsOf, withReading } from './slots.ts';

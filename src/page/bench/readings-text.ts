@@ -33,15 +33,6 @@ export const joinReadings = ({ places, tail }: ReadingsText): string => {
   return list === '' ? '' : `${list}${tail ? ` ${tail}` : ''}`;
 };
 
-/**
- * The leading digits that the next reading of a place shares with the last one, near always: all but the last two behind
- * the decimal mark. Empty for a fraction or a whole number.
- */
-export const leadingDigits = (last: string | undefined): string => {
-  const [, whole, decimals] = /^([+-]?\d*)\.(\d+)$/.exec(last?.trim() ?? '') ?? [];
-  return decimals === undefined ? '' : `${whole}.${decimals.slice(0, Math.max(0, decimals.length - 2))}`;
-};
-
 /** Whether a text is a whole reading: `2.2549`, `.0015`, `2 1/4`, `27/64`, `-3`. */
 export const isReading = (text: string): boolean =>
   /^[+-]?(?:\d+(?:\.\d+)?|\.\d+|(?:\d+[ -])?\d+\/[1-9]\d*)$/.test(text.trim());

@@ -1,6 +1,7 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete';
 import { searchForm } from '../../../shared/search-form.ts';
 import { completionContext } from '../../language/grammar/completion.ts';
+import { begunReading } from './begun-reading.ts';
 import type { SheetWords } from './sheet-words.ts';
 import { signaturesOf } from './signature.ts';
 
@@ -38,11 +39,14 @@ const ranked = (typed: string, options: Offer[]): Completion[] =>
     .sort((a, b) => b.rank - a.rank)
     .map(({ option: { also: _also, ...option } }) => option);
 
-/** Names by name or label, outputs, functions with what they take, units that fit. */
+/** A reading by its last digits, names by name or label, outputs, functions with what they take, units that fit. */
 export const completeWith =
   (words: SheetWords) =>
   async (context: CompletionContext): Promise<CompletionResult | null> => {
     const text = context.state.doc.toString();
+    const begun = begunReading(text, context.pos, words.plan());
+    if (begun)
+      return { from: begun.from, options: [{ label: begun.reading, type: 'reading' }], filter: false };
     const place = completionPlace(text, context.pos);
     if (!place) return null;
     // Nothing typed yet: only when asked for, or for a unit behind a blank.

@@ -12,6 +12,7 @@ import { EditorSelection, EditorState, Prec } from '@codemirror/state';
 import { EditorView, keymap } from '@codemirror/view';
 import { afterPointer } from '../kit/pointer.ts';
 import { argumentHint, closeArgumentHint } from './argument-hint.ts';
+import { begunReading } from './begun-reading.ts';
 import { completeWith } from './complete.ts';
 import { entryKeys } from './entry-keys.ts';
 import { highlighted } from './highlight.ts';
@@ -47,6 +48,21 @@ export interface EditorHandle {
 const readingsPasted = (text: string): string =>
   /[\n\t]/.test(text.trim()) ? (readingsFrom(readTable(text))?.text ?? text) : text;
 
+/** What is offered for the last digits of a reading is there however soon Tab comes. */
+const takeReading = (view: EditorView, plan: string | undefined): boolean => {
+  const { main } = view.state.selection;
+  const begun = main.empty ? begunReading(view.state.doc.toString(), main.head, plan) : undefined;
+  if (!begun) return false;
+  const { from, reading } = begun;
+  closeCompletion(view);
+  view.dispatch({
+    changes: { from, to: main.head, insert: reading },
+    selection: EditorSelection.cursor(from + reading.length),
+    userEvent: 'input.complete',
+  });
+  return true;
+};
+
 /** Tab takes the first offer where some are shown; else it goes on to the next field, as everywhere. */
 const takeOffer = (view: EditorView): boolean => {
   if (completionStatus(view.state) !== 'active') return false;
@@ -69,7 +85,7 @@ export const mountEditor = (host: HTMLElement, options: EditorOptions): EditorHa
       extensions: [
         Prec.highest(
           keymap.of([
-            { key: 'Tab', run: takeOffer },
+            { key: 'Tab', run: (v) => takeReading(v, options.words.plan()) || takeOffer(v) },
             {
               key: 'Enter',
               run: (v) => {

@@ -1,6 +1,8 @@
 import type { TradeFunction } from '../../../cells/record/cell.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { quantityKind, quantityKinds } from '../../../shared/quantities/quantities.ts';
+import { findUnit, toSI } from '../../../shared/units/units.ts';
+import { usesComma } from '../kit/decimal-mark.ts';
 import { say } from '../kit/words.ts';
 import { loadLibrary } from '../state/library.ts';
 import type { Sheet } from '../state/sheet.ts';
@@ -26,6 +28,8 @@ export interface SheetWords {
   names: () => NameWord[];
   /** What a formula can name of a cell behind its point: figures, then sizes and choices it was given. */
   partsOf: (name: string) => Promise<readonly NameWord[]>;
+  /** In the place for what was measured: the size planned, in the unit that a bare number takes. */
+  plan: () => string | undefined;
   /** Symbols of units that fit the place, the likeliest first. */
   units: () => string[];
   /** Functions of the library, as it has them. */
@@ -48,6 +52,15 @@ export const sheetWords = (sheet: Sheet, spot: EntrySpot): SheetWords => ({
     const { kind = '' } = record;
     const { inputs = [], outputs = [] } = (await loadLibrary([kind])).kinds.get(kind) ?? {};
     return [...outputs, ...inputs].map((one) => ({ name: one.name, label: say(one.label) }));
+  },
+  plan: () => {
+    const { length } = sheet.state.units;
+    const figure = sheet.line(spot.cell)?.result?.outputs.value?.planned?.value;
+    if (spot.field !== 'measured.entry' || spot.quantity !== 'length' || figure === undefined)
+      return undefined;
+    // As far as a shop reads: ten-thousandths of an inch, micrometres.
+    const text = (figure / toSI(1, findUnit(length)!)).toFixed(length === 'in' ? 4 : 3);
+    return usesComma() ? text.replace('.', ',') : text;
   },
   units: () => {
     const system = sheet.state.units.length;

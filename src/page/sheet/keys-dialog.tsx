@@ -29,6 +29,11 @@ export default function KeysDialog(props: { commands: readonly Command[]; onClos
           </section>
         )}
       </For>
+      <p>
+        In an entry, <kbd class="[font:inherit] text-small px-1 lined">Tab</kbd> takes what is offered: a
+        name, a unit, and behind a reading the next one by its last digits, <bdi>1.7481; 79</bdi> as{' '}
+        <bdi>1.7481; 1.7479</bdi>.
+      </p>
       <p class="caption">On a Mac, Command stands for Ctrl.</p>
     </Dialog>
   );
