@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord } from '../../shared/sheet/format.ts';
 import type { CellResult } from '../../src/engine/rows/results.ts';
-import { entriesAsked, nextAsked, waitedFor } from '../../src/page/state/asked.ts';
+import { entriesAsked, nextAsked, nextBehind, waitedFor } from '../../src/page/state/asked.ts';
 import { listWords, promptOf } from '../../src/page/state/prompts.ts';
 import { inputRow, lineRow } from '../../src/page/state/row-key.ts';
 
@@ -55,6 +55,11 @@ test('the next entry lies further down, and behind the last is the first', () =>
   expect(nextAsked(rows, order, inputRow('close', 'bush_bore'))).toBe(HOUSING);
   expect(nextAsked([BORE], order, lineRow('close'))).toBe(BORE);
   expect(nextAsked([], order, BORE)).toBeUndefined();
+  // Left blank, those of one cell follow each other all the same, and do not lead round in a ring.
+  const three = ['bush_outside', 'bush_bore', 'bush_length'].map((name) => inputRow('close', name));
+  expect(nextAsked(three, order, three[1])).toBe(three[2]);
+  expect(nextBehind(three, order, three[2])).toBeUndefined();
+  expect(nextAsked(three, order, three[2])).toBe(three[0]);
 });
 
 test('a prompt fits role and quantity, and a list says how it is written', () => {

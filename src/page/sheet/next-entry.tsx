@@ -7,6 +7,7 @@ import {
   isBlankLine,
   limitsWanted,
   nextAsked,
+  nextBehind,
   waitedFor,
 } from '../state/asked.ts';
 import { type SheetContext, useSheet } from '../state/context.ts';
@@ -84,15 +85,13 @@ const toNextReading = (context: SheetContext): void => {
 };
 
 /**
- * Goes to the next entry to make and opens it for typing; past the last, to the first. Where none is left to make, to the
- * next size to read.
+ * Goes to the next entry to make and opens it for typing; past the last, to the first. Where none is left to make, on
+ * through those that may be entered where known, once: past the last of them, to the next size to read.
  */
-export const toNextEntry = (context: SheetContext): void => {
+export const toNextEntry = (context: SheetContext, only?: 'entry' | 'reading'): void => {
   const { sheet, cursor, goTo } = context;
   const { must, may } = askedOf(context);
   const from = cursor.place()?.row;
-  // What is being typed there may not be in yet: it is left behind as if it were.
-  const others = (rows: readonly RowKey[]) => rows.filter((row) => row !== from);
   // Of a line with two limits to fill in, the second comes before the next line.
   const here = from && limitToFill(context, from);
   if (here && document.activeElement?.closest('[data-field]')) {
@@ -103,10 +102,20 @@ export const toNextEntry = (context: SheetContext): void => {
       return;
     }
   }
+  const { order } = sheet.state;
+  // What is being typed there may not be in yet: it is left behind as if it were.
   const isTyping = from !== undefined && cursor.editing()?.row === from;
-  const again = isTyping ? [] : [must, may];
-  const left = [others(must), others(may), ...again].find((rows) => rows.length > 0) ?? [];
-  const row = nextAsked(left, sheet.state.order, from);
+  const around = (rows: readonly RowKey[]) => {
+    const next = nextAsked(rows, order, from);
+    return isTyping && next === from ? undefined : next;
+  };
+  const known = () => {
+    if (only === 'entry') return around(may);
+    const isRead = from !== undefined && cursor.isEditedAsCut(from);
+    const behind = isRead ? undefined : nextBehind(may, order, from);
+    return behind ?? (readingsAsked(context).length > 0 ? undefined : around(may));
+  };
+  const row = around(must) ?? (only === 'reading' ? undefined : known());
   if (!row) {
     toNextReading(context);
     return;

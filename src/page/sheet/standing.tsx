@@ -13,7 +13,7 @@ export const Standing = () => {
   const asked = createMemo(() => askedOf(context));
   const must = () => asked().must.length;
   const may = () => asked().may.length;
-  const toRead = createMemo(() => (must() + may() > 0 ? 0 : readingsAsked(context).length));
+  const toRead = createMemo(() => (must() > 0 ? 0 : readingsAsked(context).length));
   /** While entries are missing, what waits is waiting for them: nothing to look into yet. */
   const first = () =>
     must() > 0 && counts().of.misses + counts().of.doubt === 0 ? undefined : counts().first;
@@ -39,7 +39,7 @@ export const Standing = () => {
           </span>
           {/* While some must be made, the way to them stands at the foot of the window. */}
           <Show when={must() === 0}>
-            <button type="button" onClick={() => toNextEntry(context)}>
+            <button type="button" onClick={() => toNextEntry(context, 'entry')}>
               Go to the next entry
             </button>
           </Show>
@@ -49,7 +49,7 @@ export const Standing = () => {
             <strong class="text-figure">{toRead()}</strong> {toRead() === 1 ? 'size' : 'sizes'} to read, once
             cut
           </span>
-          <button type="button" title="F8" onClick={() => toNextEntry(context)}>
+          <button type="button" title="F8" onClick={() => toNextEntry(context, 'reading')}>
             Go to the next size
           </button>
         </Show>

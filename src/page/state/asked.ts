@@ -80,17 +80,21 @@ export const waitedFor = (results: Iterable<CellResult>): Set<string> => {
   return found;
 };
 
-/** The row to go to: the next behind the present one in the order of the sheet, else the first. */
-export const nextAsked = (
+/** The next row behind the present one in the order of the sheet. Of one cell they follow each other as in the list. */
+export const nextBehind = (
   rows: readonly RowKey[],
   order: readonly string[],
   from: RowKey | undefined,
 ): RowKey | undefined => {
+  const here = from === undefined ? -1 : rows.indexOf(from);
+  if (here >= 0) return rows[here + 1];
   const at = from === undefined ? -1 : order.indexOf(cellOfRow(from));
-  return (
-    rows.find((row) => {
-      const place = order.indexOf(cellOfRow(row));
-      return place > at || (place === at && row !== from);
-    }) ?? rows[0]
-  );
+  return rows.find((row) => order.indexOf(cellOfRow(row)) >= at);
 };
+
+/** The row to go to: the next behind the present one, else the first. */
+export const nextAsked = (
+  rows: readonly RowKey[],
+  order: readonly string[],
+  from: RowKey | undefined,
+): RowKey | undefined => nextBehind(rows, order, from) ?? rows.find((row) => row !== from) ?? rows[0];
