@@ -21,14 +21,14 @@ export default defineCell({
     },
     {
       name: 'ram_bore',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'bore of the ram',
       quantity: 'length',
       sensible: ['10 mm', '500 mm'],
     },
     {
       name: 'rated_pressure',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'highest pressure of the press',
       quantity: 'pressure',
       sensible: ['1 MPa', '100 MPa'],
@@ -36,7 +36,7 @@ export default defineCell({
     },
     {
       name: 'ram_rod',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'rod of the ram, or hole through it',
       quantity: 'length',
       optional: true,
@@ -55,7 +55,7 @@ export default defineCell({
     ...filmInputs,
     {
       name: 'frame_capacity',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'frame, table or puller is rated for',
       quantity: 'force',
       optional: true,

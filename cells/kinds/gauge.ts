@@ -9,7 +9,7 @@ export default defineCell({
   inputs: [
     {
       name: 'gauge',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'kind of gauge',
       choice: 'gauges',
       hint: 'micrometer, bore gauge, calliper, indicator ...',
@@ -23,7 +23,7 @@ export default defineCell({
     },
     {
       name: 'certificate',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'uncertainty on your certificate (k = 2)',
       quantity: 'length',
       optional: true,
@@ -32,7 +32,7 @@ export default defineCell({
     },
     {
       name: 'correction',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'correction on your certificate',
       quantity: 'length',
       optional: true,
@@ -41,7 +41,7 @@ export default defineCell({
     },
     {
       name: 'setting_doubt',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'doubt of the setting, either way',
       quantity: 'length',
       optional: true,
@@ -50,7 +50,7 @@ export default defineCell({
     },
     {
       name: 'division',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'smallest division read',
       quantity: 'length',
       optional: true,
@@ -59,7 +59,7 @@ export default defineCell({
     },
     {
       name: 'scatter',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'scatter of one reading (standard deviation)',
       quantity: 'length',
       optional: true,
@@ -68,7 +68,7 @@ export default defineCell({
     },
     {
       name: 'measures_from',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'smallest size it measures',
       quantity: 'length',
       optional: true,
@@ -77,7 +77,7 @@ export default defineCell({
     },
     {
       name: 'measures_to',
-      ofShop: true,
+      ofShop: 'filled',
       label: 'largest size it measures',
       quantity: 'length',
       optional: true,

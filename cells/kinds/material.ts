@@ -9,6 +9,7 @@ export default defineCell({
   inputs: [
     {
       name: 'material',
+      ofShop: 'offered',
       label: 'material',
       choice: 'materials',
       optional: true,
@@ -16,6 +17,7 @@ export default defineCell({
     },
     {
       name: 'own_expansion',
+      ofShop: 'offered',
       label: 'expansion per degree, your own figure',
       quantity: 'expansion coefficient',
       optional: true,
@@ -23,6 +25,7 @@ export default defineCell({
     },
     {
       name: 'own_yield',
+      ofShop: 'offered',
       label: 'yield strength, your own figure',
       quantity: 'pressure',
       optional: true,
@@ -31,6 +34,7 @@ export default defineCell({
     },
     {
       name: 'own_max_temperature',
+      ofShop: 'offered',
       label: 'highest temperature, your own figure',
       quantity: 'temperature',
       optional: true,
@@ -38,6 +42,7 @@ export default defineCell({
     },
     {
       name: 'own_modulus',
+      ofShop: 'offered',
       label: "Young's modulus, your own figure",
       quantity: 'pressure',
       optional: true,
@@ -45,6 +50,7 @@ export default defineCell({
     },
     {
       name: 'own_density',
+      ofShop: 'offered',
       label: 'density, your own figure',
       quantity: 'density',
       optional: true,
@@ -52,6 +58,7 @@ export default defineCell({
     },
     {
       name: 'own_poisson',
+      ofShop: 'offered',
       label: "Poisson's ratio, your own figure",
       quantity: 'number',
       optional: true,

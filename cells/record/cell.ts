@@ -38,8 +38,11 @@ export interface CellInput {
    * one by which a thing is named (a pitch, a flank angle). `measured`: it is what was read.
    */
   counts?: 'aside' | 'measured';
-  /** It belongs to the shop's equipment, the same from job to job: kept there, it is filled in when a job begins. */
-  ofShop?: true;
+  /**
+   * It may be kept by the shop, the same from job to job. `filled`: equipment, filled in when a job begins. `offered`: stock,
+   * offered first where such a one is chosen, for no job tells which.
+   */
+  ofShop?: 'filled' | 'offered';
   /** Where the number comes from when it is the default. */
   source?: string;
   hint?: string;

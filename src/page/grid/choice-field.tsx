@@ -1,4 +1,5 @@
-import { createMemo, createUniqueId, For, Show } from 'solid-js';
+import { createMemo, createSignal, createUniqueId, For, onMount, Show } from 'solid-js';
+import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
 import { loadCommit } from '../entry/load.ts';
@@ -7,6 +8,7 @@ import { pastedOnOneLine } from '../kit/one-line.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { useTools } from '../state/tools.ts';
 import { blankWords, emptyWords, type FieldProps } from './input-words.ts';
 
 /** Lines that make the same kind of choice, as this one can take it from them. */
@@ -29,6 +31,32 @@ const useTaken = (props: FieldProps & { table: string }) => {
     });
   });
 };
+
+const ALIKE = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
+
+/** What this shop keeps of such, to be chosen first; looked up again whenever the list is gone to. */
+const useOwn = (props: FieldProps) => {
+  const { shop } = useTools();
+  const { sheet } = useSheet();
+  const kind = () => sheet.line(props.cell)?.record?.kind ?? '';
+  const [kept, setKept] = createSignal<Equipment[]>([], ALIKE);
+  const look = async () => {
+    if (!props.input.ofShop || (await shop.setting('equipment')) === undefined) return;
+    const { offersOf } = await import('./own-offers.ts');
+    setKept(await offersOf(shop, kind(), props.input.name));
+  };
+  const again = () => void look().catch(() => undefined);
+  onMount(again);
+  const library = useLibrary();
+  const take = async (one: Equipment) => {
+    const { takeOwn } = await import('./own-offers.ts');
+    takeOwn(sheet, props.cell, library()!.kinds.get(kind())!, one);
+  };
+  return { kept, again, take };
+};
+
+/** Of the choice that takes one of the shop's own, by its place: no table has such a key. */
+const OWN = '+ own ';
 
 /** Chosen from a table, taken from a line that chooses from the same one, or in words where there is no table. */
 export const ChoiceField = (props: FieldProps & { table: string }) => {
@@ -78,6 +106,13 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
   const table = () => library()?.tables.get(props.table);
   const rows = () => table()?.rows ?? [];
   const taken = useTaken(props);
+  const own = useOwn(props);
+  /** By what it is, as the table has it, so that the same letters lead to it; behind that what the shop calls it. */
+  const ownName = ({ label, inputs }: Equipment) => {
+    const text = inputs[props.input.name] ?? '';
+    const name = (table() && choiceIn(table()!, text)?.name) ?? text;
+    return label && label !== name ? `${name}: ${label}` : name;
+  };
   const chosen = () => (table() && props.text ? choiceIn(table()!, props.text)?.key : undefined);
   const known = () =>
     !props.text || chosen() !== undefined || taken().some(({ entry }) => entry === props.text);
@@ -88,9 +123,25 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
         <select
           aria-label={props.label}
           value={chosen() ?? props.text ?? ''}
-          onChange={(event) => props.onCommit(event.currentTarget.value)}
+          onFocus={own.again}
+          onChange={({ currentTarget }) => {
+            const { value } = currentTarget;
+            if (!value.startsWith(OWN)) {
+              props.onCommit(value);
+              return;
+            }
+            void own.take(own.kept()[Number(value.slice(OWN.length))]!);
+            currentTarget.value = chosen() ?? props.text ?? '';
+          }}
         >
           <option value="">{emptyWords(props.input, props.leftOpen)}</option>
+          <Show when={own.kept().length > 0}>
+            <optgroup label="this shop’s own">
+              <For each={own.kept()}>
+                {(one, n) => <option value={`${OWN}${n()}`}>{ownName(one)}</option>}
+              </For>
+            </optgroup>
+          </Show>
           <Show when={!known()}>
             <option value={props.text}>
               {props.text}

@@ -11,7 +11,7 @@ const equipped = async (shop: Shop, job: SheetFile): Promise<{ file: SheetFile; 
   const { equipmentOf, withEquipment } = await import('../../document/sharing/own-equipment.ts');
   const kept = await equipmentOf(shop);
   const { kinds } = await loadLibrary(kindsOf(job.cells));
-  const own = (kind: string) => kinds.get(kind)?.inputs.filter(({ ofShop }) => ofShop) ?? [];
+  const own = (kind: string) => kinds.get(kind)?.inputs.filter(({ ofShop }) => ofShop === 'filled') ?? [];
   const { file, taken } = withEquipment(job, kept, own);
   if (taken.length === 0) return { file };
   return { file, word: `Filled in from this shop’s own equipment: ${taken.join('; ')}.` };

@@ -1,5 +1,6 @@
 import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
+import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { numberLines } from '../../../shared/sheet/numbering.ts';
 import { heldFigures } from '../../document/sharing/held-figures.ts';
 import {
@@ -15,6 +16,8 @@ import { type Emptied, templateOf } from '../../document/template.ts';
 import { Dialog } from '../kit/dialog.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { useSheet } from '../state/context.ts';
+import { inputTextWords, inputWords } from '../state/input-said.ts';
+import { useLibrary } from '../state/library.ts';
 import { useTools } from '../state/tools.ts';
 import { cellTitle } from './differences-list.tsx';
 
@@ -76,15 +79,26 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   /** Figures held in a text, and with the first of a line its tolerance. */
   const heldBy = (id: string, field: string | undefined, isFirst: boolean) =>
     held().filter((one) => one.id === id && (one.field === field || (isFirst && one.field === 'tolerance')));
+  const library = useLibrary();
+  const inputIn = (field: string) => /^inputs\.(.+)$/.exec(field)?.[1];
+  const wordsOf = (cell: CellRecord | undefined, field: string) => {
+    const input = inputIn(field);
+    return input ? inputWords(library(), cell?.kind, input) : fieldWords(field);
+  };
+  /** What stands there, for people: what was chosen from a table by its name. */
+  const textOf = (cell: CellRecord | undefined, field: string, text: string) => {
+    const input = inputIn(field);
+    return input ? inputTextWords(library(), cell?.kind, input, text) : text;
+  };
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
-    return cell ? `${cellTitle(cell)}, ${fieldWords(field)}` : sheetFieldWords(field);
+    return cell ? `${cellTitle(cell)}, ${wordsOf(cell, field)}` : sheetFieldWords(field);
   };
   /** `clean_up.skin`: the line, and which of its entries. */
   const variantLine = (at: string) => {
     const [name = '', input] = at.split('.');
     const cell = job.cells.find((one) => one.name === name);
-    return `${cell ? cellTitle(cell) : name}${input ? `, ${fieldWords(`inputs.${input}`)}` : ''}`;
+    return `${cell ? cellTitle(cell) : name}${input ? `, ${wordsOf(cell, `inputs.${input}`)}` : ''}`;
   };
   const file = () => {
     const all = withMarks(made().file, { asked: asked(), locked: locked(), left: left() });
@@ -142,7 +156,14 @@ export default function SaveTemplate(props: { onClose: () => void }) {
             <For each={made().emptied}>
               {(one) => (
                 <li>
-                  {nameOf(one)}: <bdi>{one.text}</bdi>
+                  {nameOf(one)}:{' '}
+                  <bdi>
+                    {textOf(
+                      job.cells.find(({ id }) => id === one.id),
+                      one.field,
+                      one.text,
+                    )}
+                  </bdi>
                 </li>
               )}
             </For>
@@ -185,7 +206,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                         <td>
                           {k() === 0 ? cellTitle(line.cell) : ''}
                           <Show when={one && one.field !== 'entry'}>
-                            <span class="block caption">{fieldWords(one!.field)}</span>
+                            <span class="block caption">{wordsOf(line.cell, one!.field)}</span>
                           </Show>
                         </td>
                         <td>
@@ -196,7 +217,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                                   type="checkbox"
                                   checked={isAsked(it())}
                                   disabled={mustBeAsked(line.cell, it())}
-                                  aria-label={`${cellTitle(line.cell)}${it().field === 'entry' ? '' : `, ${fieldWords(it().field)}`}: to fill in`}
+                                  aria-label={`${cellTitle(line.cell)}${it().field === 'entry' ? '' : `, ${wordsOf(line.cell, it().field)}`}: to fill in`}
                                   onChange={(event) =>
                                     setAsked(turned(asked(), keyOfText(it()), event.currentTarget.checked))
                                   }
@@ -207,7 +228,13 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                         </td>
                         <td>
                           <Show when={one} fallback={<span class="caption">as it is</span>}>
-                            {(it) => <Fate text={it()} asked={isAsked(it())} />}
+                            {(it) => (
+                              <Fate
+                                text={it()}
+                                said={textOf(line.cell, it().field, it().text)}
+                                asked={isAsked(it())}
+                              />
+                            )}
                           </Show>
                           <For each={heldBy(line.cell.id, one?.field, k() === 0)}>
                             {(figure) => <Held figure={figure} />}

@@ -22,14 +22,14 @@ export const Held = (props: { figure: HeldFigure }) => (
   </span>
 );
 
-/** What becomes of one text. */
-export const Fate = (props: { text: TemplateText; asked: boolean }) => (
+/** What becomes of one text, as it is said to people. */
+export const Fate = (props: { text: TemplateText; said: string; asked: boolean }) => (
   <>
     <Show
       when={props.asked && props.text.is !== 'follows'}
       fallback={
         <>
-          <bdi>{props.text.text}</bdi>
+          <bdi>{props.said}</bdi>
           <Show
             when={props.text.is === 'figure'}
             fallback={
@@ -47,7 +47,7 @@ export const Fate = (props: { text: TemplateText; asked: boolean }) => (
       }
     >
       <span class="caption">
-        asked for, e.g. <bdi>{props.text.text}</bdi>
+        asked for, e.g. <bdi>{props.said}</bdi>
       </span>
     </Show>
   </>

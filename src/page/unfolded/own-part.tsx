@@ -10,7 +10,7 @@ import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { useTools } from '../state/tools.ts';
 
-/** A gauge or a press that the shop keeps: the next job from a template has it filled in. */
+/** A gauge or a press that the shop keeps, filled in when the next job begins; a metal, offered first. */
 export default function OwnPart(props: { cell: string }) {
   const { sheet, notices } = useSheet();
   const { shop } = useTools();
@@ -20,6 +20,10 @@ export default function OwnPart(props: { cell: string }) {
     library()
       ?.kinds.get(kind)
       ?.inputs.filter(({ ofShop }) => ofShop) ?? [];
+  const words = () =>
+    own(one()!.kind).some(({ ofShop }) => ofShop === 'offered')
+      ? 'offered first wherever a metal is chosen.'
+      : 'filled in wherever a template asks for such a one.';
   const one = createMemo(() => equipmentIn(sheet.line(props.cell)!.record, own));
   const change = (by: typeof keepEquipment) =>
     void by(shop, one()!).then(mutate, (error: unknown) => notices.say(`It was not kept: ${String(error)}`));
@@ -34,13 +38,11 @@ export default function OwnPart(props: { cell: string }) {
                 <button type="button" onClick={() => change(keepEquipment)}>
                   Keep for the next job
                 </button>
-                <span class="caption">
-                  As one of this shop’s own: filled in wherever a template asks for such a one.
-                </span>
+                <span class="caption">As one of this shop’s own: {words()}</span>
               </>
             }
           >
-            <span class="caption">One of this shop’s own: filled in wherever a template asks for it.</span>
+            <span class="caption">One of this shop’s own: {words()}</span>
             <button type="button" onClick={() => change(dropEquipment)}>
               Keep it no more
             </button>

@@ -12,7 +12,8 @@ import {
 import { jobOf } from '../../../src/document/template.ts';
 import { sheetOf } from '../../templates/shelf.ts';
 
-const own = (kind: string) => library.kinds.get(kind)?.inputs.filter(({ ofShop }) => ofShop) ?? [];
+const own = (kind: string) =>
+  library.kinds.get(kind)?.inputs.filter(({ ofShop }) => ofShop === 'filled') ?? [];
 const job = jobOf(sheetOf('bush-in-opened-out-bore.json'), 'x');
 const cellOf = (file: typeof job, name: string) => file.cells.find((cell) => cell.name === name)!;
 
