@@ -14,6 +14,9 @@ const nameOf = (major: number, pitch: number): string | undefined => {
   return metric ? `M${metric.major}x${metric.coarse}` : undefined;
 };
 
+/** What is cut: the thread that is found, until a larger one is taken. */
+const major = 'IF(ISBLANK(thread); major; MAX(major; THREADMAJOR(thread)))';
+
 const chosen = 'series; drills_at_hand; cleans_up_at; least_share; most_share';
 
 export default defineCell({
@@ -71,6 +74,13 @@ export default defineCell({
       quantity: 'length',
       optional: true,
       sensible: ['2 mm', '300 mm'],
+    },
+    {
+      name: 'thread',
+      label: 'thread taken',
+      choice: 'thread',
+      optional: true,
+      hint: 'The one found, as its drawing names it, or a larger one: other lines name it from here. A decision, so it stays when the hole is read anew.',
     },
   ],
   outputs: [
@@ -130,7 +140,7 @@ export default defineCell({
       name: 'edge_wall',
       label: 'wall left from thread to edge',
       quantity: 'length',
-      formula: '=edge - major / 2',
+      formula: `=edge - ${major} / 2`,
       basis: 'geometry',
       face: true,
       limits: { lower: '=pitch' },
@@ -140,7 +150,7 @@ export default defineCell({
       name: 'in_diameters',
       label: 'engagement, in diameters',
       quantity: 'number',
-      formula: '=engaged / major',
+      formula: `=engaged / ${major}`,
       basis: 'geometry',
       hint: 'What it must be for the metal is in the cell on length of engagement.',
     },
@@ -167,7 +177,12 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=IF(ISBLANK(edge); 1 > 0; edge_wall >= major / 2)',
+      holds: '=IF(ISBLANK(thread); 1 > 0; THREADMAJOR(thread) > major - 1 um)',
+      otherwise: 'The thread taken is smaller than the one that cleans the hole up: take the one found.',
+      grade: 'error',
+    },
+    {
+      holds: `=IF(ISBLANK(edge); 1 > 0; edge_wall >= ${major} / 2)`,
       otherwise:
         'Less than half a diameter is left to the edge: a cast edge breaks out. A plug or an insert keeps the old thread.',
       grade: 'caution',
@@ -218,6 +233,25 @@ export default defineCell({
         major: { value: '10 mm', within: 1e-9 },
         drill: { value: '8.5 mm', within: '1e-6 mm' },
         thread_left: { value: '0.770', within: 1e-3 },
+      },
+    },
+    {
+      title: 'The same hole, M12 taken for its pin: 14 mm to the edge less half of 12 mm',
+      source: 'by hand: 14 - 12 / 2 = 8 mm of wall; 18 / 12 = 1.5 diameters engaged',
+      grade: 'recomputed',
+      inputs: {
+        hole: '8.1 mm',
+        series: 'metric',
+        drills_at_hand: 'metric',
+        most_share: '77 %',
+        edge: '14 mm',
+        engaged: '18 mm',
+        thread: 'M12',
+      },
+      expect: {
+        major: { value: '10 mm', within: 1e-9 },
+        edge_wall: { value: '8 mm', within: 1e-9 },
+        in_diameters: { value: '1.5', within: 1e-9 },
       },
     },
   ],
