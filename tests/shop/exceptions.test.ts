@@ -77,6 +77,7 @@ describe('a room', () => {
       const { room, told, writer, member } = await opened();
       const [from, other] = [member(), member()];
       expect(room.take(update(1), from.one)).toEqual({ early: false });
+      await writer.drained();
       const [sent, before] = [other.sent.length, room.shadow.state()];
       room.shadow.doc.on(event, () => {
         throw new TypeError('thrown');
@@ -94,9 +95,10 @@ describe('a room', () => {
   );
 
   it('that cannot be made anew lets everybody go and takes nothing more', async () => {
-    const { room, told, member } = await opened();
+    const { room, told, writer, member } = await opened();
     const [from, other] = [member(), member()];
     room.take(update(1), from.one);
+    await writer.drained();
     (room.shadow as unknown as { base: Uint8Array }).base = TORN;
     const foreign = new Y.Doc();
     foreign.getMap('cells').set('x', 'no line');

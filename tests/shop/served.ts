@@ -114,7 +114,8 @@ export class Device {
     port: number,
     readonly key: string,
     name: string,
-    doc = new Y.Doc(),
+    // It forgets nothing that was overwritten, see `JoinedSheet`.
+    doc = new Y.Doc({ gc: false }),
   ) {
     this.doc = doc;
     this.socket = new HocuspocusProviderWebsocket({

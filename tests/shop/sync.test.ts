@@ -17,8 +17,8 @@ afterEach(async () => {
   dropFolder(server.folder);
 });
 
-const device = (key: string, name = SHEET, doc = new Y.Doc()): Device => {
-  const one = new Device(server.port, key, name, doc);
+const device = (key: string, name = SHEET, doc?: Y.Doc, at = server): Device => {
+  const one = new Device(at.port, key, name, doc);
   devices.push(one);
   return one;
 };
@@ -200,6 +200,40 @@ describe('two devices on one sheet', () => {
     // And who comes later, or after the server was down.
     const late = device(key);
     await expect.poll(() => lostOf(late)).toEqual(lostOf(desk));
+  });
+
+  it('what one wrote and another overwrote is told, though the server was killed before it had stored either', async () => {
+    const key = await server.key();
+    const [desk, phone] = [device(key), device(key)];
+    await synced(desk);
+    desk.write('a', 'label', 'Bore');
+    await expect.poll(() => phone.read('a', 'label')).toBe('Bore');
+    for (const one of [desk, phone]) await away(one);
+    // Nothing is stored any more, and so nothing passed on.
+    const { append } = server.store;
+    const kept: Array<() => void> = [];
+    server.store.append = () => new Promise((_, reject) => void kept.push(() => reject(new Error('killed'))));
+    desk.write('a', 'entry', '2.25 in');
+    phone.write('a', 'entry', '2.26 in');
+    for (const one of [desk, phone]) void one.socket.connect();
+    await expect.poll(() => server.sync.health().waiting, { timeout: 20_000 }).toBe(2);
+    for (const one of [desk, phone]) one.close();
+    server.store.append = append;
+    for (const end of kept) end();
+    // One that has nothing of it, as after the kill.
+    const after = await served();
+    try {
+      const again = await after.key();
+      const both = [desk, phone].map(({ doc }) => device(again, SHEET, doc, after));
+      await expect.poll(() => both.every((one) => lostOf(one).length === 1), { timeout: 20_000 }).toBe(true);
+      const [one, other] = both.map((each) => [each.read('a', 'entry'), lostOf(each)[0]!.lost].sort());
+      expect(one).toEqual(['2.25 in', '2.26 in']);
+      expect(other).toEqual(one);
+      for (const one of both) one.close();
+    } finally {
+      await after.stop();
+      dropFolder(after.folder);
+    }
   });
 
   it('a reading that was added while another put a text in place of the list is told', async () => {

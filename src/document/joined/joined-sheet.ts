@@ -57,7 +57,11 @@ const LONGEST_WAIT = 5000;
 export class JoinedSheet {
   readonly state = new Observable<JoinedState>({ line: 'joining', atServer: false, readOnly: false });
   readonly others = new Observable<readonly Presence[]>([]);
-  private readonly wire = emptyReplica();
+  /**
+   * Keeps what was overwritten: a server that is killed before it has stored a value may have passed on what took its place,
+   * and would never be able to tell of it if this device had forgotten it too.
+   */
+  private readonly wire = emptyReplica(false);
   private readonly connection: Connection;
   private readonly stop: () => void;
   private readonly lostListeners = new Set<(lost: Lost) => void>();

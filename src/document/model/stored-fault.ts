@@ -58,9 +58,12 @@ export const isStorable = (map: 'cell' | 'sheet', key: string, value: unknown): 
   return part === undefined || (isPlain(value) && Object.keys(value).length === 0);
 };
 
-/** A document that sheets from elsewhere are looked at in: its types are there before anything comes. */
-export const emptyReplica = (): Y.Doc => {
-  const doc = new Y.Doc();
+/**
+ * A document that sheets from elsewhere are looked at in: its types are there before anything comes.
+ * @param gc whether values that were overwritten are forgotten
+ */
+export const emptyReplica = (gc = true): Y.Doc => {
+  const doc = new Y.Doc({ gc });
   doc.getMap('cells');
   doc.getMap('sheet');
   return doc;

@@ -1,12 +1,14 @@
 import * as Y from 'yjs';
 import { sameValue } from '../../document/model/fields.ts';
-import { LOST_KEPT, type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
+import { type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
 import { wordsOf } from '../base/words.ts';
 import { Damaged, type KeptLost, type Store } from '../store/store.ts';
 import type { Writer } from '../store/writer.ts';
+import { Commits } from './commits.ts';
 import { frames } from './frames.ts';
+import { LostValues } from './lost-values.ts';
 import { type Entry, entriesIn, entryBytes, PresenceTable } from './presence.ts';
 import { Shadow, type Taken } from './shadow.ts';
 import type { Kind } from './together.ts';
@@ -34,8 +36,6 @@ export interface RoomParts {
 
 /** Rows are merged in the store once so many have come to those that were there. */
 const MERGE_EVERY = 400;
-/** Milliseconds for which lost values are gathered. */
-const TOLD_AFTER = 250;
 const MOST_CLAIMED = 50;
 
 /** Before an update that goes to another server: whose its clients are, where it was written just now. */
@@ -66,14 +66,10 @@ export class Room {
   private readonly clients: Map<number, string>;
   /** Members of which something was left out. */
   private readonly behind = new Set<Member>();
-  private lost: KeptLost[];
-  private appended = 0;
-  private committed = 0;
-  private waiting: Array<{ upTo: number; then: () => void }> = [];
+  private readonly lost: LostValues;
+  private readonly commits: Commits;
   private rows: number;
   private emptySince = performance.now();
-  private readonly gathered = new Map<string, KeptLost>();
-  private lostTimer: NodeJS.Timeout | undefined;
   private taken: () => void = () => {};
 
   private constructor(
@@ -88,7 +84,12 @@ export class Room {
       this.shadow.end();
       throw new Unreadable(name, error);
     }
-    this.lost = kept.lost;
+    this.commits = new Commits(() => parts.writer.state === 'well');
+    this.lost = new LostValues(kept.lost, (one) => {
+      this.hearLost(one);
+      parts.metrics.add('lost_values');
+      parts.tell?.(name, 'lost', Buffer.from(JSON.stringify(one)));
+    });
     this.clients = kept.clients;
     this.rows = kept.updates.length;
   }
@@ -109,7 +110,7 @@ export class Room {
 
   /** All that came is in the store. */
   get settled(): boolean {
-    return this.appended === this.committed;
+    return this.commits.settled;
   }
 
   /** Milliseconds since the last one left. */
@@ -121,7 +122,7 @@ export class Room {
     this.members.add(member);
     const there = this.presence.all();
     if (there.length > 0) member.send(frames.presence(this.name, entryBytes(there)));
-    for (const one of this.lost) {
+    for (const one of this.lost.last) {
       const frame = this.lostFrame(one);
       if (frame) member.send(frame);
     }
@@ -166,9 +167,15 @@ export class Room {
       metrics.add('updates_taken');
       metrics.add('updates_bytes', taken.update.length);
       const claims = live && from ? this.claim(taken.reached.keys(), from.keyId) : undefined;
-      this.store(taken.update, taken, claims);
-      this.send(frames.update(this.name, taken.update), from);
-      if (from && tell) tell(this.name, 'update', withKey(live ? from.keyId : NO_KEY, taken.update));
+      const { update: news } = taken;
+      this.store(news, taken, claims);
+      const pass = () => {
+        this.send(frames.update(this.name, news), from);
+        if (from && tell) tell(this.name, 'update', withKey(live ? from.keyId : NO_KEY, news));
+      };
+      // What another server tells is stored there.
+      if (from) this.whenPassed(pass);
+      else pass();
       for (const member of this.behind) if (member !== from) member.ask();
       this.taken();
     }
@@ -189,8 +196,19 @@ export class Room {
 
   /** Calls `then` when all that has come so far is in the store. */
   whenStored(then: () => void): void {
-    if (this.settled) then();
-    else this.waiting.push({ upTo: this.appended, then });
+    this.commits.whenStored(then);
+  }
+
+  /** Calls `then` when what has come so far may be told to others. */
+  whenPassed(then: () => void): void {
+    this.commits.whenPassed(then);
+  }
+
+  /** The store takes nothing more, or takes it again. */
+  storingChanged(): void {
+    const { state } = this.parts.writer;
+    this.commits.changed();
+    this.send(frames.said(this.name, { type: 'storing', state }));
   }
 
   /** What is in the store, told to whoever sent a mark. */
@@ -244,9 +262,7 @@ export class Room {
 
   /** A lost value that is kept now, here or by another server. */
   hearLost(kept: KeptLost): void {
-    if (this.lost.some(({ lost }) => lost.n === kept.lost.n)) return;
-    const others = this.lost.filter(({ place }) => place !== kept.place);
-    this.lost = [...others, kept].slice(-LOST_KEPT);
+    if (!this.lost.keep(kept)) return;
     const frame = this.lostFrame(kept);
     if (frame) this.send(frame);
   }
@@ -278,7 +294,8 @@ export class Room {
     else if (kind === 'lost') this.hearLost(JSON.parse(Buffer.from(bytes).toString()) as KeptLost);
     else {
       const missing = this.shadow.state(bytes);
-      if (missing.some((byte) => byte !== 0)) tell(this.name, 'update', withKey(NO_KEY, missing));
+      if (missing.some((byte) => byte !== 0))
+        this.whenPassed(() => tell(this.name, 'update', withKey(NO_KEY, missing)));
       if (kind === 'hello') {
         tell(this.name, 'have', Y.encodeStateVector(this.shadow.doc));
         this.tellPresence();
@@ -315,7 +332,7 @@ export class Room {
   }
 
   end(): void {
-    this.tellLost();
+    this.lost.tellNow();
     this.shadow.end();
   }
 
@@ -330,19 +347,15 @@ export class Room {
   }
 
   private store(update: Uint8Array, { reached, lost }: Taken, claims?: ReadonlyMap<number, string>): void {
-    this.appended += 1;
-    const n = this.appended;
-    this.parts.writer.append({ document: this.name, update, lost, ...(claims && { claims }) }, (told) => {
-      for (const one of told) this.tellLater(one);
-      for (const [client, clock] of reached) this.stored.set(client, clock);
-      this.committed = n;
-      this.rows += 1;
-      this.mergeLater();
-      const due = this.waiting.filter(({ upTo }) => upTo <= n);
-      if (due.length === 0) return;
-      this.waiting = this.waiting.filter(({ upTo }) => upTo > n);
-      for (const { then } of due) then();
-    });
+    const commit = this.commits.add();
+    this.parts.writer.append({ document: this.name, update, lost, ...(claims && { claims }) }, (told) =>
+      commit(() => {
+        for (const one of told) this.lost.tellLater(one);
+        for (const [client, clock] of reached) this.stored.set(client, clock);
+        this.rows += 1;
+        this.mergeLater();
+      }),
+    );
   }
 
   private mergeLater(): void {
@@ -350,24 +363,6 @@ export class Room {
     this.rows = 1;
     // A store that cannot merge just now still has every row.
     void this.parts.store.merge(this.name).catch(() => {});
-  }
-
-  /** Somebody who comes back brings what they wrote one by one: the last of a field is told, and once. */
-  private tellLater(kept: KeptLost): void {
-    this.gathered.set(kept.place, kept);
-    this.lostTimer ??= setTimeout(() => this.tellLost(), TOLD_AFTER);
-  }
-
-  private tellLost(): void {
-    clearTimeout(this.lostTimer);
-    this.lostTimer = undefined;
-    const gathered = [...this.gathered.values()];
-    this.gathered.clear();
-    for (const kept of gathered) {
-      this.hearLost(kept);
-      this.parts.metrics.add('lost_values');
-      this.parts.tell?.(this.name, 'lost', Buffer.from(JSON.stringify(kept)));
-    }
   }
 
   /** What stands by now goes with it; nothing where that is the same again. */

@@ -107,7 +107,9 @@ export class Session implements Member {
       this.line.malformed();
       return;
     }
-    this.send(frames.answer(room.name, missing));
+    room.whenPassed(() => {
+      if (!this.over) this.line.guarded(() => this.send(frames.answer(room.name, missing)));
+    });
   }
 
   ask(): void {

@@ -17,7 +17,6 @@ import type { Metrics } from '../base/metrics.ts';
 import type { Keys } from '../store/keys.ts';
 import type { Store } from '../store/store.ts';
 import { Writer } from '../store/writer.ts';
-import { frames } from './frames.ts';
 import { type Admitted, type Hub, Line } from './line.ts';
 import { Room, Unreadable } from './room.ts';
 import { Together } from './together.ts';
@@ -303,8 +302,7 @@ class Server implements Hub, Sync {
   }
 
   private tellStoring(): void {
-    for (const room of this.opened.values())
-      room.send(frames.said(room.name, { type: 'storing', state: this.writer.state }));
+    for (const room of this.opened.values()) room.storingChanged();
   }
 }
 
