@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import { expect, test } from 'vitest';
 import { expandedFactor } from '../../shared/statistics/coverage.ts';
+import { expectedGreatest } from '../../shared/statistics/extremes.ts';
 import { cell, computed, sheet } from './proof/sheets.ts';
 
 const jStat: { studentt: { inv(p: number, dof: number): number } } = createRequire(import.meta.url)('jstat');
@@ -93,4 +94,18 @@ test('a temperature without ± is known to half its last figure (JCGM 100:2008, 
   // 11.x um/m K over half a kelvin of 100 mm: above half a micrometre either way.
   expect((bare.high - bare.low - (stated.high - stated.low)) / 2).toBeGreaterThan(0.5e-6);
   expect(bare.value).toBeCloseTo(stated.value, 12);
+});
+
+// Factor d2 of control charts, the mean range of n normal figures (ISO 7870-2:2013; from memory).
+test.each([
+  [2, 1.128],
+  [3, 1.693],
+  [4, 2.059],
+  [5, 2.326],
+  [6, 2.534],
+  [8, 2.847],
+  [10, 3.078],
+  [25, 3.931],
+])('the greatest and the least of %d readings lie %d standard deviations apart', (n, d2) => {
+  expect(2 * expectedGreatest(n)).toBeCloseTo(d2, 3);
 });

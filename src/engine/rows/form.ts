@@ -25,7 +25,7 @@ interface Shares {
  */
 const ALONG: readonly Shares[] = [
   { mean: 0.5, beyond: 0 },
-  { mean: 0.5, beyond: 0.5 },
+  { mean: 0.6, beyond: 0.5 },
   { mean: 0.25, beyond: 0.3 },
   { mean: 0.2, beyond: 0.25 },
 ];
@@ -34,13 +34,13 @@ const ALONG: readonly Shares[] = [
  * of it halfway: by so much one surface is farther out in one case of ten, and a fit of two alike in one of forty.
  */
 const AROUND: readonly Shares[] = [
-  { mean: 0.5, beyond: 0 },
-  { mean: 0.3, beyond: 2.5 },
+  { mean: 2, beyond: 0 },
+  { mean: 0.3, beyond: 2.8 },
   { mean: 0.12, beyond: 0.3 },
   { mean: 0.1, beyond: 0.25 },
 ];
 /** Of the greater of taper and out-of-round: what neither shows where it was read. */
-const HIDDEN: Shares = { mean: 0.12, beyond: 0.45 };
+const HIDDEN: Shares = { mean: 0.12, beyond: 0.5 };
 
 const sharesOf = (by: readonly Shares[], n: number): Shares => by[Math.min(n, by.length) - 1] as Shares;
 

@@ -55,6 +55,9 @@ export type RowPart =
   | 'beyond'
   | 'taper-beyond'
   | 'round-beyond'
+  /** Source of what the least and the greatest of several readings are too far out by for their scatter; how far it reaches. */
+  | 'picked'
+  | 'outermost'
   /** A doubt that is not known. */
   | 'unknown'
   /** Temperature of the part as it was read. */

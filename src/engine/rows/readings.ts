@@ -1,6 +1,7 @@
 import { dimension, isNone, sameDimension } from '../../../shared/dimension.ts';
 import { problem } from '../../../shared/problem.ts';
 import { expandedFactor } from '../../../shared/statistics/coverage.ts';
+import { expectedGreatest } from '../../../shared/statistics/extremes.ts';
 import type { Entry, Expr, Literal, Spread } from '../../language/syntax/syntax.ts';
 import { bareDoubt, type ReadDoubt, tellBare } from './bare-reading.ts';
 import type { CellBuilder } from './builder.ts';
@@ -98,13 +99,8 @@ export function readingRows(
     parts.mean,
     sumOf(parts.own === undefined ? undefined : rowRef(parts.own), meanForm),
   );
-  size(
-    partRow(base, 'least'),
-    figures.least,
-    parts.single,
-    form && { kind: 'negate', of: form.beyond, from: 0, to: 0 },
-  );
-  size(partRow(base, 'greatest'), figures.greatest, parts.single, form?.beyond);
+  size(partRow(base, 'least'), figures.least, parts.single, form && minus(form.picked, form.beyond));
+  size(partRow(base, 'greatest'), figures.greatest, parts.single, form && minus(form.beyond, form.picked));
   const difference = (
     name: ReadingFigure,
     value: number | undefined,
@@ -143,7 +139,12 @@ const sumOf = (one: Expr | undefined, other: Expr | undefined): Expr | undefined
  * What the form of the surface adds where it was not read: to the mean either way, to the extremes outwards, to taper and
  * out-of-round upwards. What was not read is one source: whatever it is, it is so of all of them.
  */
-function formRows(build: CellBuilder, base: RowKey, figures: ReadingFigures, variance: Expr): Form {
+function formRows(
+  build: CellBuilder,
+  base: RowKey,
+  figures: ReadingFigures,
+  variance: Expr,
+): Form & { picked: Expr } {
   const form = formOf(figures, variance);
   const reach = rowRef(build.formula(partRow(base, 'form'), form.mean));
   const what = `${figures.places === 1 ? 'one place' : `${figures.places} places`}, ${figures.directions === 1 ? 'one direction' : `${figures.directions} directions`}`;
@@ -165,13 +166,32 @@ function formRows(build: CellBuilder, base: RowKey, figures: ReadingFigures, var
   );
   const part = (name: 'beyond' | 'taper-beyond' | 'round-beyond', expr: Expr): Expr =>
     times(unread, rowRef(build.formula(partRow(base, name), expr)));
+  const outermost = rowRef(
+    build.formula(
+      partRow(base, 'outermost'),
+      times(constant(PICKED * expectedGreatest(figures.n)), call('SQRT', variance)),
+    ),
+  );
+  const picked = build.source(partRow(base, 'picked'), 0, {
+    ...ends,
+    low: 0,
+    high: outermost,
+    label: `${build.name}: least and greatest picked from ${figures.n} readings that scatter`,
+  });
   return {
+    picked: rowRef(picked),
     mean: rowRef(build.source(partRow(base, 'form-doubt'), 0, ends)),
     beyond: part('beyond', form.beyond),
     taper: part('taper-beyond', form.taper),
     outOfRound: part('round-beyond', form.outOfRound),
   };
 }
+
+/**
+ * Of how far the greatest of so many readings of one size would lie above it for their scatter alone: the readings of a
+ * part differ by its form as well (from simulated surfaces, as the shares of its form are).
+ */
+const PICKED = 0.8;
 
 /** What a gauge of two points does not show of a section: no odd lobes, and by two directions no oval that lies between them. */
 const unseen = ({ directions }: ReadingFigures): string =>

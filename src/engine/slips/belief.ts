@@ -45,11 +45,16 @@ const NEVER = Math.log(1 / 30);
 const ALIKE = 5e-4;
 const RECUT = 0.01;
 
+/** Share of the pressed parts that are tighter or looser than is usual (common practice, no source). */
+const UNUSUAL = 0.04;
+
 /** What is usual is known as well as so many readings would tell. */
 const KNOWN = 1.5;
 
 /** Share of the surfaces read once at each place that are worn to a form of their own, such as bell-mouthed (common practice, no source). */
-const FORMED = 0.1;
+const FORMED = 0.05;
+/** And where another of the readings stands apart from the rest by a good part of what this one does. */
+const SHOWN = 0.5;
 
 /** However many readings there are, now and then one is farther out than they scatter. */
 const MOST_FREE = 5;
@@ -80,6 +85,26 @@ function about(values: readonly number[]): Fit {
   const middle = values.reduce((a, b) => a + b, 0) / values.length;
   const squares = values.reduce((sum, value) => sum + (value - middle) ** 2, 0);
   return { middle, squares, free: values.length - 1, spread: 1 + 1 / values.length };
+}
+
+/** With what the readings at the other places differ by there, where each place tells of itself: one gauge read them all. */
+function withScatter(fit: Fit, { literals, stations }: Datum, index: number): Fit {
+  const own = stations[index];
+  if (stations.filter((one) => one === own).length < 3) return fit;
+  const places = new Map<number, number[]>();
+  literals.forEach(({ value }, i) => {
+    const at = stations[i] as number;
+    if (at === own) return;
+    const there = places.get(at);
+    if (there) there.push(value);
+    else places.set(at, [value]);
+  });
+  const all = [...places.values()].map(about);
+  return {
+    ...fit,
+    squares: all.reduce((sum, one) => sum + one.squares, fit.squares),
+    free: all.reduce((sum, one) => sum + one.free, fit.free),
+  };
 }
 
 /** A list as a table of stations along by places around, of deviations from its first reading, and its sums. */
@@ -164,7 +189,7 @@ function ofTable(datum: Datum, index: number): Fit | undefined {
  */
 export function byGroup(datum: Datum, index: number, step: number): Belief & { odd: number; gap: number } {
   const others = othersOf(datum, index);
-  const plain = about(others);
+  const plain = withScatter(about(others), datum, index);
   const table = ofTable(datum, index);
   // The least of them all, so that of two readings neither is taken for the better one.
   const size = Math.min(...datum.literals.map((one) => Math.abs(one.value)));
@@ -181,8 +206,13 @@ export function byGroup(datum: Datum, index: number, step: number): Belief & { o
     return { gap, odd: gap / (scatter(fit) * Math.sqrt(fit.spread)) };
   };
   if (!table) {
-    const formed = isAlongOnly(datum) ? wideAbout(plain.middle, usual, goneAt(size)) : undefined;
-    const at = formed ? (x: number): number => mixed(FORMED, formed(x), asOne(x)) : asOne;
+    const formed = isAlongOnly(datum)
+      ? wideAbout(plain.middle, usual, Math.max(2 * usual, UNEVEN * goneAt(size)))
+      : undefined;
+    const rest = datum.literals.filter((_, i) => i !== index).map((one) => one.value);
+    const isShown = 4 * (Math.max(...rest) - Math.min(...rest)) > Math.abs(value - plain.middle);
+    const share = isShown ? SHOWN : FORMED;
+    const at = formed ? (x: number): number => mixed(share, formed(x), asOne(x)) : asOne;
     return { at, peak: at(plain.middle), ...off(plain) };
   }
   const asTable = density(table);
@@ -247,7 +277,7 @@ export function byExpectation(
       ? 0.25 * byWear(d)
       : worn === way
         ? 0.45 * byWear(d)
-        : (worn === undefined ? 0.1 : 0.025) * byOther(d);
+        : (worn === undefined ? (by === 'pair' ? UNUSUAL : 0.1) : 0.025) * byOther(d);
   const isNever = (x: number): boolean =>
     x < (never?.low ?? Number.NEGATIVE_INFINITY) || x > (never?.high ?? Number.POSITIVE_INFINITY);
   return {

@@ -2,7 +2,7 @@ import { planOf } from '../rows/key.ts';
 import type { Datum } from './datum.ts';
 import type { Pair } from './pairs.ts';
 import type { SlipSheet } from './sheet.ts';
-import { surfaceOf } from './words.ts';
+import { wearsAs } from './words.ts';
 
 /** Where a size ought to lie by what else the sheet knows, SI. */
 export interface Expectation {
@@ -51,7 +51,7 @@ export function fromLimits(datum: Datum, sheet: SlipSheet): Expectation | undefi
   if (ends.length < 2) return undefined;
   const low = Math.min(...ends);
   const high = Math.max(...ends);
-  const surface = surfaceOf(sheet.words(datum));
+  const surface = wearsAs(sheet.words(datum));
   const grows = metalOn === 'low' || (metalOn === undefined && surface === 'hole');
   const shrinks = metalOn === 'high' || (metalOn === undefined && surface === 'shaft');
   return {
@@ -102,28 +102,28 @@ export function fromPair(datum: Datum, pair: Pair, sheet: SlipSheet): Expectatio
   const first = pair.from === datum.key;
   const other = sheet.nominal(first ? pair.taken : pair.from);
   if (other === undefined || other <= 0) return undefined;
-  const range = sheet.rangeOf(pair, other);
-  if (!range) return undefined;
+  const fit = sheet.rangeOf(pair, other);
+  if (!fit) return undefined;
   // As far as the other one is known.
   const beside = sheet.figure(first ? pair.taken : pair.from);
   const doubt = beside && Number.isFinite(beside.high - beside.low) ? (beside.high - beside.low) / 2 : 0;
   const [low, high] = first
-    ? [other + range.low - doubt, other + range.high + doubt]
-    : [other - range.high - doubt, other - range.low + doubt];
+    ? [other + fit.low - doubt, other + fit.high + doubt]
+    : [other - fit.high - doubt, other - fit.low + doubt];
   const room = doubt + Math.max(sheet.step(datum), sheet.stepAt(first ? pair.taken : pair.from));
   return {
     by: 'pair',
     ...(pair.word === 'clearance' && datum.read
       ? { never: first ? { low: other - room } : { high: other + room } }
       : // Nothing is pressed that falls through by the interference of a tight fit.
-        pair.word === 'interference' && range.low > 0
-        ? { never: first ? { low: low - range.high } : { high: high + range.high } }
+        pair.word === 'interference' && fit.low > 0
+        ? { never: first ? { low: low - fit.high } : { high: high + fit.high } }
         : {}),
     low,
     high,
     slack: Math.max((high - low) / 2, 3e-4 * other, sheet.step(datum)),
     worn: pair.word === 'interference' || !datum.read || datum.made ? undefined : first ? 'high' : 'low',
-    said: `what ${sheet.nameOf(first ? pair.taken : pair.from)} and ${range.said} leave for it`,
+    said: `what ${sheet.nameOf(first ? pair.taken : pair.from)} and ${fit.said} leave for it`,
   };
 }
 

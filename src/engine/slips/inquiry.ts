@@ -4,6 +4,7 @@ import type { AssembledCell } from '../rows/assembled.ts';
 import { cellRow, planOf, type RowKey, setOf } from '../rows/key.ts';
 import type { Slip } from '../rows/results.ts';
 import { bandBelow } from './band.ts';
+import { type Closing, closeInQuestion } from './close-in.ts';
 import { countedDatum } from './counted.ts';
 import type { Datum } from './datum.ts';
 import { type Expectation, fromLimits, fromMade, fromPair, fromPlan } from './expectation.ts';
@@ -22,10 +23,11 @@ import { Register, type Sheaf } from './register.ts';
 import { SheetAsked, type Standing } from './sheet-asked.ts';
 import { splitFraction } from './split-fraction.ts';
 import { toleranceQuestion } from './tolerance-size.ts';
+import { tooLong } from './too-long.ts';
 import { underOrOver } from './under-or-over.ts';
 import { warm } from './warm.ts';
 import { isInsert, surfaceOf, wordsOf } from './words.ts';
-import { written } from './written.ts';
+import { plainly, written } from './written.ts';
 
 /** Asks, after an edit, about what reads well but is probably not what was meant; remembers what it asked. */
 export class Inquiry {
@@ -102,6 +104,10 @@ class Round extends SheetAsked {
       const slip = this.ofInterference(pair);
       if (slip) found.push(slip);
     }
+    for (const closing of sheaf.closings) {
+      const slip = this.ofClosing(closing);
+      if (slip) found.push(slip);
+    }
     // One question a line: what else is odd may follow from it.
     return found.filter((slip) => !isDismissed(record, slip)).slice(0, 1);
   }
@@ -121,6 +127,13 @@ class Round extends SheetAsked {
   }
 
   private ofDatum(datum: Datum): Slip[] {
+    const slips = this.held(datum);
+    const long = slips.length === 0 ? tooLong(datum) : undefined;
+    return long ? [long] : slips;
+  }
+
+  /** What the rest of the sheet shows of it. */
+  private held(datum: Datum): Slip[] {
     if (this.isUnopposed(datum) && datum.literals.every(({ value }) => value >= 0)) return [];
     const minus = minusOf(datum, this.words(datum), this.limits(datum));
     if (minus) return [minus];
@@ -188,7 +201,7 @@ class Round extends SheetAsked {
   }
 
   /** It is worked out from a reading which is asked about itself. */
-  private followsOdd(key: RowKey, but: Datum): boolean {
+  private followsOdd(key: RowKey, but?: Datum): boolean {
     const start = this.standing.network.rows.get(key);
     const seen = new Set<Row>(start ? [start] : []);
     for (const row of seen) {
@@ -260,6 +273,24 @@ class Round extends SheetAsked {
       ? undefined
       : (interferenceQuestion(value, diameter) ?? turnedInterference(value, diameter));
     return message === undefined ? undefined : { key: 'interference:entry', field: 'entry', message };
+  }
+
+  /** A bore that closed in by more than any interference of the sheet can give, where none of the sizes is asked about itself. */
+  private ofClosing(closing: Closing): Slip | undefined {
+    const closed = this.figure(closing.key);
+    const by = closing.by ? [closing.by] : [...this.register.pressed.values()];
+    if (!closed || by.length === 0 || this.followsOdd(closing.key)) return undefined;
+    let most: { key: RowKey; high: number } | undefined;
+    for (const key of by) {
+      const high = this.figure(key)?.high ?? this.nominal(key);
+      if (high === undefined || !Number.isFinite(high) || this.followsOdd(key)) return undefined;
+      if (!most || high > most.high) most = { key, high };
+    }
+    if (!most) return undefined;
+    const said = closing.by ? 'the interference' : `the interference of ${this.nameOf(most.key)}`;
+    return closeInQuestion(closing, closed, { high: most.high, said }, (si) =>
+      plainly(si, this.standing.system),
+    );
   }
 
   private own(datum: Datum): OwnView {

@@ -43,7 +43,13 @@ const ORDERS = 10;
 /** Below so many times what readings usually scatter by, nothing sets a slip apart. */
 const UNSEEN = 8;
 /** Odds, as a logarithm, from which on it is asked: a question costs little beside a part that is scrapped. */
-const WORTH_ASKING = Math.log(1 / 4);
+const WORTH_ASKING = Math.log(2 / 5);
+/** Of a whole line, against what the sheet says of it: it moves all that follows, and not one part of a mean. */
+const WORTH_OF_ALL = Math.log(1 / 4);
+/** A count of divisions alone has no list, point or unit that would show it. */
+const WORTH_COUNTED = Math.log(1 / 12);
+/** Beyond so many divisions a gauge is seldom read from its setting: it would be set nearer (common practice, no source). */
+const COUNTED_TO = 25;
 /** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
 const SELDOM = Math.log(1 / 50);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
@@ -88,7 +94,14 @@ export function likeliest(
     gauge?.low !== undefined && gauge.high !== undefined
       ? [...beliefs, byRange(gauge.low, gauge.high)]
       : beliefs;
-  const good = together(known);
+  const bySize = together(known);
+  const set = isLoneCount(datum) ? datum.set : undefined;
+  const good = set
+    ? (x: number): number =>
+        bySize(x) - Math.log1p(((x - set.size.value) / set.division.value / COUNTED_TO) ** 2)
+    : bySize;
+  const isWhole = asked.indices.length === datum.literals.length;
+  const worth = set ? WORTH_COUNTED : isWhole ? WORTH_OF_ALL : WORTH_ASKING;
   const own = good(value) + (isOddlyCounted(asked) ? SELDOM : 0);
   const otherwise =
     gap > 0
@@ -97,29 +110,30 @@ export function likeliest(
   // Most readings are so good that no guess, however well it suited, would be worth a question.
   const best = known.reduce((most, { peak }) => Math.max(most, peak), Number.NEGATIVE_INFINITY);
   const most = sum([ALL_SHARES + best - own + mostOfPlaces(asked), otherwise]);
-  if (!(most > WORTH_ASKING)) return undefined;
+  if (!(most > worth)) return undefined;
   const only = onlyLimit(datum, sheet);
   const isIn = only === undefined || !isBeyond(value, only);
   const all: { guess: Guess; odds: number }[] = [];
-  for (const slipway of SLIPWAYS)
+  // Nothing that is read is nought by a slip of its figures.
+  for (const slipway of value === 0 ? [] : SLIPWAYS)
     for (const guess of slipway(asked)) {
       // A repair that contradicts the only limit is none.
       if (isIn && only && isBeyond(guess.value, only)) continue;
       const odds = Math.log(guess.share) + good(guess.value) - own + placesOdds(asked, guess);
       all.push({ guess, odds });
     }
-  const isWhole = asked.indices.length === datum.literals.length;
   const from = isWhole ? sheet.copiedFrom(datum) : undefined;
   const copied = from === undefined ? Number.NEGATIVE_INFINITY : Math.log(USUAL) + best - own;
   const odds = sum([...all.map((one) => one.odds), otherwise, copied]);
-  if (!(odds > WORTH_ASKING)) return undefined;
+  if (!(odds > worth)) return undefined;
   // The very same readings are elsewhere by no other slip.
   if (from !== undefined) return { slip: copiedSlip(asked, nearest, from), odds };
   const first = all.reduce<(typeof all)[number] | undefined>(
     (a, b) => (a && a.odds >= b.odds ? a : b),
     undefined,
   );
-  if (!first || first.odds < otherwise) return { slip: unexplained(asked, nearest, gap, told), odds };
+  if (!first || first.odds < otherwise || !explains(first.guess, value, nearest))
+    return { slip: unexplained(asked, nearest, gap, told), odds };
   const against = outside(value, nearest) > 0 ? nearest : (expected[0] as Expectation);
   const slip = worded(asked, first.guess, against);
   const same = 2 * step;
@@ -139,6 +153,14 @@ export function likeliest(
     return { slip, odds };
   return { slip: worded(asked, { ...first.guess, offer: () => undefined }, against), odds };
 }
+
+/** The count of a library cell, typed apart from its setting. */
+export const isLoneCount = ({ set, field }: Datum): boolean =>
+  set !== undefined && field.startsWith('inputs.');
+
+/** What leaves a good part of the gap is no explanation of it. */
+const explains = ({ value }: Guess, asked: number, nearest: Expectation): boolean =>
+  outside(asked, nearest) === 0 || outside(value, nearest) <= outside(asked, nearest) / 4;
 
 function isOddlyCounted({ datum, indices }: Asked): boolean {
   const { set } = datum;

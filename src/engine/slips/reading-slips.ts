@@ -14,7 +14,7 @@ import {
 } from './expectation.ts';
 import type { Asked } from './guess.ts';
 import { INTERFERENCE_PER_DIAMETER, interferenceQuestion } from './interference.ts';
-import { type Likely, likeliest } from './likeliest.ts';
+import { isLoneCount, type Likely, likeliest } from './likeliest.ts';
 import { otherUnit } from './other-unit.ts';
 import { radius } from './radius.ts';
 import type { SlipSheet } from './sheet.ts';
@@ -79,7 +79,7 @@ function viewAgainst(
   if (within.length > 0) return { slips: within, supported: false };
   if (datum.offset) return { slips: [], supported: false };
   // A count with the wrong sign is out by little: its odds are to tell.
-  const isCounted = datum.set !== undefined && datum.field.startsWith('inputs.');
+  const isCounted = isLoneCount(datum);
   const bears = (one: Expectation): boolean =>
     isCounted ? outside(level, one) <= sheet.step(datum) : supports(level, one);
   if (expected.some(bears)) return { slips: [], supported: true };

@@ -2,6 +2,7 @@ import type { AssembledCell } from '../rows/assembled.ts';
 import { cellOf, type RowKey } from '../rows/key.ts';
 import type { SheetScope } from '../rows/scope.ts';
 import { setOfAlike } from './alike.ts';
+import { type Closing, closingsOf, interferenceOf } from './close-in.ts';
 import { readingsOf } from './copied.ts';
 import { type Counted, countedOf } from './counted.ts';
 import { type Datum, dataOf } from './datum.ts';
@@ -18,6 +19,7 @@ export interface Sheaf {
   warmths: Warmth[];
   gauged: Gauged[];
   followers: Follower[];
+  closings: Closing[];
   counted: Counted | undefined;
   /** The set of lines alike that it is one of. */
   alike: string | undefined;
@@ -47,8 +49,10 @@ export class Register {
   private readonly followersByBase = new Map<RowKey, Set<Follower>>();
   private readonly bySet = new Map<string, Set<string>>();
   private readonly byReadings = new Map<string, Set<Datum>>();
-  /** Cells with a temperature: their question depends on limits anywhere downstream. */
-  readonly warm = new Set<string>();
+  /** Cells asked about after every edit: with a temperature, by limits anywhere downstream; that say by how much a bore closed in. */
+  private readonly always = new Set<string>();
+  /** Rows of the interferences, by cell. */
+  readonly pressed = new Map<string, RowKey>();
 
   take(cells: readonly AssembledCell[], gone: readonly string[], scope: SheetScope, reference: string): void {
     for (const id of gone) this.drop(id);
@@ -62,6 +66,9 @@ export class Register {
       const gauged = gaugedOf(record, scope);
       const counted = countedOf(record, scope);
       const followers = followersOf(cell);
+      const closings = closingsOf(cell, record);
+      const pressed = interferenceOf(cell, record);
+      if (pressed !== undefined) this.pressed.set(cell.id, pressed);
       for (const one of followers) add(this.followersByBase, one.base, one);
       const alike = data.length > 0 && record.role !== 'cell' ? setOfAlike(record) : undefined;
       const bound =
@@ -69,6 +76,7 @@ export class Register {
         ratios.length > 0 ||
         warmths.length > 0 ||
         gauged.length > 0 ||
+        closings.length > 0 ||
         counted !== undefined;
       const silent = !bound && data.length === 0 && !record.tolerance?.trim();
       this.sheaves.set(cell.id, {
@@ -79,6 +87,7 @@ export class Register {
         warmths,
         gauged,
         followers,
+        closings,
         counted,
         alike,
         silent,
@@ -94,7 +103,7 @@ export class Register {
         for (const side of [pair.from, pair.taken]) add(this.pairsBySide, side, pair);
       }
       for (const ratio of ratios) add(this.ratiosByKey, ratio.interference, ratio);
-      if (warmths.length > 0) this.warm.add(cell.id);
+      if (warmths.length > 0 || closings.length > 0) this.always.add(cell.id);
       for (const { gauge } of gauged) add(this.byGauge, gauge, cell.id);
       const setIn = setInOf(record, scope);
       if (setIn !== undefined) add(this.byGauge, setIn, cell.id);
@@ -120,7 +129,8 @@ export class Register {
     for (const one of old.followers) this.followersByBase.get(one.base)?.delete(one);
     if (old.alike !== undefined) this.bySet.get(old.alike)?.delete(id);
     this.sheaves.delete(id);
-    this.warm.delete(id);
+    this.always.delete(id);
+    this.pressed.delete(id);
   }
 
   datum(key: RowKey): Datum | undefined {
@@ -185,7 +195,7 @@ export class Register {
 
   /** The cells whose questions may change when those in `changed` do: both sides of every difference they stand in. */
   around(changed: Iterable<string>): Set<string> {
-    const all = new Set<string>(this.warm);
+    const all = new Set<string>(this.always);
     const open = new Set(changed);
     // A gauge is moved by no reading of it, so these are its cells and no more.
     for (const id of open) for (const reader of this.byGauge.get(id) ?? []) open.add(reader);

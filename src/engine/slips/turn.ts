@@ -21,7 +21,7 @@ const figured: Slipway = (asked) =>
     : [1e-4, -1e-4].map((shift) => ({
         slip: 'turn',
         value: asked.value + shift,
-        share: USUAL / 4,
+        share: asked.indices.length === asked.datum.literals.length ? USUAL : (2 * USUAL) / 3,
         question: 'Is the figure on the scale misread, by 0.1 mm?',
         offer: () => shifted(asked, shift),
       }));

@@ -1,12 +1,13 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 
 /** Words of the trade for a surface that surrounds, and for one that is surrounded. */
-const HOLE = /\b(bore|bores|hole|holes|eye|socket|cylinder|pocket|counterbore|i\.?d|inside)\b/;
+const HOLE =
+  /\b(bores?|holes?|eyes?|sockets?|cylinders?|pockets?|counterbores?|recess|reamed|i\.?d|inside)\b/;
 /** Of a housing, its bore, where nothing says that it is another size of it. */
 const HOUSING =
   /\bhousings?\b(?!.*\b(?:width|length|face|faces|height|depth|thickness|shoulder|flange|wall)\b)/;
 const SHAFT =
-  /\b(shaft|shafts|journal|journals|pin|pins|spindle|arbor|mandrel|piston|stem|stems|neck|plunger|pivot|o\.?d|outside|crankpin|trunnion|spigot|gudgeon)\b/;
+  /\b(shafts?|journals?|pins?|spindles?|arbors?|mandrels?|pistons?|stems?|necks?|plungers?|plugs?|pivots?|axles?|dowels?|tenons?|shanks?|rams?|o\.?d|outside|crankpins?|trunnions?|spigots?|gudgeons?|countershafts?|crankshafts?|camshafts?|layshafts?)\b/;
 /** Of a bearing on its shaft, where nothing says that it is in a bore. */
 const SEAT = /\b(seat|seats)\b/;
 /** Inserts made over or under to suit the other part: which way says nothing about hole or shaft. */
@@ -41,6 +42,10 @@ export function surfaceOf(words: string): Surface | undefined {
   if (bore === shaft) return undefined;
   return bore > shaft ? 'hole' : 'shaft';
 }
+
+/** As what it wears: a liner that says nothing else does so inside. */
+export const wearsAs = (words: string): Surface | undefined =>
+  surfaceOf(words) ?? (/\b(liners?|barrels?)\b/.test(words) ? 'hole' : undefined);
 
 export const isInsert = (words: string): boolean => INSERT.test(words);
 

@@ -15,6 +15,13 @@ export function written(si: number, datum: Datum): string {
   }).replaceAll('\u00a0', ' ');
 }
 
+/** A size in the system of the sheet, to its usual places. */
+export const plainly = (si: number, system: Datum['system']): string =>
+  formatQuantity(si, findUnit(system) as Unit, { decimals: system === 'in' ? 4 : 3 }).replaceAll(
+    '\u00a0',
+    ' ',
+  );
+
 const steps = new WeakMap<Datum, number>();
 
 /**
@@ -42,5 +49,8 @@ function finestOf(datum: Datum): number {
 /** Sizes in steps of the last figure: true where the gauge was read to five of them, but for one that may be out. */
 function isInFives(steps: readonly number[]): boolean {
   const off = steps.filter((x) => Math.abs(x / 5 - Math.round(x / 5)) > 1e-3).length;
-  return steps.length - off >= 3 && off <= (steps.length > 4 ? 1 : 0);
+  if (steps.length - off < 3 || off > (steps.length > 4 ? 1 : 0)) return false;
+  // The same figure over and over tells nothing, nor does one more that is far from it.
+  const figures = [...new Set(steps.map((x) => Math.round(x)))];
+  return figures.length > 2 || Math.abs((figures[0] as number) - (figures[1] ?? (figures[0] as number))) <= 5;
 }

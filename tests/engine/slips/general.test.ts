@@ -187,3 +187,18 @@ it('asks about even readings far beyond their limits, and not about uneven ones'
   expect(one?.key).toBe('turn:entry');
   expect(asked('59.489; 59.540; 59.495 | 59.440; 59.491; 59.450 mm', 'mm', { limits })).toEqual([]);
 });
+
+// A figure of the scale misread by 0.1 mm leaves the figures behind it as they are: no list read to tenths.
+test.each(['16.60 | 16.50 | 16.60 mm', '40.20 | 40.00 | 40.00 mm', '27.17 | 27.15 | 27.46 mm'])(
+  'one place of %s stands apart',
+  (entry) => {
+    const [one, ...more] = asked(entry, 'mm');
+    expect(one?.cost).toBeGreaterThan(0);
+    expect(more).toEqual([]);
+  },
+);
+
+it('asks about a length beyond any part, and makes nothing of a nought', () => {
+  expect(asked('23312 in', 'in')[0]?.key).toBe('missing-point:entry');
+  expect(asked('0; 1.0011; 1.0012 in', 'in')[0]).toMatchObject({ key: 'apart:entry#1' });
+});

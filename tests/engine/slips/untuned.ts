@@ -20,8 +20,14 @@ const AT_HAND = [
 const HOLES = ['pump liner', 'eye of the link', 'gear hub bore', 'sluice bearing bore', 'roller bore'];
 const SHAFTS = ['saw spindle', 'countershaft journal', 'plunger', 'crank pin', 'roller pin', 'gate stem'];
 
+/**
+ * A part comes in worn by up to so many bands of its limits. A slip that leaves a line nearer than that to its limits or its fit
+ * leaves a part as this shop takes it in: there is nothing to tell it by, and it does not count.
+ */
+const MOST_WORN = 6;
+
 const worn = (draw: Draw, band: number): number =>
-  draw.chance(0.7) ? band * 0.4 * draw.wait() : band * draw.between(1, 6);
+  draw.chance(0.7) ? band * 0.4 * draw.wait() : band * draw.between(1, MOST_WORN);
 
 const rangeOf = (stations: readonly (readonly string[])[]): number => {
   const all = stations.flat().map(Number);
@@ -160,7 +166,7 @@ const BLOCKS: Readonly<Record<Situation, Block>> = {
       limits: { lower: sheet.text(size), upper: sheet.text(size + band) },
     });
     const stations = sheet.read(middle, wear);
-    return entry(cell, stations, sheet, wear + 2 * band + sheet.own(stations));
+    return entry(cell, stations, sheet, (MOST_WORN + 2) * band + sheet.own(stations));
   },
   fit: (sheet) => {
     const { draw } = sheet;
@@ -179,7 +185,7 @@ const BLOCKS: Readonly<Record<Situation, Block>> = {
       limits: { lower: sheet.text(least), upper: sheet.text(least + band) },
     });
     const isBore = draw.chance(0.5);
-    const loose = inside + outside + 2 * band;
+    const loose = (MOST_WORN + 2) * band;
     if (isBore) entry(pin, taken, sheet, 0);
     else entry(bore, read, sheet, 0);
     return isBore
