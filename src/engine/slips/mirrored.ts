@@ -3,7 +3,7 @@ import { signedCount, withDivisions } from './rewrite.ts';
 
 /** Share of the readings of a gauge whose sign is the wrong way round, and of one of a list alone (common practice, no source). */
 const MIRRORED = 1 / 50;
-const ONE_MIRRORED = 1 / 65;
+const ONE_MIRRORED = 1 / 40;
 
 /** A gauge read from its setting with the sign the wrong way round. */
 export const mirrored: Slipway = (asked) => {
