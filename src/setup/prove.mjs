@@ -1,10 +1,12 @@
 // `npm run prove`: the long walks and long random runs of which `npm test` goes a sample. An argument takes only the test
-// files whose path contains it: npm run prove -- killed
+// files whose path contains it: npm run prove -- killed; a second one only the tests whose title contains it:
+// npm run prove -- aimed "touch at 390"
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { inRepository } from './root.mjs';
 
 const wanted = process.argv[2] ?? '';
+const titles = process.argv[3];
 
 /** Test files that go further when asked to: those under `tests/prove` and those that import `tests/walk.ts`. */
 const files = readdirSync(inRepository('tests'), { recursive: true, encoding: 'utf8' })
@@ -34,8 +36,9 @@ function run(script, args, env = {}) {
 }
 
 const playwright = '@playwright/test/cli.js';
-if (units.length > 0) run('vitest/vitest.mjs', ['run', ...units, '--testTimeout=3600000']);
-if (browser.length > 0) run(playwright, ['test', ...browser]);
+if (units.length > 0)
+  run('vitest/vitest.mjs', ['run', ...units, '--testTimeout=3600000', ...(titles ? ['-t', titles] : [])]);
+if (browser.length > 0) run(playwright, ['test', ...browser, ...(titles ? ['-g', titles] : [])]);
 // Whatever waits for a file of the page must do so however late it comes.
 const late = ['kinds-on-use', 'offline'].filter((name) => name.includes(wanted) || 'late'.includes(wanted));
 if (late.length > 0)

@@ -34,14 +34,18 @@ export const findTargets = (page: Page, within = 'body'): Promise<Target[]> =>
         !one.querySelector('.editor') &&
         one.getBoundingClientRect().width > 0,
     );
+    const met = new Map<string, number>();
     return aimable.map((one, at) => {
       one.dataset.aim = String(at);
       const label = (one as HTMLInputElement).labels?.[0]?.textContent;
       const words = one.getAttribute('aria-label') ?? label ?? one.textContent ?? '';
       const row = one.closest<HTMLElement>('[data-row]')?.dataset.row ?? '';
+      const named = `${one.tagName.toLowerCase()} "${words.trim().slice(0, 50)}" ${row}`;
+      const times = (met.get(named) ?? 0) + 1;
+      met.set(named, times);
       return {
         at,
-        words: `${one.tagName.toLowerCase()} "${words.trim().slice(0, 50)}" ${row}`,
+        words: times === 1 ? named : `${named} (${times})`,
         field: one.matches(
           'input:not([type="checkbox"], [type="radio"]), textarea, select, [role="gridcell"]',
         ),
