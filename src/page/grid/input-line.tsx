@@ -6,6 +6,7 @@ import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
+import { keepEqual } from '../kit/keep-equal.ts';
 import { say } from '../kit/words.ts';
 import { isLeftOpen } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
@@ -142,21 +143,28 @@ const RecordField = (props: FieldProps & { kind: string }) => {
   const { sheet, goTo, notices } = useSheet();
   const library = useLibrary();
   const list = createUniqueId();
-  const offered = createMemo(() =>
-    sheet.state.order.flatMap((id) => {
+  // Kept where it says the same: a list that is open must not change under who chooses from it.
+  const offered = createMemo<Array<{ id: string; name: string; label: string | undefined }>>((before) => {
+    const now = sheet.state.order.flatMap((id) => {
       const record = sheet.line(id)?.record;
       return record?.role === 'cell' && record.kind === props.kind && record.name && id !== props.cell
         ? [{ id, name: record.name, label: record.label && say(record.label) }]
         : [];
-    }),
-  );
+    });
+    return keepEqual(before, now);
+  }, []);
   const title = () => library()?.kinds.get(props.kind)?.title ?? props.kind;
   /** What other lines name for themselves, as this one can take it from them. */
-  const taken = createMemo(() => {
+  const taken = createMemo<Array<{ entry: string; words: string }>>((before) => {
     const all = library();
     const records = sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
-    return all ? recordsNamed(props.kind, all.kinds, records, props.cell) : [];
-  });
+    const named = all ? recordsNamed(props.kind, all.kinds, records, props.cell) : [];
+    const now = named.map(({ entry, record, input }) => ({
+      entry,
+      words: `${sheet.titleOf(record.id)}: ${say(input.label)}`,
+    }));
+    return keepEqual(before, now);
+  }, []);
   const known = () =>
     !props.text ||
     offered().some((o) => o.name === props.text) ||
@@ -211,9 +219,9 @@ const RecordField = (props: FieldProps & { kind: string }) => {
         <Show when={taken().length > 0}>
           <optgroup label="the same as in">
             <For each={taken()}>
-              {({ entry, record, input }) => (
+              {({ entry, words }) => (
                 <option value={entry} selected={entry === props.text}>
-                  {sheet.titleOf(record.id)}: {say(input.label)}
+                  {words}
                 </option>
               )}
             </For>

@@ -16,15 +16,21 @@ export default function Finder(props: FinderProps) {
   const context = useSheet();
   const library = useWholeLibrary();
   const [query, setQuery] = createSignal('');
-  const [at, setAt] = createSignal(0);
+  /** Marked by arrows; without one it is the first. What comes in meanwhile does not put another in its place. */
+  const [marked, setMarked] = createSignal<string>();
   const items = createMemo(() => findables(context, props.commands, library()));
   const found = createMemo(() => find(items(), query()));
-  const active = () => found()[Math.min(at(), found().length - 1)];
+  const at = () =>
+    Math.max(
+      0,
+      found().findIndex(({ id }) => id === marked()),
+    );
+  const active = () => found()[at()];
   /** Enter came before the library was there to be looked through. */
   const [waits, setWaits] = createSignal(false);
   createEffect(
     on(query, () => {
-      setAt(0);
+      setMarked(undefined);
       setWaits(false);
     }),
   );
@@ -50,7 +56,7 @@ export default function Finder(props: FinderProps) {
       PageUp: Math.max(at() - 8, 0),
     };
     const to = moves[event.key];
-    if (to !== undefined) setAt(Math.max(0, to));
+    if (to !== undefined) setMarked(found()[Math.max(0, to)]?.id);
     else if (event.key === 'Enter' && active()) take(active()!);
     else if (event.key === 'Enter' && !library()) setWaits(true);
     else return;
