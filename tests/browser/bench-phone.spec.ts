@@ -53,11 +53,16 @@ test('readings are taken one at a time with the last leading digits kept, and st
   await page.getByRole('button', { name: 'Take again' }).tap();
   await expect(readings(page).nth(1)).toHaveText('1.7481');
 
+  // What was keyed in and not taken is told of, and stays where it was keyed in.
+  await key(page, '8');
   await page.getByRole('button', { name: 'Next', exact: true }).tap();
   await expect(page.getByLabel('Dimension').locator('option:checked')).toContainText(
     'Gap between thrust collars',
   );
-  await page.getByRole('button', { name: 'Back', exact: true }).tap();
+  await expect(page.getByText(/“1\.748” was keyed in for .* and is not taken yet/)).toBeVisible();
+  await page.getByRole('button', { name: 'Back to it' }).tap();
+  await expect(reading(page)).toHaveValue('1.748');
+  await page.getByRole('button', { name: 'Clear' }).tap();
   await page.getByRole('link', { name: 'Back to the sheet' }).tap();
   await expect(line(page, 'journal').locator('.typed')).toHaveText('1.7481; 1.7481 in');
 });

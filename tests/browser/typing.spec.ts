@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import type { SheetFile } from '../../shared/sheet/format.ts';
 import { expect, test } from './fixture.ts';
 import { bringIn, isSaved, shortJob } from './share-steps.ts';
 import { figuresAreIn, line, value } from './sheet-steps.ts';
@@ -45,7 +47,9 @@ test('Delete on an entry empties it, and a line that others use is asked about f
   expect(await page.evaluate(() => document.activeElement?.matches('[data-column]'))).toBe(true);
 });
 
-test('a locked line says so, and what was typed in it waits for the lock', async ({ page }) => {
+test('a locked line says so, what was typed in it waits for the lock, and a file has what is being typed', async ({
+  page,
+}) => {
   await bringIn(page, shortJob());
   const entry = entryOf(page, 'od');
   await expect(entry.getByRole('img', { name: 'locked' })).toBeVisible();
@@ -58,6 +62,19 @@ test('a locked line says so, and what was typed in it waits for the lock', async
   await expect(entry.locator('.typed')).toContainText('=bore + 3 thou');
   await page.getByRole('button', { name: 'Unlock it and enter that' }).click();
   await expect(entry.locator('.typed')).toHaveText('2.2540 in');
+  // One press was one step.
+  await page.keyboard.press('ControlOrMeta+z');
+  await expect(entry.locator('.typed')).toContainText('=bore + 3 thou');
+  await expect(entry.getByRole('img', { name: 'locked' })).toBeVisible();
+
+  // What is typed is in what a press does with the sheet, though nobody has pressed Enter.
+  await open(page, 'bore');
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.insertText('2.2600 in ± 0.0002 in');
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save to a file' }).filter({ visible: true }).click();
+  const file = JSON.parse(readFileSync(await (await saved).path(), 'utf8')) as SheetFile;
+  expect(file.cells.find(({ name }) => name === 'bore')?.entry).toBe('2.2600 in ± 0.0002 in');
 });
 
 test('undo goes on after a look at all jobs, and with the focus in a list box', async ({ page }) => {
@@ -88,6 +105,16 @@ test('what was typed and not entered as the page was closed is offered again', a
   await expect(entryOf(page, 'bore').locator('.typed')).toHaveText('2.2513 in ± 0.0002 in');
   await page.getByRole('button', { name: 'Go on with it' }).click();
   await expect(entryOf(page, 'bore').locator('.cm-content')).toHaveText('2.26');
+  await page.keyboard.press('Escape');
+  await page.getByLabel('Label', { exact: true }).click();
+  await page.keyboard.press('End');
+  await page.keyboard.type(' of the housing');
+  await page.reload();
+  await figuresAreIn(page);
+  await page.getByRole('button', { name: 'Go on with it' }).click();
+  await expect(page.getByLabel('Label', { exact: true })).toHaveValue('Bore of the housing');
+  await page.keyboard.press('Tab');
+  await expect(line(page, 'bore').locator('.label')).toHaveText('Bore of the housing');
 });
 
 test('a cell of the library is found and put in by keys alone, and so is the gauge it asks for', async ({

@@ -13,6 +13,8 @@ export interface EngineClient {
    * last told of, every part is the same object.
    */
   onResults(listener: (results: SheetResults) => void): () => void;
+  /** Settles once all that was handed in so far is answered. */
+  caughtUp(): Promise<void>;
   /** Budget of one output, largest share first. */
   budget(cell: string, output: string): Promise<Contribution[]>;
   /** Ids of the cells upstream and downstream of a cell, for the margin marks. */

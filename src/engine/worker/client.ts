@@ -45,7 +45,7 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
   const told = new Map<string, CellResult>();
   let rev = 0;
   let next = 0;
-  let busy = false;
+  let busy: Promise<void> | undefined;
   let queued: { load?: SheetFile; change?: SheetChange } = {};
 
   const tell = (results: SheetResults): void => {
@@ -81,7 +81,12 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
     waiting.delete(event.data.n);
     settle?.(event.data);
   };
-  worker.onerror = (event) => fail(new EngineFailure(event.message || 'The engine could not be started.'));
+  const broken = new Promise<void>((settle) => {
+    worker.onerror = (event) => {
+      fail(new EngineFailure(event.message || 'The engine could not be started.'));
+      settle();
+    };
+  });
 
   const ask = (request: Asked): Promise<Reply> =>
     new Promise((resolve) => {
@@ -90,30 +95,33 @@ export function createEngineClient(onFailure: (failure: EngineFailure) => void =
       worker.postMessage({ ...request, n });
     });
 
-  const pump = async (): Promise<void> => {
-    if (busy) return;
-    busy = true;
+  const work = async (): Promise<void> => {
     while (queued.load || queued.change) {
       const { load, change } = queued;
       queued = load && change ? { change } : {};
       take(await ask(load ? { ask: 'load', file: load } : { ask: 'update', change: change as SheetChange }));
     }
-    busy = false;
+    busy = undefined;
+  };
+  const pump = (): void => {
+    busy ??= work();
   };
 
   return {
     load(file) {
       queued = { load: file };
-      void pump();
+      pump();
     },
     update(change) {
       queued.change = queued.change ? mergeChanges(queued.change, change) : change;
-      void pump();
+      pump();
     },
     onResults(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    // Broken, it answers nothing more, and no figure of its stands.
+    caughtUp: () => Promise.race([busy ?? Promise.resolve(), broken]),
     async budget(cell, output) {
       const reply = await ask({ ask: 'budget', cell, output });
       return reply.gives === 'budget' ? reply.budget : [];

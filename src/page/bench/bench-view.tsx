@@ -1,6 +1,7 @@
-import { createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { CareList } from '../kit/care-list.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
+import { keepEqual } from '../kit/keep-equal.ts';
 import { addressOfSheet } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { careOfLines } from '../state/care.ts';
@@ -14,7 +15,7 @@ import { ReadingPad } from './reading-pad.tsx';
 import { splitReadings } from './readings-text.ts';
 import { stayLit } from './stay-lit.ts';
 import { linesOfStep } from './step.ts';
-import { type Stop, stopsOf } from './stops.ts';
+import { keyOf, type Stop, stopsOf } from './stops.ts';
 
 /** At the machine: one dimension and one reading at a time, for one hand. */
 export default function BenchView() {
@@ -22,21 +23,24 @@ export default function BenchView() {
   const { sheetId } = useTools();
   didHint('bench');
   onMount(() => onCleanup(stayLit()));
-  const stops = createMemo(() => stopsOf(sheet));
-  const keyOf = (stop: Stop) => `${stop.cell} ${stop.spot.field}`;
+  // Kept where they say the same: each answer of the engine would take from under a finger what is pressed or chosen.
+  const stops = createMemo<Stop[]>((before) => keepEqual(before, stopsOf(sheet)), []);
   const wayOf = (stop: Stop) => sheet.line(stop.cell)?.record.way;
   /** Of a way that is not taken: nothing is read there. */
   const aside = (stop: Stop) => {
     const record = sheet.line(stop.cell)?.record;
     return record !== undefined && sheet.asideOf(record) !== undefined;
   };
-  const firstOpen = stops().find((stop) => stop.entry === '' && !aside(stop)) ?? stops()[0];
-  const [key, setKey] = createSignal(firstOpen && keyOf(firstOpen));
-  const at = () =>
-    Math.max(
-      0,
-      stops().findIndex((stop) => keyOf(stop) === key()),
-    );
+  const firstDue = () => stops().find((stop) => stop.entry === '' && !aside(stop)) ?? stops()[0];
+  const begun = firstDue();
+  const [key, setKey] = createSignal(begun && keyOf(begun));
+  // The first line that can be read may come later, written in another tab.
+  createEffect(() => {
+    const due = key() === undefined ? firstDue() : undefined;
+    if (due) setKey(keyOf(due));
+  });
+  /** Never another one unasked: where the line that is read has gone, there is none until it is chosen. */
+  const at = () => stops().findIndex((stop) => keyOf(stop) === key());
   const stop = () => stops()[at()];
   /** The next on the way that is gone, back or forth. */
   const beside = (step: -1 | 1) => {
@@ -70,9 +74,22 @@ export default function BenchView() {
   const library = useLibrary();
   const care = () => careOfLines(sheet, library(), linesOfStep(sheet.state.order, stops(), at()));
   const mark = (one: Stop) => (one.entry !== '' ? ': read' : aside(one) ? ': not needed' : '');
+  const Ways = () => (
+    <nav
+      class="bench-ways grid grid-cols-[1fr_1fr] gap-2 [&>button]:(min-h-key text-figure)"
+      aria-label="Dimensions"
+    >
+      <button type="button" disabled={!beside(-1)} onClick={() => move(-1)}>
+        Back
+      </button>
+      <button type="button" disabled={!beside(1)} onClick={() => move(1)}>
+        Next
+      </button>
+    </nav>
+  );
   return (
     <main
-      class="bench flex flex-col gap-1 min-h-[100dvh] max-w-30rem mx-auto p-2 bg-paper"
+      class="bench flex flex-col gap-1 min-h-[100dvh] max-w-30rem mx-auto px-2 pt-2 bg-paper"
       classList={{ waits: sheet.waits() }}
     >
       <header class="flex items-center justify-between">
@@ -85,9 +102,24 @@ export default function BenchView() {
       <Show
         when={stop()}
         fallback={
-          <p class="p-3">
-            Nothing on this sheet is read off a part yet. Add a measured line, or a size to cut, on the sheet.
-          </p>
+          <Show
+            when={stops()[0]}
+            fallback={
+              <p class="p-3">
+                Nothing on this sheet is read off a part yet. Add a measured line, or a size to cut, on the
+                sheet.
+              </p>
+            }
+          >
+            {(first) => (
+              <p class="p-3" role="status">
+                The line that was read here is no longer on the sheet.{' '}
+                <button type="button" onClick={() => setKey(keyOf(firstDue() ?? first()))}>
+                  Go on with {(firstDue() ?? first()).title}
+                </button>
+              </p>
+            )}
+          </Show>
         }
       >
         {(now) => (
@@ -144,27 +176,19 @@ export default function BenchView() {
               <Show
                 when={splitReadings(now().entry)}
                 fallback={
-                  <p class="p-3">
+                  <div class="p-3">
                     It stands as {writtenOut(now().entry)}, which is no plain list of readings.{' '}
                     <button type="button" class="go" onClick={() => goTo(now().cell)}>
                       Change it on the sheet
                     </button>
-                  </p>
+                    <Ways />
+                  </div>
                 }
               >
-                <ReadingPad stop={now()} />
+                <ReadingPad stop={now()} onBack={setKey}>
+                  <Ways />
+                </ReadingPad>
               </Show>
-              <nav
-                class="bench-ways grid grid-cols-[1fr_1fr] gap-2 [&>button]:(min-h-key text-figure)"
-                aria-label="Dimensions"
-              >
-                <button type="button" disabled={!beside(-1)} onClick={() => move(-1)}>
-                  Back
-                </button>
-                <button type="button" disabled={!beside(1)} onClick={() => move(1)}>
-                  Next
-                </button>
-              </nav>
             </div>
           </>
         )}

@@ -1,4 +1,5 @@
 import { createMemo, createResource, createUniqueId, For, Show } from 'solid-js';
+import { roomFor } from '../../document/room.ts';
 import { type Equipment, equipmentOf } from '../../document/sharing/own-equipment.ts';
 import { keepEqual } from '../kit/keep-equal.ts';
 import { say } from '../kit/words.ts';
@@ -48,7 +49,7 @@ export const GaugeOf = (props: { stop: Stop }) => {
     sheet.document.setField(props.stop.cell, gaugeField(props.stop), gauge);
   /** Puts a gauge in above the line that is read, and names it there: one step. */
   const putIn = (label: string, inputs: Readonly<Record<string, string>>) => {
-    const full = sheet.document.roomFor(1);
+    const full = roomFor(sheet.document, 1);
     if (full) {
       notices.say(full.message);
       return;

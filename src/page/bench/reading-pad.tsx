@@ -1,10 +1,11 @@
-import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, type JSX, on, onCleanup, onMount, Show } from 'solid-js';
 import { leadingDigits } from '../entry/begun-reading.ts';
 import { commitTyped } from '../entry/commit-typed.ts';
-import { putTypedAside } from '../entry/typed-aside.ts';
-import { usesComma } from '../kit/decimal-mark.ts';
+import { usesComma, writtenOut } from '../kit/decimal-mark.ts';
+import { putTypedAside } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { keyedReading, listedReadings, sameUnit } from './keyed.ts';
+import { createKeyedText } from './keyed-text.ts';
 import { decimalsOf, type PadKey, press, withoutOffer } from './pad.ts';
 import { PadKeys } from './pad-keys.tsx';
 import { Readings } from './readings.tsx';
@@ -12,10 +13,18 @@ import { joinReadings, splitReadings } from './readings-text.ts';
 import { resolutionOf } from './resolution.ts';
 import { Sketch } from './sketch.tsx';
 import { further, nextSlot, readingAt, type Slot, sameSlot, slotsOf, withReading } from './slots.ts';
-import type { Stop } from './stops.ts';
+import { keyOf, type Stop } from './stops.ts';
+
+export interface ReadingPadProps {
+  stop: Stop;
+  /** Back to a dimension, by its key. */
+  onBack: (key: string) => void;
+  /** What stands below the keys and stays there with them. */
+  children: JSX.Element;
+}
 
 /** Takes the readings of one dimension, one at a time. */
-export const ReadingPad = (props: { stop: Stop }) => {
+export const ReadingPad = (props: ReadingPadProps) => {
   const { sheet } = useSheet();
   /** The slot asked for; without one, the one behind the last reading is due. */
   const [chosen, setChosen] = createSignal<Slot>();
@@ -39,20 +48,27 @@ export const ReadingPad = (props: { stop: Stop }) => {
     return read.at(-1);
   };
   const kept = () => leadingDigits(last());
-  const [text, setText] = createSignal('');
   /** What was to be taken and is no number. */
   const [refused, setRefused] = createSignal<string>();
   let box!: HTMLInputElement;
-  // By what they say: the stops are made anew as figures come in, and what was keyed in meanwhile stays.
-  const dimension = createMemo(() => JSON.stringify([props.stop.cell, props.stop.output]));
-  const aimedAt = createMemo(() => JSON.stringify([dimension(), at()]));
-  createEffect(on(aimedAt, () => setText(kept())));
-  createEffect(on(dimension, () => setChosen(undefined), { defer: true }));
   /** What a bare number counts as: the unit behind the readings so far, else the sheet's. */
   const unit = () => {
     const behind = /^[^\d±+]*/u.exec(split().tail)?.[0].trim();
     return behind || (props.stop.length ? sheet.state.units.length : '');
   };
+  /** Where what is keyed in goes: nobody having planned how many, one more behind the last is always due. */
+  const due = () =>
+    at() ??
+    (props.stop.plan.length === 0 ? further(split().places, lastSlot(split().places), 'round') : undefined);
+  const dimension = createMemo(() => keyOf(props.stop));
+  createEffect(on(dimension, () => setChosen(undefined), { defer: true }));
+  const keyed = createKeyedText({
+    dimension,
+    place: () => ({ stop: props.stop, split: split(), slot: due() }),
+    due: createMemo(() => JSON.stringify([at(), props.stop.entry])),
+    offer: createMemo(kept),
+  });
+  const { text, setText } = keyed;
   /** More than the digits taken over: those alone are no reading of anybody's. */
   const canTake = () => due() !== undefined && text() !== kept() && whyNot() === undefined;
   const key = (pressed: PadKey) => setText(press(text(), pressed, kept()));
@@ -64,10 +80,6 @@ export const ReadingPad = (props: { stop: Stop }) => {
     const most = Math.max(0, ...split().places.flat().map(decimalsOf));
     return most === 0 ? undefined : most + 1;
   };
-  /** Where what is keyed in goes: nobody having planned how many, one more behind the last is always due. */
-  const due = () =>
-    at() ??
-    (props.stop.plan.length === 0 ? further(split().places, lastSlot(split().places), 'round') : undefined);
   /** Why what is keyed in is not taken; nothing where it can be. */
   const whyNot = (): string | undefined => {
     const read = keyedReading(text());
@@ -85,8 +97,13 @@ export const ReadingPad = (props: { stop: Stop }) => {
   const takesUnit = () => split().places.length === 0 && props.stop.length;
   const enter = (places: string[][], tail: string) => {
     box.focus();
+    if (sheet.document.refuse) {
+      sheet.document.refuse();
+      return;
+    }
     const text = joinReadings({ places, tail });
     const leave = () => void setChosen(undefined);
+    keyed.taken();
     commitTyped(sheet, props.stop.spot, { text, byKey: true, leave }, 'commitStored');
   };
   const take = () => {
@@ -131,12 +148,17 @@ export const ReadingPad = (props: { stop: Stop }) => {
   };
   onMount(() => document.addEventListener('keydown', fromElsewhere));
   onCleanup(() => document.removeEventListener('keydown', fromElsewhere));
-  // Keyed in and not taken as the page goes: it is offered again when the sheet is opened next.
+  // Keyed in and not taken as this view goes: it is offered on the sheet, when that is opened next.
   const aside = () => {
-    const slot = due();
-    if (!slot || text().trim() === '' || text() === kept()) return;
-    const places = withReading(split().places, slot, text().trim());
-    putTypedAside(sheet.document.id, props.stop.spot, joinReadings({ ...split(), places }));
+    for (const { place, text: typed } of [
+      ...keyed.left(),
+      ...(keyed.isKeyed() ? [{ place: keyed.place(), text: text() }] : []),
+    ]) {
+      const { places, tail } = place.split;
+      const slot = place.slot ?? further(places, lastSlot(places), 'round');
+      const entry = joinReadings({ tail, places: withReading(places, slot, typed.trim()) });
+      putTypedAside(sheet.document.id, place.stop.spot, entry);
+    }
   };
   createEffect(() => {
     const typing = text() !== '' && text() !== kept() ? props.stop.spot.field : undefined;
@@ -144,64 +166,81 @@ export const ReadingPad = (props: { stop: Stop }) => {
   });
   onCleanup(() => sheet.elsewhere.at(undefined));
   addEventListener('pagehide', aside);
-  onCleanup(() => removeEventListener('pagehide', aside));
+  onCleanup(() => {
+    removeEventListener('pagehide', aside);
+    aside();
+  });
   return (
     <>
       <Show when={props.stop.length}>
         <Sketch rounds={rounds()} at={at()} inside={props.stop.inside} round={props.stop.round} />
       </Show>
       <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
-      <div class="bench-entry flex items-center gap-2">
-        <input
-          class="flex-1 min-w-0 min-h-key lined-wide text-title font-bold placeholder:(text-plain font-normal)"
-          ref={box}
-          inputmode="none"
-          autocomplete="off"
-          enterkeyhint="done"
-          aria-label={`Reading of ${props.stop.title}`}
-          placeholder={due() ? 'read and key in' : 'all planned readings are in'}
-          value={usesComma() ? text().replace('.', ',') : text()}
-          onPaste={paste}
-          onInput={(event) => typed(event.currentTarget.value)}
-          onKeyDown={(event) => event.key === 'Enter' && take()}
-        />
-        <Show when={unit()}>
-          {(word) => <span class="bench-unit self-center text-figure">{word()}</span>}
+      {/* At one place of the screen, whatever comes in above: keys are struck without looking. */}
+      <div class="sticky bottom-0 z-2 grid gap-2 pb-2 bg-paper">
+        <div class="bench-entry flex items-center gap-2">
+          <input
+            class="flex-1 min-w-0 min-h-key lined-wide text-title font-bold placeholder:(text-plain font-normal)"
+            ref={box}
+            inputmode="none"
+            autocomplete="off"
+            enterkeyhint="done"
+            aria-label={`Reading of ${props.stop.title}`}
+            placeholder={due() ? 'read and key in' : 'all planned readings are in'}
+            value={usesComma() ? text().replace('.', ',') : text()}
+            onPaste={paste}
+            onInput={(event) => typed(event.currentTarget.value)}
+            onKeyDown={(event) => event.key === 'Enter' && take()}
+          />
+          <Show when={unit()}>
+            {(word) => <span class="bench-unit self-center text-figure">{word()}</span>}
+          </Show>
+          <Show when={text() !== '' && text() === kept()}>
+            <span class="caption">from the last one</span>
+          </Show>
+          <button type="button" class="min-h-key" disabled={text() === ''} onClick={() => setText('')}>
+            Clear
+          </button>
+        </div>
+        <Show when={text() !== '' && refused() === text()}>
+          <p class="caption" role="status">
+            {whyNot()}
+          </p>
         </Show>
-        <Show when={text() !== '' && text() === kept()}>
-          <span class="caption">from the last one</span>
+        <Show when={keyed.left()[0]}>
+          {(one) => (
+            <p class="caption along" role="status">
+              “{writtenOut(one().text)}” was keyed in for {one().place.stop.title} and is not taken yet.{' '}
+              <button type="button" class="go" onClick={() => props.onBack(one().dimension)}>
+                Back to it
+              </button>
+            </p>
+          )}
         </Show>
-        <button type="button" class="min-h-key" disabled={text() === ''} onClick={() => setText('')}>
-          Clear
-        </button>
-      </div>
-      <Show when={text() !== '' && refused() === text()}>
-        <p class="caption" role="status">
-          {whyNot()}
-        </p>
-      </Show>
-      <div class="grid grid-flow-col auto-cols-[1fr] gap-2 [&>button]:(min-h-44px px-1)">
-        <button
-          type="button"
-          onClick={() => setChosen(further(split().places, lastSlot(split().places), 'round'))}
-        >
-          One more here
-        </button>
-        <Show when={props.stop.length}>
+        <div class="grid grid-flow-col auto-cols-[1fr] gap-2 [&>button]:(min-h-44px px-1)">
           <button
             type="button"
-            onClick={() => setChosen(further(split().places, lastSlot(split().places), 'along'))}
+            onClick={() => setChosen(further(split().places, lastSlot(split().places), 'round'))}
           >
-            Next place along
+            One more here
           </button>
-        </Show>
+          <Show when={props.stop.length}>
+            <button
+              type="button"
+              onClick={() => setChosen(further(split().places, lastSlot(split().places), 'along'))}
+            >
+              Next place along
+            </button>
+          </Show>
+        </div>
+        <PadKeys
+          onKey={key}
+          onTake={take}
+          canTake={canTake()}
+          takeWord={at() && readingAt(split().places, at()!) ? 'Take again' : 'Take it'}
+        />
+        {props.children}
       </div>
-      <PadKeys
-        onKey={key}
-        onTake={take}
-        canTake={canTake()}
-        takeWord={at() && readingAt(split().places, at()!) ? 'Take again' : 'Take it'}
-      />
     </>
   );
 };

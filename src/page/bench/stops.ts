@@ -28,6 +28,9 @@ export interface Stop {
   length: boolean;
 }
 
+/** Names a dimension for as long as it is on the sheet. */
+export const keyOf = ({ spot }: Stop): string => `${spot.cell} ${spot.field}`;
+
 const planOf = (example: string | undefined): Plan =>
   (example && splitReadings(example)?.places.map((place) => place.length)) || [];
 

@@ -1,10 +1,11 @@
-import { createEffect, createMemo, createSignal, For, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { ROLE_MEANING } from '../../../shared/sheet/role-words.ts';
 import { roomFor } from '../../document/room.ts';
 import { SelectField } from '../kit/select-field.tsx';
+import { NEW_LINE, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { lineRow } from '../state/row-key.ts';
@@ -40,6 +41,14 @@ export default function AddLine(props: AddLineProps) {
     form.scrollIntoView({ block: 'nearest' });
   });
 
+  const place = () => ({ cell: props.after ?? '', field: NEW_LINE });
+  const aside = () => {
+    const text = label?.value.trim();
+    if (text && way() !== 'library') putTypedAside(sheet.document.id, place(), text);
+  };
+  addEventListener('pagehide', aside);
+  onCleanup(() => removeEventListener('pagehide', aside));
+  onResume(place, (text) => typeInto(label, text));
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
     const full = roomFor(sheet.document, 1);
     if (full) {

@@ -1,12 +1,12 @@
 import { createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { afterPointer } from '../kit/pointer.ts';
+import { putTypedAside } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped, type Typed } from './commit-typed.ts';
 import { loadCommit, loadEditor } from './load.ts';
 import type { EditorHandle } from './mount.ts';
 import { sheetWords } from './sheet-words.ts';
 import type { EntrySpot } from './spot.ts';
-import { putTypedAside } from './typed-aside.ts';
 
 export interface EntryEditorProps {
   spot: EntrySpot;
@@ -15,6 +15,8 @@ export interface EntryEditorProps {
   /** What stands in the field, as it changes. */
   stands: string;
   label: string;
+  /** It answers a question of the page and is no text of the sheet. */
+  isAnswer?: boolean;
   /** Enter (`byKey`), or leaving the field. */
   onCommit: (typed: Omit<Typed, 'leave'>) => void;
   /** Escape. */
@@ -61,7 +63,8 @@ export const EntryEditor = (props: EntryEditorProps) => {
 
   const aside = () => {
     const text = (handle?.text() ?? input?.value ?? props.text).trim();
-    if (!done && text !== props.text.trim()) putTypedAside(sheet.document.id, props.spot, text);
+    if (!done && !props.isAnswer && text !== props.stands.trim())
+      putTypedAside(sheet.document.id, props.spot, text);
   };
   addEventListener('pagehide', aside);
   onCleanup(() => removeEventListener('pagehide', aside));
@@ -118,7 +121,8 @@ export const EntryEditor = (props: EntryEditorProps) => {
             input = element;
           }}
           aria-label={props.label}
-          value={props.text}
+          // What comes from elsewhere does not wipe out what is being typed.
+          value={untrack(() => props.text)}
           spellcheck={false}
           autocomplete="off"
           autocapitalize="off"

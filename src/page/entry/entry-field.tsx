@@ -2,6 +2,7 @@ import { createSignal, createUniqueId, For, Show } from 'solid-js';
 import type { Problem } from '../../../shared/problem.ts';
 import { inUsualUnits, writtenOut } from '../kit/decimal-mark.ts';
 import { isPointerDown } from '../kit/pointer.ts';
+import { onResume } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped, type Typed } from './commit-typed.ts';
 import { EntryEditor } from './entry-editor.tsx';
@@ -23,6 +24,8 @@ export const EntryField = (props: EntryFieldProps) => {
   const { sheet } = useSheet();
   const id = createUniqueId();
   const [editing, setEditing] = createSignal(false);
+  /** What was typed here before, to go on with. */
+  const [start, setStart] = createSignal<string>();
   let rest: HTMLInputElement | undefined;
   let resting = false;
 
@@ -33,6 +36,7 @@ export const EntryField = (props: EntryFieldProps) => {
     );
   /** Back to the text, with the focus on it but without starting anew. */
   const settle = (byKey: boolean) => {
+    setStart(undefined);
     resting = byKey;
     if (byKey) rest?.focus();
     resting = false;
@@ -64,6 +68,16 @@ export const EntryField = (props: EntryFieldProps) => {
       setEditing(true);
     }
   };
+  // What is typed for a question of its own belongs to no text of the sheet.
+  onResume(
+    () => (props.onCommit ? undefined : props.spot),
+    (text) => {
+      const folded = rest?.closest('details');
+      if (folded) folded.open = true;
+      setStart(text);
+      setEditing(true);
+    },
+  );
   const problems = (): Problem[] =>
     (sheet.line(props.spot.cell)?.shape?.problems ?? []).filter(({ field }) => field === props.spot.field);
 
@@ -94,9 +108,10 @@ export const EntryField = (props: EntryFieldProps) => {
       >
         <EntryEditor
           spot={props.spot}
-          text={shown()}
+          text={start() ?? shown()}
           stands={shown()}
           label={props.label}
+          isAnswer={props.onCommit !== undefined}
           onCommit={commit}
           onLeave={() => {
             setEditing(false);

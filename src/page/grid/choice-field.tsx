@@ -1,10 +1,12 @@
-import { createMemo, createSignal, createUniqueId, For, onMount, Show } from 'solid-js';
+import { createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from 'solid-js';
 import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
 import { loadCommit } from '../entry/load.ts';
 import type { EntrySpot } from '../entry/spot.ts';
+import { keepEqual } from '../kit/keep-equal.ts';
 import { pastedOnOneLine } from '../kit/one-line.ts';
+import { onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -15,12 +17,13 @@ import { blankWords, emptyWords, type FieldProps } from './input-words.ts';
 const useTaken = (props: FieldProps & { table: string }) => {
   const { sheet } = useSheet();
   const library = useLibrary();
-  return createMemo(() => {
+  // Kept where it says the same: a list that is open must not change under who chooses from it.
+  return createMemo<Array<{ entry: string; title: string }>>((before) => {
     const all = library();
     if (!all) return [];
     const records = () => sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
     const from = { library: all, named: () => undefined, all: records };
-    return choicesOf(props.table, from, props.cell).map(({ record, input, entry }) => {
+    const taken = choicesOf(props.table, from, props.cell).map(({ record, input, entry }) => {
       const several = library()!
         .kinds.get(record.kind ?? '')!
         .inputs.filter(({ choice }) => choice === props.table);
@@ -29,7 +32,8 @@ const useTaken = (props: FieldProps & { table: string }) => {
         title: sheet.titleOf(record.id) + (several.length > 1 ? `: ${say(input!.label)}` : ''),
       };
     });
-  });
+    return keepEqual(before, taken);
+  }, []);
 };
 
 const ALIKE = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
@@ -70,6 +74,14 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
     return box && document.activeElement === box && box.value !== openedOn ? box.value : text;
   };
   const field = () => `inputs.${props.input.name}`;
+  const place = () => ({ cell: props.cell, field: field() });
+  const aside = () => {
+    if (box && document.activeElement === box && box.value !== openedOn)
+      putTypedAside(sheet.document.id, place(), box.value.trim());
+  };
+  addEventListener('pagehide', aside);
+  onCleanup(() => removeEventListener('pagehide', aside));
+  onResume(place, (text) => box && typeInto(box, text));
   const settle = (mine: string) => {
     const [theirs, before] = [props.text ?? '', openedOn];
     openedOn = mine;

@@ -41,7 +41,7 @@ export const ForOthers = () => {
         <button type="button" onClick={() => give('xlsx', workbook)}>
           Spreadsheet workbook
         </button>
-        <button type="button" onClick={printSheet}>
+        <button type="button" onClick={() => printSheet(sheet.engine)}>
           Print or PDF
         </button>
       </div>

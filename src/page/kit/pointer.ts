@@ -4,12 +4,15 @@ let down = false;
 const waiting: Array<() => void> = [];
 
 /**
- * True from a press until its click has been delivered. What would shift the page waits until then: else the thing pressed
+ * True from a press until its click comes. What would shift the page waits until then: else the thing pressed
  * moves from under the pointer and the click is lost, or goes to what has come there.
  */
 export const isPointerDown = (): boolean => down;
 
-/** Runs `work` now, or once the pointer is up and the click has been delivered. */
+/**
+ * Runs `work` now, or as the click comes: what is pressed is settled by then, and what it does finds the work done. A file
+ * saved by a press has the entry in it that was open until then.
+ */
 export const afterPointer = (work: () => void): void => {
   if (down) waiting.push(work);
   else work();
@@ -24,11 +27,7 @@ export const watchPointer = (): void => {
   const release = () => {
     clearTimeout(timer);
     down = false;
-    // In a task of its own: this is heard before whatever was pressed hears of it.
-    if (waiting.length > 0)
-      setTimeout(() => {
-        for (const work of waiting.splice(0)) work();
-      }, 0);
+    for (const work of waiting.splice(0)) work();
   };
   addEventListener(
     'pointerdown',
@@ -41,11 +40,12 @@ export const watchPointer = (): void => {
   addEventListener(
     'pointerup',
     ({ pointerType }) => {
-      if (pointerType === 'touch') timer = setTimeout(release, TAP);
-      else release();
+      // The click comes in the same task, if it comes at all. Before it nothing may move.
+      timer = setTimeout(release, pointerType === 'touch' ? TAP : 0);
     },
     true,
   );
-  addEventListener('click', release, true);
-  addEventListener('pointercancel', release, true);
+  for (const ends of ['click', 'pointercancel', 'keydown', 'change']) addEventListener(ends, release, true);
+  // The list of a box swallows the release of the press that opened it.
+  addEventListener('pointermove', ({ buttons }) => down && buttons === 0 && release(), true);
 };

@@ -1,4 +1,6 @@
-import { createUniqueId, Show, untrack } from 'solid-js';
+import { createUniqueId, onCleanup, Show, untrack } from 'solid-js';
+import { afterPointer } from './pointer.ts';
+import { onResume, putTypedAside, type TypedPlace, typeInto } from './typed-aside.ts';
 
 export interface TextFieldProps {
   label: string;
@@ -13,6 +15,8 @@ export interface TextFieldProps {
   disabled?: boolean;
   /** Where what is refused is kept under, with the word why: the field may be drawn anew before it is put right. */
   draft?: string;
+  /** Which text of which sheet it is: what is typed and not taken as the page goes is offered again. */
+  aside?: TypedPlace & { sheet: string };
   /** Called with the element, to give it the focus. */
   ref?: (element: HTMLInputElement | HTMLTextAreaElement) => void;
 }
@@ -34,9 +38,21 @@ export const TextField = (props: TextFieldProps) => {
   const standing = () => {
     const text = shown();
     if (!element) return text;
-    const typing = document.activeElement === element && element.value !== openedOn;
-    return unsettled || typing ? element.value : text;
+    return unsettled || isTyping(element) ? element.value : text;
   };
+  const isTyping = (it: HTMLElement & { value: string }) =>
+    document.activeElement === it && openedOn !== undefined && it.value !== openedOn;
+  const putAside = () => {
+    const own = props.aside;
+    const text = element?.value.trim();
+    if (own && element && text && (unsettled || isTyping(element))) putTypedAside(own.sheet, own, text);
+  };
+  addEventListener('pagehide', putAside);
+  onCleanup(() => removeEventListener('pagehide', putAside));
+  onResume(
+    () => props.aside,
+    (text) => element && typeInto(element, text),
+  );
   const hold = (it: HTMLInputElement | HTMLTextAreaElement) => {
     element = it;
     props.ref?.(it);
@@ -77,6 +93,9 @@ export const TextField = (props: TextFieldProps) => {
     if (answer instanceof Promise) void answer.then(tell);
     else tell(answer);
   };
+  // Left by a press, what is taken may move what is pressed.
+  const changed = ({ currentTarget }: { currentTarget: HTMLInputElement | HTMLTextAreaElement }) =>
+    afterPointer(() => commit(currentTarget));
   const keys = (event: KeyboardEvent & { currentTarget: HTMLInputElement | HTMLTextAreaElement }) => {
     event.stopPropagation();
     if (event.key === 'Escape') {
@@ -106,7 +125,7 @@ export const TextField = (props: TextFieldProps) => {
             aria-describedby={`${id}-note`}
             autocomplete="off"
             onFocus={open}
-            onChange={(event) => commit(event.currentTarget)}
+            onChange={changed}
             onKeyDown={keys}
           />
         }
@@ -120,7 +139,7 @@ export const TextField = (props: TextFieldProps) => {
           disabled={props.disabled}
           aria-describedby={`${id}-note`}
           onFocus={open}
-          onChange={(event) => commit(event.currentTarget)}
+          onChange={changed}
           onKeyDown={keys}
         />
       </Show>

@@ -43,7 +43,7 @@ export const NoticeBar = () => {
         {(notice) => (
           // As wide as a phone it would lie on what stands at the foot: that moves up, and the page ends below it.
           <div
-            class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~.notices_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0)"
+            class="notice flex-nowrap phone:(bottom-0 w-full max-w-none) [.selection-bar~.notices_&]:(bottom-[calc(var(--s6)+var(--s5))] phone:bottom-0) [.bench~.notices_&]:(top-0 bottom-auto)"
             ref={makeRoom}
             onPointerEnter={notices.stay}
             onPointerLeave={notices.leaveLater}

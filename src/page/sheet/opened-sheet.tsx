@@ -115,9 +115,17 @@ const WorkingSheet = (props: WorkingSheetProps) => {
 
   // Back at the lines, the keyboard is where the work was.
   createEffect(
-    on(part, (now) => now === undefined && requestAnimationFrame(() => focusWork({ sheet, cursor })), {
-      defer: true,
-    }),
+    on(
+      part,
+      (now) =>
+        now === undefined &&
+        requestAnimationFrame(() => {
+          focusWork({ sheet, cursor });
+          // At the machine something may have been keyed in and not taken.
+          offerTyped(typing);
+        }),
+      { defer: true },
+    ),
   );
 
   const goTo = (cell: string, output?: string) => {
@@ -136,6 +144,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
     rowElement(row)?.querySelector<HTMLElement>('[data-column="name"]')?.focus({ preventScroll: true });
   };
 
+  const typing = { sheet, cursor, notices, adding, locked, goTo };
   createEffect(() => {
     document.title = `${say(sheet.state.title.title) || 'Job sheet'} · Fitwright`;
   });
@@ -156,7 +165,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   });
   const arrival = takeArrival();
   if (arrival) notices.say(arrival);
-  onMount(() => offerTyped({ sheet, cursor, notices, adding, locked, goTo }));
+  onMount(() => offerTyped(typing));
   noteChecks(sheet, props.shop, props.opened.id);
   onMount(() => whenIdle(() => void keepOnOpening(props.shop, props.opened).catch(() => undefined)));
 
@@ -247,7 +256,7 @@ const WorkingSheet = (props: WorkingSheetProps) => {
                   Make a template
                 </button>
               </Show>
-              <button type="button" onClick={printSheet}>
+              <button type="button" onClick={() => printSheet(sheet.engine)}>
                 Print
               </button>
               <button type="button" onClick={() => tools.selection.setTicking(true)}>

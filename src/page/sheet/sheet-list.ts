@@ -175,7 +175,7 @@ export const sheetCommands = (context: SheetContext, tools: Tools): Command[] =>
       can: () => sheet.document.from() !== undefined,
       run: () => tools.show('template'),
     },
-    { id: 'sheet.print', label: 'Print', group, also: 'paper', run: printSheet },
+    { id: 'sheet.print', label: 'Print', group, also: 'paper', run: () => printSheet(sheet.engine) },
     { id: 'sheet.jobs', label: 'Go to all jobs', group, also: 'home list', run: () => go('#/') },
     {
       id: 'sheet.book',

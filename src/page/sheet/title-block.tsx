@@ -1,8 +1,9 @@
-import { createSignal, For, Show } from 'solid-js';
+import { createEffect, createSignal, For, Show } from 'solid-js';
 import { RULE_WORDS } from '../../../shared/checks/decision-rules.ts';
 import type { DecisionRule } from '../../../shared/sheet/format.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { TextField } from '../kit/text-field.tsx';
+import { isResumed, NEW_LINE } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { type TitleBox, titleBoxes } from '../state/title-boxes.ts';
 
@@ -11,11 +12,14 @@ export const TitleBlock = () => {
   const { sheet } = useSheet();
   const [all, setAll] = createSignal(matchMedia('(min-width: 641px)').matches);
   const title = () => sheet.state.title;
+  const aside = (field: string) => ({ sheet: sheet.document.id, cell: '', field });
+  createEffect(() => isResumed((field, cell) => cell === '' && field !== NEW_LINE) && setAll(true));
   const box = ({ field, label }: TitleBox) => (
     <div class="title-box col-span-2 max-[900px]:col-span-6">
       <TextField
         label={label}
         value={title()[field]}
+        aside={aside(field)}
         {...(field === 'date' ? { type: 'date' as const } : { lines: 1 })}
         onCommit={(text) => sheet.document.setTitle(field, text)}
       />
@@ -31,6 +35,7 @@ export const TitleBlock = () => {
           label="Title"
           lines={1}
           value={title().title}
+          aside={aside('title')}
           onCommit={(text) => sheet.document.setTitle('title', text)}
         />
       </div>
@@ -50,6 +55,7 @@ export const TitleBlock = () => {
           <TextField
             label="Reference temperature"
             value={title().referenceTemperature}
+            aside={aside('referenceTemperature')}
             lines={1}
             onCommit={(text) =>
               import('../state/reference-temperature.ts').then(({ takeReference }) =>
@@ -73,6 +79,7 @@ export const TitleBlock = () => {
           <TextField
             label="Keywords, with commas"
             value={title().tags?.join(', ')}
+            aside={aside('tags')}
             onCommit={(text) =>
               sheet.document.setTitle('tags', text === '' ? undefined : text.split(/\s*,\s*/).filter(Boolean))
             }
@@ -82,6 +89,7 @@ export const TitleBlock = () => {
           <TextField
             label="Note"
             value={title().note}
+            aside={aside('note')}
             lines={1}
             onCommit={(text) => sheet.document.setTitle('note', text)}
           />

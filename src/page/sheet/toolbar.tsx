@@ -101,7 +101,7 @@ export const Toolbar = (props: { opened: OpenSheet }) => {
             Make a template
           </button>
         </Show>
-        <button type="button" class="phone:hidden" onClick={printSheet}>
+        <button type="button" class="phone:hidden" onClick={() => printSheet(sheet.engine)}>
           Print
         </button>
         <button type="button" class="phone:hidden" onClick={() => show('preferences')}>

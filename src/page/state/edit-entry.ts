@@ -24,8 +24,11 @@ export const sayLocked = (
   const title = sheet.titleOf(cell);
   const unlock = () => {
     locked.leave(row);
-    sheet.document.setField(cell, 'locked', undefined);
-    then();
+    // One press, one step: taken back, the line is locked as before and says what it said.
+    sheet.document.batch(kept === undefined ? `lock of ${title}` : `entry of ${title}, unlocked`, () => {
+      sheet.document.setField(cell, 'locked', undefined);
+      then();
+    });
   };
   const left = kept === undefined ? '' : ` “${kept}” is not entered yet.`;
   locked.say(row, {

@@ -1,4 +1,5 @@
 import { createSignal, onCleanup } from 'solid-js';
+import { afterPointer } from '../kit/pointer.ts';
 
 export interface Notice {
   text: string;
@@ -21,15 +22,17 @@ export const createNotices = () => {
   const leaveLater = () => {
     clearTimeout(timer);
     const now = notice();
-    if (now) timer = setTimeout(close, now.action ? ACT : READ);
+    if (now) timer = setTimeout(() => afterPointer(close), now.action ? ACT : READ);
   };
   onCleanup(() => clearTimeout(timer));
   return {
     notice,
-    say: (text: string, action?: Notice['action']) => {
-      setNotice({ text, ...(action && { action }) });
-      leaveLater();
-    },
+    // Not under a finger: it lies at the foot, where the next press may be aimed.
+    say: (text: string, action?: Notice['action']) =>
+      afterPointer(() => {
+        setNotice({ text, ...(action && { action }) });
+        leaveLater();
+      }),
     close,
     /** Somebody is at it, by pointer or keyboard: it stays until they have left. */
     stay: () => clearTimeout(timer),

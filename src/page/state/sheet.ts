@@ -19,6 +19,7 @@ import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/r
 import type { EngineClient } from '../../engine/worker/client-types.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
 import { keepEqual } from '../kit/keep-equal.ts';
+import { afterPointer } from '../kit/pointer.ts';
 import { sameEntries } from '../kit/same-entries.ts';
 import { say } from '../kit/words.ts';
 import { createConflicts } from './conflicts.ts';
@@ -203,7 +204,8 @@ export const createSheet = (
       }),
     });
     if (movesFigures(change, changed)) beginEdit();
-    withFigures(() => batch(() => showChange(change, changed)));
+    // Nothing moves under a finger, whoever wrote: it would press what has come there.
+    afterPointer(() => withFigures(() => batch(() => showChange(change, changed))));
   });
 
   const write = (cells: readonly CellResult[]): void => {
@@ -226,7 +228,9 @@ export const createSheet = (
     );
   const afterStore = onceStored(settled);
   let gone = false;
-  const stopEngine = engine.onResults((results) => afterStore(() => gone || take(results)));
+  const stopEngine = engine.onResults((results) =>
+    afterStore(() => afterPointer(() => gone || take(results))),
+  );
   onCleanup(() => {
     gone = true;
     stopDocument();

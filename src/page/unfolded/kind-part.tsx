@@ -23,12 +23,14 @@ export const KindPart = (props: { cell: string }) => {
           <TextField
             label="Label"
             value={record().label}
+            aside={{ sheet: sheet.document.id, cell: props.cell, field: 'label' }}
             onCommit={(text) => sheet.document.setField(props.cell, 'label', text)?.message}
           />
           <TextField
             label="Name in formulas"
             draft={`${location.hash} ${props.cell} name`}
             value={record().name}
+            aside={{ sheet: sheet.document.id, cell: props.cell, field: 'name' }}
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
           <WayField cell={props.cell} record={record()} />

@@ -39,11 +39,17 @@ export const LineFields = (props: { cell: string }) => {
     <div class="grid gap-2">
       <Part title="The line">
         <div class="fields">
-          <TextField label="Label" value={record().label} onCommit={(text) => set('label', text)?.message} />
+          <TextField
+            label="Label"
+            value={record().label}
+            aside={{ sheet: sheet.document.id, cell: props.cell, field: 'label' }}
+            onCommit={(text) => set('label', text)?.message}
+          />
           <TextField
             label="Name in formulas"
             draft={`${location.hash} ${props.cell} name`}
             value={record().name}
+            aside={{ sheet: sheet.document.id, cell: props.cell, field: 'name' }}
             onCommit={(text) => sheet.document.renameCell(props.cell, text)?.message}
           />
           <SelectField

@@ -1,5 +1,6 @@
-import { createSignal, Show } from 'solid-js';
+import { createEffect, createSignal, Show } from 'solid-js';
 import { TextField } from '../kit/text-field.tsx';
+import { isResumed } from '../kit/typed-aside.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 
@@ -7,6 +8,7 @@ import { useSheet } from '../state/context.ts';
 export const NotePart = (props: { cell: string }) => {
   const { sheet } = useSheet();
   const [edited, setEdited] = createSignal(false);
+  createEffect(() => isResumed((field, cell) => cell === props.cell && field === 'note') && setEdited(true));
   const note = () => sheet.line(props.cell)?.record.note;
   return (
     <div class="note-part along gap-x-3 gap-y-1 [&>p]:flex-[0_1_46rem] [&>.field]:(flex-[1_1_16rem] max-w-46rem)">
@@ -24,6 +26,7 @@ export const NotePart = (props: { cell: string }) => {
         <TextField
           label="Note"
           value={note()}
+          aside={{ sheet: sheet.document.id, cell: props.cell, field: 'note' }}
           lines={2}
           ref={(element) => queueMicrotask(() => element.focus())}
           onCommit={(text) => {

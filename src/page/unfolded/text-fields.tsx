@@ -13,6 +13,7 @@ export const TextFields = (props: { cell: string }) => {
       <TextField
         label={record().role === 'remark' ? 'Remark (Ctrl+Enter takes it)' : 'Heading'}
         value={record().role === 'remark' ? record().note || record().label : record().label}
+        aside={{ sheet: sheet.document.id, cell: props.cell, field: field() }}
         onCommit={(text) => void sheet.document.setField(props.cell, field(), text)}
         {...(record().role === 'remark' && { lines: 3 })}
       />

@@ -39,6 +39,7 @@ export const WayField = (props: { cell: string; record: CellRecord }) => {
           props.record.role === 'section' ? 'One of several ways (all lines under it)' : 'One of several ways'
         }
         value={written(way())}
+        aside={{ sheet: sheet.document.id, cell: props.cell, field: 'way' }}
         placeholder="bush cut: before pressing"
         hint={way() ? undefined : HOW}
         onCommit={commit}
