@@ -37,6 +37,11 @@ test('readings, sizes to cut and sizes that come of pressing are read; what is o
     record('maker', { role: 'given', entry: '2 thou' }),
     record('interference', { role: 'chosen', entry: '1 thou' }),
     record('bore', { role: 'chosen', tolerance: '± 0.0005 in' }),
+    // Its tolerance may stand in the entry, and so may its class.
+    record('bush_bore', { role: 'chosen', entry: '1.2517±.0002' }),
+    record('seat', { role: 'chosen', entry: '50 mm h6' }),
+    record('from_bore', { role: 'chosen', entry: '= bore - 2 thou' }),
+    record('wanted', { role: 'chosen', entry: '1.3 ± 0.2 thou', display: 'thou' }),
     record('pressed', { limits: LIMITS }),
     record('clearance', { limits: LIMITS }),
     record('shown_small', { limits: LIMITS, display: 'thou' }),
@@ -48,5 +53,12 @@ test('readings, sizes to cut and sizes that come of pressing are read; what is o
     { journal: 0.0444, bore: 0.0445, pressed: 0.0442, clearance: 0.00005 },
     { pressed: ['bore'], clearance: ['bore', 'journal'] },
   );
-  expect(stopsOf(sheet).map(({ cell }) => cell)).toEqual(['journal', 'bore', 'pressed', 'float']);
+  expect(stopsOf(sheet).map(({ cell }) => cell)).toEqual([
+    'journal',
+    'bore',
+    'bush_bore',
+    'seat',
+    'pressed',
+    'float',
+  ]);
 });

@@ -23,11 +23,21 @@ const isReadable = (sheet: Sheet, record: CellRecord): boolean => {
   );
 };
 
+/** A size and how far it may miss in one entry: `1.2517 ± 0.0002 in`, `50 mm h6`, `2.0 .. 2.1 in`. */
+const HAS_TOLERANCE = /±|\+\/?-|\.\.|\d\s*(?:mm|in|")?\s*[a-zA-Z]{1,2}\d{1,2}\s*$/;
+
 /** Whether a plain line plans a size that is read off the part once it is cut. */
 export const isReadOffPart = (sheet: Sheet, record: CellRecord): boolean => {
   if (record.role !== 'chosen' && record.role !== 'worked') return false;
   if (record.measured) return true;
-  if (record.role === 'chosen') return (record.tolerance ?? record.limits ?? record.issued) !== undefined;
+  if (record.role === 'chosen')
+    return (
+      (record.tolerance ?? record.limits ?? record.issued) !== undefined ||
+      // Of a formula it is the spread of what it is worked out from; a difference is shown in a unit of its own.
+      (record.display === undefined &&
+        /^\s*[\d.+-]/.test(record.entry ?? '') &&
+        HAS_TOLERANCE.test(record.entry!))
+    );
   const quantity = record.quantity ?? sheet.line(record.id)?.result?.outputs.value?.quantity;
   return record.limits !== undefined && quantity === 'length' && isReadable(sheet, record);
 };
