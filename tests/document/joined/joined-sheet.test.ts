@@ -104,7 +104,7 @@ describe('a sheet at the shop’s server', () => {
     await until(() => at.state.get().atServer);
     expect(await fetchSheet(line(key), desk.id)).toBe(why);
     const list = SharedList.over(line(key));
-    expect(await list.answered()).toEqual({ line: 'ended', ended: why, sheets: [] });
+    expect(await list.answered()).toEqual({ line: 'ended', ended: why, readOnly: false, sheets: [] });
     list.close();
   });
 
