@@ -172,7 +172,7 @@ export default function BenchView() {
               </Show>
             </div>
             <Outcome stop={now()} />
-            <div class="grid gap-2 mt-auto">
+            <div class="[display:contents]">
               <Show
                 when={splitReadings(now().entry)}
                 fallback={

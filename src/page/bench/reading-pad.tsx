@@ -177,7 +177,7 @@ export const ReadingPad = (props: ReadingPadProps) => {
       </Show>
       <Readings slots={slots()} places={split().places} at={at()} onChoose={setChosen} />
       {/* At one place of the screen, whatever comes in above: keys are struck without looking. */}
-      <div class="sticky bottom-0 z-2 grid gap-2 pb-2 bg-paper">
+      <div class="sticky bottom-0 z-2 grid gap-2 mt-auto pb-2 bg-paper">
         <div class="bench-entry flex items-center gap-2">
           <input
             class="flex-1 min-w-0 min-h-key lined-wide text-title font-bold placeholder:(text-plain font-normal)"
