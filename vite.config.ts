@@ -35,6 +35,17 @@ export default defineConfig({
     // Inlined assets would be data: addresses, which the Content-Security-Policy allows for images only.
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    rolldownOptions: {
+      output: {
+        // Of a few lines each and wanted together: a script for each weighs more than what is in it.
+        codeSplitting: {
+          groups: [
+            { name: 'first-view', test: /src\/page\/kit\/(?:kept|keep-equal|preferences)\.ts$/ },
+            { name: 'entry-words', test: /src\/language\/(?:names|syntax\/sort|syntax\/wording)\.ts$/ },
+          ],
+        },
+      },
+    },
   },
   test: {
     environment: 'node',

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { findings } from './axe-findings.ts';
 import { expect, test } from './fixture.ts';
 import { begin, line, templateFile } from './sheet-steps.ts';
@@ -68,6 +68,8 @@ test('readings are taken one at a time with the last leading digits kept, and st
 });
 
 test('a fraction is keyed in, and a reading that is probably wrong is asked about', async ({ page }) => {
+  // As low as a phone's screen is under the bar of its browser.
+  await page.setViewportSize({ width: 390, height: 664 });
   await begin(page, template);
   await atTheMachine(page);
   await key(page, '1 3/4');
@@ -81,11 +83,20 @@ test('a fraction is keyed in, and a reading that is probably wrong is asked abou
   });
   await expect(readings(page).first()).toHaveText('1 3/4');
   await expect(page.getByRole('region', { name: 'What it comes to' })).toContainText('1.75');
+  const pad = page.getByRole('group', { name: 'Keypad' });
+  const keys = await pad.boundingBox();
   await key(page, '.7250');
   await expect(reading(page)).toHaveValue('1.7250');
   await take(page);
   const asked = page.getByRole('note');
   await expect(asked).toContainText(/turn/);
+  // The keys stay under the thumb, and what came in stands above them.
+  const foot = async (box: Locator) => {
+    const at = await box.boundingBox();
+    return at!.y + at!.height;
+  };
+  await expect.poll(async () => (await foot(asked)) <= (await reading(page).boundingBox())!.y).toBe(true);
+  expect(await pad.boundingBox()).toEqual(keys);
 });
 
 test('every key is large enough for a gloved thumb, all of it is on one screen, and axe finds nothing', async ({

@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { createEffect, For, Show } from 'solid-js';
 import { bandOf } from '../../../shared/checks/band.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { SlipNote } from '../grid/slip-note.tsx';
@@ -30,9 +30,16 @@ export const Outcome = (props: { stop: Stop }) => {
     (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
   const verdict = () => output() && leading(output()!.check);
   const state = () => verdict()?.state;
+  let section!: HTMLElement;
+  // On a low screen the keys lie over what comes in here: a question is brought above them.
+  createEffect(() => {
+    if (slips().length + problems().length > 0)
+      requestAnimationFrame(() => section.lastElementChild?.scrollIntoView({ block: 'nearest' }));
+  });
   return (
     <section
-      class="grid grid-cols-[1.25fr_1fr] gap-x-2 items-center [&>:is(.problem,.slip)]:col-span-full"
+      ref={section}
+      class="grid grid-cols-[1.25fr_1fr] gap-x-2 items-center [&>:is(.problem,.slip)]:(col-span-full [scroll-margin-bottom:28.5rem])"
       aria-label="What it comes to"
       aria-live="polite"
     >

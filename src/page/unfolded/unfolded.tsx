@@ -88,7 +88,10 @@ export default function Unfolded(props: { row: RowKey }) {
           <ProofParts cell={cell()} output={output()} />
           <div class="grid gap-4 empty:hidden min-[760px]:col-span-2">
             <Suspense>
-              <WorkBackPart cell={cell()} output={output()} />
+              {/* A reading stays what it is. */}
+              <Show when={role() !== 'measured'}>
+                <WorkBackPart cell={cell()} output={output()} />
+              </Show>
               <Show when={role() !== 'cell'}>
                 <WindowPart cell={cell()} />
               </Show>
