@@ -4,6 +4,7 @@ import { quantityKind } from '../../../shared/quantities/quantities.ts';
 import type { Role } from '../../../shared/sheet/format.ts';
 import { generalFunctions } from '../../language/functions/functions.ts';
 import { constantOf } from '../../language/syntax/constant.ts';
+import { partsOf, unwrapped } from '../../language/syntax/parts.ts';
 import type { Expr, Literal, Reference, ValueType } from '../../language/syntax/syntax.ts';
 import type { ProofSpot, RowProof } from './row.ts';
 
@@ -40,8 +41,6 @@ const isAngle = ({ dimension, bare, unit }: Literal): boolean =>
 const NO_GEOMETRY = new Set(['EXP', 'LN', 'LOG', 'LOG10']);
 const GENERAL = new Set(generalFunctions.map((fn) => fn.name));
 
-const bare = (expr: Expr): Expr => (expr.kind === 'group' ? bare(expr.of) : expr);
-
 /** Masses and times: no author makes geometry of a force or a speed, whereas a correction for temperature may be one. */
 const isOfForce = ([, mass, time]: readonly number[]): boolean => mass !== 0 || time !== 0;
 
@@ -61,15 +60,9 @@ function tradeSpot({ gives, compares }: TradeFunction, isGeometry: boolean): Pro
 export function namedSizes(expr: Expr, trade: readonly TradeFunction[]): ProofSpot[] {
   const spots: ProofSpot[] = [];
   const walk = (at: Expr): void => {
-    if (at.kind === 'negate' || at.kind === 'group') walk(at.of);
-    else if (at.kind === 'binary' || at.kind === 'compare') {
-      walk(at.left);
-      walk(at.right);
-    } else if (at.kind === 'call') {
-      const fn = trade.find(({ name }) => name === at.fn);
-      if (fn && !fn.compares) spots.push({ from: at.from, to: at.to, is: 'planned' });
-      at.args.forEach(walk);
-    }
+    const fn = at.kind === 'call' ? trade.find(({ name }) => name === at.fn) : undefined;
+    if (fn && !fn.compares) spots.push({ from: at.from, to: at.to, is: 'planned' });
+    partsOf(at).forEach(walk);
   };
   walk(expr);
   return spots;
@@ -79,15 +72,9 @@ const ANGULAR = /^(SIN|COS|TAN|RADIANS)$/;
 
 /** An angle that is written in as a figure, `RADIANS(31)`, `SIN(PI() / 6)`; one with its unit counts as a size by itself. */
 const isAngleWritten = (args: readonly Expr[]): boolean => {
-  let isOwn = true;
-  const look = (at: Expr): void => {
-    if (at.kind === 'ref' || (at.kind === 'literal' && isAngle(at))) isOwn = false;
-    else if (at.kind === 'negate' || at.kind === 'group') look(at.of);
-    else if (at.kind === 'binary' || at.kind === 'compare') [at.left, at.right].forEach(look);
-    else if (at.kind === 'call') at.args.forEach(look);
-  };
-  args.forEach(look);
-  return isOwn && args.some((arg) => constantOf(arg) !== 0);
+  const isTold = (at: Expr): boolean =>
+    at.kind === 'ref' || (at.kind === 'literal' && isAngle(at)) || partsOf(at).some(isTold);
+  return !args.some(isTold) && args.some((arg) => constantOf(arg) !== 0);
 };
 
 /** A root of a number is geometry, as the diagonal of a square is; to another power it may be any factor. */
@@ -108,7 +95,7 @@ export function proofOfFormula(
   isGeometry = false,
 ): RowProof | undefined {
   const own = isGeometry ? ({ basis: 'geometry' } as const) : undefined;
-  if (bare(expr).kind === 'ref') return own;
+  if (unwrapped(expr).kind === 'ref') return own;
   const spots: ProofSpot[] = [];
   const stop = ({ from, to }: Expr, is: ProofSpot['is']): void => {
     spots.push({ from, to, is });

@@ -74,9 +74,9 @@ function readSteps(book: Computed, input: Movable | Fixed, text: string): Steps 
     if (quantity === 'length') return { of: 'drills' };
     return { message: 'A drill is a length, and that input is none.' };
   }
+  if (text.includes(';')) return readStock(book, input, text);
   // A step of a temperature is a difference.
   const of = quantity === 'temperature' ? 'temperature difference' : quantity;
-  if (text.includes(';')) return readStock(book, input, text);
   const { entry, problems } = book.scope.texts.entry(text, of, 'given');
   const step = numberOf(entry);
   if (problems.length === 0 && step !== undefined && step > 0) return { of: 'step', step };

@@ -2,11 +2,13 @@
  * A formula as operations over boxes: what it encloses, and its slopes in all it refers to. The rules of the general
  * functions stand here; a function of the trade brings its own (`Movement`).
  */
+
 import type { Motion, Movement } from '../../../cells/record/cell.ts';
 import type { Computable } from '../compile/evaluate.ts';
 import { argumentsOf, isStepped, scaleOfBoth } from '../compile/ties.ts';
 import { settled } from '../functions/settled.ts';
 import { constantOf } from '../syntax/constant.ts';
+import { unwrapped } from '../syntax/parts.ts';
 import { printExpr } from '../syntax/print.ts';
 import type { Expr, Reference } from '../syntax/syntax.ts';
 import { Difference, Negative, Product, Quotient, Scaled, Square, Sum } from './arithmetic.ts';
@@ -45,7 +47,6 @@ interface Told {
   ceiling?: Bound;
 }
 
-const unwrapped = (expr: Expr): Expr => (expr.kind === 'group' ? unwrapped(expr.of) : expr);
 const keyOf = (expr: Expr): string => printExpr(unwrapped(expr));
 const minus = (left: Expr, right: Expr): Expr => ({
   kind: 'binary',

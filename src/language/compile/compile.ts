@@ -4,6 +4,7 @@
  * -2^2 is -4 and 2^3^2 is 512, where the grid alone would say 4 and 64.
  */
 
+import { unwrapped } from '../syntax/parts.ts';
 import { continues } from '../syntax/size.ts';
 import type { Expr, Reference, Scope } from '../syntax/syntax.ts';
 import { settledTest } from './check.ts';
@@ -17,8 +18,6 @@ const NATIVE = new Set(['IF', 'AND', 'OR', 'NOT', 'TRUE', 'FALSE']);
 
 /** Full precision, lower-case exponent; what is no finite number becomes an error of the grid. */
 const numberText = (value: number): string => (Number.isFinite(value) ? String(value) : '#NUM!');
-
-const unwrapped = (expr: Expr): Expr => (expr.kind === 'group' ? unwrapped(expr.of) : expr);
 
 /** `address` gives the text that stands for a reference: a cell of the grid, or a quoted text for a choice. */
 export const toEngine = (

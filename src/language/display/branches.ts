@@ -1,4 +1,4 @@
-import { bare } from '../syntax/levels.ts';
+import { unwrapped } from '../syntax/parts.ts';
 import type { Expr } from '../syntax/syntax.ts';
 
 /** A choice between two, with both written out. */
@@ -13,8 +13,8 @@ export const branchesOf = (expr: Branching): { branches: { when: Expr; value: Ex
   let rest: Expr = expr;
   while (isBranching(rest)) {
     const [when, then, otherwise] = rest.args as [Expr, Expr, Expr];
-    branches.push({ when: bare(when), value: bare(then) });
-    rest = bare(otherwise);
+    branches.push({ when: unwrapped(when), value: unwrapped(then) });
+    rest = unwrapped(otherwise);
   }
   return { branches, rest };
 };

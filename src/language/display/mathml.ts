@@ -3,7 +3,8 @@
  * table of two columns. With the cells' names, or with their numbers put in. The text is escaped throughout, so it may be
  * set as markup.
  */
-import { bare, levelOf } from '../syntax/levels.ts';
+import { levelOf } from '../syntax/levels.ts';
+import { unwrapped } from '../syntax/parts.ts';
 import type { Expr, Literal, Reference } from '../syntax/syntax.ts';
 import { type Branching, branchesOf, isBranching } from './branches.ts';
 import { escapeMarkup } from './markup.ts';
@@ -73,7 +74,7 @@ class Writer {
       case 'text':
         return `<mtext>${escapeMarkup(expr.text)}</mtext>`;
       case 'group':
-        return fenced(this.write(bare(expr)));
+        return fenced(this.write(unwrapped(expr)));
       case 'negate':
         return row('<mo form="prefix">\u2212</mo>', this.inside(expr.of, 3));
       case 'compare':
@@ -109,16 +110,17 @@ class Writer {
 
   private binary(expr: Extract<Expr, { kind: 'binary' }>): string {
     const { op, left, right } = expr;
-    if (op === '/') return `<mfrac>${row(this.write(bare(left)))}${row(this.write(bare(right)))}</mfrac>`;
+    if (op === '/')
+      return `<mfrac>${row(this.write(unwrapped(left)))}${row(this.write(unwrapped(right)))}</mfrac>`;
     if (op === '^') return this.power(left, right);
     if (op === '*') return row(this.inside(left, 2), '<mo>·</mo>', this.inside(right, 3));
     return row(this.inside(left, 1), mo(op === '-' ? '\u2212' : '+'), this.inside(right, 2));
   }
 
   private power(base: Expr, exponent: Expr): string {
-    const raised = bare(exponent);
+    const raised = unwrapped(exponent);
     if (raised.kind === 'literal' && raised.bare && raised.value === 0.5)
-      return `<msqrt>${this.write(bare(base))}</msqrt>`;
+      return `<msqrt>${this.write(unwrapped(base))}</msqrt>`;
     const simple = base.kind === 'ref' && !this.options.number?.(base);
     const plain = base.kind === 'literal' && base.unit === undefined;
     const foot =
@@ -132,7 +134,7 @@ class Writer {
     if (isBranching(expr)) return this.cases(expr);
     const joins = expr.fn === 'AND' || expr.fn === 'OR';
     const args = expr.args.map((arg) => {
-      const text = this.write(bare(arg));
+      const text = this.write(unwrapped(arg));
       // a and (b or c)
       return joins && arg.kind === 'call' && (arg.fn === 'AND' || arg.fn === 'OR') ? fenced(text) : text;
     });

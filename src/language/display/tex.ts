@@ -2,7 +2,8 @@
  * A formula as TeX mathematics, for the book in Markdown: the same reading as `toMathML`, in macros that every renderer
  * of TeX in Markdown has. Text is escaped throughout.
  */
-import { bare, levelOf } from '../syntax/levels.ts';
+import { levelOf } from '../syntax/levels.ts';
+import { unwrapped } from '../syntax/parts.ts';
 import type { Expr, Reference } from '../syntax/syntax.ts';
 import { type Branching, branchesOf, isBranching } from './branches.ts';
 import { wholeName } from './symbols.ts';
@@ -49,8 +50,9 @@ const figure = (text: string): string => {
 };
 
 const power = (base: Expr, exponent: Expr): string => {
-  const raised = bare(exponent);
-  if (raised.kind === 'literal' && raised.bare && raised.value === 0.5) return `\\sqrt{${toTex(bare(base))}}`;
+  const raised = unwrapped(exponent);
+  if (raised.kind === 'literal' && raised.bare && raised.value === 0.5)
+    return `\\sqrt{${toTex(unwrapped(base))}}`;
   const plain =
     base.kind === 'ref' || base.kind === 'group' || (base.kind === 'literal' && base.unit === undefined);
   const foot = plain ? `{${toTex(base)}}` : fenced(toTex(base));
@@ -58,7 +60,7 @@ const power = (base: Expr, exponent: Expr): string => {
 };
 
 const binary = ({ op, left, right }: Extract<Expr, { kind: 'binary' }>): string => {
-  if (op === '/') return `\\frac{${toTex(bare(left))}}{${toTex(bare(right))}}`;
+  if (op === '/') return `\\frac{${toTex(unwrapped(left))}}{${toTex(unwrapped(right))}}`;
   if (op === '^') return power(left, right);
   if (op === '*') return `${inside(left, 2)} \\cdot ${inside(right, 3)}`;
   return `${inside(left, 1)} ${op} ${inside(right, 2)}`;
@@ -77,12 +79,14 @@ const cases = (expr: Branching): string => {
 const call = (expr: Extract<Expr, { kind: 'call' }>): string => {
   const { fn } = expr;
   if (isBranching(expr)) return cases(expr);
-  const args = expr.args.map((arg) => toTex(bare(arg)));
+  const args = expr.args.map((arg) => toTex(unwrapped(arg)));
   const [first = '', second] = args;
   if (fn === 'AND' || fn === 'OR')
     return expr.args
       .map((arg) =>
-        arg.kind === 'call' && (arg.fn === 'AND' || arg.fn === 'OR') ? fenced(toTex(arg)) : toTex(bare(arg)),
+        arg.kind === 'call' && (arg.fn === 'AND' || arg.fn === 'OR')
+          ? fenced(toTex(arg))
+          : toTex(unwrapped(arg)),
       )
       .join(` \\text{ ${fn.toLowerCase()} } `);
   if (fn === 'NOT') return `\\text{not }${fenced(first)}`;
@@ -106,7 +110,7 @@ export const toTex = (expr: Expr): string => {
     case 'text':
       return `\\text{${escapeTex(expr.text)}}`;
     case 'group':
-      return fenced(toTex(bare(expr)));
+      return fenced(toTex(unwrapped(expr)));
     case 'negate':
       return `-${inside(expr.of, 3)}`;
     case 'compare':

@@ -1,18 +1,13 @@
+import { partsOf } from './parts.ts';
 import { isAngular } from './sort.ts';
 import type { Expr, Literal } from './syntax.ts';
-
-const parts = (expr: Expr): readonly Expr[] => {
-  if (expr.kind === 'call') return expr.args;
-  if (expr.kind === 'negate' || expr.kind === 'group') return [expr.of];
-  return expr.kind === 'binary' || expr.kind === 'compare' ? [expr.left, expr.right] : [];
-};
 
 /** The first literal of a formula that holds an angle, unless pi in it says that the angle is turned into turns. */
 export const angleIn = (expr: Expr): Literal | undefined => {
   let found: Literal | undefined;
   const hasPi = (one: Expr): boolean => {
     if (one.kind === 'literal' && isAngular(one.unit)) found ??= one;
-    return (one.kind === 'call' && one.fn.toUpperCase() === 'PI') || parts(one).some(hasPi);
+    return (one.kind === 'call' && one.fn.toUpperCase() === 'PI') || partsOf(one).some(hasPi);
   };
   return hasPi(expr) ? undefined : found;
 };

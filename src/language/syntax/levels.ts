@@ -7,6 +7,3 @@ export const levelOf = (expr: Expr): number => {
   if (expr.kind !== 'binary') return 4;
   return expr.op === '+' || expr.op === '-' ? 1 : expr.op === '*' ? 2 : 4;
 };
-
-/** Without the parentheses it was typed in. */
-export const bare = (expr: Expr): Expr => (expr.kind === 'group' ? bare(expr.of) : expr);

@@ -1,10 +1,10 @@
 import { createMemo, createResource, createUniqueId, For, Show } from 'solid-js';
-import { roomFor } from '../../document/room.ts';
 import { type Equipment, equipmentOf } from '../../document/sharing/own-equipment.ts';
 import { keepEqual } from '../kit/keep-equal.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { putAbove } from '../state/put-above.ts';
 import { useTools } from '../state/tools.ts';
 import type { Stop } from './stops.ts';
 
@@ -18,7 +18,8 @@ const NEW = '+ new ';
 
 /** What a dimension is read with: a gauge of the sheet, or one put on it here, of the shop's own or of a kind. */
 export const GaugeOf = (props: { stop: Stop }) => {
-  const { sheet, notices } = useSheet();
+  const context = useSheet();
+  const { sheet } = context;
   const { shop } = useTools();
   const library = useLibrary();
   const id = createUniqueId();
@@ -47,23 +48,8 @@ export const GaugeOf = (props: { stop: Stop }) => {
   };
   const name = (gauge: string | undefined) =>
     sheet.document.setField(props.stop.cell, gaugeField(props.stop), gauge);
-  /** Puts a gauge in above the line that is read, and names it there: one step. */
-  const putIn = (label: string, inputs: Readonly<Record<string, string>>) => {
-    const full = roomFor(sheet.document, 1);
-    if (full) {
-      notices.say(full.message);
-      return;
-    }
-    const at = sheet.state.order.indexOf(props.stop.cell);
-    sheet.document.batch(`new line ${label}`, () => {
-      const cell = sheet.document.addCell(
-        sheet.state.order[at - 1] ?? null,
-        { role: 'cell', kind: 'gauge', label, inputs: { ...inputs } },
-        { nameFromLabel: true },
-      );
-      name(sheet.document.cell(cell)?.name);
-    });
-  };
+  const putIn = (label: string, inputs: Readonly<Record<string, string>>) =>
+    putAbove(context, props.stop.cell, { kind: 'gauge', label, inputs: { ...inputs } }, name);
   const choose = (value: string) => {
     if (value.startsWith(OWN)) {
       const one = own()[Number(value.slice(OWN.length))];

@@ -2,7 +2,7 @@ import { createEffect, createMemo, createSignal, type JSX, on, onCleanup, onMoun
 import { leadingDigits } from '../entry/begun-reading.ts';
 import { commitTyped } from '../entry/commit-typed.ts';
 import { usesComma, writtenOut } from '../kit/decimal-mark.ts';
-import { putTypedAside } from '../kit/typed-aside.ts';
+import { asPageGoes, putTypedAside } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { keyedReading, listedReadings, sameUnit } from './keyed.ts';
 import { createKeyedText } from './keyed-text.ts';
@@ -165,11 +165,8 @@ export const ReadingPad = (props: ReadingPadProps) => {
     sheet.elsewhere.at({ line: props.stop.cell, ...(typing !== undefined && { typing }) });
   });
   onCleanup(() => sheet.elsewhere.at(undefined));
-  addEventListener('pagehide', aside);
-  onCleanup(() => {
-    removeEventListener('pagehide', aside);
-    aside();
-  });
+  asPageGoes(aside);
+  onCleanup(aside);
   return (
     <>
       <Show when={props.stop.length}>

@@ -1,11 +1,11 @@
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, onMount, Show } from 'solid-js';
 import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { ROLE_MEANING } from '../../../shared/sheet/role-words.ts';
 import { roomFor } from '../../document/room.ts';
 import { SelectField } from '../kit/select-field.tsx';
-import { NEW_LINE, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
+import { asPageGoes, NEW_LINE, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { lineRow } from '../state/row-key.ts';
@@ -46,8 +46,7 @@ export default function AddLine(props: AddLineProps) {
     const text = label?.value.trim();
     if (text && way() !== 'library') putTypedAside(sheet.document.id, place(), text);
   };
-  addEventListener('pagehide', aside);
-  onCleanup(() => removeEventListener('pagehide', aside));
+  asPageGoes(aside);
   onResume(place, (text) => typeInto(label, text));
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
     const full = roomFor(sheet.document, 1);

@@ -1,6 +1,6 @@
 import { createSignal, onCleanup, onMount, Show, untrack } from 'solid-js';
 import { afterPointer } from '../kit/pointer.ts';
-import { putTypedAside } from '../kit/typed-aside.ts';
+import { asPageGoes, putTypedAside } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { commitTyped, type Typed } from './commit-typed.ts';
 import { loadCommit, loadEditor } from './load.ts';
@@ -66,8 +66,7 @@ export const EntryEditor = (props: EntryEditorProps) => {
     if (!done && !props.isAnswer && text !== props.stands.trim())
       putTypedAside(sheet.document.id, props.spot, text);
   };
-  addEventListener('pagehide', aside);
-  onCleanup(() => removeEventListener('pagehide', aside));
+  asPageGoes(aside);
 
   onMount(() => {
     input?.focus();

@@ -1,4 +1,4 @@
-import { createMemo, createSignal, createUniqueId, For, onCleanup, onMount, Show } from 'solid-js';
+import { createMemo, createSignal, createUniqueId, For, onMount, Show } from 'solid-js';
 import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
@@ -6,7 +6,7 @@ import { loadCommit } from '../entry/load.ts';
 import type { EntrySpot } from '../entry/spot.ts';
 import { keepEqual } from '../kit/keep-equal.ts';
 import { pastedOnOneLine } from '../kit/one-line.ts';
-import { onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
+import { asPageGoes, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -79,8 +79,7 @@ export const ChoiceField = (props: FieldProps & { table: string }) => {
     if (box && document.activeElement === box && box.value !== openedOn)
       putTypedAside(sheet.document.id, place(), box.value.trim());
   };
-  addEventListener('pagehide', aside);
-  onCleanup(() => removeEventListener('pagehide', aside));
+  asPageGoes(aside);
   onResume(place, (text) => box && typeInto(box, text));
   const settle = (mine: string) => {
     const [theirs, before] = [props.text ?? '', openedOn];

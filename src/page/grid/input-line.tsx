@@ -1,7 +1,6 @@
 import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { roomFor } from '../../document/room.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
@@ -11,6 +10,7 @@ import { say } from '../kit/words.ts';
 import { isLeftOpen } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { putAbove } from '../state/put-above.ts';
 import { inputRow } from '../state/row-key.ts';
 import { ChoiceField } from './choice-field.tsx';
 import { EntryCell, Example } from './entry-cell.tsx';
@@ -140,7 +140,8 @@ const NEW_LINE = '+ new';
 
 /** Takes the name of a cell of that kind; the sheet's own are offered, and a new one can be put in above. */
 const RecordField = (props: FieldProps & { kind: string }) => {
-  const { sheet, goTo, notices } = useSheet();
+  const context = useSheet();
+  const { sheet, goTo } = context;
   const library = useLibrary();
   const list = createUniqueId();
   // Kept where it says the same: a list that is open must not change under who chooses from it.
@@ -170,26 +171,12 @@ const RecordField = (props: FieldProps & { kind: string }) => {
     offered().some((o) => o.name === props.text) ||
     taken().some(({ entry }) => entry === props.text);
   const add = () => {
-    const full = roomFor(sheet.document, 1);
-    if (full) {
-      notices.say(full.message);
-      return;
-    }
-    const at = sheet.state.order.indexOf(props.cell);
     // Named by what it is there, `Bush material`, where that says it and no line is called so yet.
     const own = props.input.label.charAt(0).toUpperCase() + props.input.label.slice(1);
     const says = own.toLowerCase().includes(title().toLowerCase());
     const isFree = sheet.state.order.every((id) => sheet.line(id)?.record.label !== own);
     const label = says && isFree ? own : `${title()} for ${sheet.titleOf(props.cell)}`;
-    sheet.document.batch(`new line ${label}`, () => {
-      const id = sheet.document.addCell(
-        sheet.state.order[at - 1] ?? null,
-        { role: 'cell', kind: props.kind, label },
-        { nameFromLabel: true },
-      );
-      props.onCommit(sheet.document.cell(id)?.name ?? '');
-      return id;
-    });
+    putAbove(context, props.cell, { kind: props.kind, label }, (name) => props.onCommit(name ?? ''));
   };
   return (
     <>

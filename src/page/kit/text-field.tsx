@@ -1,6 +1,6 @@
-import { createUniqueId, onCleanup, Show, untrack } from 'solid-js';
+import { createUniqueId, Show, untrack } from 'solid-js';
 import { afterPointer } from './pointer.ts';
-import { onResume, putTypedAside, type TypedPlace, typeInto } from './typed-aside.ts';
+import { asPageGoes, onResume, putTypedAside, type TypedPlace, typeInto } from './typed-aside.ts';
 
 export interface TextFieldProps {
   label: string;
@@ -47,8 +47,7 @@ export const TextField = (props: TextFieldProps) => {
     const text = element?.value.trim();
     if (own && element && text && (unsettled || isTyping(element))) putTypedAside(own.sheet, own, text);
   };
-  addEventListener('pagehide', putAside);
-  onCleanup(() => removeEventListener('pagehide', putAside));
+  asPageGoes(putAside);
   onResume(
     () => props.aside,
     (text) => element && typeInto(element, text),

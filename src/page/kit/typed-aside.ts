@@ -1,4 +1,4 @@
-import { createEffect, createSignal, untrack } from 'solid-js';
+import { createEffect, createSignal, onCleanup, untrack } from 'solid-js';
 import { readKept, writeKept } from './kept.ts';
 
 /** A text of a sheet that can be typed: of a cell by its field, or of the sheet itself where `cell` is empty. */
@@ -38,6 +38,12 @@ const isAt = (one: TypedPlace | undefined, { cell, field }: TypedPlace): boolean
 export const putTypedAside = (sheet: string, { cell, field }: TypedPlace, text: string): void => {
   const others = keptOf(sheet).filter((one) => !isAt(one, { cell, field }));
   writeKept(keyOf(sheet), [...others, { cell, field, text } satisfies TypedAside]);
+};
+
+/** Has a field put aside what is typed in it as the page goes. */
+export const asPageGoes = (putAside: () => void): void => {
+  addEventListener('pagehide', putAside);
+  onCleanup(() => removeEventListener('pagehide', putAside));
 };
 
 /** What was put aside of a sheet, the oldest first; each is given once. */
