@@ -6,6 +6,7 @@ import { forksOf } from '../../shared/sheet/ways.ts';
 import { standingOf } from '../engine/report/standing.ts';
 import type { CellResult, Figure, OutputResult, Slip } from '../engine/rows/results.ts';
 import type { Finding } from './findings.ts';
+import { readAt } from './read-at.ts';
 
 /** Coherent SI unit of each kind of quantity; of a number, `1`. */
 const SI: Readonly<Record<string, string>> = {
@@ -67,6 +68,8 @@ export interface JsonResult extends Partial<JsonFigure> {
   inServiceCode?: VerdictCode;
   /** Of what alone it is proven, where that is less than the part. */
   where?: string;
+  /** Of what alone its readings tell, proven or not: `at one place`, `in one direction`. */
+  read?: string;
   /** How centre, u and coverage came about, where there is a verdict. */
   method?: 'linear' | 'draws' | 'worst case' | 'bare figure';
   centre?: number;
@@ -263,6 +266,9 @@ export const jsonOf = (
         error: own.message,
         errorKind: own.kind,
       };
+    const read = readAt(cell, result);
+    const one = all[title];
+    if (read && one && 'stands' in one) one.read = read;
     const said = saidOf(findings, result.slips);
     if (Object.keys(said).length > 0) all[title] = { ...all[title], ...said };
   }

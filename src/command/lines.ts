@@ -10,6 +10,7 @@ import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/fo
 import { ROLE_WORDS } from '../../shared/sheet/role-words.ts';
 import type { Unit } from '../../shared/units/units.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
+import { readAt } from './read-at.ts';
 
 /** One printed line. */
 export interface Line {
@@ -172,6 +173,9 @@ const ownLines = (cell: CellRecord, result: CellResult, context: LineContext): L
     if (!value) return [];
     const unit = unitOf(cell, 'value', value, context);
     const lines = outputLines(cell, name, cell.label ?? '', value, unit, context.rule, number);
+    const [first] = lines as [Line];
+    const at = readAt(cell, result);
+    if (first.check === '' && at) lines[0] = { ...first, check: `read ${at}` };
     const judged = value.limits && extremesText(result, unit, value);
     // A list of readings is shown by its mean, and judged by what is worst of it.
     if (judged) lines.splice(1, 0, { ...EMPTY, by: 'judged by', value: judged });

@@ -89,27 +89,38 @@ function tellCoverage(): void {
     ['good', [1, 1]],
     ['good', [1, 2]],
     ['good', [1, 5]],
+    ['good', [1, 8]],
+    ['good', [2, 1]],
     ['good', [2, 2]],
+    ['good', [3, 3]],
+    ['good', [2, 2], '0.004 mm'],
     ['worn', [1, 1]],
+    ['worn', [1, 8]],
+    ['worn', [2, 1]],
     ['worn', [8, 1]],
     ['worn', [2, 2]],
     ['worn', [2, 3]],
     ['worn', [3, 2]],
+    ['worn', [3, 3]],
     ['worn', [3, 4]],
+    ['worn', [2, 2], '0.004 mm'],
+    ['worn', [3, 2], '0.004 mm'],
     ['oval', [2, 2]],
   ] as const;
-  const rows = shapes.map(([form, [along, around]]) => {
-    const found = coverage(FORMS[form], [along, around], parts, seed, 'iso14253-2013', asker);
+  const rows = shapes.map(([form, [along, around], doubt]) => {
+    const found = coverage(FORMS[form], [along, around], parts, seed, 'iso14253-2013', asker, doubt);
     const of = (n: number): string => ((100 * n) / parts).toFixed(1);
     return {
       form,
       places: along,
       directions: around,
+      'typed ±': doubt ?? '',
       mean: of(found.mean),
       least: of(found.least),
       greatest: of(found.greatest),
       'fit: less than least': of(found.below),
       'more than greatest': of(found.above),
+      'where read': `${of(found.belowThere)} ${of(found.aboveThere)}`,
       proves: around === 1 ? 'where it was read' : along === 1 ? 'at that place' : 'the part',
     };
   });

@@ -38,10 +38,25 @@ describe('check', () => {
     expect(lines[at]).toMatch(
       / {2}1\.7515 in ± 0\.0017 in +not above 1\.7520 in +out of limits at the upper limit, by 0\.0002 in$/,
     );
-    // What three directions do not show lies outwards only: 0.3 of the out-of-round, beside the ± either way.
+    // What three directions do not show lies outwards only: 0.6 of the out-of-round, beside the ± either way.
     expect(lines[at + 1]).toMatch(
-      /^ +judged by +least 1\.7510 in \+0\.0001 -0\.0005 in \(k=2\), greatest 1\.75220 in \+0\.00046 -0\.00012 in *$/,
+      /^ +judged by +least 1\.7510 in \+0\.0001 -0\.0008 in \(k=2\), greatest 1\.75220 in \+0\.00082 -0\.00012 in *$/,
     );
+  });
+
+  it.each([
+    ['1.7510 in ± 0.0001 in', 'at one place'],
+    ['1.7510; 1.7512 in ± 0.0001 in', 'at one place'],
+    ['1.7510 | 1.7512 in ± 0.0001 in', 'in one direction'],
+    ['1.7510; 1.7511 | 1.7512; 1.7513 in ± 0.0001 in', undefined],
+  ])('says of what alone `%s` tells, where no limits are given', async (entry, where) => {
+    const list = { id: 'c9', role: 'measured' as const, name: 'seat', quantity: 'length', entry };
+    const files = { 'job.json': clearanceSheet([list]) };
+    const { out } = await fitwright(['check', 'job.json'], files);
+    const line = out.split('\n').find((one) => one.includes(' seat '));
+    expect(/ read (.*?) {2}/.exec(`${line}  `)?.[1]).toBe(where);
+    const { out: json } = await fitwright(['check', 'job.json', '--json'], files);
+    expect(JSON.parse(json).seat.read).toBe(where);
   });
 
   it('names the rule that a line goes by in place of the sheet’s', async () => {

@@ -34,15 +34,17 @@ const ALONG: readonly Shares[] = [
  * of it halfway: by so much one surface is farther out in one case of ten, and a fit of two alike in one of forty.
  */
 const AROUND: readonly Shares[] = [
-  { mean: 2, beyond: 0 },
+  { mean: 2.6, beyond: 0 },
   { mean: 0.3, beyond: 2.8 },
   { mean: 0.12, beyond: 0.3 },
   { mean: 0.1, beyond: 0.25 },
 ];
+/** Beyond the extremes of one section: the other places tell nothing of it. */
+const AROUND_ONCE = [0, 4.1, 0.6, 0.3];
 /** Of the greater of taper and out-of-round: what neither shows where it was read. */
 const HIDDEN: Shares = { mean: 0.12, beyond: 0.5 };
 
-const sharesOf = (by: readonly Shares[], n: number): Shares => by[Math.min(n, by.length) - 1] as Shares;
+const sharesOf = <T>(by: readonly T[], n: number): T => by[Math.min(n, by.length) - 1] as T;
 
 /**
  * The known scatter of a gauge counts as so many degrees of freedom where readings are pooled with it (JCGM 100:2008,
@@ -125,7 +127,9 @@ export function formOf(figures: ReadingFigures, variance: Expr): Form {
       : undefined;
   const nothing = constant(0);
   const [t, o] = [taper ?? round ?? nothing, round ?? taper ?? nothing];
-  const [a, b] = [sharesOf(ALONG, places), sharesOf(AROUND, directions)];
+  const a = sharesOf(ALONG, places);
+  const around = sharesOf(AROUND, directions);
+  const b = places > 1 ? around : { ...around, beyond: sharesOf(AROUND_ONCE, directions) };
   const greater = call('MAX', t, o);
   const hidden = places > 1 && directions > 1 ? HIDDEN.beyond : 0;
   const joined = (x: number, y: number): Expr =>

@@ -8,8 +8,10 @@ export const ReadingsPart = (props: { cell: string }) => {
   /** One reading alone has no scatter, so nothing to tell. */
   const outputs = () => {
     const all = Object.entries(sheet.line(props.cell)?.result?.outputs ?? {});
-    const told = all.filter(([name, output]) => name !== 'value' && (output.planned ?? output.measured));
-    return told.some(([name]) => name !== 'least' && name !== 'greatest' && name !== 'mean') ? told : [];
+    const told = all.filter(([name]) => name !== 'value');
+    return told.some(([name, { planned, measured }]) => name === 'range' && (planned ?? measured))
+      ? told
+      : [];
   };
   return (
     <Show when={outputs().length > 0}>
@@ -22,7 +24,7 @@ export const ReadingsPart = (props: { cell: string }) => {
                 <tr>
                   <th scope="row">{say(output.label ?? name)}</th>
                   <td class="figure">
-                    <Show when={output.planned ?? output.measured} fallback="—">
+                    <Show when={output.planned ?? output.measured} fallback="not read">
                       {(figure) => <>{show.output(props.cell, name).value(figure())}</>}
                     </Show>
                   </td>

@@ -3,7 +3,7 @@ import type { CellRecord, SheetFile } from '../../../shared/sheet/format.ts';
 import type { OutputResult } from '../../../src/engine/rows/results.ts';
 import type { Asker } from './asker.ts';
 import { Draw } from './draw.ts';
-import { type Form, goodForm, type Mic, readOff, type Surface, surface, wornForm } from './surfaces.ts';
+import { type Ends, type Form, goodForm, type Mic, readOff, surface, wornForm } from './surfaces.ts';
 
 /** How often what was read covers what is: of parts whose true form is known. */
 export interface Coverage {
@@ -18,6 +18,9 @@ export interface Coverage {
    */
   below: number;
   above: number;
+  /** The same of what alone was read, where that is less than the part. */
+  belowThere: number;
+  aboveThere: number;
 }
 
 const cell = (name: string, more: Partial<CellRecord>): CellRecord => ({
@@ -65,12 +68,15 @@ export function coverage(
   doubt?: string,
 ): Coverage {
   const draw = new Draw(seed);
-  const found = { parts, mean: 0, least: 0, greatest: 0, below: 0, above: 0 };
+  const found = { parts, mean: 0, least: 0, greatest: 0, below: 0, above: 0, belowThere: 0, aboveThere: 0 };
   for (let i = 0; i < parts; i++) {
     const [bore, journal] = [surface(draw, 40.06, form(draw)), surface(draw, 40, form(draw))];
     const [inside, outside] = [micrometer(draw), micrometer(draw)];
-    const entry = (part: Surface, mic: Mic): string =>
-      readOff(draw, part, mic, along, around) + (doubt ? ` ± ${doubt}` : '');
+    const [hole, shaft] = [
+      readOff(draw, bore, inside, along, around),
+      readOff(draw, journal, outside, along, around),
+    ];
+    const stated = doubt ? ` ± ${doubt}` : '';
     const file: SheetFile = {
       format: 'fitwright-sheet',
       version: 2,
@@ -80,8 +86,8 @@ export function coverage(
       cells: [
         gauge('inside_mic'),
         gauge('outside_mic'),
-        cell('bore', { entry: entry(bore, inside), ...(doubt ? {} : { gauge: 'inside_mic' }) }),
-        cell('journal', { entry: entry(journal, outside), ...(doubt ? {} : { gauge: 'outside_mic' }) }),
+        cell('bore', { entry: hole.text + stated, ...(doubt ? {} : { gauge: 'inside_mic' }) }),
+        cell('journal', { entry: shaft.text + stated, ...(doubt ? {} : { gauge: 'outside_mic' }) }),
         cell('clearance', { role: 'worked', entry: '= bore - journal' }),
       ],
     };
@@ -94,10 +100,13 @@ export function coverage(
     found.least += isIn(bore.least / 1e3, 'least');
     found.greatest += isIn(bore.greatest / 1e3, 'greatest');
     const fit = results.get('clearance') ?? {};
-    const [least, greatest] = [(bore.least - journal.greatest) / 1e3, (bore.greatest - journal.least) / 1e3];
     const [low, high] = [band(fit.least ?? fit.value)?.low ?? 0, band(fit.greatest ?? fit.value)?.high ?? 0];
-    if (least < low) found.below++;
-    if (greatest > high) found.above++;
+    const isBelow = (a: Ends, b: Ends): boolean => (a.least - b.greatest) / 1e3 < low;
+    const isAbove = (a: Ends, b: Ends): boolean => (a.greatest - b.least) / 1e3 > high;
+    if (isBelow(bore, journal)) found.below++;
+    if (isAbove(bore, journal)) found.above++;
+    if (isBelow(hole.there, shaft.there)) found.belowThere++;
+    if (isAbove(hole.there, shaft.there)) found.aboveThere++;
   }
   return found;
 }

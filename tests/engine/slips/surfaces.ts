@@ -69,16 +69,43 @@ export interface Mic {
   step: number;
 }
 
+/** Least and greatest of a part, or of where alone it was read, mm. */
+export type Ends = Pick<Surface, 'least' | 'greatest'>;
+
+/** Of the section read at one place, of the line read in one direction, of the spot read once; else of the whole part. */
+function readThere(part: Surface, heights: readonly number[], around: number, turned: number): Ends {
+  const many = Array.from({ length: 73 }, (_, i) => i / 72);
+  const [height = 0] = heights;
+  const there =
+    heights.length === 1
+      ? around === 1
+        ? [part.at(height, turned)]
+        : many.map((share) => part.at(height, share * Math.PI))
+      : around === 1
+        ? many.map((share) => part.at(share, turned))
+        : [part.least, part.greatest];
+  return { least: Math.min(...there), greatest: Math.max(...there) };
+}
+
 /** Readings at so many places along and so many directions around, from end to end, as they are written. */
-export function readOff(draw: Draw, part: Surface, mic: Mic, along: number, around: number): string {
+export function readOff(
+  draw: Draw,
+  part: Surface,
+  mic: Mic,
+  along: number,
+  around: number,
+): { text: string; there: Ends } {
   const turned = draw.between(0, Math.PI);
-  const stations = Array.from({ length: along }, (_, i) =>
+  const place = draw.between(0.2, 0.8);
+  const heights = Array.from({ length: along }, (_, i) =>
+    along === 1 ? place : 0.05 + (0.9 * i) / (along - 1),
+  );
+  const stations = heights.map((height) =>
     Array.from({ length: around }, (_, j) => {
-      const height = along === 1 ? draw.between(0.2, 0.8) : 0.05 + (0.9 * i) / (along - 1);
       const value =
         part.at(height, turned + (j * Math.PI) / around) + mic.error + mic.scatter * draw.normal();
       return (Math.round(value / mic.step) * mic.step).toFixed(3);
     }).join('; '),
   );
-  return `${stations.join(' | ')} mm`;
+  return { text: `${stations.join(' | ')} mm`, there: readThere(part, heights, around, turned) };
 }
