@@ -5,6 +5,7 @@ const table: ChoiceTable = {
   rows: [
     { key: 'inch', name: 'number, letter and fraction drills', columns: {} },
     { key: 'fraction', name: 'fraction drills alone', columns: {} },
+    { key: 'number', name: 'number and letter drills alone', columns: {} },
     { key: 'metric', name: 'millimetre drills', columns: {} },
     { key: 'any', name: 'all of them', columns: {} },
   ],

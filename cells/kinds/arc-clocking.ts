@@ -125,8 +125,7 @@ export default defineCell({
     'Both holes round, as large and at the same place along; they are looked at straight down, not along the curve.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
-    'Geometry of a circle: arc = angle x radius, chord = diameter x sin(angle / 2)',
+    "Arc = angle x radius, chord = diameter x sin(angle / 2): Circle Formulas, Machinery's Handbook, 31e",
     'Area common to two circles: 2 r^2 (acos(x / 2r) - x / 2r sqrt(1 - (x / 2r)^2)) of pi r^2',
   ],
   cautions: [powerOff],
@@ -151,6 +150,17 @@ export default defineCell({
       expect: {
         open_share: { value: '0.39100', within: 1e-4 },
         open_width: { value: '3 mm', within: 1e-6 },
+      },
+    },
+    {
+      title: 'An arc of 14.06 cm on a circle of 12 cm radius',
+      source:
+        "Machinery's Handbook, 31e, Circle Formulas, examples 3 and 4: angle 67.13 degrees, chord 13.27 cm",
+      grade: 'seen',
+      inputs: { outside: '24 cm', arc: '14.06 cm' },
+      expect: {
+        angle: { value: '67.13 deg', within: '0.01 deg' },
+        chord: { value: '13.27 cm', within: '0.005 cm' },
       },
     },
   ],

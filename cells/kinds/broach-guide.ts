@@ -160,6 +160,17 @@ export default defineCell({
       otherwise: 'The last tooth stands higher than the first: change them over.',
       grade: 'error',
     },
+    {
+      holds: '=first_tooth > guide_clearance',
+      otherwise: 'The first tooth stands no higher than the clearance of the guide: check both.',
+      grade: 'error',
+    },
+    {
+      holds: '=crown_depth >= 0.999999 * (last_tooth - first_tooth)',
+      otherwise:
+        'The first pass alone cuts deeper than the groove: make the slot deeper by the difference, so that the broach lies lower.',
+      grade: 'caution',
+    },
     { holds: '=shim > 0 m', otherwise: 'A shim has a thickness above zero.', grade: 'error' },
     {
       holds: '=AND(guide_clearance > 0 m; slot_clearance > 0 m; guide_clearance < bore)',

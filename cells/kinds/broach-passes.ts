@@ -155,8 +155,7 @@ export default defineCell({
     'Force per section rises as the chip gets thinner; the figure is for the rise entered.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
-    'F = n b h k: force per section of chip, as in any cutting handbook; figures of k from memory',
+    'F = n b h k: width x depth x force per section x teeth at once, as a builder of broaching machines prints it; figures of k by metal from memory',
     'Teeth at once = length over pitch (geometry)',
   ],
   cautions: [
@@ -200,6 +199,21 @@ export default defineCell({
         friction_share: '0.3',
       },
       expect: { teeth_in: { value: '4', within: 1e-9 }, force: { value: '8736 N', within: 1e-9 } },
+    },
+    {
+      title: 'Spline broach, six keys of 4 mm, through 25 mm of heat-resisting steel',
+      source:
+        'published worked example of a builder of broaching machines: 25 / 7.5 = 3.3, so 4 teeth; 4 x (6 x 0.025) x 0.4 t/mm2 x 4 teeth = 0.96, printed as 1 t; no friction on top',
+      grade: 'seen',
+      inputs: {
+        cut_width: '24 mm',
+        cut_length: '25 mm',
+        tooth_pitch: '7.5 mm',
+        rise: '0.025 mm',
+        cutting_pressure: '= 400 * 9.80665 MPa',
+        friction_share: '0',
+      },
+      expect: { teeth_in: { value: '4', within: 1e-9 }, force: { value: '9.41 kN', within: 1e-3 } },
     },
   ],
   drawing: ({ cut_length, tooth_pitch }) => {

@@ -109,8 +109,8 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=AND(journal > 0 m; load >= 0 N)',
-      otherwise: 'The journal is above zero, and the load not below.',
+      holds: '=AND(journal > 0 m; load > 0 N)',
+      otherwise: 'Journal and load are above zero: without a load nothing seizes on one side.',
       grade: 'error',
     },
     {
@@ -141,8 +141,7 @@ export default defineCell({
     'How it comes apart again: a press fit by the press, a bonded one by heat if metal and lining bear it, a pin drilled or drawn out first.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
-    'T = mu W d / 2: friction of a journal',
+    'T = mu W d / 2, friction torque of a journal: Mott, Machine Elements in Mechanical Design, ch. 16',
     'What holds it: the cells of the interference fit, of retaining compound and of the pin',
   ],
   cautions: [
@@ -185,6 +184,17 @@ export default defineCell({
         seizure_torque: { value: '10 N.m', within: 1e-9 },
         held: { value: '30 N.m', within: 1e-9 },
         margin: { value: '3', within: 1e-9 },
+      },
+    },
+    {
+      title: 'Friction torque of a journal of 2.5 in under 1500 lbf',
+      source:
+        'Mott, Machine Elements in Mechanical Design, ch. 16, full-film design example: friction 0.0042, torque 7.88 lbf in (an oiled bearing: the same law)',
+      grade: 'seen',
+      inputs: { journal: '2.5 in', load: '1500 lbf', seizing: '0.0042', press_torque: '15.76 lbf.in' },
+      expect: {
+        seizure_torque: { value: '7.88 lbf.in', within: '0.006 lbf.in' },
+        margin: { value: '2', within: 1e-3 },
       },
     },
   ],

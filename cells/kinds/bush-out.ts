@@ -149,10 +149,10 @@ export default defineCell({
       name: 'thin_to',
       label: 'or bore it out to, a shell of a thirtieth left',
       quantity: 'length',
-      formula: '=outside * 14 / 15',
+      formula: '=MAX(bush_bore; outside * 14 / 15)',
       basis: 'model',
       face: true,
-      hint: 'A thirtieth of its diameter each side: then it folds inward with a chisel along it, and the housing is not touched.',
+      hint: 'A thirtieth of its diameter each side, or as thin as it is already: then it folds inward with a chisel along it, and the housing is not touched.',
     },
   ],
   validity: [
@@ -190,8 +190,7 @@ export default defineCell({
     'A heated housing grows as a solid piece of its metal would, the bush in it still cold.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
-    'Linear expansion: any handbook',
+    'Linear expansion: any handbook; forces by a second method of our own',
     'Breakaway, softened compound, shell left: common practice, no source',
   ],
   cautions: [
@@ -241,6 +240,21 @@ export default defineCell({
       },
     },
     {
+      title: 'Bush of 50 mm bored to 47.5 mm already: no metal to bore away',
+      source: 'by hand: 50 x 14 / 15 = 46.667 mm is less than its bore',
+      grade: 'recomputed',
+      inputs: {
+        outside: '50 mm',
+        bush_bore: '47.5 mm',
+        interference: '0.03 mm',
+        grip_force: '4 kN',
+        breakaway: '1.5',
+        bush_material: { alpha: '18e-6 1/K', yield: '120 MPa' },
+        housing_material: { alpha: '12e-6 1/K', max_temperature: '400 degC' },
+      },
+      expect: { thin_to: { value: '47.5 mm', within: 1e-9 } },
+    },
+    {
       title: 'Slip fit held by compound alone',
       source: 'by hand: 1.5 x 12 kN; no interference, so no heat to let go',
       grade: 'recomputed',
@@ -254,6 +268,25 @@ export default defineCell({
         housing_material: { alpha: '12e-6 1/K', max_temperature: '400 degC' },
       },
       expect: { push_out: { value: '18 kN', within: 1e-9 }, rise_wanted: { value: '0 K', within: '1e-9 K' } },
+    },
+    {
+      title: 'C93200 bush of 50 mm in gray iron: heat tightens it',
+      source:
+        'differential expansion: 18.0 less 11.4 of a millionth per K, 0.0231 mm tighter on 50 mm over 70 K; 0.0399 mm gone by heat on the housing alone over the same 70 K',
+      grade: 'computed',
+      inputs: {
+        outside: '50 mm',
+        bush_bore: '44 mm',
+        interference: '0.0399 mm',
+        grip_force: '8 kN',
+        breakaway: '1.5',
+        bush_material: { alpha: '18.0e-6 1/K', yield: '125 MPa' },
+        housing_material: { alpha: '11.4e-6 1/K', max_temperature: '400 degC' },
+      },
+      expect: {
+        per_degree_together: { value: '-6.6e-6 1/K', within: 1e-6 },
+        rise_wanted: { value: '70 K', within: 1e-9 },
+      },
     },
   ],
   drawing: ({ outside, bush_bore: bore, thin_to: thin }) => {

@@ -122,8 +122,8 @@ export default defineCell({
       quantity: 'length',
       formula: '=head_height - socket_depth',
       basis: 'geometry',
-      limits: { lower: '=(root - bored) / 2' },
-      hint: 'Below the wall of the shank the head shears off through its floor first.',
+      limits: { lower: '=(root ^ 2 - bored ^ 2) / (4 * 0.577 * root)' },
+      hint: 'Thinner, and the head shears off through its floor before the shank tears: a ring of the root’s diameter, at 0.577 of the strength.',
     },
     {
       name: 'proof_load',
@@ -200,6 +200,14 @@ export default defineCell({
         stress: { value: '220.1 MPa', within: 1e-3 },
         root: { value: '8.160 mm', within: 1e-4 },
       },
+    },
+    {
+      title: 'A hole of half the root: 15/16 left in torsion',
+      source:
+        'Singer & Pytel, Strength of Materials, problem 310: a bore of half its diameter leaves a shaft 15/16 of its strength in torsion; root of 3/8-16 0.293810 in',
+      grade: 'seen',
+      inputs: { thread: '3/8-16 UNC', bored: '0.146905 in' },
+      expect: { torsion_share: { value: '0.9375', within: 1e-5 } },
     },
   ],
   drawing: ({ bored, root, off_centre }) => {

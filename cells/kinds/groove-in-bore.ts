@@ -55,6 +55,22 @@ export default defineCell({
       sensible: ['0 mm', '20 mm'],
     },
     {
+      name: 'hole',
+      label: 'oil hole that passes oil beside the grooves',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.5 mm', '80 mm'],
+      hint: 'Blank: the grooves alone are set beside what it had.',
+    },
+    {
+      name: 'holes',
+      label: 'such holes',
+      quantity: 'number',
+      default: '1',
+      sensible: ['1', '24'],
+      source: 'one, where its size is given',
+    },
+    {
       name: 'original_area',
       label: 'section of the grooves and holes it had',
       quantity: 'area',
@@ -112,25 +128,26 @@ export default defineCell({
     },
     {
       name: 'area_share',
-      label: 'section beside what it had',
+      label: 'grooves and holes beside what it had',
       quantity: 'number',
-      formula: '=all_sections / original_area',
+      formula: '=(all_sections + IF(ISBLANK(hole); 0 m2; holes * PI() / 4 * hole ^ 2)) / original_area',
       basis: 'geometry',
       display: { in: '%', mm: '%' },
     },
     {
       name: 'wall_left',
-      label: 'wall left under the groove',
+      label: 'wall left under the groove, at its corners',
       quantity: 'length',
-      formula: '=outside / 2 - bore / 2 - crown_depth',
+      formula: '=outside / 2 - SQRT((bore / 2 + crown_depth) ^ 2 + (groove_width / 2) ^ 2)',
       basis: 'geometry',
       face: true,
+      hint: 'The corners of a flat floor lie further out than its middle.',
     },
     {
       name: 'over_pin',
       label: 'metal left between groove and pin',
       quantity: 'length',
-      formula: '=wall_left - pin_reach',
+      formula: '=outside / 2 - bore / 2 - crown_depth - pin_reach',
       basis: 'geometry',
       face: true,
       limits: { lower: '=least_over_pin' },
@@ -153,10 +170,21 @@ export default defineCell({
       grade: 'error',
     },
     {
-      holds: '=crown_depth > 0 m',
+      holds:
+        '=IF(groove_width < bore; side_depth > bore / 2 - SQRT(MAX(0 m2; (bore / 2) ^ 2 - (groove_width / 2) ^ 2)); 1 > 0)',
       otherwise:
         'At its middle the groove is not below the arc: two scratches come of it, not a groove. Cut deeper or narrower.',
-      grade: 'caution',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(original_area); 1 > 0; original_area > 0 m2)',
+      otherwise: 'The section it had is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(hole); 1 > 0; AND(hole > 0 m; holes >= 1; INT(holes) = holes))',
+      otherwise: 'A hole is above zero, and holes are a whole number from 1 up.',
+      grade: 'error',
     },
     {
       holds: '=IF(ISBLANK(outside); 1 > 0; wall_left > 0 m)',
@@ -171,7 +199,7 @@ export default defineCell({
   ],
   assumptions: [
     'Flat floor, square sides, square to the radius at its middle; corners of the cutter take off a little of the section.',
-    'The wall under the groove is least at its middle where the outside is round too.',
+    'The wall under the groove is least at the corners of its floor, where the outside is round too; a pin stands under its middle.',
   ],
   sources: [
     'Height of an arc, R - sqrt(R^2 - w^2 / 4); segment of a circle',
@@ -196,7 +224,8 @@ export default defineCell({
     },
     {
       title: 'Oil groove of 6 mm, 2 mm at its side, in a bore of 50 mm with a wall of 8 mm',
-      source: 'recomputed by coordinates and by integration over the width',
+      source:
+        'recomputed by coordinates and by integration over the width: the corner of the floor at (3, 26.819) mm is 26.987 mm out',
       grade: 'recomputed',
       inputs: {
         bore: '50 mm',
@@ -209,8 +238,19 @@ export default defineCell({
       expect: {
         crown_depth: { value: '1.819347 mm', within: 1e-5 },
         section: { value: '11.277 mm2', within: 1e-3 },
-        wall_left: { value: '6.180653 mm', within: 1e-5 },
+        wall_left: { value: '6.013385 mm', within: 1e-5 },
         over_pin: { value: '1.180653 mm', within: 1e-5 },
+      },
+    },
+    {
+      title: 'A groove as wide as a chord of 13.27 cm in a bore of 24 cm',
+      source:
+        "Machinery's Handbook, 31e, Circle Formulas, examples 3 and 4: height 2 cm, segment 18.01 cm2; 13.27 x 3 less that by hand",
+      grade: 'seen',
+      inputs: { bore: '24 cm', groove_width: '13.27 cm', side_depth: '3 cm' },
+      expect: {
+        sagitta: { value: '2 cm', within: '0.003 cm' },
+        section: { value: '21.80 cm2', within: '0.02 cm2' },
       },
     },
   ],

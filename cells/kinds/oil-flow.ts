@@ -184,6 +184,11 @@ export default defineCell({
       grade: 'error',
     },
     {
+      holds: '=ISBLANK(groove_width) = ISBLANK(groove_depth)',
+      otherwise: 'Only one side of the groove is entered, so that no groove is counted: enter both.',
+      grade: 'caution',
+    },
+    {
       holds: '=clearance <= diameter / 20',
       otherwise: 'A gap so wide is no thin film: these formulas do not hold for it.',
       grade: 'caution',
@@ -228,10 +233,10 @@ export default defineCell({
       },
     },
     {
-      title: 'A square groove of 2 mm, 40 mm long',
+      title: 'A square groove of 2 mm, 20 mm long',
       source:
-        'the whole series of a square duct (White, Viscous Fluid Flow, table 3-1, from memory: f Re 56.91, so Q = a^4 p / (28.45 mu L)): 93.72 cm3/s of 2 mm, 100 kPa, 30 mPa s, 20 mm',
-      grade: 'memory',
+        'f Re of a square duct 56.9, as printed in a table of non-circular ducts, so Q = a^4 p / (28.45 mu L): 93.72 cm3/s of 2 mm, 100 kPa, 30 mPa s, 20 mm',
+      grade: 'seen',
       inputs: {
         diameter: '50 mm',
         clearance: '0.10 mm',
@@ -243,6 +248,22 @@ export default defineCell({
         groove_depth: '2 mm',
       },
       expect: { through_grooves: { value: '93.72 cm3/s', within: 0.01 } },
+    },
+    {
+      title: 'A groove twice as wide as deep',
+      source:
+        'f Re 62.2 of sides 2 to 1, as printed in the same table: Q = 2 p A d^2 / (62.2 mu L), d = 4 A / circumference = 2.6667 mm; 4 x 2 mm, 100 kPa, 30 mPa s, 20 mm',
+      grade: 'seen',
+      inputs: {
+        diameter: '50 mm',
+        clearance: '0.10 mm',
+        length: '20 mm',
+        pressure: '100 kPa',
+        viscosity: '30 mPa.s',
+        groove_width: '4 mm',
+        groove_depth: '2 mm',
+      },
+      expect: { through_grooves: { value: '304.9 cm3/s', within: 0.01 } },
     },
   ],
   drawing: ({ diameter, length, clearance }) => {

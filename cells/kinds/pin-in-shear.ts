@@ -168,7 +168,7 @@ export default defineCell({
     'Friction of a press fit is not counted: the pin takes up when that has slipped.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
+    "Pin through shaft and hub: T = pi / 4 d^2 S D, Strength of Taper Pins, formula (29): Machinery's Handbook, 31e",
     "Direct shear and bearing: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 8-12; shear yield 0.577 of tensile, sec. 5-5",
   ],
   cautions: [
@@ -215,6 +215,25 @@ export default defineCell({
         shear_force: { value: '19940 N', within: 1e-3 },
         force_held: { value: '9600 N', within: 1e-9 },
         torque_held: { value: '192 N.m', within: 1e-9 },
+      },
+    },
+    {
+      title: 'Lever on a 2 in shaft by a pin of 3/8 in, 50 lbf at 30 in',
+      source:
+        "Machinery's Handbook, 31e, Strength of Taper Pins, example 6(a): 6770 psi of shear on the pin; entered as yield 6770 / 0.577 psi, so that it just holds 1500 lbf in",
+      grade: 'seen',
+      inputs: {
+        pin: '3/8 in',
+        planes: '2',
+        joint: '2 in',
+        bears_on: '1 in',
+        pin_yield: '= 6770 psi / 0.577',
+        wall_yield: '40 ksi',
+        torque: '1500 lbf.in',
+      },
+      expect: {
+        torque_held: { value: '1500 lbf.in', within: 4e-3 },
+        margin: { value: '1', within: 4e-3 },
       },
     },
   ],

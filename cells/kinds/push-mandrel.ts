@@ -211,6 +211,25 @@ export default defineCell({
         margin: { value: '1.506', within: 1e-3 },
       },
     },
+    {
+      title: 'Steel of 150 ksi, 30 Mpsi: slender from 62.83',
+      source:
+        'Faires, Design of Machine Elements, solutions, problem 334(c): (2 pi^2 x 30e6 / 150e3)^(1/2) = 62.83; a bar of 1/2 x 1 in and 5 in long by hand, 34.641, bows at 150 - (150000 x 34.641 / 2 pi)^2 / 30e6 = 127.20 ksi',
+      grade: 'seen',
+      inputs: {
+        slot_width: '0.51 in',
+        first_tooth: '1.01 in',
+        clearance: '0.01 in',
+        part_length: '4.8 in',
+        below: '0.2 in',
+        force: '5000 lbf',
+        steel: { E: '30 Mpsi', yield: '150 ksi' },
+      },
+      expect: {
+        slender_from: { value: '62.83', within: '0.005' },
+        column_stress: { value: '127.20 ksi', within: '0.01 ksi' },
+      },
+    },
   ],
   drawing: ({ width, height, length }) => {
     if (width === undefined || height === undefined || length === undefined) return undefined;

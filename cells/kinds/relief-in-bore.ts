@@ -192,7 +192,7 @@ export default defineCell({
     'A cutter that runs out or springs away cuts deeper or less: try the depth on scrap.',
   ],
   sources: [
-    'No published worked example was found: the examples are held by a second method of our own',
+    "Chord of a segment by radius and height: Circle Formulas, Machinery's Handbook, 31e; two circles by coordinates, a second method of our own",
     'Geometry of two circles that meet: R, r and the distance of their centres',
   ],
   cautions: [
@@ -230,6 +230,14 @@ export default defineCell({
       grade: 'recomputed',
       inputs: { bore: '50 mm', cutter: '48 mm', depth: '0.5 mm' },
       expect: { chord: { value: '36.5053 mm', within: '1e-3 mm' } },
+    },
+    {
+      title: 'The flat formula: a cutter of 24 cm sunk 2 cm',
+      source:
+        "Machinery's Handbook, 31e, Circle Formulas, example 3: a segment 2 cm high of a circle of 12 cm radius has a chord of 13.27 cm",
+      grade: 'seen',
+      inputs: { bore: '30 cm', cutter: '24 cm', depth: '2 cm' },
+      expect: { flat_chord: { value: '13.27 cm', within: '0.005 cm' } },
     },
   ],
   drawing: ({ bore, cutter, depth, outside }) => {

@@ -1,6 +1,18 @@
-import { defineCell } from '../record/cell.ts';
+import { type CellOutput, defineCell } from '../record/cell.ts';
 import { cutting } from '../record/hazards.ts';
 import { drills } from '../tables/drills.ts';
+
+/** Of each kind of drill the one nearest to the hole, by its key in the table of drills. */
+const kinds = [
+  ['fraction', 'fraction'],
+  ['number', 'number or letter'],
+  ['metric', 'millimetre'],
+] as const;
+
+const nearest = (series: string): string => {
+  const [below, above] = ['BELOW', 'ABOVE'].map((side) => `DRILL${side}("${series}"; hole)`);
+  return `=IF(hole - ${below} <= ${above} - hole; ${below}; ${above})`;
+};
 
 export default defineCell({
   key: 'tap-drill',
@@ -96,6 +108,33 @@ export default defineCell({
       basis: 'geometry',
       display: { in: 'thou', mm: 'um' },
     },
+    ...kinds.flatMap(([series, name]): CellOutput[] => [
+      {
+        name: `${series}_drill`,
+        label: `nearest ${name} drill`,
+        quantity: 'length',
+        formula: nearest(series),
+        basis: 'geometry',
+        held: true,
+        hint: 'Its name is under the drawing.',
+      },
+      {
+        name: `${series}_leaves`,
+        label: `thread left by the ${name} drill`,
+        quantity: 'number',
+        formula: `=THREADSHARE(thread; ${series}_drill)`,
+        basis: 'geometry',
+        display: { in: '%', mm: '%' },
+      },
+      {
+        name: `${series}_over_class`,
+        label: `${name} drill over the greatest minor diameter of the class`,
+        quantity: 'length',
+        formula: `=HOLEOVERCLASS(thread; class; ${series}_drill)`,
+        basis: 'geometry',
+        display: { in: 'thou', mm: 'um' },
+      },
+    ]),
   ],
   validity: [
     {
@@ -158,10 +197,18 @@ export default defineCell({
         smaller_leaves: { value: '0.7136', within: 1e-3 },
         larger: { value: '17/64 in', within: '1e-9 in' },
         larger_over_class: { value: '0.625 thou', within: '0.06 thou' },
+        fraction_drill: { value: '17/64 in', within: '1e-9 in' },
+        fraction_leaves: { value: '0.6495', within: 1e-3 },
+        fraction_over_class: { value: '0.625 thou', within: '0.06 thou' },
+        number_drill: { value: '0.261 in', within: '1e-9 in' },
+        number_leaves: { value: '0.7136', within: 1e-3 },
+        number_over_class: { value: '0 in', within: '1e-9 in' },
+        metric_drill: { value: '6.7 mm', within: '1e-6 mm' },
+        metric_leaves: { value: '0.6756', within: 1e-3 },
       },
     },
   ],
-  drawing: ({ hole, smaller, larger, smaller_leaves, larger_leaves }) => {
+  drawing: ({ hole, smaller, larger, smaller_leaves, larger_leaves, ...of }) => {
     if (smaller === undefined || larger === undefined || !(smaller > 0 && larger > 0)) return undefined;
     const nameOf = (size: number): string =>
       drills
@@ -172,9 +219,14 @@ export default defineCell({
       share === undefined || !Number.isFinite(share) ? '' : `, ${(share * 100).toFixed(1)} % of thread`;
     const [low, high] = [nameOf(smaller), nameOf(larger)];
     if (low === '' || high === '') return undefined;
+    const each = kinds.flatMap(([series, name]) => {
+      const drill = of[`${series}_drill`];
+      const called = drill === undefined ? '' : nameOf(drill);
+      return called === '' ? [] : [`nearest ${name}: ${called}${percent(of[`${series}_leaves`])}`];
+    });
     return {
       width: 320,
-      height: 110,
+      height: 110 + 20 * each.length,
       shapes: [
         { kind: 'line', x1: 40, y1: 50, x2: 280, y2: 50, style: 'outline' },
         { kind: 'line', x1: 70, y1: 40, x2: 70, y2: 60, style: 'outline' },
@@ -193,6 +245,13 @@ export default defineCell({
           : []),
         { kind: 'text', x: 12, y: 24, text: `${low}${percent(smaller_leaves)}`, anchor: 'start' },
         { kind: 'text', x: 308, y: 90, text: `${high}${percent(larger_leaves)}`, anchor: 'end' },
+        ...each.map((text, i) => ({
+          kind: 'text' as const,
+          x: 12,
+          y: 114 + 20 * i,
+          text,
+          anchor: 'start' as const,
+        })),
       ],
     };
   },

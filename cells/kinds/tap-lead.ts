@@ -23,7 +23,7 @@ export default defineCell({
       label: 'turns of lead of the last tap',
       quantity: 'number',
       sensible: ['1', '10'],
-      hint: 'Bottoming 1 to 2, plug 3 to 5, taper 7 to 10 turns.',
+      hint: 'Bottoming 1 to 2, plug 3 to 5, taper 7 to 10 turns, by whose tap it is.',
     },
     {
       name: 'tip',
@@ -81,7 +81,7 @@ export default defineCell({
       label: 'major diameter of the hole where the screw ends',
       quantity: 'length',
       formula:
-        '=MIN(major; MAX(tip; major - (major - tip) * (screw_in - full_depth) / (lead_turns * pitch)))',
+        '=IF(screw_in > tapped_depth; hole; MIN(major; MAX(hole; major - (major - tip) * (screw_in - full_depth) / (lead_turns * pitch))))',
       basis: 'geometry',
     },
     {
@@ -159,7 +159,7 @@ export default defineCell({
   sources: [
     'No published worked example was found: the examples are held by a second method of our own',
     'Geometry of a cone over the crests of a tap',
-    'Lead of taps: taper 7 to 10, plug 3 to 5, bottoming 1 to 2 turns: ASME B94.9 (from memory)',
+    "Lead of taps: plug 3 to 5, bottoming 1 to 2 turns: ANSI/ASME B94.9-2008 (R2018) in Machinery's Handbook, 31e; taper 8 to 10 in its 26th edition",
   ],
   cautions: [
     'A tap that bottoms breaks: count its turns, and clear the chips. Broken taps are sharp and hard: goggles.',

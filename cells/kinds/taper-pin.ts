@@ -171,6 +171,12 @@ export default defineCell({
       otherwise: 'The pin is longer than its taper: it would come to a point. Check its length.',
       grade: 'error',
     },
+    {
+      holds: '=IF(AND(taper > 0; length > 0 m); large - (length + hub) / 2 * taper > left_to_ream; 1 > 0)',
+      otherwise:
+        'Nothing is left to drill: the small side of the hole is no larger than what is left for the reamer.',
+      grade: 'error',
+    },
     { holds: '=shaft < hub', otherwise: 'The hub is larger than its shaft.', grade: 'error' },
     {
       holds: '=length >= hub',
@@ -199,7 +205,7 @@ export default defineCell({
   ],
   sources: [
     'ASME B18.8.2-2000, taper pins: 0.250 in on the diameter in a foot; large ends by number, small end = large end - 0.02083 x length',
-    'ISO 2339:1986, taper pins, unhardened: 1 : 50, called by the small end (from memory)',
+    'ISO 2339:1986 (IS 6688:2005), taper pins, unhardened: 1 : 50, called by the small end, 0.6 to 50 mm to h10, lengths 2 to 200 mm',
     "Shear as 0.577 of the yield strength: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 5-5",
   ],
   cautions: [

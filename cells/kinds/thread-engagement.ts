@@ -212,5 +212,23 @@ export default defineCell({
       inputs: { thread: '3/8-16 UNC', bolt_class: '2A', hole_class: '2B' },
       expect: { least_engagement: { value: '0.2691 in', within: 2e-3 } },
     },
+    {
+      title: 'The same of 120 ksi in light alloy of 45 ksi: the hole strips first',
+      source:
+        'FED-STD-H28, J by hand with printed limits: bolt 0.5760, hole 0.8281 in2 per in; J = 0.5760 x 120 / (0.8281 x 45) = 1.855, 0.2691 x 1.855 = 0.499 in',
+      grade: 'computed',
+      inputs: {
+        thread: '3/8-16 UNC',
+        bolt_class: '2A',
+        hole_class: '2B',
+        engaged: '0.6 in',
+        bolt_strength: '120 ksi',
+        hole_strength: '45 ksi',
+      },
+      expect: {
+        weakness: { value: '1.855', within: 3e-3 },
+        least_engagement: { value: '0.499 in', within: 4e-3 },
+      },
+    },
   ],
 });

@@ -113,7 +113,7 @@ export default defineCell({
       name: 'drill',
       label: 'drill to',
       quantity: 'length',
-      formula: `=REPAIRDRILL(${chosen})`,
+      formula: `=IF(ISBLANK(thread); REPAIRDRILL(${chosen}); DRILLABOVE(drills_at_hand; MAX(cleans_up_at; HOLEFORSHARE(thread; most_share))))`,
       basis: 'geometry',
       held: true,
       face: true,
@@ -122,7 +122,7 @@ export default defineCell({
       name: 'thread_left',
       label: 'thread it leaves',
       quantity: 'number',
-      formula: '=(major - drill) / (1.299038 * pitch)',
+      formula: '=IF(ISBLANK(thread); (major - drill) / (1.299038 * pitch); THREADSHARE(thread; drill))',
       basis: 'geometry',
       face: true,
       display: { in: '%', mm: '%' },
@@ -153,7 +153,7 @@ export default defineCell({
       formula: `=edge - ${major} / 2`,
       basis: 'geometry',
       face: true,
-      limits: { lower: '=pitch' },
+      limits: { lower: '=IF(ISBLANK(thread); pitch; THREADPITCH(thread))' },
       hint: 'Held to a pitch at least; half the thread diameter is better (common practice, no source).',
     },
     {
@@ -166,6 +166,12 @@ export default defineCell({
     },
   ],
   validity: [
+    {
+      holds: '=IF(ISBLANK(thread); 1 > 0; thread_left >= least_share)',
+      otherwise:
+        'The next drill at hand leaves the thread taken less than its least share: bore the hole to size, or take another thread.',
+      grade: 'caution',
+    },
     {
       holds: '=AND(hole > 0 m; skin >= 0 m)',
       otherwise: 'The hole is above zero, and what comes off not below.',
@@ -209,7 +215,7 @@ export default defineCell({
   ],
   examples: [
     {
-      title: 'Stripped 3/8-16 worn to 0.390 in: 1/2-13 with 27/64',
+      title: 'Stripped 3/8-16 worn to 0.390 in: 1/2-13 with 7/16',
       source:
         'by hand along the UNC table of B1.1: 7/16-14 wants at most 0.4375 - 0.55 x 0.0928 = 0.3865 in, too small; 1/2-13 at 77 % 0.4231 in, next drill 27/64 is under it, next 7/16 leaves 62.5 %',
       grade: 'recomputed',
@@ -242,7 +248,8 @@ export default defineCell({
     },
     {
       title: 'The same hole, M12 taken for its pin: 14 mm to the edge less half of 12 mm',
-      source: 'by hand: 14 - 12 / 2 = 8 mm of wall; 18 / 12 = 1.5 diameters engaged',
+      source:
+        'by hand: 14 - 12 / 2 = 8 mm of wall; 18 / 12 = 1.5 diameters engaged; 12 - 0.77 x 1.29904 x 1.75 = 10.2495 mm, next drill 10.25, (12 - 10.25) / 2.27332 = 0.7698',
       grade: 'recomputed',
       inputs: {
         hole: '8.1 mm',
@@ -256,6 +263,8 @@ export default defineCell({
       expect: {
         major: { value: '10 mm', within: 1e-9 },
         taken_over: { value: '2 mm', within: 1e-9 },
+        drill: { value: '10.25 mm', within: 1e-9 },
+        thread_left: { value: '0.7698', within: 1e-3 },
         edge_wall: { value: '8 mm', within: 1e-9 },
         in_diameters: { value: '1.5', within: 1e-9 },
       },

@@ -184,7 +184,7 @@ export default defineCell({
   ],
   sources: [
     'ASME B18.29.2M-2005, screw thread inserts, helical coil: full thread down to the insert’s length and 1 P; drilled 3 P deeper for a bottoming tap, 5 P for a plug tap',
-    'ASME B18.29.1-2010, the same in inches: tapped hole major D + 1.29904 P, pitch D + 0.64952 P, least minor D + 0.21651 P (from memory)',
+    'ASME B18.29.1-2010, the same in inches: a hole of the form of ASME B1.1, larger by the section of the wire; NASM33537: least major diameter cut off to H/8, so D + 1.29904 P (pitch D + 0.64952 P and least minor D + 0.21651 P from memory)',
     'Triangle of the thread: H = 0.866025 P, 3/4 H = 0.649519 P each side: ASME B1.1-2003, ISO 68-1:1998',
     'Share left and lengths: common practice, no source',
   ],

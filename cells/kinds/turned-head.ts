@@ -150,7 +150,7 @@ export default defineCell({
   ],
   sources: [
     'Across corners = 2 / sqrt 3 x across flats (geometry of a hexagon)',
-    'ISO 4762 (heads and sockets of cap screws, from memory)',
+    'ISO 4762:2004 (heads and sockets of cap screws, as printed in two tables)',
   ],
   cautions: [
     'A turned screw has lost its mark and, ground hot, its temper: keep it from lifting, steering, brakes and pressure unless someone licensed says so.',
@@ -161,8 +161,8 @@ export default defineCell({
     {
       title: 'M8 cap screw: socket 6 mm across flats is 6.93 across corners',
       source:
-        'ISO 4762 (from memory): head 13 mm, hexagon 6 mm; ISO 23429 gauge sizes, corners 6.86 to 6.93 mm; the rest by hand',
-      grade: 'memory',
+        'ISO 4762:2004: head 13 mm, hexagon 6 mm, corners at least 6.863 mm; 2 x 6 / sqrt 3 = 6.928 mm and the rest by hand',
+      grade: 'recomputed',
       inputs: {
         head: '11.5 mm',
         counterbore: '12 mm',
@@ -189,6 +189,13 @@ export default defineCell({
         bearing_share: { value: '0.6875', within: 1e-6 },
         room: { value: '0.01575 in', within: '1e-6 in' },
       },
+    },
+    {
+      title: 'The ring under a head of 12 cm over a hole of 8 cm',
+      source: "Machinery's Handbook, 31e, Dimensions of Plane Figures, circular ring: 62.83 cm2",
+      grade: 'seen',
+      inputs: { head: '120 mm', counterbore: '121 mm', clearance_hole: '80 mm' },
+      expect: { bearing_area: { value: '62.83 cm2', within: '0.005 cm2' } },
     },
   ],
   drawing: ({ head, counterbore, corners, clearance_hole: hole }) => {

@@ -8,6 +8,7 @@ import { holeForPercent, inchThreads, metricThreads } from './threads.ts';
 const atHand: Readonly<Record<string, readonly DrillSeries[]>> = {
   inch: ['number', 'letter', 'fraction'],
   fraction: ['fraction'],
+  number: ['number', 'letter'],
   metric: ['metric'],
   any: ['number', 'letter', 'fraction', 'metric'],
 };
@@ -15,7 +16,7 @@ const atHand: Readonly<Record<string, readonly DrillSeries[]>> = {
 /** The drill of a series next to a size, below it or above. */
 export const drillNext = (series: string, size: number, side: 'below' | 'above'): Drill | TableProblem => {
   const of = atHand[series];
-  if (!of) return { problem: `There are no drills "${series}": inch, fraction, metric or any.` };
+  if (!of) return { problem: `There are no drills "${series}": inch, fraction, number, metric or any.` };
   const found = side === 'below' ? drillNotAbove(size, of) : drillNotBelow(size, of);
   return found ?? { problem: `No such drill is ${side} ${Math.round(size * 1e6) / 1e3} mm: bore the hole.` };
 };

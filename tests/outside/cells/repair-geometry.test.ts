@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { one, remarksOf } from './sheet-of.ts';
+import { cell, one, remarksOf, sheetOf } from './sheet-of.ts';
 
 /** Recomputed: the same figures by another way, bisection, integration, or plain counting. */
 const bisect = (low: number, high: number, f: (x: number) => number): number => {
@@ -138,4 +138,93 @@ test('a screw drilled through: 77 % of its area is 93 % in torsion (recomputed: 
   expect(it('torsion_share', '')).toBeCloseTo(polar(0.1507 / 2) / polar(0), 6);
   expect(it('tension_share', '')).toBeCloseTo(0.77, 2);
   expect(it('torsion_share', '')).toBeCloseTo(0.93, 2);
+});
+
+describe('groove: the wall it leaves', () => {
+  const sizes = { bore: '50 mm', groove_width: '20 mm', side_depth: '4 mm', outside: '70 mm' };
+  test('is least at the corners of its floor (recomputed: the floor stepped across)', () => {
+    const it = one('groove-in-bore', sizes);
+    const floor = Math.sqrt(25 ** 2 - 10 ** 2) + 4;
+    const walls = Array.from({ length: 2001 }, (_, i) => 35 - Math.hypot(floor, -10 + i / 100));
+    expect(it('wall_left', 'mm')).toBeCloseTo(Math.min(...walls), 9);
+    expect(35 - floor - it('wall_left', 'mm')).toBeGreaterThan(1.7);
+  });
+  test('where a corner comes out through it, that is said', () => {
+    const thin = remarksOf('groove-in-bore', { ...sizes, outside: '57 mm' });
+    expect(thin.join(' ')).toContain('comes out through the wall');
+  });
+  test('grooves and holes beside what it had (by hand: 2 x 20 + 3 x pi/4 x 16 of 100 mm2)', () => {
+    const it = one('groove-in-bore', {
+      bore: '1000 mm',
+      groove_width: '4 mm',
+      side_depth: '5.004 mm',
+      grooves: '2',
+      hole: '4 mm',
+      holes: '3',
+      original_area: '100 mm2',
+    });
+    expect(it('area_share', '')).toBeCloseTo(0.4 + (3 * Math.PI * 4) / 100, 3);
+  });
+});
+
+test('a broach whose first pass cuts deeper than the groove is told of', () => {
+  const broach = { bore: '1.6 in', broach_width: '0.1875 in', first_tooth: '0.3 in', last_tooth: '0.34 in' };
+  const said = (depth: string) => remarksOf('broach-guide', { ...broach, crown_depth: depth }).join(' ');
+  expect(said('0.030 in')).toContain('first pass alone cuts deeper');
+  expect(said('0.040 in')).not.toContain('first pass alone');
+});
+
+test('a larger thread taken for a worn hole has its own drill and its own share of thread (recomputed by hand)', () => {
+  const taken = (thread: string) =>
+    one('thread-for-worn-hole', { hole: '8.1 mm', series: 'metric', drills_at_hand: 'metric', thread });
+  expect(taken('M10')('drill', 'mm')).toBeCloseTo(8.5, 9);
+  expect(taken('M12')('drill', 'mm')).toBeCloseTo(10.25, 9);
+  expect(taken('M12')('thread_left', '')).toBeCloseTo((12 - 10.25) / (1.299038 * 1.75), 5);
+  expect(
+    remarksOf('thread-for-worn-hole', {
+      hole: '9.2 mm',
+      series: 'metric',
+      drills_at_hand: 'metric',
+      thread: 'M10',
+    }).join(' '),
+  ).toContain('less than its least share');
+});
+
+test('a screw past the tap meets the drilled hole; inside the lead no less than it (recomputed by coordinates)', () => {
+  const tap = { thread: 'M10', hole: '8.5 mm', tip: '7 mm', lead_turns: '4', tapped_depth: '20 mm' };
+  const end = (depth: string) => one('tap-lead', { ...tap, screw_in: depth })('end_to_turn', 'mm');
+  // From 14 mm the cone falls from 10 to 7 mm over 6 mm: 9 mm at 16 mm deep, 8.5 mm from 17 mm on.
+  expect(end('16 mm')).toBeCloseTo(9, 9);
+  expect(end('19 mm')).toBeCloseTo(8.5, 9);
+  expect(end('22 mm')).toBeCloseTo(8.5, 9);
+});
+
+test('the floor of a socket holds what the drilled shank does (recomputed: both forces at the same strength)', () => {
+  const it = one('drilled-screw', { thread: 'M10', bored: '4 mm' });
+  const root = it('root', 'mm');
+  const tears = (Math.PI / 4) * (root ** 2 - 16);
+  const least = tears / (Math.PI * root * 0.577);
+  const judged = (floor: number) =>
+    sheetOf({
+      it: cell('drilled-screw', {
+        thread: 'M10',
+        bored: '4 mm',
+        head_height: '10 mm',
+        socket_depth: `${10 - floor} mm`,
+      }),
+    }).byName('it')?.outputs.socket_floor?.check.asNew.state;
+  expect(judged(least + 0.02)).toMatch(/^holds/);
+  expect(judged(least - 0.02)).toBe('misses');
+});
+
+test('drills of each kind nearest to the hole (recomputed: along the printed rows of B94.11M and ISO 235)', () => {
+  // M10 at 77 %: 8.4997 mm; 21/64 8.334, 11/32 8.731; Q 8.433, R 8.611; 8.5 mm.
+  const it = one('tap-drill', { thread: 'M10', share: '77 %', class: '6H' });
+  expect(it('fraction_drill', 'in')).toBeCloseTo(21 / 64, 9);
+  expect(it('number_drill', 'in')).toBeCloseTo(0.332, 9);
+  expect(it('metric_drill', 'mm')).toBeCloseTo(8.5, 9);
+  expect(it('number_leaves', '')).toBeCloseTo((10 - 0.332 * 25.4) / (1.299038 * 1.5), 4);
+  // ISO 965-1: minor diameter of M10-6H 8.376 to 8.676 mm, so 21/64 lies 42 um under the least.
+  expect(it('fraction_over_class', 'um')).toBeCloseTo(8334.375 - 8376, 0);
+  expect(it('metric_over_class', 'um')).toBe(0);
 });

@@ -13,6 +13,11 @@ import { Desk } from '../../../src/engine/workback/desk.ts';
  * figure is asked for as the example gives it while the input stands elsewhere, and the example's input comes back.
  */
 const MAIN: ReadonlyArray<[kind: string, figure: string, by: string, example: number]> = [
+  ['tap-drill', 'hole', 'share', 0],
+  ['thread-for-worn-hole', 'edge_wall', 'edge', 0],
+  ['thread-engagement', 'least_engagement', 'hole_strength', 2],
+  ['turned-head', 'bearing_pressure', 'load', 0],
+  ['key-size', 'margin', 'torque', 2],
   ['drilled-screw', 'torsion_share', 'bored', 0],
   ['tap-lead', 'full_depth', 'tapped_depth', 0],
   ['pin-in-shear', 'torque_held', 'pin', 0],
