@@ -7,6 +7,8 @@ export interface Against {
   lower?: number;
   upper?: number;
   grade: Grade;
+  /** The bare figure decides, whatever its band. */
+  isBare?: boolean;
 }
 
 /** The band of a figure that is shown behind it: the one its verdict goes by. */
@@ -37,15 +39,20 @@ interface Figure {
   atMost?: boolean;
 }
 
-/** True where a band lies within the limits, across one, or outside, as the verdict says. */
+/** Share of a figure, and of its band, that is arithmetic on doubles. */
+const NOISE = { figure: 1e-12, band: 1e-9 };
+
+/** True where a band lies within the limits, across one, or outside, as the verdict says; what stands on a limit may be on either side. */
 const agrees = (
   { low, high }: { low: number; high: number },
   { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY, grade }: Against,
 ): boolean => {
-  const isOutside = high < lower || low > upper;
-  if (grade === 'out') return isOutside;
-  const isInside = low >= lower && high <= upper;
-  return grade === 'open' ? !isInside && !isOutside : isInside;
+  if (grade === 'out') return high < lower || low > upper;
+  const size = Math.max(Math.abs(low), Math.abs(high)) * NOISE.figure + (high - low) * NOISE.band;
+  const hair = Number.isFinite(size) ? size : 0;
+  const isInside = (by: number): boolean => low >= lower - by && high <= upper + by;
+  if (grade !== 'open') return isInside(hair);
+  return !isInside(-hair) && !(high < lower - hair || low > upper + hair);
 };
 
 const againstOf = ({ check, limits }: Judged): Against[] => {
@@ -119,7 +126,12 @@ export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean
   };
   const band = isJudged ? judgedBy() : read ? expanded() : worst;
   // What arithmetic, a limit with a spread of its own or a doubt that is not known decides is no matter of places.
-  if (isJudged && check.rule !== 'simple')
-    band.against = againstOf(judged).filter((one) => agrees(band, one));
+  if (isJudged) {
+    const isBare = check.rule === 'simple';
+    const bare = { low: figure.value, high: figure.value };
+    band.against = againstOf(judged)
+      .filter((one) => agrees(isBare ? bare : band, one))
+      .map((one) => (isBare ? { ...one, isBare } : one));
+  }
   return band;
 };

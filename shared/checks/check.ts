@@ -285,9 +285,9 @@ const verdict = (edges: readonly Edge[], input: JudgeInput, noise: number): Foun
 };
 
 /**
- * Standard uncertainties in the band to be shown. Under the rule of conformance probability the two-sided 95 %, down to
- * the one-sided where a limit stands between the two and conforms all the same: a band within the limits is then proven,
- * and one across a limit is not.
+ * Standard uncertainties in the band to be shown. Under the rule of conformance probability the two-sided 95 %, nearer to
+ * the one-sided where a limit stands between the two and conforms, or is missed, all the same: a band within the limits is
+ * then proven, one across a limit is not, and one beyond is out.
  */
 const shownFactor = (
   edges: readonly Edge[],
@@ -304,7 +304,8 @@ const shownFactor = (
     found === 'out'
       ? Math.max(...edges.map((e) => -e.centre / e.u))
       : Math.min(...edges.map((e) => e.centre / e.u));
-  return Math.min(two, Math.max(one, gap));
+  // Between the two it stands clear of the limit: one that touches it would say less than the verdict.
+  return gap >= two ? two : (one + Math.max(one, gap)) / 2;
 };
 
 const byDraws = ({ drawn, lower, upper }: JudgeInput): Pick<CheckVerdict, 'method' | 'conformance'> =>

@@ -4,8 +4,9 @@ import { ownRule } from '../../shared/checks/decision-rules.ts';
 import { isOutside } from '../../shared/checks/states.ts';
 import { drawsWords, eachInWords } from '../../shared/checks/words.ts';
 import { differenceUnit, formatQuantity, placesOf } from '../../shared/quantities/figures.ts';
-import { type Beside, formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
+import { besideOf, formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../shared/quantities/quantities.ts';
+import type { Beside } from '../../shared/quantities/told-together.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import { ROLE_WORDS } from '../../shared/sheet/role-words.ts';
 import type { Unit } from '../../shared/units/units.ts';
@@ -64,6 +65,12 @@ const limitsText = (output: OutputResult, unit: Unit, beside: Beside | undefined
   return [range, wear ? `worn ${one(wear)}` : ''].filter((part) => part !== '').join(', ');
 };
 
+/** By how much a limit is missed, in as many places as it takes to be something. */
+const missText = (by: number, step: Unit): string => {
+  const text = formatQuantity(by, step);
+  return /[1-9]/.test(text) ? text : formatQuantity(by, step, { spread: by });
+};
+
 /** Verdicts, as new and in service, each on a line of its own; a limit that is missed with by how much. */
 const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): string[] => {
   const { check } = output;
@@ -73,7 +80,7 @@ const checkTexts = (output: OutputResult, unit: Unit, rule: DecisionRule): strin
   const step = differenceUnit(unit);
   const [asNew, inService] = eachInWords(check);
   const own = [ownRule(check.rule, rule), drawsWords(check)].filter((one) => one !== undefined).join('; ');
-  const first = asNew + (missed ? `, by ${formatQuantity(by, step)}` : '') + (own === '' ? '' : ` (${own})`);
+  const first = asNew + (missed ? `, by ${missText(by, step)}` : '') + (own === '' ? '' : ` (${own})`);
   return inService === undefined ? [first] : [first, inService];
 };
 
@@ -91,7 +98,7 @@ const outputLines = (
   const figure = stands === 'measured' ? output.measured : output.planned;
   const read = stands === 'measured' || cell.role === 'measured';
   const band = figure && bandOf(figure, output, read);
-  const against = figure && band && { value: figure.value, low: band.low, high: band.high };
+  const against = figure && band && besideOf(figure, band);
   const common = { name, label, limits: limitsText(output, unit, against), check };
   const value = figure
     ? valueText(figure, unit, band as Band, cell.role === 'chosen')

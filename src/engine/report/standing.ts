@@ -7,7 +7,7 @@ import {
   isProven,
   type Verdict,
 } from '../../../shared/checks/states.ts';
-import { formatFigure, formatLimit } from '../../../shared/quantities/printed-figure.ts';
+import { besideOf, formatFigure, formatLimit } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetUnits } from '../../../shared/sheet/format.ts';
 import type { CellResult, OutputResult } from '../rows/results.ts';
@@ -89,8 +89,7 @@ function namedWords(
   const band = bandOf(figure, output, read);
   const { value } = formatFigure(figure, unit, { comma, band });
   if (!limit) return `${title} ${value}`;
-  const beside = { value: figure.value, low: band.low, high: band.high };
-  return `${title} ${value} against ${formatLimit(limit.value, unit, { comma, beside })}`;
+  return `${title} ${value} against ${formatLimit(limit.value, unit, { comma, beside: besideOf(figure, band) })}`;
 }
 
 /** Every check of a sheet that counts: not of a way that is not taken, nor of what was left blank for good. */

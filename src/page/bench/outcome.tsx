@@ -83,7 +83,7 @@ export const Outcome = (props: { stop: Stop }) => {
             actual={figure() !== undefined}
             lowerText={limits().lower && at().limitNumber(limits().lower!.value, figure() ?? due(), shown())}
             upperText={limits().upper && at().limitNumber(limits().upper!.value, figure() ?? due(), shown())}
-            words={`${at().value((figure() ?? due())!)} against its limits`}
+            words={`${at().value((figure() ?? due())!, shown())} against its limits`}
           />
         )}
       </Show>

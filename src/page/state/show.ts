@@ -8,12 +8,13 @@ import {
   type ShownFigure,
 } from '../../../shared/quantities/figures.ts';
 import {
-  type Beside,
+  besideOf,
   formatFigure,
   formatLimit,
   limitNumber,
 } from '../../../shared/quantities/printed-figure.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
+import type { Beside } from '../../../shared/quantities/told-together.ts';
 import type { SheetUnits } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
@@ -49,11 +50,8 @@ export interface OutputShow {
 const bandFor = (figure: ShownFigure, told: Told): Band =>
   typeof told === 'boolean' ? bandOf(figure, undefined, told) : told;
 
-const besideOf = (figure: ShownFigure | undefined, told: Told = false): Beside | undefined => {
-  if (!figure) return undefined;
-  const { low, high } = bandFor(figure, told);
-  return { value: figure.value, low, high };
-};
+const besideFor = (figure: ShownFigure | undefined, told: Told = false): Beside | undefined =>
+  figure && besideOf(figure, bandFor(figure, told));
 
 /** Which band it is, behind it. */
 const marked = (spread: string, { mark }: Band): string => (spread && mark ? `${spread} ${mark}` : spread);
@@ -77,8 +75,8 @@ export const showIn = (unit: Unit, comma = false): OutputShow => ({
     const { value, spread } = formatFigure(figure, unit, { comma, band });
     return { value: value + behind(unit), beside: marked(spread, band) };
   },
-  limit: (si, figure, told) => formatLimit(si, unit, { comma, beside: besideOf(figure, told) }),
-  limitNumber: (si, figure, told) => limitNumber(si, unit, { comma, beside: besideOf(figure, told) }),
+  limit: (si, figure, told) => formatLimit(si, unit, { comma, beside: besideFor(figure, told) }),
+  limitNumber: (si, figure, told) => limitNumber(si, unit, { comma, beside: besideFor(figure, told) }),
   amount: (si, like) => formatQuantity(si, unit, { comma, ...placesOf(like) }),
   number: (si, like) => formatNumber(si, unit, { comma, ...placesOf(like) }),
   change: (si, like, sign = true) =>
