@@ -144,8 +144,10 @@ const edge = (
 ): Edge => {
   const dof = margin.dof ?? Number.POSITIVE_INFINITY;
   const half = (rule === 'iso14253-2017' ? factor(dof, 'one') : expandedFactor(dof)) * margin.u;
-  // A nominal may lie at the very end of its own limits (50 H7), or outside (50 p6): the bare figure is the centre.
-  const bare = rule === 'simple' && !Number.isNaN(margin.centre) ? margin.centre : margin.value;
+  // A nominal may lie at the very end of its own limits (50 H7), or outside (50 p6): the bare figure of a plan is the
+  // centre. That of a part is what was read, however far to one side its doubt reaches.
+  const isCentred = rule === 'simple' && mode === 'plan' && !Number.isNaN(margin.centre);
+  const bare = isCentred ? margin.centre : margin.value;
   const [low, high] =
     rule === 'simple'
       ? [bare, bare]

@@ -17,7 +17,7 @@ const K_WORDS =
 /** Which band stands behind a figure with limits, by the rule its verdict follows. */
 const BAND: Readonly<Record<DecisionRule, string>> = {
   simple:
-    'A figure with limits is judged by the middle of its spread alone; behind it stands its worst case.',
+    'A figure with limits is judged bare, a plan by the middle of its spread; behind it stands its worst case.',
   'worst-case':
     'Behind a figure with limits stands its worst case: as far as it can be with all its sizes and doubts at their ends.',
   'iso14253-2013':
@@ -27,7 +27,7 @@ const BAND: Readonly<Record<DecisionRule, string>> = {
 };
 
 const BAND_HEAD: Readonly<Record<DecisionRule, string>> = {
-  simple: 'with limits: its middle',
+  simple: 'judged bare; worst case',
   'worst-case': 'worst case',
   'iso14253-2013': 'with limits: k=2',
   'iso14253-2017': 'with limits: 95 %',
