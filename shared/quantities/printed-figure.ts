@@ -27,15 +27,13 @@ export interface FigureText {
   text: string;
 }
 
-export type FigureOptions = Omit<FormatOptions, 'spread' | 'sign'> & {
-  show?: 'worst-case' | 'expanded';
-  /** The band to show in place of either. */
-  band?: Pick<Band, 'low' | 'high'> & Partial<Pick<Band, 'against'>>;
-};
+/** The band that is shown; the verdicts it must not contradict. */
+type ShownBand = Pick<Band, 'low' | 'high'> & Partial<Pick<Band, 'against'>>;
 
-const bandShown = (figure: ShownFigure, { band, show }: FigureOptions): Required<FigureOptions>['band'] =>
-  band ??
-  (show === 'expanded' ? { low: figure.centre - 2 * figure.u, high: figure.centre + 2 * figure.u } : figure);
+export type FigureOptions = Pick<FormatOptions, 'comma'> & {
+  /** In place of the worst case. */
+  band?: ShownBand;
+};
 
 /** Too large or too small to be written out. */
 const isPower = (value: number, unit: Unit): boolean =>
@@ -44,10 +42,7 @@ const isPower = (value: number, unit: Unit): boolean =>
     (magnitude(value) >= LARGE || (usualPlaces(unit) === undefined && magnitude(value) < -MAX_PLACES + 3)));
 
 /** A figure and its band, for the limits that are told beside it. */
-export const besideOf = (
-  { value }: ShownFigure,
-  { low, high, against }: Required<FigureOptions>['band'],
-): Beside => ({
+export const besideOf = ({ value }: ShownFigure, { low, high, against }: ShownBand): Beside => ({
   value,
   low,
   high,
@@ -75,13 +70,16 @@ export const limitNumber = (si: number, unit: Unit, { comma, beside }: LimitOpti
 };
 
 /**
- * A figure with its spread, in the places the spread supports: the worst case, the expanded uncertainty (k = 2) about its
- * centre, or the band given. Ends that differ once rounded are shown as upper and lower. An end is rounded outward, so
+ * A figure with its spread, in the places the spread supports: the worst case, or the
+ * band given. Ends that differ once rounded are shown as upper and lower. An end is rounded outward, so
  * that no spread reads smaller than it is; and there are as many places as it takes to bear out the verdict on it.
  */
-export const formatFigure = (figure: ShownFigure, unit: Unit, options: FigureOptions = {}): FigureText => {
-  const { comma } = options;
-  const beside = besideOf(figure, bandShown(figure, options));
+export const formatFigure = (
+  figure: ShownFigure,
+  unit: Unit,
+  { comma, band = figure }: FigureOptions = {},
+): FigureText => {
+  const beside = besideOf(figure, band);
   const [below, above] = [beside.low - figure.value, beside.high - figure.value];
   const known = Number.isFinite(below) && Number.isFinite(above);
   const spread = halfOf(beside);
@@ -91,7 +89,7 @@ export const formatFigure = (figure: ShownFigure, unit: Unit, options: FigureOpt
     spread === undefined &&
     !together?.isOther &&
     together?.places === digitsFor(undefined, unit, figure.value);
-  const decimals = options.decimals ?? (isFree ? undefined : together?.places);
+  const decimals = isFree ? undefined : together?.places;
   const isFine = spread !== undefined && digitsFor(spread, unit) > MAX_PLACES;
   const shown = together?.isOther
     ? toSI(toldValue(fromSI(figure.value, unit), together), unit)

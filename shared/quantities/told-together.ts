@@ -17,8 +17,8 @@ export interface Together {
   places: number;
   /** The value goes to its other neighbour in the last place, not to the nearest. */
   isOther: boolean;
-  /** So go limits that an end of the band stands on: both outward, or both inward. */
-  limits: 'nearest' | 'outward' | 'inward';
+  /** Limits that an end of the band stands on are rounded as the verdict has it: away from a band within them, else to it. */
+  isApart: boolean;
 }
 
 /** Places that may be added so that what is printed does not contradict a verdict. */
@@ -77,10 +77,10 @@ export const toldLimit = (
     const value = Number(roundedText(x, places));
     if (fitsDecimals(x, places)) return { value, places };
     if (places < least || Math.abs(value - x) > APART * away) continue;
-    if (!isTouched || together.limits === 'nearest') return { value, places };
-    const isUpper = beside?.against?.some(({ upper }) => upper === si);
-    const up = isUpper === (together.limits === 'outward');
-    return { value: up === value > x ? value : neighbour(x, places, true), places };
+    const own = beside?.against?.find(({ lower, upper }) => lower === si || upper === si);
+    const up = (own?.upper === si) === /in|near/.test(own?.grade ?? '');
+    const isOther = isTouched && together.isApart && up !== value > x;
+    return { value: neighbour(x, places, isOther), places };
   }
   const places = Math.max(MAX_PLACES, least);
   return { value: Number(roundedText(x, places)), places };
@@ -110,19 +110,6 @@ const isTrue = (beside: Beside, unit: Unit, together: Together): boolean => {
   });
 };
 
-/** Places to be added, and how is rounded there: to the nearest first; the other neighbour in a further place is near enough. */
-const WAYS: readonly (Omit<Together, 'places'> & { more: number })[] = (() => {
-  const more = Array.from({ length: MORE_PLACES }, (_, n) => n + 1);
-  const nearest = { isOther: false, limits: 'nearest' } as const;
-  const all = (['nearest', 'outward', 'inward'] as const).flatMap((limits) =>
-    [false, true].map((isOther) => ({ isOther, limits })),
-  );
-  return [
-    ...[0, 1, 2].map((n) => ({ more: n, ...nearest })),
-    ...more.flatMap((n) => all.map((way) => ({ more: n, ...way }))),
-  ];
-})();
-
 /**
  * How a figure, its spread and the limits beside it are rounded: in the places the spread supports, and in as many more
  * as it takes for what is printed to say of the limits what the verdict says.
@@ -130,13 +117,17 @@ const WAYS: readonly (Omit<Together, 'places'> & { more: number })[] = (() => {
  */
 export const toldTogether = (beside: Beside, spread: number | undefined, unit: Unit): Together => {
   const first = digitsFor(spread, unit, beside.value);
-  const plain: Together = { places: first, isOther: false, limits: 'nearest' };
-  const { against = [] } = beside;
-  if (against.length === 0 || !Number.isFinite(fromSI(beside.value, unit)) || first > MAX_PLACES)
-    return plain;
-  for (const { more, ...way } of WAYS) {
-    const one = { places: first + more, ...way };
-    if (isTrue(beside, unit, one)) return one;
-  }
-  return { ...plain, places: first + MORE_PLACES };
+  const told = (more: number, isOther = false, isApart = false): Together => ({
+    places: first + more,
+    isOther,
+    isApart,
+  });
+  const isHeld = beside.against?.length && Number.isFinite(fromSI(beside.value, unit)) && first <= MAX_PLACES;
+  if (!isHeld || isTrue(beside, unit, told(0))) return told(0);
+  // To the nearest first; in a further place the other neighbour is near enough.
+  const ways = [told(1), told(2)];
+  for (let more = 1; more <= MORE_PLACES; more += 1)
+    for (const isApart of [false, true])
+      for (const isOther of [false, true]) ways.push(told(more, isOther, isApart));
+  return ways.find((way) => isTrue(beside, unit, way)) ?? told(MORE_PLACES);
 };

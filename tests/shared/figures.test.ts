@@ -164,10 +164,10 @@ describe('a figure', () => {
     });
   });
 
-  test('shows the expanded uncertainty about its centre on request', () => {
-    expect(shown(figure(2.25, 0, 0, 0.0001), unit('in'), { show: 'expanded' })).toBe('2.2500 in ± 0.0002 in');
-    const skew = { ...figure(2.25, 0, 0, 0.0001), centre: inches(2.2501) };
-    expect(shown(skew, unit('in'), { show: 'expanded' })).toBe('2.2500 in +0.0003 -0.0001 in');
+  test('shows another band in place of the worst case', () => {
+    const band = (low: number, high: number) => ({ band: { low: inches(low), high: inches(high) } });
+    expect(shown(figure(2.25, 0, 0), unit('in'), band(2.2498, 2.2502))).toBe('2.2500 in ± 0.0002 in');
+    expect(shown(figure(2.25, 0, 0), unit('in'), band(2.2499, 2.2503))).toBe('2.2500 in +0.0003 -0.0001 in');
   });
 
   test('never shows a spread as nothing, nor one where there is none', () => {
@@ -189,13 +189,13 @@ describe('an uncertainty in few places', () => {
     [10.47, 'um', '± 11'],
     [28, 'um', '± 28'],
     [10.53, 'um', '± 11'],
-    [1.4, 'tenth_in', '± 2'],
-    [0.2, 'um', '± 1'],
+    [1.41, 'tenth_in', '± 1.5'],
+    [0.21, 'um', '± 0.3'],
   ])('%d %s is shown as %s', (expanded, symbol, text) => {
     const of = unit(symbol);
     const u = (expanded / 2) * of.factor;
     const reading = { value: 0.05, low: 0.05 - 2 * u, high: 0.05 + 2 * u, centre: 0.05, u };
-    expect(formatFigure(reading, of, { show: 'expanded', decimals: 0 }).spread).toBe(text);
+    expect(formatFigure(reading, of).spread).toBe(text);
   });
 });
 

@@ -6,6 +6,7 @@ import { gradeOf } from '../../shared/checks/states.ts';
 import { besideOf, formatFigure, formatLimit } from '../../shared/quantities/printed-figure.ts';
 import type { DecisionRule } from '../../shared/sheet/format.ts';
 import { findUnit, toSI, type Unit } from '../../shared/units/units.ts';
+import { walk } from '../walk.ts';
 
 const unit = (symbol: string): Unit => findUnit(symbol) as Unit;
 const numbers = (text: string): number[] => (text.match(/[+-]?\d+(\.\d+)?/g) ?? []).map(Number);
@@ -118,7 +119,7 @@ test('what is printed never reads smaller than it is, nor contradicts the verdic
           expect(outside, told).toBe(true);
       }
     }),
-    { seed: 12, numRuns: 5000 },
+    { seed: 12, numRuns: walk(2500, 50_000) },
   );
   // Often enough on a limit.
   expect(tally.on / tally.all).toBeGreaterThan(0.05);

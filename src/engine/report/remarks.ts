@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../../shared/quantities/figures.ts';
+import { differenceUnit, formatQuantity } from '../../../shared/quantities/figures.ts';
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { AssembledCell, LimitPlan, OutputPlan } from '../rows/assembled.ts';
 import type { OutputResult, Remark, Slip } from '../rows/results.ts';
@@ -68,8 +68,7 @@ function toleranceRemarks(plan: OutputPlan, from: Reading): Remark[] {
   const by = Math.max(above, below);
   if (!(by > Math.abs(planned.value) * 1e-12)) return [];
   const unit = displayUnit(plan.quantity, from.units, plan.display);
-  const step = unit.point ? { ...unit, point: false, offset: 0 } : unit;
-  const text = formatQuantity(by, step, { spread: by });
+  const text = formatQuantity(by, differenceUnit(unit), { spread: by });
   const side = above > 0 ? 'above' : 'below';
   return [{ grade: 'caution', message: `Came out ${text} ${side} its own tolerance.`, paper: true }];
 }

@@ -16,8 +16,7 @@ const K_WORDS =
 
 /** Which band stands behind a figure with limits, by the rule its verdict follows. */
 const BAND: Readonly<Record<DecisionRule, string>> = {
-  simple:
-    'A figure with limits is judged bare, a plan by the middle of its spread; behind it stands its worst case.',
+  simple: 'Limits are held against the bare figure: of a plan, the middle of its spread.',
   'worst-case':
     'Behind a figure with limits stands its worst case: as far as it can be with all its sizes and doubts at their ends.',
   'iso14253-2013':
