@@ -53,7 +53,7 @@ export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBO
 });
 
 /** Kind of quantity a first entry settles; a formula's is left to what it gives. */
-const kindOfEntry = (entry: Entry): string | undefined => {
+export const kindOfEntry = (entry: Entry): string | undefined => {
   const literal =
     entry.kind === 'range' ? entry.low : entry.kind === 'readings' ? entry.stations[0]?.[0] : sizeOf(entry);
   return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;

@@ -47,7 +47,7 @@ const NUMBER =
 export const isFigure = (cell: string): boolean => NUMBER.test(cell);
 
 /** Unit said by the head of a column: `Bore (mm)`, `Bore [in]`, `Bore, mm`. */
-const unitOfHead = (head: string): string | undefined =>
+export const unitOfHead = (head: string): string | undefined =>
   /(?:\(|\[|,\s*)([A-Za-zµ°"/%]{1,8})[)\]]?\s*$/u.exec(head)?.[1];
 
 export interface Readings {
@@ -56,16 +56,23 @@ export interface Readings {
   count: number;
 }
 
-/** A column that only counts the rows beside readings: 1, 2, 3 and so on. */
-const isCount = (rows: ReadonlyArray<readonly string[]>): boolean =>
-  rows.length > 1 &&
-  rows.every(
-    (row, i) =>
-      row.length > 1 &&
-      /^\d+\.?$/.test(row[0]!) &&
-      Number.parseInt(row[0]!, 10) === Number.parseInt(rows[0]![0]!, 10) + i &&
-      row.slice(1).every((cell) => /[.,/]/.test(cell)),
+/**
+ * A column that only counts the rows: 1, 2, 3 and so on, beside figures that are no counts themselves, or under a head that
+ * says so.
+ */
+export const isCount = (rows: ReadonlyArray<readonly string[]>, head = ''): boolean => {
+  const isNumber = /^(?:no|nr|#|pos|item|line|row)\b\.?$|^#$/i.test(head);
+  return (
+    rows.length > (isNumber ? 0 : 1) &&
+    rows.every(
+      (row, i) =>
+        row.length > 1 &&
+        /^\d+\.?$/.test(row[0]!) &&
+        Number.parseInt(row[0]!, 10) === Number.parseInt(rows[0]![0]!, 10) + i &&
+        (isNumber || row.slice(1).every((cell) => /[.,/]/.test(cell) || !/\d/.test(cell))),
+    )
   );
+};
 
 /** Several figures with blanks between them in one cell are as many readings. */
 const partedAtBlanks = (cell: string): string[] => {

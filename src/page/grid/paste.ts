@@ -1,9 +1,9 @@
-import type { CellRecord } from '../../../shared/sheet/format.ts';
+import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { importText } from '../../document/files.ts';
+import { nameFrom } from '../../document/model/names.ts';
 import { roomFor } from '../../document/room.ts';
 import { referencesIn } from '../../language/names.ts';
-import { parseEntry } from '../../language/parse.ts';
-import { commitText, entryContext } from '../entry/commit.ts';
+import { commitText, entryContext, kindOfEntry, readEntry } from '../entry/commit.ts';
 import { spotOfField } from '../entry/input-spot.ts';
 import { pairsTyped } from '../entry/pairs.ts';
 import type { EntrySpot } from '../entry/spot.ts';
@@ -85,22 +85,35 @@ const insert = (
   });
 };
 
-const isBareFigure = (text: string): boolean => /^[+-]?[\d.,]*\d$/.test(text.trim());
+const asHere = ({ sheet }: SheetContext, role: Role) => ({
+  ...entryContext(sheet, { cell: '', field: 'entry', kind: 'entry' }),
+  role,
+});
 
-/** What a spreadsheet's rows say, as they are stored: every bare number of a length gets the sheet's unit. */
-const committed = ({ sheet }: SheetContext, record: Partial<CellRecord>): Partial<CellRecord> => {
-  if (!record.entry) return record;
-  const context = {
-    ...entryContext(sheet, { cell: '', field: 'entry', kind: 'entry' }),
-    role: record.role ?? 'given',
-  };
-  const read = parseEntry(record.entry, context);
+/** What a spreadsheet's rows say, as they are stored: every bare number of a length gets the sheet's unit, and each line a name. */
+const committed = (context: SheetContext, record: Partial<CellRecord>): Partial<CellRecord> => {
+  const { entry, label, limits } = record;
+  const here = asHere(context, record.role ?? 'given');
   // A bare figure of a shop's table is a size, as it is in a line put in by hand.
-  const quantity = isBareFigure(record.entry) ? 'length' : undefined;
+  const asSize = (text: string) => readEntry(text, { ...here, quantity: 'length' });
+  const read = entry === undefined || entry.startsWith('=') ? undefined : asSize(entry);
+  const isSize =
+    read !== undefined &&
+    (read.problems.length === 0 || (/^[+-]?[\d.,; ]+$/.test(entry!) && read.problems[0]!.kind === 'ask'));
+  const other = isSize || entry === undefined ? undefined : readEntry(entry, here);
+  const quantity = isSize ? 'length' : other && kindOfEntry(other.entry);
+  const limit = (text: string) => asSize(text).committed;
   return {
     ...record,
+    ...(label !== undefined && record.role !== 'section' && { name: nameFrom(label) }),
     ...(quantity && { quantity }),
-    entry: quantity ? parseEntry(record.entry, { ...context, quantity }).committed : read.committed,
+    ...(entry !== undefined && { entry: (isSize ? read : other)!.committed }),
+    ...(limits && {
+      limits: {
+        ...(limits.lower && { lower: limit(limits.lower) }),
+        ...(limits.upper && { upper: limit(limits.upper) }),
+      },
+    }),
   };
 };
 
@@ -154,7 +167,7 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
       return;
     }
   }
-  const lines = linesFromTable(table);
+  const lines = linesFromTable(table, asHere(context, 'measured'));
   const full = roomFor(sheet.document, lines.length);
   if (full) notices.say(full.message);
   else if (lines.length > 0)
