@@ -1,24 +1,26 @@
 import type { Page } from '@playwright/test';
+import { walk } from '../walk.ts';
 import { findTargets, pressTarget, type Way } from './aim.ts';
 import { expect, test } from './fixture.ts';
 import { bringIn, shortJob } from './share-steps.ts';
 import { figuresAreIn, line } from './sheet-steps.ts';
 
 /** Every target in a proof, a spread-out sample of them in every test run. */
-const STEP = process.env.FITWRIGHT_PROVE ? 1 : 17;
+const STEP = walk(17, 1);
 
-const WALKS: ReadonlyArray<readonly [Way, number]> = process.env.FITWRIGHT_PROVE
-  ? [
-      ['mouse', 1280],
-      ['slow press', 1280],
-      ['touch', 1280],
-      ['mouse', 390],
-      ['touch', 390],
-    ]
-  : [
-      ['mouse', 1280],
-      ['touch', 390],
-    ];
+const WALKS: ReadonlyArray<readonly [Way, number]> =
+  STEP === 1
+    ? [
+        ['mouse', 1280],
+        ['slow press', 1280],
+        ['touch', 1280],
+        ['mouse', 390],
+        ['touch', 390],
+      ]
+    : [
+        ['mouse', 1280],
+        ['touch', 390],
+      ];
 
 /** Cells of the library that still ask for list boxes to be chosen from and entries to be made. */
 const ASKING = [
@@ -121,19 +123,61 @@ for (const [way, width] of WALKS) {
   });
 }
 
-test('with an entry open Tab and Shift+Tab go on to a field, and typing lands there', async ({ page }) => {
-  await bringIn(page, shortJob());
-  for (const key of ['Tab', 'Shift+Tab']) {
-    const entry = line(page, 'bore').locator('[data-column="entry"]');
-    await entry.click({ position: { x: 16, y: 12 } });
-    await expect(entry.locator('.cm-content')).toBeFocused();
-    // With nothing typed there are no offers, which Tab would take.
-    await page.keyboard.press(key);
-    await page.keyboard.type('7');
-    await expect(entry.locator('.typed')).toHaveText('2.2513 in ± 0.0002 in');
-    expect(await page.evaluate(() => document.activeElement !== document.body)).toBe(true);
-    await page.keyboard.press('Escape');
-  }
+test('from every field of the sheet Tab and Shift+Tab go on to another, and typing lands there', async ({
+  page,
+}) => {
+  test.setTimeout(1_200_000);
+  await bringIn(page, shortJob([...ASKING]));
+  const address = page.url();
+  const anew = async () => {
+    await page.goto('about:blank');
+    await page.goto(address);
+    await figuresAreIn(page);
+    await line(page, 'bore').locator('.label').click();
+    await expect(page.getByRole('region', { name: 'Bore, unfolded' })).toBeVisible();
+    return settledLook(page);
+  };
+  const asAtFirst = await anew();
+  const names = (await findTargets(page)).filter(({ field }) => field).map(({ words }) => words);
+  expect(names.length).toBeGreaterThan(20);
+  const wrong: string[] = [];
+  /** What a field shows, whether it is typed in or not. */
+  const shown = (at: number) =>
+    page.evaluate((which) => {
+      const one = document.querySelector(`[data-aim="${which}"]`);
+      const home = document.querySelector(`[data-aim-home="${which}"]`);
+      const field = one?.isConnected ? one : (home?.querySelector('input, select, textarea') ?? home);
+      const text =
+        field && 'value' in field
+          ? String(field.value)
+          : (field?.querySelector('.typed, .cm-content')?.textContent ?? '');
+      return text.trim();
+    }, at);
+  for (let i = 0; i < names.length; i += STEP)
+    for (const key of ['Tab', 'Shift+Tab']) {
+      await page.keyboard.press('Escape');
+      if ((await lookOf(page)) !== asAtFirst) await anew();
+      const target = (await findTargets(page)).find(({ words }) => words === names[i]);
+      if (!target) {
+        wrong.push(`${names[i]}: gone`);
+        continue;
+      }
+      const before = await shown(target.at);
+      const got = await pressTarget(page, target, 'mouse');
+      // With nothing typed there are no offers, which Tab would take.
+      await page.keyboard.press(key);
+      await page.keyboard.type('7');
+      const { left, lost } = await page.evaluate((at) => {
+        const home = document.querySelector(`[data-aim-home="${at}"]`);
+        const now = document.activeElement;
+        return { left: now !== home && !home?.contains(now), lost: !now || now === document.body };
+      }, target.at);
+      const after = await shown(target.at);
+      if (!got.focused || !left || lost || after !== before)
+        wrong.push(`${names[i]}, ${key}: ${JSON.stringify({ got, left, lost, before, after })}`);
+    }
+  console.log(`Tab and Shift+Tab from ${Math.ceil(names.length / STEP)} of ${names.length} fields`);
+  expect(wrong).toEqual([]);
 });
 
 /** What lies over the sheet or in its place, and how to get there. */
@@ -209,9 +253,10 @@ const walkOf = (way: Way, width: number, { view, field, open }: (typeof VIEWS)[n
     const wrong: string[] = [];
     const covered: string[] = [];
     let tried = 0;
-    let count = 1;
+    /** What there was to press at first: in some views a press adds to it. */
+    let names: string[] = [''];
     let asAtFirst = '';
-    for (let i = 0; i < count; i += STEP === 1 ? 1 : 9) {
+    for (let i = 0; i < names.length; i += STEP === 1 ? 1 : 9) {
       // Loaded again only where the press did more than take the keyboard there.
       if (i === 0 || (await lookOf(page)) !== asAtFirst) {
         await page.goto('about:blank');
@@ -227,9 +272,12 @@ const walkOf = (way: Way, width: number, { view, field, open }: (typeof VIEWS)[n
         await page.keyboard.type('2');
       }
       const all = await findTargets(page, within(view));
-      count = all.length;
-      const target = all[i];
-      if (!target) continue;
+      if (i === 0) names = all.map(({ words }) => words);
+      const target = all.find(({ words }) => words === names[i]);
+      if (!target) {
+        covered.push(`${names[i]}, gone by an earlier press`);
+        continue;
+      }
       const before = (await typedIn.count()) > 0 ? await typedIn.inputValue() : '';
       const got = await pressTarget(page, target, way);
       if (got.where === 'covered') {
@@ -249,8 +297,8 @@ const walkOf = (way: Way, width: number, { view, field, open }: (typeof VIEWS)[n
       const now = (await typedIn.count()) > 0 ? await typedIn.inputValue() : before;
       if (now !== before) wrong.push(`${target.words}: typing went to the field left, ${now}`);
     }
-    console.log(`${way} at ${width} px in ${view}: ${tried} of ${count} fields and buttons pressed`);
-    if (covered.length > 0) console.log(`under something else: ${covered.join('; ')}`);
+    console.log(`${way} at ${width} px in ${view}: ${tried} of ${names.length} fields and buttons pressed`);
+    if (covered.length > 0) console.log(`not to be pressed: ${covered.join('; ')}`);
     expect(wrong).toEqual([]);
     expect(tried).toBeGreaterThan(0);
     await context.close();

@@ -19,6 +19,9 @@ test('a trace reads as what it is, however it was typed or pasted', () => {
     '2: 1.2 kN; 4: 2.3 kN',
     '2 1.2; 4 2.3 kN',
     'Depth (mm)\tForce (kN)\n2\t1.2\n4\t2.3',
+    // The units say which is which.
+    '1.2 kN 2 mm\n2.3 kN 4 mm',
+    'Force (kN)\tDepth (mm)\n1.2\t2\n2.3\t4',
   ]) {
     expect(typed(text), text).toBe(TRACE);
     // Through a field of one line, as a browser pastes it there.
@@ -42,7 +45,7 @@ test('what can be read in two ways, or in none, stands as it was typed', () => {
     '2 mm: 1,234 kN; 4 mm: 2 kN',
     'see the chart',
     '',
-    '2 kN: 4 mm',
+    '2 kN: 4 kN',
   ])
     expect(typed(text), text).toBe(text);
 });

@@ -6,7 +6,7 @@ test('readings parted by blanks, tabs or line ends are a list', () => {
   expect(spacedReadings('1.7481\n1.7480\n1.7482\n')).toBe('1.7481; 1.7480; 1.7482');
   expect(spacedReadings('44,912 44,913 mm')).toBe('44,912; 44,913 mm');
   expect(spacedReadings('44,912 mm 44,913 mm')).toBe('44,912; 44,913 mm');
-  expect(spacedReadings('1.7481" 1.7480"')).toBe('1.7481; 1.7480 "');
+  expect(spacedReadings('1.7481" 1.7480"')).toBe('1.7481; 1.7480"');
   expect(spacedReadings('1.7481, 1.7480, 1.7482')).toBe('1.7481; 1.7480; 1.7482');
   expect(spacedReadings('44,912, 44,913 mm')).toBe('44,912; 44,913 mm');
   expect(spacedReadings('12 13 12 thou')).toBe('12; 13; 12 thou');

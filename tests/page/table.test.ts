@@ -120,6 +120,10 @@ test.each([
       given('B', '2', { limits: { lower: '1.9', upper: '2.1 in' } }),
     ],
   ],
+  [
+    'Fit\tH7/g6\nA\t1 in\nB\t2 in',
+    [{ role: 'remark', note: 'Fit, H7/g6' }, given('A', '1 in'), given('B', '2 in')],
+  ],
   ['Journal\t1.75\tfrom the drawing', [given('Journal', '1.75', { note: 'from the drawing' })]],
 ])('%j becomes lines', (text, lines) => {
   expect(linesOf(text)).toEqual(lines);

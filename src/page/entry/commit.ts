@@ -1,3 +1,4 @@
+import { isNone } from '../../../shared/dimension.ts';
 import type { Remedy } from '../../../shared/problem.ts';
 import { kindsOf } from '../../../shared/quantities/quantities.ts';
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
@@ -6,6 +7,7 @@ import { fieldWords } from '../../../shared/sheet/field-words.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { type EntryContext, NO_HANDBOOK, parseEntry, parseTolerance } from '../../language/parse.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
+import { isAngular } from '../../language/syntax/sort.ts';
 import type { Entry, ParsedEntry } from '../../language/syntax/syntax.ts';
 import { unitOfSize } from '../../language/values/tolerance-unit.ts';
 import { preferences } from '../kit/preferences.ts';
@@ -55,8 +57,15 @@ export const entryContext = (sheet: Sheet, spot: EntrySpot, handbook = NO_HANDBO
 /** Kind of quantity a first entry settles; a formula's is left to what it gives. */
 export const kindOfEntry = (entry: Entry): string | undefined => {
   const literal =
-    entry.kind === 'range' ? entry.low : entry.kind === 'readings' ? entry.stations[0]?.[0] : sizeOf(entry);
-  return literal && !literal.bare ? kindsOf(literal.dimension, literal.point)[0]?.name : undefined;
+    entry.kind === 'range'
+      ? entry.low
+      : entry.kind === 'readings'
+        ? entry.stations.flat().find(({ bare }) => !bare)
+        : sizeOf(entry);
+  if (!literal || literal.bare) return undefined;
+  // An angle has no dimension, as a plain number has none.
+  if (isNone(literal.dimension)) return isAngular(literal.unit) ? 'angle' : 'number';
+  return kindsOf(literal.dimension, literal.point)[0]?.name;
 };
 
 /** Writes a typed text into the sheet as it is stored: a bare number gets its unit now, so that a later switch changes no value. */

@@ -46,6 +46,25 @@ export const pairsTyped = (
   if (parts.length > 1 && !read.every((figures) => figures!.length === 2)) return text;
   const all = read.flatMap((figures) => figures!);
   if (all.length === 0) return text;
+  const written =
+    writtenPairs(all, quantities, head, context) ??
+    // Force before depth, as the units say.
+    writtenPairs(turned(all), quantities, [...head].reverse(), context);
+  return written
+    ? written.flatMap((one, i) => (i % 2 === 0 ? [`${one}: ${written[i + 1]}`] : [])).join('; ')
+    : text;
+};
+
+/** The other figure of each pair first. */
+const turned = (all: readonly Figure[]): Figure[] => all.map((_, i) => all[i ^ 1]!);
+
+/** Each figure as it is stored; nothing where one is not of the quantity of its side. */
+const writtenPairs = (
+  all: readonly Figure[],
+  quantities: readonly [string, string],
+  head: readonly string[],
+  context: EntryContext,
+): string[] | undefined => {
   const units = quantities.map((quantity, side) => {
     const said = all.filter((_, i) => i % 2 === side).flatMap(({ unit }) => unit ?? []);
     const one = said.every((unit) => unit === said[0]) ? said[0] : undefined;
@@ -55,8 +74,8 @@ export const pairsTyped = (
   for (const [i, { figure, unit }] of all.entries()) {
     const own = unit ?? units[i % 2];
     const entry = parseEntry(`${figure} ${own ?? ''}`, { ...context, quantity: quantities[i % 2]! });
-    if (own === undefined || entry.problems.length > 0) return text;
+    if (own === undefined || entry.problems.length > 0) return undefined;
     written.push(entry.committed);
   }
-  return written.flatMap((one, i) => (i % 2 === 0 ? [`${one}: ${written[i + 1]}`] : [])).join('; ');
+  return written;
 };

@@ -80,5 +80,7 @@ export const spacedReadings = (text: string): string => {
   const alike = (one: Figure) => one.unit === unit;
   if (!all.every(alike) && all.slice(0, -1).some((one) => one.unit !== undefined)) return text;
   const list = places.map((place) => place.map(({ figure }) => figure).join('; ')).join(' | ');
-  return `${list}${unit ? ` ${unit}` : ''}${spread && ` ${spread.trim()}`}`;
+  // Marks stand at the figure, words apart from it.
+  const behind = unit === undefined ? '' : /^[a-zµ]/i.test(unit) ? ` ${unit}` : unit;
+  return `${list}${behind}${spread && ` ${spread.trim()}`}`;
 };

@@ -129,6 +129,9 @@ const partedAtNames = (table: readonly Row[], context: EntryContext): readonly R
   return isWhole ? parted.flatMap((row) => (row ? [row] : [])) : table;
 };
 
+/** `H7/g6`, `M8`: what no head of a column says, though it is no figure. */
+const IS_CLASS = /\p{L}\d|\d\p{L}/u;
+
 /** What only the head of a column says. */
 const isHead = (cell: string): boolean =>
   unitOfHead(cell) !== undefined ||
@@ -140,7 +143,7 @@ export const linesFromTable = (table: readonly Row[], context: EntryContext): Pa
   const [first, ...others] = rows;
   const headed =
     first !== undefined &&
-    !first.some(isFigure) &&
+    !first.some((cell) => isFigure(cell) || IS_CLASS.test(cell)) &&
     (others.length > 1 || (others.length > 0 && first.some(isHead))) &&
     others.every((row) => row.some((cell) => isEntry(cell, context)));
   const body = headed ? others : rows;

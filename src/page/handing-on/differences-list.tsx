@@ -7,6 +7,8 @@ import {
 } from '../../../shared/sheet/field-words.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { CellDifference, Differences, FieldDifference } from '../../document/differences.ts';
+import { inputTextWords, inputWords } from '../state/input-said.ts';
+import { useLibrary } from '../state/library.ts';
 import { Said } from './said.tsx';
 
 export const cellTitle = (cell: CellRecord): string => cell.label || cell.name || 'a line without a name';
@@ -36,11 +38,23 @@ export const FieldChange = (props: {
   field: string;
   before: unknown;
   after: unknown;
+  /** Of a line from the library: its inputs are called as the line calls them. */
+  kind?: string | undefined;
   ofSheet?: boolean;
   ticks?: Ticks | undefined;
 }) => {
-  const words = () => (props.ofSheet ? sheetFieldWords : fieldWords)(props.field);
-  const said = (value: unknown) => (props.ofSheet ? sheetValueWords : cellValueWords)(props.field, value);
+  const library = useLibrary();
+  const input = () => (props.kind ? /^inputs\.(.+)$/.exec(props.field)?.[1] : undefined);
+  const words = () => {
+    const name = input();
+    if (name) return inputWords(library(), props.kind, name);
+    return (props.ofSheet ? sheetFieldWords : fieldWords)(props.field);
+  };
+  const said = (value: unknown) => {
+    const words = (props.ofSheet ? sheetValueWords : cellValueWords)(props.field, value);
+    const name = input();
+    return name ? inputTextWords(library(), props.kind, name, words) : words;
+  };
   return (
     <li>
       <Ticked
@@ -82,7 +96,14 @@ const CellChange = (props: { change: CellDifference; ticks: Ticks | undefined })
     <Show when={props.change.fields.length > 0}>
       <ul class="pl-4 lined-l-wide-rule">
         <For each={props.change.fields}>
-          {(field) => <FieldChange field={field.field} before={field.before} after={field.after} />}
+          {(field) => (
+            <FieldChange
+              kind={props.change.cell.kind}
+              field={field.field}
+              before={field.before}
+              after={field.after}
+            />
+          )}
         </For>
       </ul>
     </Show>

@@ -85,20 +85,27 @@ export default function SaveTemplate(props: { onClose: () => void }) {
     const input = inputIn(field);
     return input ? inputWords(library(), cell?.kind, input) : fieldWords(field);
   };
-  /** What stands there, for people: what was chosen from a table by its name. */
+  const named = new Map(job.cells.flatMap((cell) => (cell.name ? [[cell.name, cell] as const] : [])));
+  /** What stands there, for people: another line as it is called, what was chosen from a table by its name. */
   const textOf = (cell: CellRecord | undefined, field: string, text: string) => {
     const input = inputIn(field);
-    return input ? inputTextWords(library(), cell?.kind, input, text) : text;
+    if (!input) return text;
+    const other = named.get(text.trim());
+    return other ? cellTitle(other) : inputTextWords(library(), cell?.kind, input, text);
   };
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
     return cell ? `${cellTitle(cell)}, ${wordsOf(cell, field)}` : sheetFieldWords(field);
   };
-  /** `clean_up.skin`: the line, and which of its entries. */
-  const variantLine = (at: string) => {
+  /** `clean_up.skin`: the line, and which of its entries, with what a variant says there. */
+  const variantWords = (at: string, text: string) => {
     const [name = '', input] = at.split('.');
-    const cell = job.cells.find((one) => one.name === name);
-    return `${cell ? cellTitle(cell) : name}${input ? `, ${wordsOf(cell, `inputs.${input}`)}` : ''}`;
+    const cell = named.get(name);
+    const field = input ? `inputs.${input}` : 'entry';
+    return {
+      at: `${cell ? cellTitle(cell) : name}${input ? `, ${wordsOf(cell, field)}` : ''}`,
+      text: textOf(cell, field, text),
+    };
   };
   const file = () => {
     const all = withMarks(made().file, { asked: asked(), locked: locked(), left: left() });
@@ -267,7 +274,7 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       <TemplateVariants
         variants={variants()}
         left={left()}
-        nameOf={variantLine}
+        words={variantWords}
         onTurn={(name, out) => setLeft(turned(left(), name, out))}
       />
       <div class="buttons">

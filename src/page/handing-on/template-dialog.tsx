@@ -109,7 +109,12 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                         <For each={news.fields}>
                           {(field) => (
                             <>
-                              <FieldChange field={field.field} before={field.now} after={field.after} />
+                              <FieldChange
+                                kind={news.cell.kind}
+                                field={field.field}
+                                before={field.now}
+                                after={field.after}
+                              />
                               <Show when={field.departs}>
                                 <li class="caption">The job has gone its own way here.</li>
                               </Show>
@@ -151,7 +156,12 @@ export default function TemplateDialog(props: { onClose: () => void }) {
                         <ul class="pl-5">
                           <For each={news.fields}>
                             {(field) => (
-                              <FieldChange field={field.field} before={field.after} after={field.now} />
+                              <FieldChange
+                                kind={news.cell.kind}
+                                field={field.field}
+                                before={field.after}
+                                after={field.now}
+                              />
                             )}
                           </For>
                         </ul>

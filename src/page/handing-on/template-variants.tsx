@@ -5,8 +5,8 @@ interface Props {
   variants: NonNullable<SheetFile['variants']>;
   /** Names of those that stay with the job. */
   left: ReadonlySet<string>;
-  /** The line, and which of its entries, in words. */
-  nameOf: (at: string) => string;
+  /** The line, and which of its entries, and what a variant says there, in words. */
+  words: (at: string, text: string) => { at: string; text: string };
   onTurn: (name: string, out: boolean) => void;
 }
 
@@ -32,7 +32,7 @@ export const TemplateVariants = (props: Props) => (
                 <For each={Object.entries(variant.entries)}>
                   {([at, text]) => (
                     <li>
-                      {props.nameOf(at)}: <bdi>{text}</bdi>
+                      {props.words(at, text).at}: <bdi>{props.words(at, text).text}</bdi>
                       <Show
                         when={!props.left.has(variant.name)}
                         fallback={<span class="caption">, left out</span>}
