@@ -107,7 +107,7 @@ test('a table becomes lines, and figures go back as a table', async ({ page }) =
     .split('\n')
     .map((row) => row.split('\t'));
   expect(rows[0]).toEqual(['No.', 'Dimension', 'Name', 'Value', 'Unit', 'Least', 'Greatest', 'Check']);
-  expect(rows[1]?.slice(1, 5)).toEqual(['Journal', '', '1.7500', 'in']);
+  expect(rows[1]?.slice(1, 5)).toEqual(['Journal', 'journal', '1.7500', 'in']);
 });
 
 test('lines are ticked on a phone and deleted together', async ({ page }) => {
