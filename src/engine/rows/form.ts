@@ -39,8 +39,9 @@ const AROUND: readonly Shares[] = [
   { mean: 0.12, beyond: 0.3 },
   { mean: 0.1, beyond: 0.25 },
 ];
-/** Beyond the extremes of one section: the other places tell nothing of it. */
-const AROUND_ONCE = [0, 4.1, 0.6, 0.3];
+/** Beyond the extremes of one line, and of one section: other directions, other places tell nothing of it. */
+const ALONG_ONCE = [0, 1.3, 0.3, 0.25];
+const AROUND_ONCE = [0, 6, 0.6, 0.3];
 /** Of the greater of taper and out-of-round: what neither shows where it was read. */
 const HIDDEN: Shares = { mean: 0.12, beyond: 0.5 };
 
@@ -114,21 +115,21 @@ export interface Form {
 
 /** @param variance of one reading: what of taper and out-of-round it explains is not the part's. */
 export function formOf(figures: ReadingFigures, variance: Expr): Form {
-  const { places, directions, along, outOfRound } = figures;
+  const { places, directions, outOfRound } = figures;
   // Beyond 95 % of the ranges that scatter alone gives; of many readings the range is wider.
   const noise = (readings: number, more: number): Expr =>
     times(constant((4 / readings) * (1 + more / 2)), variance);
   const left = (range: number, by: Expr): Expr =>
     call('SQRT', call('MAX', constant(0), minus(constant(range ** 2), by)));
-  const taper = places > 1 ? left(along, noise(directions, places - 2)) : undefined;
+  const taper = places > 1 ? left(figures.along, noise(directions, places - 2)) : undefined;
   const round =
     figures.n > places
       ? left(outOfRound, noise(1, Math.max(0, directions - 2) + 0.7 * (places - 1)))
       : undefined;
   const nothing = constant(0);
   const [t, o] = [taper ?? round ?? nothing, round ?? taper ?? nothing];
-  const a = sharesOf(ALONG, places);
-  const around = sharesOf(AROUND, directions);
+  const [along, around] = [sharesOf(ALONG, places), sharesOf(AROUND, directions)];
+  const a = directions > 1 ? along : { ...along, beyond: sharesOf(ALONG_ONCE, places) };
   const b = places > 1 ? around : { ...around, beyond: sharesOf(AROUND_ONCE, directions) };
   const greater = call('MAX', t, o);
   const hidden = places > 1 && directions > 1 ? HIDDEN.beyond : 0;

@@ -1,7 +1,8 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { AssembledCell } from '../rows/assembled.ts';
-import { inputRow, type RowKey } from '../rows/key.ts';
+import type { RowKey } from '../rows/key.ts';
 import type { Slip } from '../rows/results.ts';
+import type { SheetScope } from '../rows/scope.ts';
 import { fitWordOf, wordsOf } from './words.ts';
 
 /** A line that says by how much a bore has closed in. */
@@ -12,19 +13,26 @@ export interface Closing {
   by?: RowKey;
 }
 
-const CLOSES = /\b(?:bore )?clos(?:e|es|ed|ing)[ -]?in\b/;
+const CLOSES = /\b(?:bore )?clos(?:e|es|ed|ing)[ -]?(?:in|down|up)\b/g;
 /** What hangs on it is more than it. */
 const MORE = /\b(?:bore|size|diameter|after|before|per|factor|share)\b/;
 
-const saysClosing = (words: string): boolean => CLOSES.test(words) && !MORE.test(words.replace(CLOSES, ''));
+const saysClosing = (words: string): boolean => {
+  const rest = words.replaceAll(CLOSES, '');
+  return rest !== words && !MORE.test(rest);
+};
 
 /** Closings of a line of the sheet, and those measured of a library cell; what a cell works out itself follows from its interference. */
-export function closingsOf(cell: AssembledCell, record: CellRecord): Closing[] {
+export function closingsOf(cell: AssembledCell, record: CellRecord, scope: SheetScope): Closing[] {
   if (record.role !== 'cell') {
     const key = cell.outputs.find(({ name }) => name === 'value')?.planned;
     return key !== undefined && saysClosing(wordsOf(record)) ? [{ field: 'entry', key }] : [];
   }
-  const by = record.inputs?.interference ? inputRow(record.id, 'interference') : undefined;
+  // The input may be no more than the name of another line.
+  const pressed = record.inputs?.interference
+    ? scope.outputOf(record, { output: 'interference', from: 0, to: 0 })
+    : undefined;
+  const by = pressed && 'key' in pressed ? pressed.key : undefined;
   return cell.outputs.flatMap(({ name, measured }) =>
     measured !== undefined && saysClosing(name.replaceAll('_', ' '))
       ? [{ field: `outputs.${name}.measured.entry`, key: measured, ...(by ? { by } : {}) }]

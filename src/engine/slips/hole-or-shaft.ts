@@ -1,4 +1,4 @@
-import type { Slip } from '../rows/results.ts';
+import type { Figure, Slip } from '../rows/results.ts';
 import type { Surface } from './words.ts';
 
 /** An ISO 286 class at the end of a text: `50 mm h7`, `H7`. */
@@ -10,6 +10,7 @@ export function holeOrShaft(
   field: string,
   designation: string,
   part: Surface | undefined,
+  figure?: Figure,
 ): Slip | undefined {
   const match = text.match(CLASS);
   if (!part || !match || match.index === undefined) return undefined;
@@ -25,5 +26,7 @@ export function holeOrShaft(
     field,
     message: `${designation} is a class for a ${capital ? 'hole' : 'shaft'}, and this is a ${part}. Is ${meant} meant?`,
     offer: text.slice(0, match.index) + meant + whole.slice(letters.length + grade.length),
+    // The two classes lie as far from the size, either way (ISO 286-1).
+    ...(figure ? { cost: Math.abs(figure.low + figure.high - 2 * figure.value) } : {}),
   };
 }

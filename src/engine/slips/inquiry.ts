@@ -15,6 +15,7 @@ import {
   INTERFERENCE_PER_DIAMETER,
   interferenceQuestion,
   minusOf,
+  offUsual,
   turnedInterference,
 } from './interference.ts';
 import type { Pair } from './pairs.ts';
@@ -147,7 +148,8 @@ class Round extends SheetAsked {
     const under = underOrOver(datum, isInsert(this.words(datum)) ? undefined : part, this.words(datum));
     if (under) return [under];
     const { designation } = datum.spread ?? {};
-    const letter = designation && holeOrShaft(datum.text, datum.field, designation, part);
+    const letter =
+      designation && holeOrShaft(datum.text, datum.field, designation, part, this.figure(datum.key));
     if (letter) return [letter];
     const fraction = splitFraction(datum, this.expectations(datum));
     if (fraction) return [fraction];
@@ -234,7 +236,7 @@ class Round extends SheetAsked {
     const text = this.standing.scope.choices.toleranceOf(record);
     if (!/^[A-Za-z]{1,2}\d{1,2}$/.test(text)) return this.ofWidth(record, text);
     const part = this.surfaceOfRow(cellRow(record.id), surfaceOf(wordsOf(record)), record.limits?.metalOn);
-    const slip = holeOrShaft(text, 'tolerance', text, part);
+    const slip = holeOrShaft(text, 'tolerance', text, part, this.figure(cellRow(record.id)));
     return slip ? [slip] : [];
   }
 
@@ -272,7 +274,9 @@ class Round extends SheetAsked {
     const message = isOpen
       ? undefined
       : (interferenceQuestion(value, diameter) ?? turnedInterference(value, diameter));
-    return message === undefined ? undefined : { key: 'interference:entry', field: 'entry', message };
+    return message === undefined
+      ? undefined
+      : { key: 'interference:entry', field: 'entry', message, cost: offUsual(value, diameter) };
   }
 
   /** A bore that closed in by more than any interference of the sheet can give, where none of the sizes is asked about itself. */

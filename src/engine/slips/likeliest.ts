@@ -193,7 +193,7 @@ function copiedSlip(asked: Asked, expected: Expectation, from: string): Slip {
     slip: 'copied',
     value: asked.value,
     share: USUAL,
-    question: `The same stands in ${from}. Is it copied from there?`,
+    question: `The same stands in ${from}. Is it copied from there? Then read this one again.`,
     offer: () => undefined,
   };
   return { ...worded(asked, guess, expected, false), cost: outside(asked.value, expected) };

@@ -120,7 +120,12 @@ export function ratioSlip(
     for (const guess of slipway(asked))
       if (outside(interference, expected) > 0 && outside(guess.value, expected) === 0)
         return { ...worded(asked, guess, expected), key: `interference:${datum.field}` };
-  return { key: `interference:${datum.field}`, field: datum.field, message };
+  return {
+    key: `interference:${datum.field}`,
+    field: datum.field,
+    message,
+    cost: outside(interference, expected),
+  };
 }
 
 /** Nearer than so many times what the rest scatters by is nothing out of the ordinary. */

@@ -66,7 +66,7 @@ export class Register {
       const gauged = gaugedOf(record, scope);
       const counted = countedOf(record, scope);
       const followers = followersOf(cell);
-      const closings = closingsOf(cell, record);
+      const closings = closingsOf(cell, record, scope);
       const pressed = interferenceOf(cell, record);
       if (pressed !== undefined) this.pressed.set(cell.id, pressed);
       for (const one of followers) add(this.followersByBase, one.base, one);

@@ -49,6 +49,7 @@ export function toleranceQuestion({
       field,
       message: `The tolerance takes ${said(width)}, and ${band.said} leave ${said(band.width)}. Is it ten times too wide?`,
       offer: moved(text, 0.1),
+      cost: width - band.width,
     };
   if (width < FINEST * unitOf(size))
     return {
@@ -56,6 +57,7 @@ export function toleranceQuestion({
       field,
       message: `A tolerance of ${said(width)} in all is finer than a size of ${said(size)} is cut to. Is it ten times too narrow?`,
       offer: moved(text, 10),
+      cost: 9 * width,
     };
   return undefined;
 }

@@ -21,5 +21,6 @@ export function underOrOver(datum: Datum, part: Surface | undefined, words = '')
     field: datum.field,
     message: `${what}, and this is ${under ? 'under' : 'over'}. Is ${under ? 'over' : 'under'} meant?`,
     ...(offer === datum.text ? {} : { offer }),
+    cost: 2 * Math.abs(value),
   };
 }

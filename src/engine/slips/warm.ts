@@ -43,5 +43,6 @@ export function warm(part: WarmPart, size: (si: number) => string): Slip | undef
     key: `warm:${field}`,
     field,
     message: `Read at ${text}, ${degrees} °${fahrenheit ? 'F' : 'C'} ${way} reference temperature.${cost} Can it wait until it has come to room temperature?`,
+    ...(growth === undefined ? {} : { cost: growth }),
   };
 }

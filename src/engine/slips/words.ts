@@ -10,6 +10,7 @@ const SHAFT =
   /\b(shafts?|journals?|pins?|spindles?|arbors?|mandrels?|pistons?|stems?|necks?|plungers?|plugs?|pivots?|axles?|dowels?|tenons?|shanks?|rams?|o\.?d|outside|crankpins?|trunnions?|spigots?|gudgeons?|countershafts?|crankshafts?|camshafts?|layshafts?)\b/;
 /** Of a bearing on its shaft, where nothing says that it is in a bore. */
 const SEAT = /\b(seat|seats)\b/;
+const SEAT_IN = /\bseats? in\b/;
 /** Inserts made over or under to suit the other part: which way says nothing about hole or shaft. */
 const INSERT = /\b(bush|bushing|bearing|shell|liner|sleeve|insert|ring|build|built|plated|sprayed)\b/;
 const CLEARANCE = /\b(clearance|play|float)\b/;
@@ -35,7 +36,7 @@ const lastOf = (of: RegExp, words: string): number =>
 export function surfaceOf(words: string): Surface | undefined {
   const hole = HOLE.test(words);
   if (!hole && !SHAFT.test(words))
-    return HOUSING.test(words) ? 'hole' : SEAT.test(words) ? 'shaft' : undefined;
+    return HOUSING.test(words) || SEAT_IN.test(words) ? 'hole' : SEAT.test(words) ? 'shaft' : undefined;
   if (!hole || !SHAFT.test(words)) return hole ? 'hole' : 'shaft';
   const head = words.trim().split(OF_WHICH)[0] as string;
   const [bore, shaft] = [lastOf(HOLE, head), lastOf(SHAFT, head)];

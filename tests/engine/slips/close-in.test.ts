@@ -40,3 +40,22 @@ test('one that is given is held to it, and nothing is asked where no interferenc
   expect(askedOf([given])).toEqual([]);
   expect(askedOf(bores('1.2420 in'))).toEqual([]);
 });
+
+// The bore before and after are read, and the cell of the bush names its interference.
+test.each([
+  ['= bore_before - bore_after', '= interference'],
+  ['= bore_before - bore_after', '= bush_outside - housing'],
+  ['0.0060 in', '= interference'],
+])('a cell of the library that came out at %s is held to its interference, %s', (entry, interference) => {
+  const press: CellRecord = {
+    id: 'press',
+    role: 'cell',
+    kind: 'bush-close-in',
+    edition: 1,
+    name: 'press',
+    inputs: { interference, bush_outside: '1.5020 in', bush_bore: '1.2500 in' },
+    outputs: { close_in: { measured: { entry } } },
+  };
+  const read = bores('1.2440 in').slice(0, 2);
+  expect(askedOf([...pressed, ...read, press])).toEqual(['press close-in:outputs.close_in.measured.entry']);
+});

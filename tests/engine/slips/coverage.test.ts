@@ -34,7 +34,7 @@ test.each([
   ['worn', [1, 1]],
   ['worn', [1, 2]],
   ['worn', [1, 3]],
-  ['worn', [8, 1]],
+  ['worn', [2, 1]],
 ] as const)(
   'of %s parts read at %j places by directions what is proven holds where it was read',
   (form, shape) => {

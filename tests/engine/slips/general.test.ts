@@ -202,3 +202,14 @@ it('asks about a length beyond any part, and makes nothing of a nought', () => {
   expect(asked('23312 in', 'in')[0]?.key).toBe('missing-point:entry');
   expect(asked('0; 1.0011; 1.0012 in', 'in')[0]).toMatchObject({ key: 'apart:entry#1' });
 });
+
+// H7 and h7 of 63 mm: 30 um up or down (ISO 286-1).
+test.each([
+  ['63 mm', 'a piston', { role: 'chosen', tolerance: 'H7' }, 30e-6],
+  ['0.5 mm over', 'a journal', { role: 'given' }, 1e-3],
+  ['1.5 mm', 'a washer', { role: 'chosen', tolerance: '± 0.000001 mm' }, 18e-9],
+] as const)('%s of %s: the question says what it costs', (entry, label, more, cost) => {
+  const [one] = asked(entry, 'mm', { label, ...more });
+  expect(one?.offer).toBeDefined();
+  expect(one?.cost).toBeCloseTo(cost, 9);
+});

@@ -8,6 +8,7 @@ test.each([
   ['piston bore, top', 'hole'],
   ['journal for the link eye', 'shaft'],
   ['bearing seat', 'shaft'],
+  ['bearing seat in the casting', 'hole'],
   ['bearing housing', 'hole'],
   ['housing spigot', 'shaft'],
   ['housing, width', undefined],
