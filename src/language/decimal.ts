@@ -1,4 +1,4 @@
-import { cleaned, isFormula, parserFor, type Top } from './grammar/tree.ts';
+import { cleaned, isFormula, type Top, treeOf } from './grammar/tree.ts';
 import { sizeProblem } from './syntax/size.ts';
 import { edited } from './values/reading.ts';
 
@@ -9,13 +9,11 @@ import { edited } from './values/reading.ts';
 export const toDecimalComma = (text: string, top: Top = isFormula(text) ? 'Formula' : 'Literal'): string => {
   if (sizeProblem(text)) return text;
   const edits: { from: number; to: number; insert: string }[] = [];
-  parserFor(top)
-    .parse(cleaned(text))
-    .iterate({
-      enter: ({ name, from, to }) => {
-        const point = name === 'Number' ? text.slice(from, to).indexOf('.') : -1;
-        if (point >= 0) edits.push({ from: from + point, to: from + point + 1, insert: ',' });
-      },
-    });
+  treeOf(top, cleaned(text)).tree.iterate({
+    enter: ({ name, from, to }) => {
+      const point = name === 'Number' ? text.slice(from, to).indexOf('.') : -1;
+      if (point >= 0) edits.push({ from: from + point, to: from + point + 1, insert: ',' });
+    },
+  });
   return edited(text, edits);
 };

@@ -2,7 +2,7 @@
 import { type Problem, problem } from '../../shared/problem.ts';
 import { unitSymbols } from '../../shared/units/units.ts';
 import { generalFunctions } from './functions/functions.ts';
-import { cleaned, isFormula, parserFor } from './grammar/tree.ts';
+import { cleaned, isFormula, treeOf } from './grammar/tree.ts';
 import { sizeProblem } from './syntax/size.ts';
 import { short } from './syntax/wording.ts';
 import { edited } from './values/reading.ts';
@@ -44,18 +44,16 @@ export const referencesIn = (text: string): NamePlace[] => {
   // What is too big to be read is not parsed either: thousands of operators in a row overrun the parser.
   if (!isFormula(text) || sizeProblem(text)) return [];
   const found: NamePlace[] = [];
-  parserFor('Formula')
-    .parse(cleaned(text))
-    .iterate({
-      enter: (node) => {
-        if (node.name !== 'CellName') return;
-        const name = text.slice(node.from, node.to);
-        const whole = node.node.parent;
-        const outputNode = whole?.name === 'Output' ? whole.getChild('OutputName') : null;
-        const output = outputNode ? text.slice(outputNode.from, outputNode.to) : undefined;
-        found.push({ name, ...(output ? { output } : {}), from: node.from, to: outputNode?.to ?? node.to });
-      },
-    });
+  treeOf('Formula', cleaned(text)).tree.iterate({
+    enter: (node) => {
+      if (node.name !== 'CellName') return;
+      const name = text.slice(node.from, node.to);
+      const whole = node.node.parent;
+      const outputNode = whole?.name === 'Output' ? whole.getChild('OutputName') : null;
+      const output = outputNode ? text.slice(outputNode.from, outputNode.to) : undefined;
+      found.push({ name, ...(output ? { output } : {}), from: node.from, to: outputNode?.to ?? node.to });
+    },
+  });
   return found;
 };
 

@@ -1,3 +1,6 @@
+import { writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect } from 'vitest';
 
@@ -46,8 +49,12 @@ export async function feed<T>(
     { seed, numRuns: INPUTS, endOnFailure: true },
   );
   if (LONG) {
-    const text = JSON.stringify(worst)?.slice(0, 120);
-    console.log(`${what}: ${count} inputs, the slowest ${slowest.toFixed(1)} ms: ${text}`);
+    const text = JSON.stringify(worst) ?? '';
+    const kept = join(tmpdir(), `fitwright-fuzz-${what.replaceAll(' ', '-')}.json`);
+    writeFileSync(kept, text);
+    console.log(
+      `${what}: ${count} inputs, the slowest ${slowest.toFixed(1)} ms: ${text.slice(0, 120)} (whole: ${kept})`,
+    );
     expect(slowest, `${what}: the slowest input, ms`).toBeLessThan(patience);
   }
   expect(count).toBe(INPUTS);

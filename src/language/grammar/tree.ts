@@ -37,17 +37,24 @@ const KEPT = 500;
 /** Trees of texts without error, by top and shape. */
 const shapes = new Map<string, Tree>();
 
+/** The text last parsed by each parser: what reads one text after another asks for the same tree again. */
+const last = new Map<string, { text: string; tree: Tree; sound: boolean }>();
+
 /**
  * Tree of a text, and whether it is without error. Of texts of one shape the first is parsed: another number typed in the
- * same way has the same tree.
+ * same way has the same tree. A text with errors costs a parser most, so its tree serves every reader of it.
  */
 export const treeOf = (top: Top, text: string, decimal?: '.' | ','): { tree: Tree; sound: boolean } => {
   const shape = shapeOf(text, decimal);
   const key = shape === undefined ? undefined : `${top} ${shape}`;
   const known = key === undefined ? undefined : shapes.get(key);
   if (known) return { tree: known, sound: true };
+  const by = `${top}${decimal ?? '.'}`;
+  const before = last.get(by);
+  if (before?.text === text) return before;
   const tree = parserFor(top, decimal).parse(text);
   const sound = firstError(tree) === undefined;
+  last.set(by, { text, tree, sound });
   if (sound && key !== undefined) {
     if (shapes.size >= KEPT) shapes.clear();
     shapes.set(key, tree);
