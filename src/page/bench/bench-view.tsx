@@ -1,7 +1,7 @@
-import { createEffect, createMemo, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
+import { createEffect, createSignal, For, onCleanup, onMount, Show } from 'solid-js';
 import { CareList } from '../kit/care-list.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
-import { keepEqual } from '../kit/keep-equal.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { addressOfSheet } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { careOfLines } from '../state/care.ts';
@@ -23,8 +23,7 @@ export default function BenchView() {
   const { sheetId } = useTools();
   didHint('bench');
   onMount(() => onCleanup(stayLit()));
-  // Kept where they say the same: each answer of the engine would take from under a finger what is pressed or chosen.
-  const stops = createMemo<Stop[]>((before) => keepEqual(before, stopsOf(sheet)), []);
+  const stops = createKept<Stop[]>(() => stopsOf(sheet), []);
   const wayOf = (stop: Stop) => sheet.line(stop.cell)?.record.way;
   /** Of a way that is not taken: nothing is read there. */
   const aside = (stop: Stop) => {

@@ -1,6 +1,6 @@
-import { createMemo, createResource, createUniqueId, For, Show } from 'solid-js';
+import { createResource, createUniqueId, For, Show } from 'solid-js';
 import { type Equipment, equipmentOf } from '../../document/sharing/own-equipment.ts';
-import { keepEqual } from '../kit/keep-equal.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
@@ -23,16 +23,16 @@ export const GaugeOf = (props: { stop: Stop }) => {
   const { shop } = useTools();
   const library = useLibrary();
   const id = createUniqueId();
-  // Kept where it says the same: a list that is open must not change under who chooses from it.
-  const gauges = createMemo<Array<{ name: string; title: string }>>((before) => {
-    const now = sheet.state.order.flatMap((cell) => {
-      const record = sheet.line(cell)?.record;
-      return record?.kind === 'gauge' && record.name
-        ? [{ name: record.name, title: sheet.titleOf(cell) }]
-        : [];
-    });
-    return keepEqual(before, now);
-  }, []);
+  const gauges = createKept<Array<{ name: string; title: string }>>(
+    () =>
+      sheet.state.order.flatMap((cell) => {
+        const record = sheet.line(cell)?.record;
+        return record?.kind === 'gauge' && record.name
+          ? [{ name: record.name, title: sheet.titleOf(cell) }]
+          : [];
+      }),
+    [],
+  );
   const known = () => !props.stop.gauge || gauges().some(({ name }) => name === props.stop.gauge);
   const [kept] = createResource(() => equipmentOf(shop).catch((): Equipment[] => []), { initialValue: [] });
   /** The shop's own that are not on the sheet yet, by what they are called. */

@@ -1,10 +1,10 @@
-import { createMemo, createSignal, createUniqueId, For, onMount, Show } from 'solid-js';
+import { createSignal, createUniqueId, For, onMount, Show } from 'solid-js';
 import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { choicesOf } from '../../engine/rows/choices.ts';
 import { loadCommit } from '../entry/load.ts';
 import type { EntrySpot } from '../entry/spot.ts';
-import { keepEqual } from '../kit/keep-equal.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { pastedOnOneLine } from '../kit/one-line.ts';
 import { asPageGoes, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { say } from '../kit/words.ts';
@@ -17,13 +17,12 @@ import { blankWords, emptyWords, type FieldProps } from './input-words.ts';
 const useTaken = (props: FieldProps & { table: string }) => {
   const { sheet } = useSheet();
   const library = useLibrary();
-  // Kept where it says the same: a list that is open must not change under who chooses from it.
-  return createMemo<Array<{ entry: string; title: string }>>((before) => {
+  return createKept<Array<{ entry: string; title: string }>>(() => {
     const all = library();
     if (!all) return [];
     const records = () => sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
     const from = { library: all, named: () => undefined, all: records };
-    const taken = choicesOf(props.table, from, props.cell).map(({ record, input, entry }) => {
+    return choicesOf(props.table, from, props.cell).map(({ record, input, entry }) => {
       const several = library()!
         .kinds.get(record.kind ?? '')!
         .inputs.filter(({ choice }) => choice === props.table);
@@ -32,7 +31,6 @@ const useTaken = (props: FieldProps & { table: string }) => {
         title: sheet.titleOf(record.id) + (several.length > 1 ? `: ${say(input!.label)}` : ''),
       };
     });
-    return keepEqual(before, taken);
   }, []);
 };
 

@@ -1,11 +1,11 @@
-import { createMemo, createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
+import { createUniqueId, For, Match, Show, Switch, untrack } from 'solid-js';
 import type { CellInput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { choiceIn } from '../../engine/rows/choice-in.ts';
 import { recordsNamed } from '../../engine/rows/records-taken.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { writtenOut } from '../kit/decimal-mark.ts';
-import { keepEqual } from '../kit/keep-equal.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { say } from '../kit/words.ts';
 import { isLeftOpen } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
@@ -144,27 +144,26 @@ const RecordField = (props: FieldProps & { kind: string }) => {
   const { sheet, goTo } = context;
   const library = useLibrary();
   const list = createUniqueId();
-  // Kept where it says the same: a list that is open must not change under who chooses from it.
-  const offered = createMemo<Array<{ id: string; name: string; label: string | undefined }>>((before) => {
-    const now = sheet.state.order.flatMap((id) => {
-      const record = sheet.line(id)?.record;
-      return record?.role === 'cell' && record.kind === props.kind && record.name && id !== props.cell
-        ? [{ id, name: record.name, label: record.label && say(record.label) }]
-        : [];
-    });
-    return keepEqual(before, now);
-  }, []);
+  const offered = createKept<Array<{ id: string; name: string; label: string | undefined }>>(
+    () =>
+      sheet.state.order.flatMap((id) => {
+        const record = sheet.line(id)?.record;
+        return record?.role === 'cell' && record.kind === props.kind && record.name && id !== props.cell
+          ? [{ id, name: record.name, label: record.label && say(record.label) }]
+          : [];
+      }),
+    [],
+  );
   const title = () => library()?.kinds.get(props.kind)?.title ?? props.kind;
   /** What other lines name for themselves, as this one can take it from them. */
-  const taken = createMemo<Array<{ entry: string; words: string }>>((before) => {
+  const taken = createKept<Array<{ entry: string; words: string }>>(() => {
     const all = library();
     const records = sheet.state.order.flatMap((id) => sheet.line(id)?.record ?? []);
     const named = all ? recordsNamed(props.kind, all.kinds, records, props.cell) : [];
-    const now = named.map(({ entry, record, input }) => ({
+    return named.map(({ entry, record, input }) => ({
       entry,
       words: `${sheet.titleOf(record.id)}: ${say(input.label)}`,
     }));
-    return keepEqual(before, now);
   }, []);
   const known = () =>
     !props.text ||

@@ -1,3 +1,5 @@
+import { type Accessor, createMemo } from 'solid-js';
+
 const isObject = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
 
 /**
@@ -21,3 +23,10 @@ export const keepEqual = <T>(before: T | undefined, now: T): T => {
   for (const _ in before) count--;
   return count === 0 ? before : now;
 };
+
+/**
+ * A memo that stays the same while it says the same: each answer of the engine makes records anew, and a list that is open,
+ * or a place that is pressed, must not change under who chooses from it.
+ */
+export const createKept = <T>(make: () => T, first: T): Accessor<T> =>
+  createMemo<T>((before) => keepEqual(before, make()), first);

@@ -1,5 +1,5 @@
 import { createMemo, createUniqueId, For } from 'solid-js';
-import { keepEqual } from './keep-equal.ts';
+import { createKept } from './keep-equal.ts';
 
 export interface SelectFieldProps {
   label: string;
@@ -13,10 +13,7 @@ export const SelectField = (props: SelectFieldProps) => {
   const id = createUniqueId();
   // What they are made from changes with every edit of the line; they themselves seldom do.
   const value = createMemo(() => props.value);
-  const options = createMemo<SelectFieldProps['options']>(
-    (before) => keepEqual(before, [...props.options]),
-    [],
-  );
+  const options = createKept<SelectFieldProps['options']>(() => [...props.options], []);
   return (
     <div class="field">
       <label for={id} class="caption">

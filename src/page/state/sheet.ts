@@ -18,7 +18,7 @@ import { standingOf } from '../../engine/report/standing.ts';
 import type { CellResult, OutputResult, SheetResults } from '../../engine/rows/results.ts';
 import type { EngineClient } from '../../engine/worker/client-types.ts';
 import { usesComma } from '../kit/decimal-mark.ts';
-import { keepEqual } from '../kit/keep-equal.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { afterPointer } from '../kit/pointer.ts';
 import { sameEntries } from '../kit/same-entries.ts';
 import { say } from '../kit/words.ts';
@@ -237,14 +237,15 @@ export const createSheet = (
     stopEngine();
   });
 
-  /** Kept while it says the same, so that an edit elsewhere asks no line anew whether it counts. */
-  const forks = createMemo<readonly Fork[]>((before) => {
-    const now = forksOf(
-      all().map(({ record }) => record),
-      ways(),
-    );
-    return keepEqual(before, now);
-  }, []);
+  /** An edit elsewhere asks no line anew whether it counts. */
+  const forks = createKept<readonly Fork[]>(
+    () =>
+      forksOf(
+        all().map(({ record }) => record),
+        ways(),
+      ),
+    [],
+  );
   /** Figures of what is open stand in it, so it is asked for anew with every answer of the engine. */
   const standing = createMemo(() => {
     if (state.rev === 0) return standingOf([], state.units);
