@@ -81,6 +81,7 @@ class Searching {
       values.set(this.at(points.subarray(from, from + BLOCK)), from);
     this.between(points, values, 0);
     this.nearMisses(points, values);
+    this.ends(points, values);
   }
 
   private get isSpent(): boolean {
@@ -217,9 +218,41 @@ class Searching {
       this.closer(points[i - 1] as number, points[i + 1] as number, Math.abs(values[i] as number));
   }
 
+  /** Where values end between two trials, as those of a root at nothing do, the answer may lie on the last of them. */
+  private ends(points: Float64Array, values: Float64Array): void {
+    let looked = 0;
+    for (let i = 0; i + 1 < points.length && looked < MISSES; i++) {
+      const [here, next] = [values[i] as number, values[i + 1] as number];
+      if (Number.isNaN(here) === Number.isNaN(next)) continue;
+      looked++;
+      const [out, inside] = Number.isNaN(here) ? [i, i + 1] : [i + 1, i];
+      const was = Math.abs(values[inside] as number);
+      if (was > this.noise) this.lastValue(points[out] as number, points[inside] as number, was);
+    }
+  }
+
+  private lastValue(outside: number, inside: number, was: number): void {
+    let [out, within] = [outside, inside];
+    let left = was;
+    for (let depth = 0; depth < DEEPEST && out !== within && !this.isSpent; depth++) {
+      const trials = spaced(out, within, BLOCK);
+      const values = this.at(trials);
+      let i = BLOCK - 1;
+      while (i > 0 && !Number.isNaN(values[i])) i--;
+      if (i + 1 >= BLOCK) return;
+      out = trials[i] as number;
+      within = trials[i + 1] as number;
+      left = Math.abs(values[i + 1] as number);
+      if (left <= this.noise) break;
+    }
+    if (left <= Math.max(LEFT * was, this.noise)) this.crossings.push({ is: 'root', at: within });
+  }
+
   private closer(from: number, to: number, was: number): void {
     let [a, b] = [from, to];
-    for (let depth = 0; depth < DEEPEST / 2 && !this.isNarrow(a, b); depth++) {
+    let left = was;
+    let idle = 0;
+    for (let depth = 0; depth < DEEPEST && !this.isNarrow(a, b); depth++) {
       const trials = spaced(a, b, BLOCK);
       const values = this.at(trials);
       const sign = this.sign(values[0] as number);
@@ -237,6 +270,12 @@ class Searching {
         this.crossings.push({ is: 'root', at: trials[least] as number });
         return;
       }
+      // Towards one that is touched, at a kink too, looks come many times nearer; towards a miss they soon do not. One may
+      // have come near by luck.
+      const now = Math.abs(values[least] as number);
+      idle = now < left / 2 ? 0 : idle + 1;
+      if (idle > 2) return;
+      left = Math.min(left, now);
     }
   }
 }

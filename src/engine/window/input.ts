@@ -1,5 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Unit } from '../../../shared/units/units.ts';
+import { constantOf } from '../../language/syntax/constant.ts';
 import { sizeOf } from '../../language/syntax/size-of.ts';
 import type { Entry } from '../../language/syntax/syntax.ts';
 import { cellRow, inputRow, type RowKey } from '../rows/key.ts';
@@ -72,6 +73,8 @@ export function movableOf(trial: TrialSheet, place: InputPlace): Movable | Unmov
   };
 }
 
-/** The one size an entry stands for; of limits their middle. */
-const middleOf = (entry: Entry): number | undefined =>
-  entry.kind === 'range' ? (entry.low.value + entry.high.value) / 2 : sizeOf(entry)?.value;
+/** The one size an entry stands for, a plain number behind `=` too; of limits their middle. */
+const middleOf = (entry: Entry): number | undefined => {
+  if (entry.kind === 'formula') return constantOf(entry.expr);
+  return entry.kind === 'range' ? (entry.low.value + entry.high.value) / 2 : sizeOf(entry)?.value;
+};

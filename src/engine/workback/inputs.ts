@@ -19,6 +19,8 @@ export interface Movable extends Omit<Offered, 'influence'> {
   /** How its text is read. */
   role: Role;
   entry: Entry;
+  /** Of a tolerance: the unit it is typed in. */
+  typedIn?: string;
 }
 
 /** Why it stays as it is. */
@@ -148,6 +150,7 @@ function toleranceOf(book: Computed, record: CellRecord): Movable | Fixed {
     text,
     isToCut: record.role === 'chosen',
     free: { row, moves: 'spread' },
+    ...(spread.unit ? { typedIn: spread.unit.symbol } : {}),
     role: record.role,
     entry: { kind: 'blank' },
   };

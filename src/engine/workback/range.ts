@@ -5,6 +5,7 @@ const SIZE = 5e-3;
 /** How far a temperature is looked for about where it stands, K: shop temperatures, cold baths and ovens. */
 const COLDER = 250;
 const HOTTER = 500;
+const TURN = 2 * Math.PI;
 
 /**
  * The range to search about a value: a size from a third of it to three times; what is small, such as an interference, to
@@ -37,6 +38,8 @@ export function aroundOf(
     return [-reach, reach];
   }
   const size = Math.abs(value);
+  // A turn further is the same angle again.
+  if (quantity === 'angle' && size < TURN) return value > 0 ? [0, TURN] : [-TURN, 0];
   const [least, most] = quantity === 'length' && size >= SIZE ? [size / 3, 3 * size] : [0, 20 * size];
   return value > 0 ? [least, most] : [-most, -least];
 }

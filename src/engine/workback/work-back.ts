@@ -41,6 +41,13 @@ export const figureName = (book: Computed, { cell, output }: FigurePlace): strin
   return book.scope.records.get(cell)?.role === 'cell' ? `${called}.${output}` : called;
 };
 
+/** True of a figure whose own entry says nothing yet. */
+function isUnread(book: Computed, { cell }: FigurePlace): boolean {
+  const record = book.scope.records.get(cell);
+  if (!record || record.role === 'cell') return false;
+  return book.scope.texts.entry(record.entry ?? '', record.quantity, record.role).problems.length > 0;
+}
+
 /** Makes a question ready, or says why it has no answer. */
 export function prepare(book: Computed, { figure, want, change }: Question): Work | string {
   const plan = planAt(book, figure);
@@ -54,7 +61,9 @@ export function prepare(book: Computed, { figure, want, change }: Question): Wor
   if (!free) return `\`${input.name}\` is a row of a table: its rows are tried one by one.`;
   const path = new Path(book, [free], wanted.rows, wanted.cases, BLOCK);
   if (!wanted.rows.some((row) => path.reaches(row)))
-    return `\`${input.name}\` has no influence on ${name}: nothing leads from the one to the other.`;
+    return isUnread(book, figure)
+      ? `The entry of ${name} cannot be read: put it right first.`
+      : `\`${input.name}\` has no influence on ${name}: nothing leads from the one to the other.`;
   const half = free.moves === 'spread' ? (reach(free.row) as number) : undefined;
   const at = nominalOf(book, free.row);
   const present = half ?? (Number.isNaN(at) ? undefined : at);

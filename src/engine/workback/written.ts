@@ -16,8 +16,14 @@ export interface Written {
 const FULL = 15;
 
 /** The unit an input is written in: that of its entry, else the one it is shown in. */
-export function unitOf(book: Computed, { entry, quantity, display }: Movable): Unit {
-  const shown = displayUnit(quantity, book.settings.units, display);
+export function unitOf(book: Computed, { cell, entry, quantity, display, typedIn }: Movable): Unit {
+  // A line whose author names no quantity holds what its entry turned out to be.
+  const found = quantity ? undefined : book.cells.get(cell)?.outputs.find(({ name }) => name === 'value');
+  const typed = quantity || typedIn === undefined ? undefined : parseUnit(typedIn);
+  const shown =
+    typed && isUnit(typed)
+      ? typed
+      : displayUnit(quantity ?? found?.quantity, book.settings.units, display ?? found?.display);
   // Of a fraction or a mixed size (`2 1/4 in`) the unit stays; of minutes behind degrees it is the first that counts.
   const symbol = entry.kind === 'range' ? entry.high.unit : sizeOf(entry)?.unit;
   if (!symbol || entry.kind === 'designation') return shown;
@@ -65,8 +71,10 @@ export function waysToWrite(value: number, unit: Unit, aside: boolean): Written[
 
 /** The entry of an input with another number in it: what stands behind the number, such as a tolerance, is kept. */
 export function entryWith(input: Movable, { text: number, value }: Written, unit: Unit): string {
-  const { entry, text, field } = input;
-  const amount = amountOf(number, unit);
+  const { entry, text, field, quantity } = input;
+  // A plain number in a line that names no quantity is read as one behind `=` alone.
+  const isBare = entry.kind === 'formula' && unit.symbol === '' && !quantity;
+  const amount = `${isBare ? '= ' : ''}${amountOf(number, unit)}`;
   if (field === 'tolerance') return toleranceWith(input, value, amount, unit);
   if (entry.kind === 'range') {
     const half = Math.abs(entry.high.value - entry.low.value) / 2;

@@ -33,6 +33,16 @@ test('an answer that is touched and not crossed is one', () => {
   expect(placesOf(crossings)[0]).toBeCloseTo(1.2345, 5);
 });
 
+test('one that is touched at a kink is one, and so is the last value that there is', () => {
+  expect(search((x) => Math.abs(x - 1.2345)).crossings).toEqual([
+    { is: 'root', at: expect.closeTo(1.2345, 12) },
+  ]);
+  for (const f of [(x: number) => Math.sqrt(x - 1.2345), (x: number) => Math.sqrt(1.2345 - x)])
+    expect(search(f).crossings).toEqual([{ is: 'root', at: expect.closeTo(1.2345, 12) }]);
+  // Values that end elsewhere are no answer.
+  expect(search((x) => 1 + Math.sqrt(x - 1.2345)).crossings).toEqual([]);
+});
+
 test('a jump is none, and both sides of it are told', () => {
   expect(search((x) => (x < Math.PI ? -0.25 : 0.5)).crossings).toEqual([
     { is: 'jump', at: expect.closeTo(Math.PI, 12), before: -0.25, after: 0.5 },

@@ -129,6 +129,47 @@ describe('a bore for a clearance', () => {
   });
 });
 
+// Lines whose author named no quantity hold what their entries turned out to be. By hand: 10 TAN(t) = 6 at 30.9638 degrees;
+// 49.97 mm is 0.03 mm below 50 mm.
+describe('without a quantity', () => {
+  const bare = (name: string, role: CellRecord['role'], entry: string, more: Partial<CellRecord> = {}) => ({
+    id: name,
+    name,
+    role,
+    entry,
+    ...more,
+  });
+  const file: SheetFile = {
+    ...sheetOf([
+      bare('bore', 'chosen', '50 mm', { tolerance: 'H7' }),
+      bare('shaft', 'chosen', '49.95 mm', { tolerance: '± 0.01 mm' }),
+      bare('gap', 'worked', '= bore - shaft', { limits: { lower: '0.03 mm' } }),
+      bare('turned', 'chosen', '30 deg', { tolerance: '± 1 deg' }),
+      bare('rise', 'worked', '= 10 mm * TAN(turned)', { limits: { upper: '6 mm' } }),
+      bare('teeth', 'chosen', '= 8'),
+      bare('pitch', 'worked', '= 40 mm / teeth'),
+      bare('square', 'worked', '= 1 mm ^ 2 / shaft'),
+      bare('off', 'worked', '= ABS(shaft - 49.9 mm)'),
+    ]),
+    units: { length: 'mm' },
+  };
+  test.each([
+    { of: 'gap', want: 'lower limit', by: 'shaft tolerance', answer: '± 0.02 mm' },
+    { of: 'rise', want: 'upper limit', by: 'turned tolerance', answer: '± 0.96375 deg' },
+    { of: 'pitch', want: '4 mm', by: 'teeth', answer: '= 10' },
+    { of: 'off', want: '0 mm', by: 'shaft', answer: '49.900 mm' },
+  ])('$by is worked back in its own unit', ({ answer, ...asked }) => {
+    expect(texts(ask(file, asked))).toEqual([answer]);
+    const { question } = opened(file);
+    expect(forward(file, question(asked), answer).planned).toBeDefined();
+  });
+  test('an entry that cannot be read is said to be that', () => {
+    expect(ask(file, { of: 'square', want: '1 mm', by: 'shaft' }).reason).toBe(
+      'The entry of `square` cannot be read: put it right first.',
+    );
+  });
+});
+
 describe('why there is no answer', () => {
   const sheet = inches([
     plain('x', 'chosen', '2 in'),
