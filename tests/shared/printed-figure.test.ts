@@ -103,7 +103,7 @@ test('what is printed never reads smaller than it is, nor contradicts the verdic
       tally.all += 1;
       if ([band.low, band.high].some((end) => end === lower || end === upper)) tally.on += 1;
       if (rule === 'simple') [seen.low, seen.high] = [seen.value, seen.value];
-      const hairs = 1e-9 * Math.max(1, shown(figure.value));
+      const hairs = 1e-12 * Math.max(1, shown(figure.value));
       const inside = seen.low >= from - hairs && seen.high <= to + hairs;
       const outside = seen.high < from - hairs || seen.low > to + hairs;
       switch (gradeOf(check.asNew.state)) {

@@ -114,13 +114,14 @@ function defaultRows(
 const proofOfTyped = ({ counts }: CellInput): RowProof | undefined =>
   counts === 'aside' ? { is: 'settled' } : counts === 'measured' ? { is: 'measured' } : undefined;
 
-/** The library's own number was read off no part. Nothing at all is as good as not there; a formula is what it depends on, by geometry. */
+/**
+ * The library's own number was read off no part, nor was nothing (a hole that is aimed at the middle): where a figure moves
+ * with it, it is a plan. A formula is what it depends on, by geometry.
+ */
 const proofOfDefault = ({ counts, quantity, default: text = '' }: CellInput): RowProof | undefined => {
   if (counts === 'aside') return { is: 'settled' };
   if (text.startsWith('=')) return undefined;
-  const isNothing = Number.parseFloat(text) === 0;
-  const isSize = /^(length|angle|area|volume)$/.test(quantity ?? '');
-  return { is: isSize && !isNothing ? 'planned' : 'settled' };
+  return { is: /^(length|angle|area|volume)$/.test(quantity ?? '') ? 'planned' : 'settled' };
 };
 
 function valuePlan(
