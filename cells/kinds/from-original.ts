@@ -23,10 +23,11 @@ export default defineCell({
     },
     {
       name: 'within',
-      label: 'agree within',
+      label: 'agree within, another than was read to',
       quantity: 'length',
+      optional: true,
       sensible: ['1 um', '2 mm'],
-      hint: 'What was read can tell, the ± of both together, or what a drawing allows.',
+      hint: 'Blank: what both were read to, the ± or the gauges of the two together. Else what a drawing allows.',
     },
     {
       name: 'meant',
@@ -70,20 +71,39 @@ export default defineCell({
       display: { in: 'thou', mm: 'um' },
     },
     {
+      name: 'agreed',
+      label: 'agrees within',
+      quantity: 'length',
+      formula: '=IF(ISBLANK(within); SQRT(original.doubt ^ 2 + new.doubt ^ 2); within)',
+      basis: 'geometry',
+      display: { in: 'thou', mm: 'um' },
+      hint: 'What was read can tell: the doubt of both at 95 %, taken together as if they had no gauge in common.',
+    },
+    {
+      name: 'as_read',
+      label: 'of that not meant, as read',
+      quantity: 'length',
+      formula: '=new.mean - original.mean - IF(ISBLANK(meant); 0 m; meant)',
+      basis: 'geometry',
+      held: true,
+      display: { in: 'thou', mm: 'um' },
+      hint: 'Held to what both were read to, their doubt is in that: it is not counted twice.',
+    },
+    {
       name: 'unexplained',
       label: 'of that not meant',
       quantity: 'length',
-      formula: '=difference - IF(ISBLANK(meant); 0 m; meant)',
+      formula: '=IF(ISBLANK(within); as_read; difference - IF(ISBLANK(meant); 0 m; meant))',
       basis: 'geometry',
       face: true,
       display: { in: 'thou', mm: 'um' },
-      limits: { lower: '=0 - within', upper: '=within' },
+      limits: { lower: '=0 - agreed', upper: '=agreed' },
     },
     {
       name: 'over',
       label: 'off by more than agreed',
       quantity: 'length',
-      formula: '=ABS(unexplained) - within',
+      formula: '=ABS(unexplained) - agreed',
       basis: 'geometry',
       display: { in: 'thou', mm: 'um' },
       hint: 'Below zero it agrees.',
@@ -98,7 +118,12 @@ export default defineCell({
     },
   ],
   validity: [
-    { holds: '=within > 0 m', otherwise: 'What they may differ by is above zero.', grade: 'error' },
+    {
+      holds: '=IF(ISBLANK(within); original.doubt + new.doubt > 0 m; within > 0 m)',
+      otherwise:
+        'What they may differ by is above zero: read the original with its gauge or with ±, or enter what a drawing allows.',
+      grade: 'error',
+    },
     {
       holds: '=AND(original > 0 m; new > 0 m)',
       otherwise: 'A size is above zero.',
@@ -128,6 +153,7 @@ export default defineCell({
   sources: [
     'No published worked example was found: the examples are held by a second method of our own',
     'A difference within a limit, its doubt counted: ISO 14253-1:2017, 5; the limit is the user’s own',
+    'Two readings agree where they differ by less than the expanded uncertainty of their difference: metrological compatibility, JCGM 200:2012, 2.47',
   ],
   cautions: [],
   examples: [
@@ -147,6 +173,17 @@ export default defineCell({
         unexplained: { value: '0 thou', within: '1e-6 thou' },
         over: { value: '-0.5 thou', within: '1e-6 thou' },
         named: { value: '1', within: 1e-9 },
+      },
+    },
+    {
+      title: 'A groove of 4.06 mm where 4.10 mm was read to 0.05 mm',
+      source: 'by hand: 4.06 - 4.10 = -0.04 mm, 0.01 mm less than the 0.05 mm the original was read to',
+      grade: 'recomputed',
+      inputs: { original: '4.10 mm ± 0.05 mm', new: '4.06 mm' },
+      expect: {
+        agreed: { value: '0.05 mm', within: '1e-9 mm' },
+        unexplained: { value: '-0.04 mm', within: '1e-9 mm' },
+        over: { value: '-0.01 mm', within: '1e-9 mm' },
       },
     },
     {

@@ -190,6 +190,14 @@ export default defineCell({
       hint: 'Every reading with this gauge adds this one figure: what two readings share drops out of their difference.',
     },
     {
+      name: 'doubt',
+      label: 'doubt of that correction (95 %)',
+      quantity: 'length',
+      basis: 'geometry',
+      formula:
+        '=SQRT(IF(ISBLANK(certificate); usual_error ^ 2 * 4 / 3; certificate ^ 2) + setting_limit ^ 2 * 4 / 3 + IF(ISBLANK(set_in); 0 m2; set_in.doubt ^ 2))',
+    },
+    {
       name: 'repeatability',
       label: 'scatter of one reading (standard deviation)',
       quantity: 'length',
@@ -275,7 +283,10 @@ export default defineCell({
       source: 'by hand: the correction is the middle of the error; JCGM 100:2008, 4.3.3',
       grade: 'recomputed',
       inputs: { gauge: 'micrometer-25-50-mm', certificate: '2 um', division: '1 um', correction: '3 um' },
-      expect: { error: { value: '3 um', within: '1e-9 m' }, resolution: { value: '1 um', within: 1e-9 } },
+      expect: {
+        error: { value: '3 um', within: '1e-9 m' },
+        resolution: { value: '1 um', within: 1e-9 },
+      },
     },
   ],
 });

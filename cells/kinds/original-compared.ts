@@ -1,3 +1,4 @@
+import type { CellRecord } from '../../shared/sheet/format.ts';
 import { defineCell } from '../record/cell.ts';
 
 const LAST = 12;
@@ -23,6 +24,9 @@ const summed = (of: (name: string) => string): string =>
     .map((n) => (n === 1 ? of('feature_1') : `IF(ISBLANK(feature_${n}); 0; ${of(`feature_${n}`)})`))
     .join(' + ');
 
+/** What a shop begins with: each further feature is a copy of one of these, named behind the last. */
+const BEGUN = ['first', 'second', 'third'];
+
 export default defineCell({
   key: 'original-compared',
   edition: 1,
@@ -31,6 +35,34 @@ export default defineCell({
     'All features of a part made after an original: how many are named as different, and whether all the others agree within what was read.',
   group: 'measuring',
   inputs: numbers.map(feature),
+  section: [
+    { role: 'section', label: 'Against the original, feature by feature' },
+    ...BEGUN.flatMap((which, i): readonly Partial<CellRecord>[] => [
+      {
+        role: 'measured',
+        name: `original_${i + 1}`,
+        label: `Original: ${which} feature`,
+        quantity: 'length',
+        note: 'Where it is not worn.',
+      },
+      {
+        role: 'cell',
+        kind: 'from-original',
+        edition: 1,
+        name: `feature_${i + 1}`,
+        label: `${which[0]!.toUpperCase()}${which.slice(1)} feature, original and new`,
+        inputs: { original: `= original_${i + 1}` },
+      },
+    ]),
+    {
+      role: 'cell',
+      kind: 'original-compared',
+      edition: 1,
+      name: 'beside',
+      label: 'All of them together',
+      inputs: Object.fromEntries(BEGUN.map((_, i) => [`feature_${i + 1}`, `feature_${i + 1}`])),
+    },
+  ],
   outputs: [
     {
       name: 'features',
@@ -52,7 +84,7 @@ export default defineCell({
       name: 'others_off',
       label: 'all others: the worst is off by more than agreed',
       quantity: 'length',
-      formula: `=MAX(${each((name) => `IF(${name}.named > 0; 0 m - ${name}.within; ${name}.over)`)})`,
+      formula: `=MAX(${each((name) => `IF(${name}.named > 0; 0 m - ${name}.agreed; ${name}.over)`)})`,
       basis: 'geometry',
       face: true,
       display: { in: 'thou', mm: 'um' },
@@ -63,7 +95,7 @@ export default defineCell({
       name: 'named_off',
       label: 'those named: the worst is off what is meant by more than agreed',
       quantity: 'length',
-      formula: `=MAX(${each((name) => `IF(${name}.named > 0; ${name}.over; 0 m - ${name}.within)`)})`,
+      formula: `=MAX(${each((name) => `IF(${name}.named > 0; ${name}.over; 0 m - ${name}.agreed)`)})`,
       basis: 'geometry',
       face: true,
       display: { in: 'thou', mm: 'um' },
@@ -94,9 +126,9 @@ export default defineCell({
         'by hand: 0.01 - 0.02 = -0.01 mm and 0.03 - 0.05 = -0.02 mm agree; 0.30 mm is named, 0.02 mm off it, 0.03 mm less than 0.05 mm',
       grade: 'recomputed',
       inputs: {
-        feature_1: { over: '-0.01 mm', named: '0', within: '0.02 mm' },
-        feature_2: { over: '-0.02 mm', named: '0', within: '0.05 mm' },
-        feature_3: { over: '-0.03 mm', named: '1', within: '0.05 mm' },
+        feature_1: { over: '-0.01 mm', named: '0', agreed: '0.02 mm' },
+        feature_2: { over: '-0.02 mm', named: '0', agreed: '0.05 mm' },
+        feature_3: { over: '-0.03 mm', named: '1', agreed: '0.05 mm' },
       },
       expect: {
         features: { value: '3', within: 1e-9 },
@@ -110,8 +142,8 @@ export default defineCell({
       source: 'by hand: 0.15 - 0.05 = 0.10 mm too much',
       grade: 'recomputed',
       inputs: {
-        feature_1: { over: '-0.01 mm', named: '0', within: '0.02 mm' },
-        feature_2: { over: '0.10 mm', named: '0', within: '0.05 mm' },
+        feature_1: { over: '-0.01 mm', named: '0', agreed: '0.02 mm' },
+        feature_2: { over: '0.10 mm', named: '0', agreed: '0.05 mm' },
       },
       expect: {
         features: { value: '2', within: 1e-9 },

@@ -1,3 +1,4 @@
+import type { CellRecord } from '../../shared/sheet/format.ts';
 import type { Property } from '../tables/table.ts';
 import type { Caution } from './caution.ts';
 
@@ -166,6 +167,8 @@ export interface CellKind {
     | 'machine work';
   inputs: readonly CellInput[];
   outputs: readonly CellOutput[];
+  /** Lines it is put in with, itself among them, where it judges a whole section. */
+  section?: readonly Partial<CellRecord>[];
   validity?: readonly Validity[];
   assumptions: readonly string[];
   /** Each with edition. */

@@ -79,41 +79,41 @@ export const inchKeyDepths = (
 };
 
 /**
- * Parallel keys, mm: shaft to and including, b, h, depth t1 in the shaft, t2 in the hub, upper deviation of both depths.
+ * Parallel keys, mm: shaft to and including, b, h, depth t1 in the shaft, t2 in the hub.
  * DIN 6885-1 form A, ISO/R 773. Shafts over 8 to 30 mm seen in part, the rest from memory.
  */
 const metricText = `
-8   2   2  1.2 1.0  0.1
-10  3   3  1.8 1.4  0.1
-12  4   4  2.5 1.8  0.1
-17  5   5  3.0 2.3  0.1
-22  6   6  3.5 2.8  0.1
-30  8   7  4.0 3.3  0.2
-38  10  8  5.0 3.3  0.2
-44  12  8  5.0 3.3  0.2
-50  14  9  5.5 3.8  0.2
-58  16  10 6.0 4.3  0.2
-65  18  11 7.0 4.4  0.2
-75  20  12 7.5 4.9  0.2
-85  22  14 9.0 5.4  0.2
-95  25  14 9.0 5.4  0.2
-110 28  16 10  6.4  0.2
-130 32  18 11  7.4  0.2
-150 36  20 12  8.4  0.3
-170 40  22 13  9.4  0.3
-200 45  25 15  10.4 0.3
-230 50  28 17  11.4 0.3
-260 56  32 20  12.4 0.3
-290 63  32 20  12.4 0.3
-330 70  36 22  14.4 0.3
-380 80  40 25  15.4 0.3
-440 90  45 28  17.4 0.3
-500 100 50 31  19.5 0.3
+8   2   2  1.2 1.0
+10  3   3  1.8 1.4
+12  4   4  2.5 1.8
+17  5   5  3.0 2.3
+22  6   6  3.5 2.8
+30  8   7  4.0 3.3
+38  10  8  5.0 3.3
+44  12  8  5.0 3.3
+50  14  9  5.5 3.8
+58  16  10 6.0 4.3
+65  18  11 7.0 4.4
+75  20  12 7.5 4.9
+85  22  14 9.0 5.4
+95  25  14 9.0 5.4
+110 28  16 10  6.4
+130 32  18 11  7.4
+150 36  20 12  8.4
+170 40  22 13  9.4
+200 45  25 15  10.4
+230 50  28 17  11.4
+260 56  32 20  12.4
+290 63  32 20  12.4
+330 70  36 22  14.4
+380 80  40 25  15.4
+440 90  45 28  17.4
+500 100 50 31  19.5
 `;
 
 const metricRows = rowsOf(metricText).map((cells) => {
-  const [to, b, h, t1, t2, over] = cells.map(Number) as [number, number, number, number, number, number];
-  return { to, b, h, t1, t2, over };
+  const [to, b, h, t1, t2] = cells.map(Number) as [number, number, number, number, number];
+  return { to, b, h, t1, t2 };
 });
 
 /** Depth of the keyway in the hub for a taper key, at its thick end, by width, mm. DIN 6886, from memory. */
@@ -147,22 +147,14 @@ export const keySteps: readonly number[] = [
 ];
 
 export interface ParallelKey extends KeySection {
-  /** Depth in the shaft and in the hub, and by how much each may be deeper. */
+  /** Depth in the shaft and in the hub. */
   shaftDepth: number;
   hubDepth: number;
-  depthTolerance: number;
   /** Depth in the hub for a taper key at its thick end, where the standard has one. */
   taperHubDepth?: number;
-  /** ISO 286 classes of the widths, by how tight the joint is to be. */
-  widths: {
-    key: 'h9';
-    normal: readonly ['N9', 'JS9'];
-    close: readonly ['P9', 'P9'];
-    free: readonly ['H9', 'D10'];
-  };
 }
 
-/** The parallel key of a shaft by DIN 6885-1. Metres; width classes shaft first, then hub. */
+/** The parallel key of a shaft by DIN 6885-1. Metres. */
 export const parallelKey = (shaft: number): ParallelKey | TableProblem => {
   const size = near(shaft, 0.001);
   const row = size > 6 ? metricRows.find((each) => size <= each.to) : undefined;
@@ -177,8 +169,6 @@ export const parallelKey = (shaft: number): ParallelKey | TableProblem => {
     ...(taper === undefined ? {} : { taperHubDepth: mm(taper) }),
     shaftDepth: mm(row.t1),
     hubDepth: mm(row.t2),
-    depthTolerance: mm(row.over),
-    widths: { key: 'h9', normal: ['N9', 'JS9'], close: ['P9', 'P9'], free: ['H9', 'D10'] },
   };
 };
 
@@ -202,7 +192,7 @@ const woodruffHeights: ReadonlyMap<number, number> = new Map([
 ]);
 
 /** Numbers the standard lists: width in 32nds, then disc diameter in eighths. */
-const woodruffNumbers = new Set(
+export const woodruffNumbers: ReadonlySet<string> = new Set(
   '202 202.5 302.5 203 303 403 204 304 404 305 405 505 605 406 506 606 806 507 607 707 807 608 708 808 1008 1208 609 709 809 1009 610 710 810 1010 1210 811 1011 1211 812 1012 1212'.split(
     ' ',
   ),
@@ -237,17 +227,4 @@ export const woodruffKey = (number: string): WoodruffKey | TableProblem => {
     shaftDepth: inch(height - 0.005 - width / 2),
     hubDepth: inch(width / 2 + 0.006),
   };
-};
-
-/** The keys as a table that a cell chooses from: name with its width and disc, as they are bought. */
-export const woodruffTable = {
-  title: 'Woodruff keys (B17.2)',
-  rows: [...woodruffNumbers].map((number) => {
-    const [, width = '', eighths = ''] = /^(\d+?)(\d{2}(?:\.5)?)$/.exec(number) ?? [];
-    return {
-      key: number,
-      name: `No. ${number}: ${width}/32 in wide, disc ${Number(eighths)}/8 in`,
-      columns: {},
-    };
-  }),
 };

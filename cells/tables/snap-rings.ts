@@ -60,7 +60,8 @@ const read = (text: string): SnapRing[] =>
     };
   });
 
-const RINGS: ReadonlyMap<string, SnapRing> = new Map(
+/** By key, such as `shaft-25`. */
+export const snapRings: ReadonlyMap<string, SnapRing> = new Map(
   Object.entries({ shaft: read(SHAFT), bore: read(BORE) }).flatMap(([where, rings]) =>
     rings.map((ring) => [`${where}-${Math.round(ring.size * 1000)}`, ring] as const),
   ),
@@ -68,17 +69,4 @@ const RINGS: ReadonlyMap<string, SnapRing> = new Map(
 
 /** A ring by its key, such as `shaft-25`. */
 export const snapRing = (key: string): SnapRing | TableProblem =>
-  RINGS.get(key) ?? { problem: `There is no snap ring "${key}" in the table: choose one of it.` };
-
-/** As a table that a cell chooses from. */
-export const snapRingTable = {
-  title: 'Snap rings (DIN 471, DIN 472)',
-  rows: [...RINGS.keys()].map((key) => {
-    const [where, size] = key.split('-');
-    return {
-      key,
-      name: where === 'shaft' ? `shaft of ${size} mm (DIN 471)` : `bore of ${size} mm (DIN 472)`,
-      columns: {},
-    };
-  }),
-};
+  snapRings.get(key) ?? { problem: `There is no snap ring "${key}" in the table: choose one of it.` };

@@ -33,7 +33,8 @@ const scopeOf = (kind: CellKind, outputs: boolean): Scope => {
       }
       if (input?.choice !== undefined) return { kind: 'text' };
       // The cell behind an input may be a set of readings; a plain value answers to these with itself.
-      const ofReadings = ref.output === undefined || ['mean', 'least', 'greatest'].includes(ref.output);
+      const ofReadings =
+        ref.output === undefined || ['mean', 'least', 'greatest', 'doubt'].includes(ref.output);
       if (input?.quantity !== undefined) return ofReadings ? typeOf(input.quantity) : missing(ref);
       if (input?.record !== undefined) return { kind: 'quantity' };
       const output = outputs ? kind.outputs.find((one) => one.name === ref.name) : undefined;

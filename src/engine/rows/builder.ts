@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../../shared/problem.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import type { AssembledCell } from './assembled.ts';
+import { constant, minus, times } from './expr.ts';
 import type { RowKey } from './key.ts';
 import type { RowBody, RowDefinition, RowProof, SolvedIn, SourceEnds } from './row.ts';
 
@@ -82,6 +83,19 @@ export class CellBuilder {
   blank(key: RowKey, message: string, optional = false, at = this.place): RowKey {
     const place = { origin: at.name, originId: at.id, ...(optional ? { optional } : {}) };
     return this.add(key, { kind: 'problem', problem: problem('blank', message, place) });
+  }
+
+  /** What a source of this cell adds, at 95 % either way. */
+  reach(key: RowKey): Expr {
+    const body = this.cell.rows.find((row) => row.key === key)?.body;
+    if (body?.kind !== 'source') return constant(0);
+    const { low, high, distribution, k, dof } = body.ends;
+    const [from, to] = [low, high].map((end) => (typeof end === 'number' ? constant(end) : end)) as [
+      Expr,
+      Expr,
+    ];
+    const share = distribution === 'rectangular' ? 2 / Math.sqrt(3) : Number.isFinite(dof) ? 1 : 2 / k;
+    return times(constant(share / 2), minus(to, from));
   }
 
   has(key: RowKey): boolean {

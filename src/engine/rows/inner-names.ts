@@ -2,7 +2,7 @@ import type { CellKind, CellOutput } from '../../../cells/record/cell.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import type { Expr, Reference } from '../../language/syntax/syntax.ts';
 import type { CellBuilder } from './builder.ts';
-import { call, eachRef, fold, mapRefs, quoted, rowRef } from './expr.ts';
+import { call, constant, eachRef, fold, mapRefs, quoted, rowRef } from './expr.ts';
 import { atEnd, type End } from './fit-ends.ts';
 import type { InputPlan } from './inputs.ts';
 import { keyOf, outputRow, partRow, type RowKey } from './key.ts';
@@ -84,6 +84,7 @@ export class InnerNames {
         case 'choice':
           return quoted(input.text);
         case 'value':
+          if (ref.output === 'doubt') return this.doubtOf(input);
           if (ref.output !== undefined && input.of) return this.behind(input.of, ref);
           if (this.kind.inputs.find((one) => one.name === ref.name)?.counts === 'aside')
             this.equipment.add(input.key);
@@ -111,6 +112,17 @@ export class InnerNames {
     if (of.output === undefined) return this.outside({ ...ref, name: of.name });
     const reading = this.scope.readingOf(of.name, of.output, ref.output as string);
     return reading === undefined ? this.outside({ ...ref, ...of }) : rowRef(reading);
+  }
+
+  /** `bore.doubt`: what the reading behind an input is known to, at 95 %; nothing where none is. */
+  private doubtOf({ key, of }: Extract<InputPlan, { kind: 'value' }>): Expr {
+    const own = partRow(key, 'doubt');
+    const found = of
+      ? this.scope.doubtOf({ kind: 'ref', ...of, from: 0, to: 0 })
+      : this.build.has(own)
+        ? own
+        : undefined;
+    return found ? rowRef(found) : constant(0);
   }
 
   private outside(ref: Reference): Expr {

@@ -35,6 +35,8 @@ export type RowPart =
   | 'replanned'
   /** The number as read, before corrections and doubt. */
   | 'read'
+  /** What the mean of a set of readings is known to, at 95 %. */
+  | 'doubt'
   /** A formula, before its spread. */
   | 'formula'
   /** The tolerance a size worked out is cut to. */

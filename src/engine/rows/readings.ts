@@ -101,6 +101,7 @@ export function readingRows(
   );
   size(partRow(base, 'least'), figures.least, parts.single, form && minus(form.picked, form.beyond));
   size(partRow(base, 'greatest'), figures.greatest, parts.single, form && minus(form.beyond, form.picked));
+  doubtRow(build, base, [parts.mean, parts.own, form && partRow(base, 'form-doubt')], gauge);
   const difference = (
     name: ReadingFigure,
     value: number | undefined,
@@ -130,6 +131,19 @@ export function readingRows(
     'Taper needs readings at two places or more: put `|` between them.',
     form?.taper,
   );
+}
+
+/** What the mean is known to, at 95 %: asked for where two parts are to agree within what was read. */
+function doubtRow(
+  build: CellBuilder,
+  base: RowKey,
+  sources: readonly (RowKey | undefined)[],
+  gauge: string | undefined,
+): void {
+  const each = sources.flatMap((one) => (one ? [build.reach(one)] : []));
+  if (gauge) each.push(rowRef(outputRow(gauge, 'doubt')));
+  const squares = each.map((one) => times(one, one)).reduce((sum, one) => plus(sum, one));
+  build.formula(partRow(base, 'doubt'), call('SQRT', squares), false, { is: 'settled' });
 }
 
 const sumOf = (one: Expr | undefined, other: Expr | undefined): Expr | undefined =>

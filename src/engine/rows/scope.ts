@@ -197,6 +197,18 @@ export class SheetScope {
     return isReadingFigure(figure) ? partRow(mean, figure) : undefined;
   }
 
+  /** What the reading that a reference leads to is known to; undefined where it leads to none. */
+  doubtOf(ref: Reference): RowKey | undefined {
+    const target = this.resolve(ref);
+    const record = 'message' in target ? undefined : this.records.get(target.cell);
+    if (!record || 'message' in target) return undefined;
+    const isRead =
+      record.role === 'cell'
+        ? this.readOutputs(record).some((output) => this.standing(record, output) === target.key)
+        : target.key === this.standing(record, 'value') && this.hasReadings(record);
+    return isRead ? partRow(target.key, 'doubt') : undefined;
+  }
+
   private quantityOf(record: CellRecord, output: string): string | undefined {
     const kind = record.kind === undefined ? undefined : this.library.kinds.get(record.kind);
     return kind?.outputs.find((one) => one.name === output)?.quantity;

@@ -8,6 +8,7 @@ import { SelectField } from '../kit/select-field.tsx';
 import { asPageGoes, NEW_LINE, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
 import { useWholeLibrary } from '../state/library.ts';
+import { putKind } from '../state/put-kind.ts';
 import { lineRow } from '../state/row-key.ts';
 import { findKinds } from './find-kinds.ts';
 
@@ -31,7 +32,8 @@ const WAYS: ReadonlyArray<[Way, string]> = [
 
 /** Puts a line in: by how its value comes about, or a cell of the library found by what it is for. */
 export default function AddLine(props: AddLineProps) {
-  const { sheet, cursor, notices } = useSheet();
+  const context = useSheet();
+  const { sheet, cursor, notices } = context;
   const [way, setWay] = createSignal<Way>('given');
   const [quantity, setQuantity] = createSignal('length');
   let label!: HTMLInputElement;
@@ -95,13 +97,7 @@ export default function AddLine(props: AddLineProps) {
       </fieldset>
       <Show
         when={way() !== 'library'}
-        fallback={
-          <Kinds
-            onChoose={(kind) =>
-              put({ role: 'cell', kind: kind.key, edition: kind.edition, label: kind.title }, false)
-            }
-          />
-        }
+        fallback={<Kinds onChoose={(kind) => putKind(context, props.after, kind, props.onDone)} />}
       >
         <Show when={!text()}>
           <p class="caption">{ROLE_MEANING[way() as 'given']}</p>

@@ -1,9 +1,9 @@
-import { roomFor } from '../../document/room.ts';
 import type { Library } from '../../engine/rows/library.ts';
 import { type Command, isRunnable } from '../state/command.ts';
 import type { SheetContext } from '../state/context.ts';
 import { standingFigure } from '../state/moves.ts';
-import { cellOfRow, lineRow } from '../state/row-key.ts';
+import { putKind } from '../state/put-kind.ts';
+import { cellOfRow } from '../state/row-key.ts';
 import type { Findable } from './match.ts';
 
 const ofCommands = (commands: readonly Command[]): Findable[] =>
@@ -40,7 +40,7 @@ const ofLines = ({ sheet, show, goTo }: SheetContext): Findable[] =>
     ];
   });
 
-const ofLibrary = ({ sheet, cursor, notices }: SheetContext, library: Library | undefined): Findable[] =>
+const ofLibrary = (context: SheetContext, library: Library | undefined): Findable[] =>
   [...(library?.kinds.values() ?? [])].map((kind) => ({
     id: `put.${kind.key}`,
     group: 'Put in from the library',
@@ -48,20 +48,10 @@ const ofLibrary = ({ sheet, cursor, notices }: SheetContext, library: Library | 
     beside: kind.purpose,
     also: `${kind.group} ${kind.key} library cell`,
     run: () => {
+      const { sheet, cursor } = context;
       const place = cursor.place();
       const after = place ? cellOfRow(place.row) : (sheet.state.order.at(-1) ?? null);
-      const full = roomFor(sheet.document, 1);
-      if (full) {
-        notices.say(full.message);
-        return;
-      }
-      const id = sheet.document.addCell(
-        after,
-        { role: 'cell', kind: kind.key, edition: kind.edition, label: kind.title },
-        { nameFromLabel: true },
-      );
-      cursor.setUnfolded(true);
-      cursor.move({ row: lineRow(id), column: 'name' });
+      putKind(context, after, kind);
     },
   }));
 

@@ -74,3 +74,43 @@ test.each(MAIN)('%s: %s by %s', (key, output, input, at) => {
   for (const figure of found) expect(Math.abs(figure / wanted - 1)).toBeLessThan(3e-5);
   trial.destroy();
 });
+
+test('a part beside its original: how far the worst is off, by the size of the new part', () => {
+  const trial = new TrialSheet(library, 'all');
+  trial.load({
+    format: 'fitwright-sheet',
+    version: 2,
+    title: { title: 'Sleeve after its original' },
+    units: { length: 'mm' },
+    rule: 'worst-case',
+    cells: [
+      { id: 'a', name: 'was', role: 'measured', quantity: 'length', entry: '30.00 mm ± 0.01 mm' },
+      { id: 'b', name: 'is', role: 'chosen', quantity: 'length', entry: '30.003 mm' },
+      {
+        id: 'c',
+        name: 'same',
+        role: 'cell',
+        kind: 'from-original',
+        edition: 1,
+        inputs: { original: '= was', new: '= is' },
+      },
+      {
+        id: 'd',
+        name: 'beside',
+        role: 'cell',
+        kind: 'original-compared',
+        edition: 1,
+        inputs: { feature_1: 'same' },
+      },
+    ],
+  });
+  const answer = new Desk(trial).workBack({
+    figure: { cell: 'd', output: 'others_off' },
+    want: '-5 um',
+    change: { cell: 'b', field: 'entry' },
+  });
+  // By hand: within 10 um, so 5 um off either way.
+  const sizes = answer.solutions.map(({ text }) => Number(text.replace(/[^\d.]/g, '')));
+  expect(sizes.sort(), answer.reason ?? '').toEqual([29.995, 30.005]);
+  trial.destroy();
+});

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { woodruffTable } from '../../../cells/tables/keys.ts';
-import { one, remarksOf } from './sheet-of.ts';
+import { woodruffNumbers } from '../../../cells/tables/keys.ts';
+import { cell, measured, one, remarksOf, sheetOf, valueIn } from './sheet-of.ts';
 
 /** Recomputed by another way: summing, series, stepping along coordinates. */
 const integral = (from: number, to: number, f: (x: number) => number, steps = 100_000): number => {
@@ -12,7 +12,7 @@ const integral = (from: number, to: number, f: (x: number) => number, steps = 10
 
 describe('Woodruff key', () => {
   test('its side in the hub and its section at the crown (recomputed: strips of the disc)', () => {
-    for (const { key } of woodruffTable.rows.filter((_, i) => i % 5 === 0)) {
+    for (const key of [...woodruffNumbers].filter((_, i) => i % 5 === 0)) {
       const it = one('woodruff-key', { shaft: '2 in', key });
       const [disc, height, seat] = [it('disc', 'in'), it('height', 'in'), it('seat_depth', 'in')];
       const across = (y: number): number => 2 * Math.sqrt((disc / 2) ** 2 - (disc / 2 - y) ** 2);
@@ -148,4 +148,52 @@ test('an original: what is meant to differ is named, the rest agrees or does not
     one('from-original', { original: '25.000 mm ± 0.004 mm', new: '25.010 mm', within: '0.02 mm', ...more });
   expect(it({})('unexplained', 'mm')).toBeCloseTo(0.01, 9);
   expect(it({ meant: '0.01 mm' })('unexplained', 'mm')).toBeCloseTo(0, 9);
+});
+
+describe('an original and a part made after it, both read with gauges', () => {
+  const gauge = (certificate: string) =>
+    cell('gauge', {
+      gauge: 'micrometer-25-50-mm',
+      certificate,
+      setting_doubt: '1 um',
+      division: '1 um',
+      scatter: '0.5 um',
+    });
+  const beside = (size: string, more: Record<string, string> = {}, was = '30.000 mm') =>
+    sheetOf({
+      ours: gauge('2 um'),
+      theirs: gauge('4 um'),
+      was: measured('length', was, { gauge: 'theirs' }),
+      is: measured('length', size, { gauge: 'ours' }),
+      it: cell('from-original', { original: '= was', new: '= is', ...more }),
+    });
+  // Twice the root of scatter and a division by its spread; the certificate; the setting, either way alike likely.
+  const known = (certificate: number) =>
+    Math.hypot(2 * Math.hypot(0.5, 1 / Math.sqrt(12)), certificate, 2 / Math.sqrt(3));
+  const both = Math.hypot(known(2), known(4));
+  const stateOf = (sheet: ReturnType<typeof beside>) =>
+    sheet.byName('it')?.outputs.unexplained?.check.asNew.state;
+
+  test('agree within what both were read to (recomputed: root of the squares, JCGM 100, 5.1.2)', () => {
+    expect(valueIn('um', beside('30.004 mm'), 'it', 'agreed')).toBeCloseTo(both, 6);
+    expect(stateOf(beside(`${30 + (both - 0.1) / 1000} mm`))).toMatch(/^holds/);
+    expect(stateOf(beside(`${30 + (both + 0.1) / 1000} mm`))).toBe('misses');
+  });
+  test('a list that scatters widens it (recomputed: no less than its scatter by Student)', () => {
+    const list = valueIn('um', beside('30.004 mm', {}, '29.99; 30.00; 30.01 mm'), 'it', 'agreed');
+    expect(list).toBeGreaterThan(both);
+  });
+  test('what a drawing allows goes before it, and then the doubt of both counts', () => {
+    const drawing = beside('30.004 mm', { within: '8 um' });
+    expect(valueIn('um', drawing, 'it', 'agreed')).toBeCloseTo(8, 9);
+    expect(stateOf(drawing)).toBe('not proven');
+    expect(stateOf(beside('30.001 mm', { within: '20 um' }))).toMatch(/^proven/);
+  });
+  test('nothing read on either side asks for it', () => {
+    const bare = sheetOf({
+      was: { role: 'given', quantity: 'length', entry: '30 mm' },
+      it: cell('from-original', { original: '= was', new: '30 mm' }),
+    });
+    expect(bare.byName('it')?.outputs.unexplained?.problem?.message).toContain('enter what a drawing allows');
+  });
 });

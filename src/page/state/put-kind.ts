@@ -1,0 +1,28 @@
+import type { CellKind } from '../../../cells/record/cell.ts';
+import { roomFor } from '../../document/room.ts';
+import type { SheetContext } from './context.ts';
+import { lineRow } from './row-key.ts';
+
+/** Puts a cell of the library in below a line, or the whole section it judges, as one step. */
+export const putKind = (
+  { sheet, cursor, notices }: Pick<SheetContext, 'sheet' | 'cursor' | 'notices'>,
+  after: string | null,
+  { key, edition, title, section }: CellKind,
+  done?: () => void,
+): void => {
+  const full = roomFor(sheet.document, section?.length ?? 1);
+  if (full) {
+    notices.say(full.message);
+    return;
+  }
+  const id = section
+    ? sheet.document.insertCells(after, section, title)[0]!
+    : sheet.document.addCell(
+        after,
+        { role: 'cell', kind: key, edition, label: title },
+        { nameFromLabel: true },
+      );
+  done?.();
+  cursor.setUnfolded(!section);
+  cursor.move({ row: lineRow(id), column: 'name' });
+};
