@@ -55,6 +55,8 @@ test('the next entry lies further down, and behind the last is the first', () =>
   expect(nextAsked(rows, order, inputRow('close', 'bush_bore'))).toBe(HOUSING);
   expect(nextAsked([BORE], order, lineRow('close'))).toBe(BORE);
   expect(nextAsked([], order, BORE)).toBeUndefined();
+  // A blank line of which a limit is blank too leads on, not to itself.
+  expect(nextAsked([BORE, BORE, HOUSING], order, BORE)).toBe(HOUSING);
   // Left blank, those of one cell follow each other all the same, and do not lead round in a ring.
   const three = ['bush_outside', 'bush_bore', 'bush_length'].map((name) => inputRow('close', name));
   expect(nextAsked(three, order, three[1])).toBe(three[2]);

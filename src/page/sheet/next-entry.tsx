@@ -59,6 +59,16 @@ const focusField = (field: string, left = FRAMES): void => {
   else if (left > 0) requestAnimationFrame(() => focusField(field, left - 1));
 };
 
+/** Goes to a limit of a row in the unfolded line. */
+const toLimit = ({ cursor, goTo }: SheetContext, row: RowKey, field: string): void => {
+  goTo(cellOfRow(row), partsOfRow(row).output);
+  cursor.setUnfolded(true);
+  focusField(field);
+};
+
+/** What stands in the editor that has the keyboard. */
+const typedNow = (): string => document.activeElement?.shadowRoot?.activeElement?.textContent ?? '';
+
 /** Takes what is being typed, as a click elsewhere does. */
 const takeTyped = (): void => {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
@@ -92,19 +102,19 @@ export const toNextEntry = (context: SheetContext, only?: 'entry' | 'reading'): 
   const { sheet, cursor, goTo } = context;
   const { must, may } = askedOf(context);
   const from = cursor.place()?.row;
-  // Of a line with two limits to fill in, the second comes before the next line.
-  const here = from && limitToFill(context, from);
-  if (here && document.activeElement?.closest('[data-field]')) {
-    const typed = document.activeElement.closest<HTMLElement>('[data-field]')!.dataset.field;
-    const next = limitsOf(context, from).find(({ field }) => field !== typed);
+  // What is being typed there may not be in yet: it is left behind as if it were.
+  const isTyping = from !== undefined && cursor.editing()?.row === from;
+  // The limits to fill in of a line come behind its entry, one after the other.
+  if (from && ((isTyping && typedNow() !== '') || limitToFill(context, from))) {
+    const limits = limitsOf(context, from);
+    const field = document.activeElement?.closest<HTMLElement>('[data-field]')?.dataset.field;
+    const next = limits[limits.findIndex((one) => one.field === field) + 1];
     if (next) {
-      focusField(next.field);
+      toLimit(context, from, next.field);
       return;
     }
   }
   const { order } = sheet.state;
-  // What is being typed there may not be in yet: it is left behind as if it were.
-  const isTyping = from !== undefined && cursor.editing()?.row === from;
   const around = (rows: readonly RowKey[]) => {
     const next = nextAsked(rows, order, from);
     return isTyping && next === from ? undefined : next;
@@ -125,10 +135,7 @@ export const toNextEntry = (context: SheetContext, only?: 'entry' | 'reading'): 
   if (isLineRow(row)) cursor.setUnfolded(false);
   const limit = limitToFill(context, row);
   if (limit) {
-    const { output } = partsOfRow(row);
-    goTo(cellOfRow(row), output);
-    cursor.setUnfolded(true);
-    focusField(limit.field);
+    toLimit(context, row, limit.field);
     return;
   }
   // A list to choose from, and a choice in words, take the keys themselves.

@@ -35,7 +35,7 @@ export const isBlankLine = (record: CellRecord): boolean =>
   record.role !== 'section' && record.role !== 'remark' && record.role !== 'cell' && !record.entry;
 
 export interface EntriesAsked {
-  /** Rows whose entry or limit the sheet cannot do without, in the order of its lines; once for each. */
+  /** Rows whose entry or limit the sheet cannot do without, in the order of its lines; a row once for each. */
   must: RowKey[];
   /** Inputs the template asks for where they are known; without them only the figures that need them stay away. */
   may: RowKey[];
@@ -87,7 +87,8 @@ export const nextBehind = (
   from: RowKey | undefined,
 ): RowKey | undefined => {
   const here = from === undefined ? -1 : rows.indexOf(from);
-  if (here >= 0) return rows[here + 1];
+  // A row whose entry and limits are blank stands there for each of them.
+  if (here >= 0) return rows.slice(here + 1).find((row) => row !== from);
   const at = from === undefined ? -1 : order.indexOf(cellOfRow(from));
   return rows.find((row) => order.indexOf(cellOfRow(row)) >= at);
 };
