@@ -164,7 +164,7 @@ test('a job that is left at once stands in the list with its checks as they were
   await standing(page).getByLabel('bush cut').selectOption('finished before pressing');
   await expect(check(page, 'clearance_before')).toContainText('may miss');
   await expect(line(page, 'pressed_bore')).toContainText('set aside: finished before pressing is taken');
-  const open = /Proven in limits: \d+ of \d+.* Open: .*clearance after pressing .* against /;
+  const open = /Proven in limits: \d+ of \d+.* Open: .*before pressing: running clearance .* against /;
   await expect(standing(page)).toContainText(open);
   await page.getByRole('link', { name: 'All jobs' }).first().click();
   await expect(page.locator('.job .job-checks').first()).toContainText(open);
