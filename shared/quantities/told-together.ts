@@ -126,7 +126,8 @@ export const toldTogether = (beside: Beside, spread: number | undefined, unit: U
   if (!isHeld || isTrue(beside, unit, told(0))) return told(0);
   // To the nearest first; in a further place the other neighbour is near enough.
   const ways = [told(1), told(2)];
-  for (let more = 1; more <= MORE_PLACES; more += 1)
+  const most = Math.max(MORE_PLACES, MAX_PLACES + 2 - first);
+  for (let more = 1; more <= most; more += 1)
     for (const isApart of [false, true])
       for (const isOther of [false, true]) ways.push(told(more, isOther, isApart));
   return ways.find((way) => isTrue(beside, unit, way)) ?? told(MORE_PLACES);

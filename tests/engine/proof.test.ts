@@ -136,6 +136,40 @@ describe('what counts is what it moves with', () => {
   );
 });
 
+describe('read once', () => {
+  test.each([
+    ['= once.greatest - once.least'],
+    ['= MAX(once.greatest; once.least) - once'],
+    ['= copy.greatest - copy.least'],
+  ])('%s is no figure of the part: what its one reading leaves at nothing is proven by none', (formula) =>
+    expect(
+      stateOf(formula, [
+        plain('once', 'measured', '1.5000 in ± .0001 in'),
+        plain('copy', 'measured', '= once'),
+      ]),
+    ).toBe('holds'),
+  );
+
+  test('beside what was read too, it is proven where read alone', () => {
+    const once = plain('once', 'measured', '1.5000 in ± .0001 in');
+    const round = plain('round', 'measured', '1.1; 1.1 | 1.1; 1.1 in ± .0001 in');
+    const sum = plain('a', 'worked', '= round + once.greatest - once.least', { limits: LIMITS });
+    const { check } = inches([once, round, sum]).output('a');
+    expect(check.asNew.state).toBe('proven in limits');
+    expect(check.where).toContain('`once` was read at one place');
+  });
+});
+
+describe('the library’s own number', () => {
+  test('is a plan where a figure moves with it, nothing too: a hole that is aimed square may lean', () => {
+    const hole = ofKind('oil-hole', 'hole', { bore: '= inside', outside: '= bore', drill: '= shaft / 8' });
+    const inside = plain('inside', 'measured', '1.0000 in ± .0001 in');
+    const limited = { ...hole, outputs: { shift_along: { limits: LIMITS } } };
+    const { check } = inches([bore, shaft, inside, limited]).output('hole', 'shift_along');
+    expect(check.asNew.state).toBe('holds');
+  });
+});
+
 describe('a bought part', () => {
   const state = (role: CellRecord['role'], entry: string) =>
     stateOf('= bore - ring', [plain('ring', role, entry)]);

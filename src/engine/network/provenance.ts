@@ -52,7 +52,8 @@ export class Provenance {
 
   of(row: Row): Standing {
     let bits = this.walk(row, this.known, (at) => at.uses, spotBits);
-    let isSeen = (bits & MEASURED) !== 0;
+    // Something measured must be seen to move it: what its readings leave where it is (one less itself) is proven by none.
+    let isSeen = (bits & MEASURED) !== 0 && (bits !== MEASURED || this.isSeen(row, (at) => at.uses));
     // Only where there is something to prove does it matter what is named without moving anything.
     if (isSeen && bits !== MEASURED) {
       this.enclose(row);
@@ -124,20 +125,25 @@ export class Provenance {
     const seen = new Set<Row>([row]);
     for (const one of seen) {
       if (one.definition.proof?.is === 'measured') {
-        if (one.members.length === 0) return true;
-        for (const source of one.members) sources.add(source);
+        const own = this.moversOf(one);
+        if (one === row || !own || own.length === 0) return true;
+        for (const source of own) sources.add(source);
       } else for (const used of this.usesFor(one, usesOf)) seen.add(used);
     }
+    return this.moversOf(row)?.some((source) => sources.has(source)) ?? true;
+  }
+
+  /** Sources that move a row by themselves; undefined where that is not to be told. */
+  private moversOf(row: Row): number[] | undefined {
     const nominal = this.grid.nominal(row.slot);
     const values = row.cases?.values;
-    if (!values) return true;
-    if (typeof nominal !== 'number') return true;
+    if (!values || typeof nominal !== 'number') return undefined;
     const rounding = 1e-12 * scaleOf(row, this.grid);
     const isMoved = (value: unknown): boolean =>
       typeof value !== 'number' || !(Math.abs(value - nominal) <= rounding);
-    return this.network.sourcesInOrder(row).some((source, i) => {
+    return this.network.sourcesInOrder(row).filter((_, i) => {
       const at = row.ordered.at[i] as number;
-      return sources.has(source) && (isMoved(values[at]) || isMoved(values[at + 1]));
+      return isMoved(values[at]) || isMoved(values[at + 1]);
     });
   }
 

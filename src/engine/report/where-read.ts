@@ -21,6 +21,29 @@ function readInPart(network: Network, grid: Grid, row: Row, into: Map<string, 'p
 }
 
 /**
+ * Its least beside its greatest, or its mean, of a cell read at one place: what of its own doubt drops out of their
+ * difference hides that it was not read elsewhere.
+ */
+function readOnceOver(network: Network, row: Row, into: Map<string, 'place' | 'direction'>): void {
+  const taken = new Map<string, Row>();
+  const all = new Set<Row>([row]);
+  for (const one of all) {
+    if (one.definition.proof?.is !== 'measured') {
+      for (const used of one.uses) all.add(used);
+      continue;
+    }
+    const { owner } = one;
+    const other = taken.get(owner);
+    taken.set(owner, one);
+    if (!other || other === one) continue;
+    for (const source of one.members) {
+      const body = network.sourceRow(source)?.definition.body;
+      if (body?.kind === 'source' && body.ends.where) into.set(owner, body.ends.where);
+    }
+  }
+}
+
+/**
  * A verdict of what was read at one place, or in one direction, is of that place: a part may be worn elsewhere.
  *
  * @param margins rows that the verdict was found by
@@ -37,7 +60,9 @@ export function whereRead(
   const found = new Map<string, 'place' | 'direction'>();
   for (const key of margins) {
     const row = key === undefined ? undefined : network.rows.get(key);
-    if (row) readInPart(network, grid, row, found);
+    if (!row) continue;
+    readInPart(network, grid, row, found);
+    readOnceOver(network, row, found);
   }
   if (found.size === 0) return verdict;
   const told = [...found].map(([id, where]) => {
