@@ -203,9 +203,10 @@ export default defineCell({
       },
     },
   ],
-  drawing: ({ major, tip, tapped_depth: deep, full_depth: full }) => {
-    if (major === undefined || tip === undefined || deep === undefined || full === undefined)
-      return undefined;
+  drawing: ({ major, tip: tipRead, tapped_depth: deep, full_depth: full }) => {
+    if (major === undefined || deep === undefined || full === undefined) return undefined;
+    // A tap that just enters a hole left at its usual drill.
+    const tip = tipRead ?? 0.85 * major;
     if (!(tip > 0 && major > tip && full > 0 && deep > full) || !Number.isFinite(deep / major))
       return undefined;
     const [top, height, x] = [26, 150, 150];

@@ -1,4 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
+import { formatQuantity } from '../../../shared/quantities/figures.ts';
+import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { CellDrawing } from '../kit/drawing.tsx';
 import { careOfLine } from '../state/care.ts';
@@ -15,16 +17,21 @@ export default function KindTop(props: { cell: string }) {
   const library = useLibrary();
   const record = () => sheet.line(props.cell)!.record;
   const kind = () => library()?.kinds.get(record().kind ?? '');
-  const drawing = createMemo(() => kind()?.drawing?.(drawingValues(sheet, props.cell, kind()!)));
+  const values = createMemo(() => drawingValues(sheet, props.cell, kind()!));
+  const drawing = createMemo(() => kind()?.drawing?.(values()));
   const figureOf = (name: string): string => {
     const figure = standingFigure(sheet.line(props.cell)?.result?.outputs[name]);
     if (figure) return show.output(props.cell, name).value(figure);
     const text =
       record().inputs?.[name] ?? kind()?.inputs.find((input) => input.name === name)?.default ?? '';
     const taken = referred(sheet, text);
-    return taken
-      ? show.output(taken.cell, taken.output).value(taken.figure)
-      : writtenOut(text.replace(/\s*±.*$/, ''));
+    if (taken) return show.output(taken.cell, taken.output).value(taken.figure);
+    const worked = text.trimStart().startsWith('=') ? values()[name] : undefined;
+    if (worked === undefined) return writtenOut(text.replace(/\s*±.*$/, ''));
+    const quantity = kind()?.inputs.find((input) => input.name === name)?.quantity;
+    return writtenOut(
+      formatQuantity(Number(worked.toPrecision(5)), displayUnit(quantity, sheet.state.units)),
+    );
   };
   return (
     <Show when={kind()}>
