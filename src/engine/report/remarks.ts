@@ -90,7 +90,7 @@ export function remarksOf(
 ): Remark[] {
   const remarks: Remark[] = cell.cautions.map((message) => ({ grade: 'caution', message }));
   remarks.push(...unstatedRemarks(outputs));
-  const turns = turnRemark(cell, from.network);
+  const turns = turnRemark(cell, from);
   if (turns) remarks.push(turns);
   // What is asked about the entry, with what answers it, is not said again.
   const asked = slips.some(({ key }) => key.startsWith('other-unit:'));
