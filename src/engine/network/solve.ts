@@ -90,8 +90,10 @@ class Solver {
     const jump = crossings.find(({ is }) => is === 'jump' || is === 'pole');
     if (jump && jump.is !== 'level')
       return this.message(`no size does: it is passed over at ${this.amount(jump.at)}`);
+    // At the very end of what is tried it only comes nearer without end.
+    const isEnd = Math.abs(nearest.at) >= (this.points.at(-1) as number);
     return this.message(
-      isFlat
+      isFlat || isEnd
         ? 'no size does'
         : `no size does; the nearest is ${this.amount(nearest.at)}, and more or less comes out`,
     );
