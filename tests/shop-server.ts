@@ -21,16 +21,16 @@ export interface ShopServer {
   stop(): Promise<number | null>;
 }
 
-const NAME = 'shop.test';
+/** Another machine; over plain HTTP no secure origin. */
+export const NAME = 'shop.test';
 
 /** Starts it and waits for the link it prints. */
 const started = (
   folder: string,
   port: number,
-  key?: string,
+  given: readonly string[],
 ): Promise<{ process: ChildProcess; text: string }> =>
   new Promise((resolve, reject) => {
-    const given = key === undefined ? [] : ['--key', key];
     const args = ['src/setup/shop.mjs', '--data', folder, '--port', String(port), '--name', NAME, ...given];
     const process_ = spawn(process.execPath, args, {
       cwd: inRepository('.'),
@@ -54,9 +54,10 @@ const ended = (process: ChildProcess): Promise<number | null> =>
     else process.once('exit', resolve);
   });
 
-export const shopServer = async (): Promise<ShopServer> => {
+/** @param options more of the command line, such as a certificate */
+export const shopServer = async (options: readonly string[] = []): Promise<ShopServer> => {
   const folder = mkdtempSync(join(tmpdir(), 'fitwright-shop-'));
-  let { process: running, text } = await started(folder, 0);
+  let { process: running, text } = await started(folder, 0, options);
   const port = Number(/:(\d+)\/ \(Ctrl/.exec(text)?.[1]);
   const key = /#\/join\/([\w-]{22})/.exec(text)![1]!;
   const ask = async (path: string, init: RequestInit): Promise<unknown> => {
@@ -78,7 +79,7 @@ export const shopServer = async (): Promise<ShopServer> => {
       await ended(running);
     },
     start: async () => {
-      ({ process: running, text } = await started(folder, port, key));
+      ({ process: running, text } = await started(folder, port, [...options, '--key', key]));
     },
     stop: async () => {
       running.kill('SIGTERM');

@@ -1,12 +1,10 @@
 import type { Browser, BrowserContext, Page } from '@playwright/test';
 import { browserArguments } from '../../src/setup/browser.mjs';
-import type { ShopServer } from '../shop-server.ts';
+import { NAME as HOST, type ShopServer } from '../shop-server.ts';
 import { expect } from './fixture.ts';
 import { bringIn, dialog, showTool } from './share-steps.ts';
 import { line } from './sheet-steps.ts';
 
-/** Another machine over plain HTTP, which is no secure origin. */
-const HOST = 'shop.test';
 const found = JSON.parse(process.env.FITWRIGHT_BROWSER!);
 
 export const launchOptions = {
@@ -15,7 +13,10 @@ export const launchOptions = {
   env: { ...(process.env as Record<string, string>), ...found.env },
 };
 
-export const addressOf = (server: ShopServer): string => `http://${HOST}:${server.port}/`;
+/** A server, and its address where that is another than over plain HTTP. */
+type Joined = Pick<ShopServer, 'port' | 'key'> & { baseURL?: string };
+
+export const addressOf = ({ port, baseURL }: Joined): string => baseURL ?? `http://${HOST}:${port}/`;
 
 /** One more browser, with nothing of the others. */
 export const device = async (
@@ -35,12 +36,7 @@ export const device = async (
   return page;
 };
 
-export const joinAs = async (
-  page: Page,
-  server: ShopServer,
-  name: string,
-  key = server.key,
-): Promise<void> => {
+export const joinAs = async (page: Page, server: Joined, name: string, key = server.key): Promise<void> => {
   await page.goto(`/#/join/${key}`);
   await page.getByLabel('What the others see this device called').fill(name);
   // The key has left the address.
@@ -58,10 +54,15 @@ export const entryOf = (page: Page, name: string) => line(page, name).locator('[
 export const sharedIn = (page: Page) => page.getByRole('region', { name: 'Shared in the shop' });
 
 /** Joins, and shares a sheet that stays open. */
-export const shareFirst = async (page: Page, server: ShopServer, file: unknown): Promise<void> => {
+export const shareFirst = async (page: Page, server: Joined, file: unknown): Promise<void> => {
   await joinAs(page, server, 'Desk');
   await expect(sharedIn(page)).toBeVisible();
   await page.getByRole('button', { name: 'I have read it' }).click();
+  await shareSheet(page, file);
+};
+
+/** Brings a sheet in, and shares it from a device that has joined. */
+export const shareSheet = async (page: Page, file: unknown): Promise<void> => {
   await bringIn(page, file);
   await showTool(page, 'Share');
   await page.getByRole('button', { name: 'Share with the shop' }).click();
