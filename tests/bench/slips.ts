@@ -2,13 +2,14 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `coverage`) takes only
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `coverage`) takes only
  * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
 import type { Habits } from '../engine/slips/clean-sheet.ts';
 import { coverage, FORMS } from '../engine/slips/coverage.ts';
 import { OTHER_SHOP } from '../engine/slips/other-shop.ts';
+import { pumpScene } from '../engine/slips/pump-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
 import { cleanScenes, KINDS, type SceneMaker, scenesAsked } from '../engine/slips/scene-run.ts';
 import { SITUATIONS, sceneOf } from '../engine/slips/scenes.ts';
@@ -135,4 +136,5 @@ if (!only || only === 'shops') {
 }
 if (!only || only === 'scenes') tellScenes('a third shop', sceneOf);
 if (!only || only === 'untuned') tellScenes('a shop that nothing was tuned on', untunedScene);
+if (!only || only === 'pumps') tellScenes('a shop of pumps, its habits settled beforehand', pumpScene);
 if (!only || only === 'coverage') tellCoverage();

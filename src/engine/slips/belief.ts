@@ -41,8 +41,9 @@ const EVENLY = 0.1;
 const ROUNDED = Math.sqrt(1 / 12);
 /** For what cannot be, as a logarithm. */
 const NEVER = Math.log(1 / 30);
-/** Usual difference of parts that are alike, and of one that was cut to another size, as a share of it (common practice, no source). */
-const ALIKE = 5e-4;
+/** Usual difference of parts that are alike, m: of large ones a smaller share of their size (common practice, no source). */
+const alikeBy = (size: number): number => Math.min(5e-4 * size, 1e-5 + 2e-4 * size);
+/** And of one that was cut to another size, as a share of it. */
 const RECUT = 0.01;
 
 /** Share of the pressed parts that are tighter or looser than is usual (common practice, no source). */
@@ -259,7 +260,7 @@ export function byExpectation(
     // Most are as the others are; now and then one was cut to another size.
     // The one farthest off is not among them: what they differ by counts for half as many.
     const free = (many - 1) / 2;
-    const scale = Math.sqrt((KNOWN * (ALIKE * size) ** 2 + free * (high - low) ** 2) / (KNOWN + free));
+    const scale = Math.sqrt((KNOWN * alikeBy(size) ** 2 + free * (high - low) ** 2) / (KNOWN + free));
     const alike = student(middle, Math.max(scale, step), Math.min(2 + free, MOST_FREE));
     const recut = student(middle, RECUT * size, 2);
     const at = (x: number): number => mixed(0.98, alike(x), recut(x));

@@ -2,7 +2,7 @@ import type { Slip } from '../rows/results.ts';
 import { type Belief, byRange, together, usualScatter } from './belief.ts';
 import type { Datum } from './datum.ts';
 import { decimal } from './decimal.ts';
-import { type Expectation, isBeyond, onlyLimit, outside } from './expectation.ts';
+import { type Expectation, isBeyond, onlyLimit, outside, supports } from './expectation.ts';
 import { extraDigit } from './extra-digit.ts';
 import { frame } from './frame.ts';
 import { type Asked, type Guess, type Slipway, USUAL } from './guess.ts';
@@ -48,6 +48,8 @@ const WORTH_ASKING = Math.log(2 / 5);
 const WORTH_OF_ALL = Math.log(1 / 4);
 /** A count of divisions alone has no list, point or unit that would show it. */
 const WORTH_COUNTED = Math.log(1 / 12);
+/** And of one whose sign may be turned, which so many are. */
+const WORTH_TURNED = Math.log(1 / 6);
 /** Beyond so many divisions a gauge is seldom read from its setting: it would be set nearer (common practice, no source). */
 const COUNTED_TO = 25;
 /** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
@@ -132,6 +134,9 @@ export function likeliest(
     (a, b) => (a && a.odds >= b.odds ? a : b),
     undefined,
   );
+  // A part somewhat out of its limits is no slip: a sign turned is the one that a count makes often.
+  const isTurned = first?.guess.slip === 'mirrored';
+  if (set && (isTurned ? !(odds > WORTH_TURNED) : supports(value, nearest))) return undefined;
   if (!first || first.odds < otherwise || !explains(first.guess, value, nearest))
     return { slip: unexplained(asked, nearest, gap, told), odds };
   const against = outside(value, nearest) > 0 ? nearest : (expected[0] as Expectation);

@@ -213,3 +213,18 @@ test.each([
   expect(one?.offer).toBeDefined();
   expect(one?.cost).toBeCloseTo(cost, 9);
 });
+
+// Out by less than half of what its limits leave, a part is out, and its count is no slip; far beyond them it is asked about.
+test.each([
+  ['17', 0],
+  ['71', 1],
+  ['-20', 1],
+])('a count of %s divisions from a setting', (divisions, questions) => {
+  const limits = { lower: '1.2947 in', upper: '1.3007 in' };
+  const inputs = { set_to: '1.277 in', divisions, division: '0.001 in' };
+  const cell = { id: 'dial', role: 'cell', kind: 'gauge-setting', edition: 1, name: 'bore', inputs };
+  const sheet = sheetOf([{ ...cell, outputs: { size: { limits } } } as CellRecord]);
+  expect(computeSheet({ ...sheet, units: { length: 'in' } }, library).cells[0]?.slips).toHaveLength(
+    questions,
+  );
+});
