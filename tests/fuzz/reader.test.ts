@@ -21,18 +21,20 @@ it('whatever comes as a file is read or refused in words, and what is read can b
         expect(result.message).toMatch(/\S+ \S+/);
         return;
       }
-      read += 1;
-      const print = fingerprint(result.file);
-      const again = readSheet(writeSheet(result.file));
-      if (!('file' in again) || fingerprint(again.file) !== print)
-        throw new Error('reads otherwise once it is written');
       const sheet = SheetDocument.fromFile(result.file);
-      if (sheet.order().length !== result.file.cells.length) throw new Error('a cell is lost');
-      sheet.toFile();
-      // The shop's list, which every opening writes.
-      rowOf(sheet, 0);
-      sheet.destroy();
-      nothingPolluted();
+      return () => {
+        read += 1;
+        const print = fingerprint(result.file);
+        const again = readSheet(writeSheet(result.file));
+        if (!('file' in again) || fingerprint(again.file) !== print)
+          throw new Error('reads otherwise once it is written');
+        if (sheet.order().length !== result.file.cells.length) throw new Error('a cell is lost');
+        sheet.toFile();
+        // The shop's list, which every opening writes.
+        rowOf(sheet, 0);
+        sheet.destroy();
+        nothingPolluted();
+      };
     },
     READING,
   );
