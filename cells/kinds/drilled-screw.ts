@@ -149,6 +149,11 @@ export default defineCell({
       otherwise: 'The hole is above zero and smaller than the root of the thread: nothing is left otherwise.',
       grade: 'error',
     },
+    {
+      holds: '=AND(IF(ISBLANK(load); 1 > 0; load > 0 N); IF(ISBLANK(proof); 1 > 0; proof > 0 Pa))',
+      otherwise: 'A pull and a strength are above zero: enter them without a sign.',
+      grade: 'error',
+    },
     { holds: '=off_centre >= 0 m', otherwise: 'Off the axis is counted without a sign.', grade: 'error' },
     {
       holds: '=IF(OR(ISBLANK(head_height); ISBLANK(socket_depth)); 1 > 0; socket_depth < head_height)',

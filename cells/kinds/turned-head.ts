@@ -136,6 +136,11 @@ export default defineCell({
       otherwise: 'The corners of the socket reach out of the head.',
       grade: 'error',
     },
+    {
+      holds: '=AND(IF(ISBLANK(load); 1 > 0; load > 0 N); IF(ISBLANK(bears); 1 > 0; bears > 0 Pa))',
+      otherwise: 'A clamp force and a pressure are above zero: enter them without a sign.',
+      grade: 'error',
+    },
     { holds: '=room > 0 m', otherwise: 'The head does not enter its counterbore.', grade: 'caution' },
     {
       holds: '=IF(ISBLANK(flats); 1 > 0; corner_wall >= 0.1 * flats)',
