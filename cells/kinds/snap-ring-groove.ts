@@ -9,7 +9,28 @@ export default defineCell({
     'Groove, ring and shoulder of a snap ring on a shaft or in a bore, its play endways, and the thrust the groove holds.',
   group: 'machine work',
   inputs: [
-    { name: 'fits', label: 'ring for', choice: 'snap-rings' },
+    {
+      name: 'fits',
+      label: 'ring for',
+      choice: 'snap-rings',
+      optional: true,
+      hint: 'Blank for a ring that is not in the table, an inch one: enter its sizes below.',
+    },
+    {
+      name: 'own_size',
+      label: 'size of shaft or bore, of a ring not in the table',
+      quantity: 'length',
+      optional: true,
+      sensible: ['2 mm', '250 mm'],
+      hint: 'With it groove, width of the groove and thickness of the ring by its own table.',
+    },
+    {
+      name: 'own_width',
+      label: 'width of the groove, another than the table',
+      quantity: 'length',
+      optional: true,
+      sensible: ['0.3 mm', '8 mm'],
+    },
     {
       name: 'groove_cut',
       label: 'groove diameter, another than the table',
@@ -55,7 +76,7 @@ export default defineCell({
       name: 'size',
       label: 'nominal size of shaft or bore',
       quantity: 'length',
-      formula: '=RINGSIZE(fits)',
+      formula: '=IF(ISBLANK(own_size); RINGSIZE(fits); own_size)',
       basis: 'geometry',
     },
     {
@@ -78,7 +99,7 @@ export default defineCell({
       name: 'width',
       label: 'groove width, least',
       quantity: 'length',
-      formula: '=RINGWIDTH(fits)',
+      formula: '=IF(ISBLANK(own_width); RINGWIDTH(fits); own_width)',
       basis: 'geometry',
       ofPart: true,
       face: true,
@@ -95,7 +116,7 @@ export default defineCell({
       name: 'shoulder_wanted',
       label: 'shoulder wanted behind the groove',
       quantity: 'length',
-      formula: '=RINGSHOULDER(fits)',
+      formula: '=IF(ISBLANK(own_size); RINGSHOULDER(fits); 3 * groove_depth)',
       basis: 'geometry',
     },
     {
@@ -149,14 +170,25 @@ export default defineCell({
   ],
   validity: [
     {
-      holds: '=IF(ISBLANK(groove_cut); 1 > 0; AND(groove_cut > 0 m; ABS(groove_cut - RINGSIZE(fits)) > 0 m))',
+      holds:
+        '=IF(ISBLANK(groove_cut); 1 > 0; AND(groove_cut > 0 m; ABS(groove_cut - IF(ISBLANK(own_size); RINGSIZE(fits); own_size)) > 0 m))',
       otherwise: 'The groove is above zero, and another diameter than shaft or bore.',
       grade: 'error',
     },
     {
       holds:
-        '=IF(ISBLANK(groove_cut); 1 > 0; (groove_cut - RINGSIZE(fits)) * (RINGGROOVE(fits) - RINGSIZE(fits)) > 0 m2)',
+        '=IF(OR(ISBLANK(groove_cut); NOT(ISBLANK(own_size))); 1 > 0; (groove_cut - RINGSIZE(fits)) * (RINGGROOVE(fits) - RINGSIZE(fits)) > 0 m2)',
       otherwise: 'A groove on a shaft is smaller than the shaft, one in a bore larger than the bore.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(own_size); 1 > 0; own_size > 0 m)',
+      otherwise: 'The size of shaft or bore is above zero.',
+      grade: 'error',
+    },
+    {
+      holds: '=IF(ISBLANK(own_width); 1 > 0; own_width > 0 m)',
+      otherwise: 'The width of the groove is above zero.',
       grade: 'error',
     },
     {
@@ -182,10 +214,12 @@ export default defineCell({
   ],
   assumptions: [
     'The part that bears has a sharp corner: one with a chamfer or a radius dishes the ring, and it holds far less.',
+    'The ring bears all round: one pushed on from the side bears on part of its groove, and holds what its own table says.',
     'Thrust without shock; how fast a ring on a shaft may turn before it opens, its maker says.',
   ],
   sources: [
     'DIN 471:2011-04 and DIN 472: sizes, grooves and shoulders, as printed in two tables each',
+    "Inch rings of bores: sizes of their own, shoulder three times the depth, as Machinery's Handbook, 31e, Retaining Rings, Table 12 prints it",
     'The side of a groove holds yield strength times its area over 1.2 where the shoulder is three times its depth: what the load figures of both tables come to, at 200 MPa',
     "Shear at 0.577 of the yield strength: Budynas & Nisbett, Shigley's Mechanical Engineering Design, 9e (2011), sec. 5-5",
   ],

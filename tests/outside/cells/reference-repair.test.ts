@@ -43,6 +43,23 @@ describe('keys, rings, pins and inserts of a repair', () => {
           : [{ got: it('side_holds', 'kN'), expected: holds_kN, within: 0.03 }]),
       ];
     });
+  for (const row of begins('inch ring'))
+    checkRow(row.id, () => {
+      const { bore, ring, groove, width } = row.inputs as Record<string, number>;
+      const it = one('snap-ring-groove', {
+        own_size: `${bore} in`,
+        groove_cut: `${groove} in`,
+        ring: `${ring} in`,
+        own_width: `${width} in`,
+        yield: '45 ksi',
+      });
+      const printed = row.expected as { play: number; margin: number };
+      return [
+        { got: it('play', 'in'), expected: printed.play, near: 1e-9 },
+        { got: it('shoulder_wanted', 'in'), expected: printed.margin, near: 6e-4 },
+        { got: it('groove_depth', 'in'), expected: (groove! - bore!) / 2, near: 1e-9 },
+      ];
+    });
   for (const row of begins('taper pin'))
     checkRow(row.id, () => {
       const it = one('taper-pin', {
