@@ -66,7 +66,7 @@ export function closeInQuestion(
   return {
     key: `close-in:${field}`,
     field,
-    message: `A bore that closes in by ${said(closed.value)} is pressed by no less, and ${interference.said} is ${said(interference.high)} at most. Is one of the sizes read or written down wrong?`,
+    message: `A bore that closes in by ${said(closed.value)} is pressed by no less, and ${interference.said} is ${said(interference.high)} at most. Is it read and written down right?`,
     cost: closed.value - most,
   };
 }

@@ -20,18 +20,16 @@ export function interferenceQuestion(interference: number, diameter: number): st
   return `Interference is ${times} thousandths of the diameter; pressed and shrunk parts usually have 0.3 to 2. Is it meant?`;
 }
 
-/** How far off what is usual on a diameter, or, the wrong way round, off what it would be. */
+/** How far off what is usual on a diameter. */
 export const offUsual = (interference: number, diameter: number): number => {
   const { low, high } = INTERFERENCE_PER_DIAMETER;
-  return interference < 0
-    ? -2 * interference
-    : Math.max(low * diameter - interference, interference - high * diameter);
+  return Math.max(low * diameter - interference, interference - high * diameter);
 };
 
 /** An interference worked out the wrong way round: what it would be is as it usually is. */
 export const turnedInterference = (interference: number, diameter: number): string | undefined =>
   interference < 0 && -interference / diameter > NONE && !outOfRange(-interference / diameter)
-    ? 'Interference is below nothing, and as much above it is what pressed and shrunk parts usually have. Is one size taken from the other the wrong way round?'
+    ? 'Interference is below nothing; pressed and shrunk parts usually have as much above it. Is one size taken from the other the wrong way round?'
     : undefined;
 
 /** An interference typed with a minus, where no limits of its own let it be below nothing. */

@@ -2,7 +2,7 @@ import type { Slip } from '../rows/results.ts';
 import { type Belief, byRange, together, usualScatter } from './belief.ts';
 import type { Datum } from './datum.ts';
 import { decimal } from './decimal.ts';
-import { type Expectation, isBeyond, onlyLimit, outside, supports } from './expectation.ts';
+import { type Expectation, fromLimits, isBeyond, onlyLimit, outside, supports } from './expectation.ts';
 import { extraDigit } from './extra-digit.ts';
 import { frame } from './frame.ts';
 import { type Asked, type Guess, type Slipway, USUAL } from './guess.ts';
@@ -129,7 +129,10 @@ export function likeliest(
   const odds = sum([...all.map((one) => one.odds), otherwise, copied]);
   if (!(odds > worth)) return undefined;
   // The very same readings are elsewhere by no other slip.
-  if (from !== undefined) return { slip: copiedSlip(asked, nearest, from), odds };
+  if (from !== undefined) {
+    const question = `The same stands in ${from}. Is it copied from there? Then read this one again.`;
+    return { slip: unrepaired(asked, nearest, 'copied', question, outside(value, nearest)), odds };
+  }
   const first = all.reduce<(typeof all)[number] | undefined>(
     (a, b) => (a && a.odds >= b.odds ? a : b),
     undefined,
@@ -137,8 +140,11 @@ export function likeliest(
   // A part somewhat out of its limits is no slip: a sign turned is the one that a count makes often.
   const isTurned = first?.guess.slip === 'mirrored';
   if (set && (isTurned ? !(odds > WORTH_TURNED) : supports(value, nearest))) return undefined;
-  if (!first || first.odds < otherwise || !explains(first.guess, value, nearest))
-    return { slip: unexplained(asked, nearest, gap, told), odds };
+  if (!first || first.odds < otherwise || !explains(first.guess, value, nearest)) {
+    // Farther off than all that is known allows.
+    const question = `Is it read and written down right?${told?.text ?? ''}`;
+    return { slip: unrepaired(asked, nearest, 'apart', question, told?.cost ?? gap), odds };
+  }
   const against = outside(value, nearest) > 0 ? nearest : (expected[0] as Expectation);
   const slip = worded(asked, first.guess, against);
   const same = 2 * step;
@@ -174,44 +180,22 @@ function isOddlyCounted({ datum, indices }: Asked): boolean {
   return /^[+-]?0\d/.test(text) || (Number(text) * 4) % 1 !== 0;
 }
 
-/** Farther off than all that is known allows, and no slip explains it. */
-function unexplained(
+/** A question without a repair: none is known of what it may be. */
+const unrepaired = (
   asked: Asked,
   expected: Expectation,
-  gap: number,
-  told?: { cost: number; text: string },
-): Slip {
-  const question = `Is it read and written down right?${told?.text ?? ''}`;
-  const guess: Guess = {
-    slip: 'apart',
-    value: asked.value,
-    share: OTHERWISE,
-    question,
-    offer: () => undefined,
-  };
-  return { ...worded(asked, guess, expected, false), cost: told?.cost ?? gap };
-}
-
-/** A size that is not what it ought to be, and stands in another line as well. */
-function copiedSlip(asked: Asked, expected: Expectation, from: string): Slip {
-  const guess: Guess = {
-    slip: 'copied',
-    value: asked.value,
-    share: USUAL,
-    question: `The same stands in ${from}. Is it copied from there? Then read this one again.`,
-    offer: () => undefined,
-  };
-  return { ...worded(asked, guess, expected, false), cost: outside(asked.value, expected) };
-}
+  slip: string,
+  question: string,
+  cost: number,
+): Slip => ({
+  ...worded(asked, { slip, value: asked.value, share: 1, question, offer: () => undefined }, expected, false),
+  cost,
+});
 
 /** A size within limits is not put right by one that lies without. */
 function isContradicted({ datum, value }: Asked, guess: Guess, sheet: SlipSheet): boolean {
-  const { lower, upper, wear } = sheet.limits(datum);
-  const ends = [lower, upper, wear].filter((one) => one !== undefined);
-  if (ends.length < 2) return false;
-  const [low, high] = [Math.min(...ends), Math.max(...ends)];
-  const isWithin = (x: number): boolean => x >= low && x <= high;
-  return isWithin(value) && !isWithin(guess.value);
+  const limits = fromLimits(datum, sheet);
+  return limits !== undefined && outside(value, limits) === 0 && outside(guess.value, limits) > 0;
 }
 
 /**

@@ -4,14 +4,11 @@ import { type Expectation, supports } from './expectation.ts';
 import { numberSpan } from './rewrite.ts';
 
 /** The mixed number that `11/8` may have been: whole inches, then a fraction in lowest terms. */
-function mixed(top: string, bottom: string): { text: string; value: number } | undefined {
+function mixed(top: string, bottom: string): string | undefined {
   const below = Number(bottom);
   for (let at = 1; at < top.length; at++) {
     const rest = Number(top.slice(at));
-    if (top[at] !== '0' && rest < below && rest % 2 === 1) {
-      const inches = top.slice(0, at);
-      return { text: `${inches} ${rest}/${bottom}`, value: Number(inches) + rest / below };
-    }
+    if (top[at] !== '0' && rest < below && rest % 2 === 1) return `${top.slice(0, at)} ${rest}/${bottom}`;
   }
   return undefined;
 }
@@ -27,12 +24,10 @@ export function splitFraction(datum: Datum, expected: readonly Expectation[]): S
   const [whole, top, bottom] = match as unknown as [string, string, string];
   const meant = Number(top) > Number(bottom) ? mixed(top, bottom) : undefined;
   if (!meant) return undefined;
-  const size = Number(top) / Number(bottom);
   return {
     key: `fraction:${datum.field}`,
     field: datum.field,
-    message: `${whole} is ${Number(size.toFixed(6))}. Is ${meant.text} meant?`,
-    offer: datum.text.slice(0, span.from) + meant.text + datum.text.slice(span.to),
-    cost: literal.value * (1 - meant.value / size),
+    message: `${whole} is ${Number((Number(top) / Number(bottom)).toFixed(6))}. Is ${meant} meant?`,
+    offer: datum.text.slice(0, span.from) + meant + datum.text.slice(span.to),
   };
 }
