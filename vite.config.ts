@@ -55,6 +55,7 @@ export default defineConfig({
     maxWorkers: '100%',
     // Laws run hundreds of random cases; a busy machine is no failure.
     testTimeout: 120_000,
+    expect: { poll: { timeout: 60_000 } },
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
     // Tests resolve packages as the page does, and for a browser this one is a refusal.

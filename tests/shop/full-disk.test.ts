@@ -42,7 +42,7 @@ test.skipIf(disk === undefined)(
     for (let i = 0; i < 10; i += 1) desk.write('a', `note${i}`, 'x'.repeat(90_000));
     const mark = desk.ask();
     const states = () => desk.said.flatMap((said) => (said.type === 'storing' ? [said.state] : []));
-    await expect.poll(states, { timeout: 10_000 }).toEqual(['full']);
+    await expect.poll(states).toEqual(['full']);
     await expect.poll(() => phone.cells().get('a')?.size).toBe(11);
     expect(desk.stored?.mark).not.toBe(mark);
     // What was stored before is there for whoever reads it now.
@@ -51,7 +51,7 @@ test.skipIf(disk === undefined)(
     for (let i = 0; i < 9; i += 1) phone.write('a', `note${i}`, 'y');
     // The log of the database grows with what is taken in one go: room is made for it as a person would.
     execFileSync('mount', ['-o', 'remount,size=16m', disk!]);
-    await expect.poll(() => desk.stored?.mark, { timeout: 15_000 }).toBe(mark);
+    await expect.poll(() => desk.stored?.mark).toBe(mark);
     expect(states()).toEqual(['full', 'well']);
     const last = phone.ask();
     await expect.poll(() => phone.stored?.mark).toBe(last);

@@ -96,7 +96,7 @@ describe('with a key', () => {
     await isOpen(desk);
     for (let i = 0; i < 60; i += 1) desk.write('a', `f${i}`, i);
     const mark = desk.ask();
-    await expect.poll(() => desk.stored?.mark, { timeout: 5000 }).toBe(mark);
+    await expect.poll(() => desk.stored?.mark).toBe(mark);
     expect(server.metrics.of('paused')).toBeGreaterThan(0);
   });
 });
@@ -107,14 +107,14 @@ it('a full disk is told; what was written meanwhile is stored, and told to be, o
   await isOpen(desk);
   const states = () => desk.said.flatMap((said) => (said.type === 'storing' ? [said.state] : []));
   for (let i = 0; i < 3; i += 1) desk.write('a', `note${i}`, 'x'.repeat(90_000));
-  await expect.poll(states, { timeout: 5000 }).toEqual(['full']);
+  await expect.poll(states).toEqual(['full']);
   const mark = desk.ask();
   const phone = device(desk.key);
   // Others see it all the same, and are told too.
-  await expect.poll(() => phone.cells().get('a')?.size, { timeout: 5000 }).toBe(3);
+  await expect.poll(() => phone.cells().get('a')?.size).toBe(3);
   await expect.poll(() => phone.said.some(({ type }) => type === 'storing')).toBe(true);
   expect(desk.stored?.mark).not.toBe(mark);
   await server.store.database.transaction((run) => run('PRAGMA max_page_count=100000'));
-  await expect.poll(() => desk.stored?.mark, { timeout: 8000 }).toBe(mark);
+  await expect.poll(() => desk.stored?.mark).toBe(mark);
   expect(states()).toEqual(['full', 'well']);
 });

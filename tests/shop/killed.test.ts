@@ -45,7 +45,7 @@ it('a server that is killed at any moment has lost nothing that it told was stor
   // Lines are made once, by one device.
   for (const cell of ['clash', ...Array.from({ length: 7 }, (_, i) => `c${i}`)])
     devices[0]!.write(cell, 'label', cell);
-  for (const one of devices) await expect.poll(() => one.cells().size, { timeout: 20_000 }).toBe(8);
+  for (const one of devices) await expect.poll(() => one.cells().size).toBe(8);
 
   /** What each device wrote, and how much of it was told to be stored. */
   const written = devices.map((): string[] => []);
@@ -60,7 +60,7 @@ it('a server that is killed at any moment has lost nothing that it told was stor
   };
   let clashes = 0;
   for (let round = 0; round < kills; round += 1) {
-    for (const one of devices) await expect.poll(() => one.provider.isSynced, { timeout: 20_000 }).toBe(true);
+    for (const one of devices) await expect.poll(() => one.provider.isSynced).toBe(true);
     for (let n = 0; n < edits; n += 1) {
       for (const [i, one] of devices.entries()) {
         const name = `r${round}-${i}-${n}`;
@@ -79,21 +79,18 @@ it('a server that is killed at any moment has lost nothing that it told was stor
       for (const name of written[i]!.slice(0, stored[i])) expect(kept.has(name), name).toBe(true);
     });
     // All three write one field while there is no server: two of the values do not remain.
-    for (const one of devices)
-      await expect.poll(() => one.provider.isSynced, { timeout: 20_000 }).toBe(false);
+    for (const one of devices) await expect.poll(() => one.provider.isSynced).toBe(false);
     for (const [i, one] of devices.entries()) one.write('clash', `entry${round}`, `${i} in`);
     clashes += 1;
     server = await running(folder, port);
   }
-  for (const one of devices) await expect.poll(() => one.provider.isSynced, { timeout: 20_000 }).toBe(true);
+  for (const one of devices) await expect.poll(() => one.provider.isSynced).toBe(true);
   for (const one of devices) {
     const mark = one.ask();
-    await expect.poll(() => one.stored?.mark, { timeout: 20_000 }).toBe(mark);
+    await expect.poll(() => one.stored?.mark).toBe(mark);
   }
   for (const one of devices)
-    await expect
-      .poll(() => covers(one.stored!, Y.encodeStateVector(one.doc)) || one.ask() < 0, { timeout: 20_000 })
-      .toBe(true);
+    await expect.poll(() => covers(one.stored!, Y.encodeStateVector(one.doc)) || one.ask() < 0).toBe(true);
   const [first, ...others] = devices.map((one) => one.cells().toJSON());
   for (const other of others) expect(other).toEqual(first);
   const names = new Set(Object.values(first!).flatMap((cell) => Object.keys(cell)));
@@ -102,18 +99,15 @@ it('a server that is killed at any moment has lost nothing that it told was stor
   // Each device was told of both values that did not remain, whenever it came.
   for (const one of devices)
     await expect
-      .poll(
-        () => {
-          const told = new Set(
-            one.said.flatMap((said) => (said.type === 'lost' ? [`${said.key} ${said.lost}`] : [])),
-          );
-          return Array.from({ length: clashes }, (_, round) => {
-            const stands = one.read('clash', `entry${round}`);
-            return [0, 1, 2].filter((i) => told.has(`entry${round} ${i} in`) || stands === `${i} in`).length;
-          });
-        },
-        { timeout: 20_000 },
-      )
+      .poll(() => {
+        const told = new Set(
+          one.said.flatMap((said) => (said.type === 'lost' ? [`${said.key} ${said.lost}`] : [])),
+        );
+        return Array.from({ length: clashes }, (_, round) => {
+          const stands = one.read('clash', `entry${round}`);
+          return [0, 1, 2].filter((i) => told.has(`entry${round} ${i} in`) || stands === `${i} in`).length;
+        });
+      })
       .toEqual(Array.from({ length: clashes }, () => 3));
   const atRest = first;
   expect(await server.stop()).toBe(0);

@@ -22,7 +22,7 @@ const page = (key: string) => {
   const sheet = new SheetDocument('saw-arbor');
   const joined = new JoinedSheet(line, sheet, (update) => sheet.applyUpdate(update, 'remote'));
   const { socket } = line as unknown as { socket: { webSocket: WebSocket | null } };
-  const isOpen = (timeout = 1000) => expect.poll(() => joined.state.get().line, { timeout }).toBe('open');
+  const isOpen = () => expect.poll(() => joined.state.get().line).toBe('open');
   return {
     joined,
     isOpen,
@@ -31,7 +31,7 @@ const page = (key: string) => {
     loseLine: async () => {
       socket.webSocket?.close();
       await expect.poll(() => joined.state.get().line).toBe('away');
-      await isOpen(8000);
+      await isOpen();
     },
   };
 };

@@ -216,7 +216,7 @@ describe('two devices on one sheet', () => {
     desk.write('a', 'entry', '2.25 in');
     phone.write('a', 'entry', '2.26 in');
     for (const one of [desk, phone]) void one.socket.connect();
-    await expect.poll(() => server.sync.health().waiting, { timeout: 20_000 }).toBe(2);
+    await expect.poll(() => server.sync.health().waiting).toBe(2);
     for (const one of [desk, phone]) one.close();
     server.store.append = append;
     for (const end of kept) end();
@@ -225,7 +225,7 @@ describe('two devices on one sheet', () => {
     try {
       const again = await after.key();
       const both = [desk, phone].map(({ doc }) => device(again, SHEET, doc, after));
-      await expect.poll(() => both.every((one) => lostOf(one).length === 1), { timeout: 20_000 }).toBe(true);
+      await expect.poll(() => both.every((one) => lostOf(one).length === 1)).toBe(true);
       const [one, other] = both.map((each) => [each.read('a', 'entry'), lostOf(each)[0]!.lost].sort());
       expect(one).toEqual(['2.25 in', '2.26 in']);
       expect(other).toEqual(one);

@@ -45,7 +45,7 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
   };
   const isStored = async (one: Device) => {
     const mark = one.ask();
-    await expect.poll(() => one.stored?.mark, { timeout: 5000 }).toBe(mark);
+    await expect.poll(() => one.stored?.mark).toBe(mark);
     expect(covers(one.stored!, Y.encodeStateVector(one.doc))).toBe(true);
   };
   const kept = async () => {
@@ -97,8 +97,8 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
     await isStored(phone);
     expect(phone.read('b', 'entry')).toBeUndefined();
     await with_!.redisUp();
-    await expect.poll(() => phone.read('b', 'entry'), { timeout: 8000 }).toBe('2 in');
-    await expect.poll(() => desk.read('c', 'entry'), { timeout: 8000 }).toBe('3 in');
+    await expect.poll(() => phone.read('b', 'entry')).toBe('2 in');
+    await expect.poll(() => desk.read('c', 'entry')).toBe('3 in');
     await expect.poll(() => desk.cells().get('a')?.has('entry')).toBe(false);
     const all = { a: {}, b: { entry: '2 in' }, c: { entry: '3 in' } };
     expect(await kept()).toEqual(all);
@@ -119,8 +119,7 @@ describe.skipIf(!haveServices)('two servers over one Redis and one PostgreSQL', 
       await servers[i % 2]!.store.merge(name, 2);
     }
     clearInterval(writing);
-    for (const phone of phones)
-      await expect.poll(() => phone.cells().get('a')?.size, { timeout: 5000 }).toBe(n);
+    for (const phone of phones) await expect.poll(() => phone.cells().get('a')?.size).toBe(n);
     await isStored(phones[0]!);
     expect(Object.keys((await kept()).a!)).toHaveLength(n);
   });
