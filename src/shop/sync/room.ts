@@ -6,6 +6,7 @@ import type { Metrics } from '../base/metrics.ts';
 import { wordsOf } from '../base/words.ts';
 import { Damaged, type KeptLost, type Store } from '../store/store.ts';
 import type { Writer } from '../store/writer.ts';
+import { Clients } from './clients.ts';
 import { Commits } from './commits.ts';
 import { frames } from './frames.ts';
 import { LostValues } from './lost-values.ts';
@@ -36,7 +37,6 @@ export interface RoomParts {
 
 /** Rows are merged in the store once so many have come to those that were there. */
 const MERGE_EVERY = 400;
-const MOST_CLAIMED = 50;
 
 /** Before an update that goes to another server: whose its clients are, where it was written just now. */
 const NO_KEY = '0'.repeat(12);
@@ -62,8 +62,7 @@ export class Room {
   readonly shadow: Shadow;
   private readonly presence = new PresenceTable<Member>();
   private readonly stored: Map<number, number>;
-  /** Whose each client of Yjs is: nobody with another key may write as it. */
-  private readonly clients: Map<number, string>;
+  private readonly clients: Clients;
   /** Members of which something was left out. */
   private readonly behind = new Set<Member>();
   private readonly lost: LostValues;
@@ -90,7 +89,7 @@ export class Room {
       parts.metrics.add('lost_values');
       parts.tell?.(name, 'lost', Buffer.from(JSON.stringify(one)));
     });
-    this.clients = kept.clients;
+    this.clients = new Clients(kept.clients);
     this.rows = kept.updates.length;
   }
 
@@ -154,10 +153,10 @@ export class Room {
       if (this.shadow.bytes + update.length > limits.sheet)
         return { refusal: 'sheet-full', fault: 'the sheet is full' };
     }
-    const taken = this.shadow.take(update, (client) => {
-      const key = this.clients.get(client);
-      return from !== undefined && key !== undefined && !from.holds.has(key);
-    });
+    const taken = this.shadow.take(
+      update,
+      (client) => from !== undefined && this.clients.isOfOthers(client, from.holds),
+    );
     if ('fault' in taken) {
       metrics.add('updates_refused');
       if (this.shadow.spoiled !== undefined) this.shut(from);
@@ -166,7 +165,7 @@ export class Room {
     if (taken.update) {
       metrics.add('updates_taken');
       metrics.add('updates_bytes', taken.update.length);
-      const claims = live && from ? this.claim(taken.reached.keys(), from.keyId) : undefined;
+      const claims = live && from ? this.clients.claim(taken.reached.keys(), from.keyId) : undefined;
       const { update: news } = taken;
       this.store(news, taken, claims);
       const pass = () => {
@@ -217,35 +216,16 @@ export class Room {
   }
 
   takePresence(entries: readonly Entry[], from: Member | undefined): void {
-    const own = from ? entries.map((entry) => this.withOwnNumbers(entry, from)) : entries;
+    const own = from ? entries.map((entry) => this.clients.withOwn(entry, from.holds)) : entries;
     const news = this.presence.take(own, from);
     // Before the others hear of the number under which it edits.
     for (const { state } of from ? news : []) {
-      const claims = state?.edits !== undefined && this.claim([state.edits], from!.keyId);
+      const claims = state?.edits !== undefined && this.clients.claim([state.edits], from!.keyId);
       if (claims) this.parts.writer.append({ document: this.name, claims }, () => {});
     }
     this.parts.metrics.add('presence_dropped', entries.length - news.length);
     // What another server told goes no further.
     this.passPresence(news, from, from !== undefined);
-  }
-
-  /** Nobody says of another's number that it is theirs: what that one wrote would be told as of them. */
-  private withOwnNumbers(entry: Entry, { holds }: Member): Entry {
-    if (!entry.state) return entry;
-    const mayBe = (number: number) => {
-      const key = this.clients.get(number);
-      return key === undefined || holds.has(key);
-    };
-    const { edits, edited, ...state } = entry.state;
-    const before = edited?.filter(mayBe);
-    return {
-      ...entry,
-      state: {
-        ...state,
-        ...(edits !== undefined && mayBe(edits) && { edits }),
-        ...(before && { edited: before }),
-      },
-    };
   }
 
   expirePresence(): void {
@@ -284,7 +264,7 @@ export class Room {
       const taken = this.take(update);
       // The server it came to stores whose it is.
       if (key !== NO_KEY)
-        this.claim(
+        this.clients.claim(
           Y.decodeUpdate(update).structs.map(({ id }) => id.client),
           key,
         );
@@ -334,16 +314,6 @@ export class Room {
   end(): void {
     this.lost.tellNow();
     this.shadow.end();
-  }
-
-  /** Clients that are nobody's yet are a key's from now on. @returns them */
-  private claim(clients: Iterable<number>, key: string): Map<number, string> | undefined {
-    const claims = new Map<number, string>();
-    for (const client of clients) if (!this.clients.has(client)) claims.set(client, key);
-    // A page writes as itself and as its other tabs: whoever comes as many is none.
-    if (claims.size === 0 || claims.size > MOST_CLAIMED) return undefined;
-    for (const client of claims.keys()) this.clients.set(client, key);
-    return claims;
   }
 
   private store(update: Uint8Array, { reached, lost }: Taken, claims?: ReadonlyMap<number, string>): void {
