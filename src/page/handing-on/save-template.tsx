@@ -75,7 +75,11 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   const lines = () =>
     made()
       .file.cells.filter(markable)
-      .map((cell) => ({ cell, texts: texts().filter(({ id }) => id === cell.id) }));
+      .map((cell) => {
+        const own = texts().filter(({ id }) => id === cell.id);
+        // The entry goes without a name of its own: it stands beside the line's.
+        return { cell, texts: own.sort((a, b) => Number(b.field === 'entry') - Number(a.field === 'entry')) };
+      });
   /** Figures held in a text, and with the first of a line its tolerance. */
   const heldBy = (id: string, field: string | undefined, isFirst: boolean) =>
     held().filter((one) => one.id === id && (one.field === field || (isFirst && one.field === 'tolerance')));
@@ -89,9 +93,9 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   /** What stands there, for people: another line as it is called, what was chosen from a table by its name. */
   const textOf = (cell: CellRecord | undefined, field: string, text: string) => {
     const input = inputIn(field);
-    if (!input) return text;
-    const other = named.get(text.trim());
-    return other ? cellTitle(other) : inputTextWords(library(), cell?.kind, input, text);
+    const other = field === 'entry' ? undefined : named.get(text.trim());
+    if (other) return cellTitle(other);
+    return input ? inputTextWords(library(), cell?.kind, input, text) : text;
   };
   const nameOf = ({ id, field }: Emptied) => {
     const cell = job.cells.find((one) => one.id === id);
@@ -159,7 +163,12 @@ export default function SaveTemplate(props: { onClose: () => void }) {
               : `${made().emptied.length} entries`}
         </h3>
         <Show when={made().emptied.length > 0}>
-          <ul class="max-h-12rem overflow-auto [columns:2_18rem] [&>li]:(wrap-anywhere [break-inside:avoid]) phone:max-h-none">
+          <ul
+            // Scrolled by the keys too.
+            tabindex={0}
+            aria-label="Left out"
+            class="max-h-12rem overflow-auto [columns:2_18rem] [&>li]:(wrap-anywhere [break-inside:avoid]) phone:max-h-none"
+          >
             <For each={made().emptied}>
               {(one) => (
                 <li>
