@@ -371,10 +371,11 @@ test('counted: pump idler bush from an empty sheet', async ({ page }) => {
     }
   };
   await add('Worked out', 'Pressed bore', `=bush_bore-${name!.trim()}.close_in_long_housing`);
-  await limits('=journal+.001', '=journal+.003');
+  await limits('=journal+1 thou', '=journal+3 thou');
   await add('Worked out', 'Clearance', '=pressed_bore-journal');
   await limits('1 thou', '3 thou');
   await expect(check(page, 'clearance')).toContainText(/holds|misses|may miss/);
+  await expect(standing(page)).not.toContainText('Waiting:');
   tell('pump idler bush from an empty sheet, planned', hand, (await standing(page).textContent()) ?? '');
   // What was cut: the bore before it was pressed, and what it closed in to.
   for (const [of, plan, text] of [
@@ -388,6 +389,7 @@ test('counted: pump idler bush from an empty sheet', async ({ page }) => {
     await expect(page.locator('.cm-content')).toHaveCount(0);
   }
   await expect(check(page, 'clearance')).toContainText('proven in limits');
+  await proven(page);
   tell('pump idler bush from an empty sheet, proven', hand, (await standing(page).textContent()) ?? '');
   expect(hand.clicks).toBeLessThanOrEqual(45);
   expect(hand.keys).toBeLessThanOrEqual(550);
