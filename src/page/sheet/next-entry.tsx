@@ -51,12 +51,29 @@ const limitToFill = (context: SheetContext, row: RowKey) => {
 /** How long the unfolded line may take to come, in frames. */
 const FRAMES = 120;
 
-/** Opens a field of the unfolded line for typing, once it is there. */
-const focusField = (field: string, left = FRAMES): void => {
-  const found = document.querySelector<HTMLElement>(`[data-field="${CSS.escape(field)}"] input`);
-  const shown = found?.checkVisibility() ? found : undefined;
-  if (shown) shown.focus();
-  else if (left > 0) requestAnimationFrame(() => focusField(field, left - 1));
+/** Opens a field of the unfolded line for typing, once it is there: what is typed until then goes into it. */
+const focusField = (field: string): void => {
+  let typed = '';
+  const hold = (event: KeyboardEvent) => {
+    if (event.key.length > 1 || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    typed += event.key;
+  };
+  const look = (left: number): void => {
+    const found = document.querySelector<HTMLElement>(`[data-field="${CSS.escape(field)}"] input`);
+    const isThere = found?.checkVisibility();
+    if (!isThere && left > 0) {
+      requestAnimationFrame(() => look(left - 1));
+      return;
+    }
+    removeEventListener('keydown', hold, true);
+    if (!isThere) return;
+    found!.focus();
+    if (typed) document.execCommand('insertText', false, typed);
+  };
+  addEventListener('keydown', hold, true);
+  look(FRAMES);
 };
 
 /** Goes to a limit of a row in the unfolded line. */
