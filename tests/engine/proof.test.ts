@@ -125,6 +125,12 @@ describe('what counts is what it moves with', () => {
     expect(stateOf(formula, [planned])).toBe('proven in limits'),
   );
 
+  test('a plan that stands on a limit counts, though it has no spread', () => {
+    const width = [plain('width', 'given', '1.75 in')];
+    expect(stateOf('= IF(width >= 1.75 in; bore; shaft)', width)).toBe('holds');
+    expect(stateOf('= IF(width > 1.74 in; bore; shaft)', width)).toBe('proven in limits');
+  });
+
   test('a plan that may be the greater counts', () =>
     expect(
       stateOf('= MAX(bore; near)', [plain('near', 'chosen', '2.0008 in', { tolerance: '± .001 in' })]),

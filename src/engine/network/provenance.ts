@@ -219,13 +219,21 @@ export class Provenance {
       const port = ports[i];
       if (!port) continue;
       const [low, high] = this.range(used);
-      port.lo = low;
-      port.hi = high;
+      const hair = own && low === high ? this.hairOf(used) : 0;
+      port.lo = low - hair;
+      port.hi = high + hair;
     }
     root.forward();
     return [root.lo, root.hi];
   }
+
+  /** A plan without a spread moves by a hair: where it stands on a limit, that decides which way is taken. */
+  private hairOf(row: Row): number {
+    const value = this.grid.nominal(row.slot);
+    return typeof value === 'number' && (this.known.get(row) ?? 0) & PLANNED ? Math.abs(value) * HAIR : 0;
+  }
 }
 
+const HAIR = 1e-9;
 const NONE: readonly never[] = [];
 const NOWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
