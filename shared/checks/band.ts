@@ -1,6 +1,6 @@
 import { expandedFactor } from '../statistics/coverage.ts';
 import type { CheckVerdict } from './check.ts';
-import { type Grade, gradeOf } from './states.ts';
+import { type Grade, gradeOf, isPartState } from './states.ts';
 
 /** Limits a band is read against, SI, and how the verdict on them came out. */
 export interface Against {
@@ -16,7 +16,7 @@ export interface Band {
   low: number;
   high: number;
   /** Which band it is, said behind it; the worst case goes unsaid. */
-  mark: '' | '(k=2)' | '(95 %)' | '(at most)' | '(95.45 % by draws)' | '(95 % by draws)';
+  mark: '' | '(by its middle)' | '(k=2)' | '(95 %)' | '(at most)' | '(95.45 % by draws)' | '(95 % by draws)';
   /** The verdicts that the band as it is printed must not contradict. */
   against: readonly Against[];
 }
@@ -129,6 +129,10 @@ export const bandOf = (figure: Figure, judged: Judged | undefined, read: boolean
   if (isJudged) {
     const isBare = check.rule === 'simple';
     const bare = { low: figure.value, high: figure.value };
+    // The middle of a plan decides where its nominal stands elsewhere (50 p6).
+    const isMiddle = isBare && !isPartState(check.asNew.state) && !read;
+    if (isMiddle && Math.abs(figure.centre - figure.value) > NOISE.band * (figure.high - figure.low))
+      band.mark = '(by its middle)';
     band.against = againstOf(judged)
       .filter((one) => agrees(isBare ? bare : band, one))
       .map((one) => (isBare ? { ...one, isBare } : one));

@@ -37,6 +37,13 @@ it.each<[entry: string, says: RegExp, more?: Partial<CellRecord>]>([
   ['= a', /gives a length, and its spread is a temperature difference/, { tolerance: '± 2 K' }],
   ['= push', /gives a force, and its spread is a length/, { limits: { lower: '= push ± 5 thou' } }],
   ['= a', /spread ± 2 K is a temperature difference/, { limits: { lower: '1 mm ± 2 K' } }],
+  ['= a', /spread ± 2 deg is an angle/, { limits: { upper: '11 mm ± 2 deg' } }],
+  ['= 5 N.m', /spread ± 1 J is an energy/, { quantity: 'torque', limits: { lower: '4 N.m ± 1 J' } }],
+  [
+    '= 1000 rpm',
+    /spread ± 1 rad\/s is an angle in a time/,
+    { quantity: 'rotational speed', limits: { lower: '900 rpm ± 1 rad/s' } },
+  ],
   // Degrees or radians.
   ['= 5', /degrees or radians\?/, { quantity: 'angle' }],
   ['= 2 * 5', /degrees or radians\?/, { quantity: 'angle' }],

@@ -1,8 +1,9 @@
 import type { SyntaxNode } from '@lezer/common';
 import { isNone, sameDimension } from '../../../shared/dimension.ts';
 import type { Unit } from '../../../shared/units/unit.ts';
+import { type Sort, sortOfUnit } from '../syntax/sort.ts';
 import type { Span, Spread } from '../syntax/syntax.ts';
-import { describeDimension, short } from '../syntax/wording.ts';
+import { describeType, short } from '../syntax/wording.ts';
 import { type Amount, differenceSI, readAmount } from './amount.ts';
 import type { Handbook } from './context.ts';
 import { isNumberNode, readNumber } from './number.ts';
@@ -66,16 +67,24 @@ export const resolveSpread = (r: Reading, typed: TypedSpread, unit: Unit): Sprea
   const own = typed.amounts.map((amount) => amount.unit).find((found) => found !== undefined);
   const units = typed.amounts.map((amount) => amount.unit ?? own ?? unit);
   const percent = units.every(isShare) && !isShare(unit);
+  const sort = (of: Unit): Sort | undefined =>
+    sortOfUnit(of.symbol, of.dimension) ?? (isNone(of.dimension) ? 'plain' : undefined);
   for (const [i, used] of units.entries()) {
-    if (
-      percent ||
-      (sameDimension(used.dimension, unit.dimension) && !(isShare(used) && !isNone(unit.dimension)))
-    )
-      continue;
+    const isOneSort = used === unit || !sort(used) || !sort(unit) || sort(used) === sort(unit);
+    const isSame = sameDimension(used.dimension, unit.dimension) && isOneSort;
+    if (percent || (isSame && !(isShare(used) && !isNone(unit.dimension)))) continue;
+    const [value, spread] = [unit, used].map((of) =>
+      describeType({
+        kind: 'quantity',
+        dimension: of.dimension,
+        point: of === unit && of.point,
+        sort: sort(of),
+      }),
+    );
     return complain(
       r,
       'dimension',
-      `The value is ${describeDimension(unit.dimension, unit.point)}, its spread ${short(sliceOf(r, typed))} is ${describeDimension(used.dimension)}.`,
+      `The value is ${value}, its spread ${short(sliceOf(r, typed))} is ${spread}.`,
       typed.amounts[i] as Amount,
     );
   }
