@@ -7,7 +7,7 @@ import { computeSheet } from '../../src/engine/compute.ts';
 import { Engine } from '../../src/engine/engine.ts';
 import { kindsOf } from '../../src/engine/rows/kinds-of.ts';
 import type { CellResult, SheetResults } from '../../src/engine/rows/results.ts';
-import { createAnswer } from '../../src/engine/worker/answer.ts';
+import { createAnswer, fetchExamples } from '../../src/engine/worker/answer.ts';
 import { createEngineClient } from '../../src/engine/worker/client.ts';
 import type { Reply, Request } from '../../src/engine/worker/messages.ts';
 import { createQueue } from '../../src/engine/worker/queue.ts';
@@ -164,6 +164,7 @@ describe('an engine whose library is fetched as it is used', () => {
   it('works an example out with what it takes as records', async () => {
     const { library } = onUse();
     const { example, close } = client(library);
+    await fetchExamples();
     for (const kind of whole.kinds.values()) {
       const first = kind.examples[0]!;
       const { answer } = createAnswer(whole);

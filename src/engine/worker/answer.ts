@@ -1,7 +1,16 @@
-import { workOut } from '../book/worked-example.ts';
 import { GuardedEngine } from '../guarded-engine.ts';
 import { type Library, notFetched } from '../rows/library.ts';
 import { type Reply, type Request, UNASKED } from './messages.ts';
+
+/** Worked examples are for the book alone: their script is fetched as it is opened. */
+let examples: typeof import('../book/worked-example.ts') | undefined;
+
+/** Resolves where they are there, or not to be had. */
+export const fetchExamples = async (): Promise<void> => {
+  examples ??= await import('../book/worked-example.ts').catch(() => undefined);
+};
+
+export const lacksExamples = (request: Request): boolean => request.ask === 'example' && !examples;
 
 export interface Answering {
   answer(request: Request): Reply;
@@ -33,9 +42,10 @@ export function createAnswer(library: Library): Answering {
         const away = [request.kind, ...(kind?.inputs ?? []).flatMap(({ record }) => record ?? [])].find(
           (one) => library.lacks?.(one),
         );
-        if (away !== undefined) return { n, gives: 'failure', message: notFetched(away) };
+        if (away !== undefined || !examples)
+          return { n, gives: 'failure', message: notFetched(away ?? request.kind) };
         if (!kind) return { n, gives: 'failure', message: `The library has no ${request.kind}.` };
-        return { n, gives: 'example', example: workOut(library, kind, request.example) };
+        return { n, gives: 'example', example: examples.workOut(library, kind, request.example) };
       }
     }
   };

@@ -1,7 +1,7 @@
 import type { GrowingLibrary } from '../../../cells/growing-library.ts';
 import { kindsOf } from '../rows/kinds-of.ts';
 import type { Library } from '../rows/library.ts';
-import { createAnswer } from './answer.ts';
+import { createAnswer, fetchExamples, lacksExamples } from './answer.ts';
 import type { Reply, Request } from './messages.ts';
 
 /** Milliseconds that an answer waits for kinds of cell. What takes longer is reported when it comes. */
@@ -73,7 +73,8 @@ export function createQueue(
 
   const waitFor = async (request: Request): Promise<void> => {
     waiting = true;
-    await within(PATIENCE, fetchFor(request, library));
+    const examples = lacksExamples(request) ? fetchExamples() : undefined;
+    await within(PATIENCE, Promise.all([fetchFor(request, library), examples]));
     waiting = false;
     finish(request);
     while (!waiting && behind.length > 0) receive(behind.shift() as Request);
@@ -82,7 +83,10 @@ export function createQueue(
   const receive = (request: Request): void => {
     if (waiting) behind.push(request);
     // Nobody waits a second time for what did not come.
-    else if (namedIn(request, library).some((kind) => library.lacks(kind) && !late.has(kind)))
+    else if (
+      lacksExamples(request) ||
+      namedIn(request, library).some((kind) => library.lacks(kind) && !late.has(kind))
+    )
       void waitFor(request);
     else finish(request);
   };
@@ -111,7 +115,7 @@ async function fetchFor(request: Request, library: GrowingLibrary): Promise<void
   await library.fetch(namedIn(request, library));
 }
 
-function within(ms: number, work: Promise<void>): Promise<void> {
+function within(ms: number, work: Promise<unknown>): Promise<unknown> {
   let timer: ReturnType<typeof setTimeout>;
   const enough = new Promise<void>((done) => {
     timer = setTimeout(done, ms);
