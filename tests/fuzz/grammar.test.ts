@@ -95,21 +95,24 @@ it('whatever is typed is read, or said in words why not', async () => {
       handbook: NO_HANDBOOK,
     };
     const entry = parseEntry(text, context);
-    // Nothing is swallowed: what gives no value has a reason.
-    if (entry.entry.kind === 'blank' && text.trim() !== '' && entry.problems.length === 0)
-      throw new Error('no value and no word why');
     const read = [entry, parseTolerance(text, context), parseFormula(text, context)];
-    for (const { problems } of read)
-      for (const { message, from, to } of problems) {
-        expect(message).toMatch(/\S+ \S+/);
-        if (from !== undefined && !(from >= 0 && (to ?? from) <= text.length + 1))
-          throw new Error(`the fault is marked at ${from} to ${to}, outside the text`);
-      }
     const places = referencesIn(text);
-    if (renameIn(text, () => undefined) !== text) throw new Error('changed without a rename');
-    for (const { from, to } of places)
-      if (from < 0 || to > text.length) throw new Error('a name outside the text');
+    const renamed = renameIn(text, () => undefined);
     cellNameProblem(text);
     toDecimalComma(text);
+    return () => {
+      // Nothing is swallowed: what gives no value has a reason.
+      if (entry.entry.kind === 'blank' && text.trim() !== '' && entry.problems.length === 0)
+        throw new Error('no value and no word why');
+      for (const { problems } of read)
+        for (const { message, from, to } of problems) {
+          expect(message).toMatch(/\S+ \S+/);
+          if (from !== undefined && !(from >= 0 && (to ?? from) <= text.length + 1))
+            throw new Error(`the fault is marked at ${from} to ${to}, outside the text`);
+        }
+      if (renamed !== text) throw new Error('changed without a rename');
+      for (const { from, to } of places)
+        if (from < 0 || to > text.length) throw new Error('a name outside the text');
+    };
   });
 });
