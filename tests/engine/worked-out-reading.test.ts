@@ -45,7 +45,10 @@ describe('a formula where a reading is wanted', () => {
       expect([entry, judged([wire, read, bore, next], 'wall').state]).toEqual([entry, 'holds']);
     }
     const pins = plain('bore', 'measured', '= over - .25 in');
-    expect(judged([read, pins, next], 'wall').state).toMatch(/^proven/);
+    // What was read goes in once and out again: the wall is the 0.25 in that was typed, and nobody read it.
+    expect(judged([read, pins, next], 'wall').state).toBe('holds');
+    const both = plain('both', 'worked', '= over + bore', { limits: { lower: '0 in' } });
+    expect(judged([read, pins, both], 'both').state).toMatch(/^proven/);
   });
 
   it.each([['#7'], ['F drill'], ['1/4-20 UNC']])('%s is what a part is called, and no reading', (entry) => {
