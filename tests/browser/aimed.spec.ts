@@ -78,9 +78,10 @@ for (const [way, width] of WALKS) {
     };
     await openEntry();
     await expect(page.getByRole('region', { name: 'Bore, unfolded' })).toBeVisible();
+    // The parts of an unfolded line come one after the other.
+    const asAtFirst = await settledLook(page);
     const all = await findTargets(page);
     expect(all.length).toBeGreaterThan(30);
-    const asAtFirst = await lookOf(page);
     /** Back to the entry; loads the page again where the press did more than take the keyboard there. */
     const again = async () => {
       await page.keyboard.press('Escape');
@@ -90,6 +91,7 @@ for (const [way, width] of WALKS) {
       }
       await anew();
       await expect(page.getByRole('region', { name: 'Bore, unfolded' })).toBeVisible();
+      await settledLook(page);
     };
     const wrong: string[] = [];
     const covered: string[] = [];
