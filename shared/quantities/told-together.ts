@@ -64,12 +64,14 @@ export const toldLimit = (
   const x = fromSI(si, unit);
   const usual = usualPlaces(unit);
   const few = Math.max(0, LIMIT_FIGURES - 1 - magnitude(x));
-  const most = usual === undefined ? few : Math.max(usual + 1, few - 3);
+  const most = usual === undefined ? few : Math.max(usual + 1, Math.min(MAX_PLACES, few - 3));
   const first = usual ?? 0;
   const ends = beside ? [beside.value, beside.low, beside.high].filter(Number.isFinite) : [];
   const distances = ends.map((end) => Math.abs(fromSI(end, unit) - x));
   const touch = Math.max(TOUCHING.units, TOUCHING.share * Math.abs(x));
   const away = Math.min(...distances.filter((one) => one > touch));
+  // What arithmetic leaves of nothing is nothing.
+  if (usual !== undefined && Math.abs(x) < TOUCHING.units / 2) return { value: 0, places: first };
   const isTouched = together !== undefined && distances.some((one) => one <= touch);
   const isShort = fitsDecimals(x, most);
   const least = isTouched && !isShort ? Math.max(first, together.places) : most;

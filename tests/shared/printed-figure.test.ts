@@ -9,7 +9,16 @@ import { findUnit, toSI, type Unit } from '../../shared/units/units.ts';
 import { walk } from '../walk.ts';
 
 const unit = (symbol: string): Unit => findUnit(symbol) as Unit;
-const numbers = (text: string): number[] => (text.match(/[+-]?\d+(\.\d+)?/g) ?? []).map(Number);
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+/** `1×10⁻¹²` as `1e-12`. */
+const plainly = (text: string): string =>
+  text.replace(
+    /×10([⁻⁰¹²³⁴-⁹]+)/g,
+    (_, power: string) =>
+      `e${[...power].map((sign) => (sign === '⁻' ? '-' : RAISED.indexOf(sign))).join('')}`,
+  );
+const numbers = (text: string): number[] =>
+  (plainly(text).match(/[+-]?\d+(\.\d+)?(e-?\d+)?/g) ?? []).map(Number);
 
 /** What a reader makes of it: value, low and high end. */
 const readBack = (value: string, spread: string): { value: number; low: number; high: number } => {
@@ -103,7 +112,8 @@ test('what is printed never reads smaller than it is, nor contradicts the verdic
       tally.all += 1;
       if ([band.low, band.high].some((end) => end === lower || end === upper)) tally.on += 1;
       if (rule === 'simple') [seen.low, seen.high] = [seen.value, seen.value];
-      const hairs = 1e-12 * Math.max(1, shown(figure.value));
+      // A billionth of the spread is what arithmetic leaves of a limit at nothing.
+      const hairs = 1e-12 * Math.max(1, shown(figure.value)) + 1e-9 * shown(high - low);
       const inside = seen.low >= from - hairs && seen.high <= to + hairs;
       const outside = seen.high < from - hairs || seen.low > to + hairs;
       switch (gradeOf(check.asNew.state)) {
