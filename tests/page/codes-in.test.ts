@@ -1,4 +1,7 @@
-import { expect, test, vi } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
+
+// A document without a root is none to what is read in after it.
+afterEach(() => vi.unstubAllGlobals());
 
 /** A browser's own reader of codes, which sees two, and then has trouble. */
 test('the browser’s own reader is asked for QR codes where there is one; where it fails the library is', async () => {

@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { WebSocket } from 'ws';
 import * as Y from 'yjs';
 import { JoinedSheet } from '../../../src/document/joined/joined-sheet.ts';
@@ -9,6 +9,7 @@ import { KEY, type Relay, relay } from '../../shop-relay.ts';
 import { bushJob } from '../sample.ts';
 
 vi.stubGlobal('WebSocket', WebSocket);
+afterAll(() => void vi.unstubAllGlobals());
 
 let server: Relay;
 const lines: ShopLine[] = [];
