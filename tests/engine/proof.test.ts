@@ -129,6 +129,21 @@ describe('what counts is what it moves with', () => {
     const width = [plain('width', 'given', '1.75 in')];
     expect(stateOf('= IF(width >= 1.75 in; bore; shaft)', width)).toBe('holds');
     expect(stateOf('= IF(width > 1.74 in; bore; shaft)', width)).toBe('proven in limits');
+    // The same through lines of its own: a comparison, and a difference that is compared.
+    const wide = [
+      ...width,
+      { id: 'wide', name: 'wide', role: 'worked' as const, entry: '= width >= 1.75 in' },
+    ];
+    expect(stateOf('= IF(wide; bore; shaft)', wide)).toBe('holds');
+    const over = [...width, plain('over', 'worked', '= width - 1.75 in')];
+    expect(stateOf('= IF(over >= 0 in; bore; shaft)', over)).toBe('holds');
+    const none = plain('none', 'given', '0 in');
+    expect(stateOf('= IF(none >= 0 in; bore; shaft)', [none])).toBe('holds');
+    const clear = [
+      ...width,
+      { id: 'wide', name: 'wide', role: 'worked' as const, entry: '= width > 1.74 in' },
+    ];
+    expect(stateOf('= IF(wide; bore; shaft)', clear)).toBe('proven in limits');
   });
 
   test('a plan that may be the greater counts', () =>

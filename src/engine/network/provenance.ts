@@ -205,8 +205,15 @@ export class Provenance {
     const value = this.grid.nominal(row.slot);
     const nominal = typeof value === 'boolean' ? Number(value) : value;
     if (typeof nominal !== 'number') return NOWHERE;
-    if (row.members.length === 0 && !own) return [nominal, nominal];
     const { body } = row.definition;
+    if (row.members.length === 0 && !own) {
+      if (row.uses.length === 0) return this.besidePlan(row, nominal);
+      const isExact = row.uses.every((used) => {
+        const [low, high] = this.range(used);
+        return low === high;
+      });
+      if (isExact || body.kind !== 'formula') return [nominal, nominal];
+    }
     if (body.kind === 'source' && row.source !== undefined) {
       const ends = [lowColumn(row.source), highColumn(row.source)].map((at) => this.grid.value(row.slot, at));
       const [low, high] = ends;
@@ -219,21 +226,22 @@ export class Provenance {
       const port = ports[i];
       if (!port) continue;
       const [low, high] = this.range(used);
-      const hair = own && low === high ? this.hairOf(used) : 0;
-      port.lo = low - hair;
-      port.hi = high + hair;
+      port.lo = low;
+      port.hi = high;
     }
     root.forward();
     return [root.lo, root.hi];
   }
 
   /** A plan without a spread moves by a hair: where it stands on a limit, that decides which way is taken. */
-  private hairOf(row: Row): number {
-    const value = this.grid.nominal(row.slot);
-    return typeof value === 'number' && (this.known.get(row) ?? 0) & PLANNED ? Math.abs(value) * HAIR : 0;
+  private besidePlan(row: Row, nominal: number): readonly [number, number] {
+    const hair = (this.known.get(row) ?? 0) & PLANNED ? Math.max(Math.abs(nominal), SMALL) * HAIR : 0;
+    return [nominal - hair, nominal + hair];
   }
 }
 
 const HAIR = 1e-9;
+/** Of nothing the hair is that of a millimetre, or of a thousandth of another unit, SI. */
+const SMALL = 1e-3;
 const NONE: readonly never[] = [];
 const NOWHERE = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
