@@ -145,16 +145,27 @@ class Searching {
 
   /** The last trial with nothing on the way to one with something. */
   private edge(outside: number, inside: number): number {
-    let [out, within] = [outside, inside];
+    const isNothing = (value: number): boolean => this.sign(value) === 0 && !Number.isNaN(value);
+    return this.lastInside(outside, inside, isNothing).at;
+  }
+
+  /** The last trial, on the way from one inside to one outside, whose distance is still inside; and that distance. */
+  private lastInside(
+    outside: number,
+    inside: number,
+    isInside: (distance: number) => boolean,
+  ): { at: number; distance: number } {
+    let [out, within, distance] = [outside, inside, Number.NaN];
     for (let depth = 0; depth < DEEPEST && !this.isNarrow(out, within); depth++) {
       const trials = spaced(out, within, BLOCK);
       const values = this.at(trials);
       let i = BLOCK - 1;
-      while (i > 0 && this.sign(values[i] as number) === 0 && !Number.isNaN(values[i])) i--;
+      while (i > 0 && isInside(values[i] as number)) i--;
       out = trials[i] as number;
       within = trials[i + 1] ?? within;
+      distance = values[i + 1] ?? distance;
     }
-    return within;
+    return { at: within, distance };
   }
 
   private isNarrow(a: number, b: number): boolean {
@@ -227,25 +238,15 @@ class Searching {
       looked++;
       const [out, inside] = Number.isNaN(here) ? [i, i + 1] : [i + 1, i];
       const was = Math.abs(values[inside] as number);
-      if (was > this.noise) this.lastValue(points[out] as number, points[inside] as number, was);
+      if (this.isSpent || !(was > this.noise)) continue;
+      const last = this.lastInside(
+        points[out] as number,
+        points[inside] as number,
+        (value) => !Number.isNaN(value),
+      );
+      if (Math.abs(last.distance) <= Math.max(LEFT * was, this.noise))
+        this.crossings.push({ is: 'root', at: last.at });
     }
-  }
-
-  private lastValue(outside: number, inside: number, was: number): void {
-    let [out, within] = [outside, inside];
-    let left = was;
-    for (let depth = 0; depth < DEEPEST && out !== within && !this.isSpent; depth++) {
-      const trials = spaced(out, within, BLOCK);
-      const values = this.at(trials);
-      let i = BLOCK - 1;
-      while (i > 0 && !Number.isNaN(values[i])) i--;
-      if (i + 1 >= BLOCK) return;
-      out = trials[i] as number;
-      within = trials[i + 1] as number;
-      left = Math.abs(values[i + 1] as number);
-      if (left <= this.noise) break;
-    }
-    if (left <= Math.max(LEFT * was, this.noise)) this.crossings.push({ is: 'root', at: within });
   }
 
   private closer(from: number, to: number, was: number): void {
