@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { WebSocket } from 'ws';
 import * as Y from 'yjs';
-import { emptyReplica, faultIn } from '../../src/document/model/stored-fault.ts';
+import { emptyReplica, faultIn, type StoredFault } from '../../src/document/model/stored-fault.ts';
 import { LIST_DOCUMENT, SYNC_PATH, sheetDocument, tokenOf } from '../../src/document/sharing/wire.ts';
 import { Shadow } from '../../src/shop/sync/shadow.ts';
 import { Draw } from '../engine/slips/draw.ts';
@@ -187,7 +187,51 @@ describe('an update that no page writes', () => {
     ] as const)
       expect(shadow.take(put(id, value))).toHaveProperty('fault');
     expect(shadow.take(put('a', { ...one, ended: true }))).not.toHaveProperty('fault');
-    expect(shadow.doc.toJSON()).toEqual({ shared: { a: { ...one, ended: true } } });
+    expect(shadow.doc.toJSON()).toEqual({ shared: { a: { ...one, ended: true } }, equipment: {} });
+    shadow.end();
+  });
+
+  it('in the place of a gauge on the list is refused, and more of them than a shop has', () => {
+    const shadow = new Shadow(LIST_DOCUMENT, 500_000);
+    const one = { kind: 'gauge', label: 'No. 4', inputs: { certificate: '1 um' }, by: 'Desk', since: 1 };
+    const put = (write: (map: Y.Map<unknown>) => void, base = shadow.state()) =>
+      written(base, (doc) => write(doc.getMap('equipment')));
+    const before = JSON.stringify(shadow.doc.toJSON());
+    for (const [id, value] of [
+      ['a b', one],
+      ['x'.repeat(65), one],
+      ['a', 'text'],
+      ['a', null],
+      ['a', [one]],
+      ['a', { ...one, proven: true }],
+      ['a', { ...one, inputs: { certificate: '=bore' } }],
+      ['a', { ...one, inputs: { certificate: '1'.repeat(501) } }],
+      ['a', { ...one, inputs: { certificate: { text: '1 um' } } }],
+      ['a', new Y.Map(Object.entries(one))],
+      ['a', new Y.Text('x')],
+    ] as const)
+      expect(shadow.take(put((map) => map.set(id, value)))).toHaveProperty('fault');
+    expect(shadow.take(written(shadow.state(), (doc) => doc.getMap('metals').set('a', one)))).toHaveProperty(
+      'fault',
+    );
+    expect(
+      shadow.take(written(shadow.state(), (doc) => doc.getArray('equipment').push([one]))),
+    ).toHaveProperty('fault');
+    expect(JSON.stringify(shadow.doc.toJSON())).toBe(before);
+
+    const fill = (from: number, to: number) => (map: Y.Map<unknown>) => {
+      for (let i = from; i < to; i += 1) map.set(`e${i}`, one);
+    };
+    expect(shadow.take(put(fill(0, 500)))).not.toHaveProperty('fault');
+    const full = shadow.state();
+    expect(shadow.take(put(fill(500, 501)))).toHaveProperty('fault');
+    // One ended or taken away is taken all the same, and makes room.
+    expect(shadow.take(put((map) => map.set('e0', { ...one, ended: true })))).not.toHaveProperty('fault');
+    expect(shadow.take(put((map) => map.delete('e1')))).not.toHaveProperty('fault');
+    expect(shadow.take(put(fill(500, 501)))).not.toHaveProperty('fault');
+    // What another server has taken stands there: two that differ for good would be worse than one too many.
+    expect(shadow.take(put(fill(600, 601), full), undefined, true)).not.toHaveProperty('fault');
+    expect(shadow.doc.getMap('equipment').size).toBe(501);
     shadow.end();
   });
 
@@ -216,7 +260,7 @@ describe('an update that no page writes', () => {
         expect(JSON.stringify(shadow.doc.toJSON())).toBe(before);
       } else if (taken.update) {
         const whole = emptyReplica();
-        let fault: string | undefined;
+        let fault: StoredFault | undefined;
         whole.on('afterTransaction', (transaction: Y.Transaction) => {
           fault ??= faultIn(whole, transaction);
         });

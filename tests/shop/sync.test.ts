@@ -1,7 +1,13 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import type { KeyWish, Lost } from '../../src/document/sharing/wire.ts';
-import { covers, LIST_DOCUMENT, sheetDocument, tokenOf } from '../../src/document/sharing/wire.ts';
+import {
+  covers,
+  LIST_DOCUMENT,
+  sheetDocument,
+  tokenOf,
+  WIRE_EDITION,
+} from '../../src/document/sharing/wire.ts';
 import { Device, dropFolder, type Served, served } from './served.ts';
 
 let server: Served;
@@ -346,8 +352,8 @@ describe('a key', () => {
   const cases: Array<[string, Partial<KeyWish> | string, string, string]> = [
     ['that is not one of the server', 'W'.repeat(22), SHEET, 'key-unknown'],
     ['that is none', '1 ../../etc', SHEET, 'key-unknown'],
-    ['of an older page', `0 ${'W'.repeat(22)}`, SHEET, 'page-old'],
-    ['of a newer page', `2 ${'W'.repeat(22)}`, SHEET, 'server-old'],
+    ['of an older page', `${WIRE_EDITION - 1} ${'W'.repeat(22)}`, SHEET, 'page-old'],
+    ['of a newer page', `${WIRE_EDITION + 1} ${'W'.repeat(22)}`, SHEET, 'server-old'],
     ['for another sheet', { sheet: 'pump' }, SHEET, 'key-other-sheet'],
     ['for one sheet, at the list', { sheet: 'saw-arbor' }, LIST_DOCUMENT, 'key-other-sheet'],
     ['at what is no document', {}, '../keys', 'key-other-sheet'],
@@ -361,6 +367,55 @@ describe('a key', () => {
     await refused(one).toBe(refusal);
     expect(one.read('a', 'entry')).toBeUndefined();
     expect(await storedCells()).toEqual({ a: { entry: '2.25 in' } });
+  });
+
+  it('for one sheet, or none, sees nothing of the shop’s own; one that only reads sees it, and changes nothing', async () => {
+    const gauge = { kind: 'gauge', label: 'No. 4', inputs: { certificate: '1 um' }, by: 'Desk', since: 1 };
+    const own = (one: Device) => one.doc.getMap('equipment').toJSON();
+    const desk = device(await server.key(), LIST_DOCUMENT);
+    desk.doc.getMap('equipment').set('e1', gauge);
+    await isStored(desk);
+    for (const wish of [{ sheet: 'saw-arbor' }, 'W'.repeat(22)]) {
+      const one = device(typeof wish === 'string' ? wish : await server.key(wish), LIST_DOCUMENT);
+      await expect.poll(() => one.refusal).toBeDefined();
+      expect(own(one)).toEqual({});
+    }
+    const reader = device(await server.key({ readOnly: true }), LIST_DOCUMENT);
+    await expect.poll(() => own(reader)).toEqual({ e1: gauge });
+    reader.doc.getMap('equipment').set('e1', { ...gauge, inputs: { certificate: '9 um' } });
+    await refused(reader).toBe('key-reads-only');
+    const fresh = device(await server.key(), LIST_DOCUMENT);
+    await expect.poll(() => own(fresh)).toEqual({ e1: gauge });
+    expect(own(desk)).toEqual({ e1: gauge });
+  });
+
+  it('whose update is refused is told for which field, as far as it is known, and is taken once that is gone', async () => {
+    const key = await server.key();
+    const fields = (one: Device) => one.said.filter(({ type }) => type === 'refused');
+    const one = device(key);
+    one.write('a', 'entry', '2.25 in');
+    await isStored(one);
+    one.write('a', 'note', 'x'.repeat(200_001));
+    await refused(one).toBe('update-refused');
+    expect(fields(one)).toEqual([{ type: 'refused', cell: 'a', key: 'note' }]);
+    one.write('a', 'label', 'entered since');
+    const sheet = device(key);
+    await synced(sheet);
+    sheet.doc.getMap('sheet').set('title.title', 3);
+    await refused(sheet).toBe('update-refused');
+    expect(fields(sheet)).toEqual([{ type: 'refused', key: 'title.title' }]);
+    const foreign = device(key);
+    await synced(foreign);
+    foreign.doc.getMap('other').set('a', 1);
+    await refused(foreign).toBe('update-refused');
+    expect(fields(foreign)).toEqual([]);
+    // Made shorter, it goes with all that was entered since; the long text it was is nowhere.
+    one.write('a', 'note', 'short');
+    const again = device(key, SHEET, one.doc);
+    await synced(again);
+    await isStored(again);
+    expect(again.refusal).toBeUndefined();
+    expect(await storedCells()).toEqual({ a: { entry: '2.25 in', note: 'short', label: 'entered since' } });
   });
 
   it('that has ended closes what it had open', async () => {

@@ -5,6 +5,7 @@ import {
   type Lost,
   type Presence,
   presenceIn,
+  type RefusedField,
   type ServerSays,
   type Stored,
   sheetDocument,
@@ -20,6 +21,8 @@ export interface JoinedState {
   atServer: boolean;
   readOnly: boolean;
   ended?: Ended;
+  /** Where the connection ended because of a field: which. */
+  refused?: Omit<RefusedField, 'type'>;
   /** What the server says of its own disk. */
   trouble?: 'full' | 'failing';
 }
@@ -179,6 +182,11 @@ export class JoinedSheet {
     if (what.type === 'storing') {
       const { trouble: _trouble, ...rest } = this.state.get();
       this.state.set(what.state === 'well' ? rest : { ...rest, trouble: what.state });
+      return;
+    }
+    if (what.type === 'refused') {
+      const { type: _type, ...refused } = what;
+      this.set({ refused });
       return;
     }
     this.stored = what;

@@ -69,28 +69,43 @@ export const emptyReplica = (gc = true): Y.Doc => {
   return doc;
 };
 
+/** What no sheet holds, for people, and where it stands as far as that is known. */
+export interface StoredFault {
+  why: string;
+  /** Id of the cell; absent for a field of the sheet itself. */
+  cell?: string;
+  /** Key the field is stored under. */
+  key?: string;
+}
+
 /**
  * What a transaction put into a document of {@link emptyReplica} that no sheet holds, for people; undefined where all is sound. Foreign shared
  * types, types nested deeper, and fields that depart from the schema.
  */
-export const faultIn = (doc: Y.Doc, transaction: Y.Transaction): string | undefined => {
+export const faultIn = (doc: Y.Doc, transaction: Y.Transaction): StoredFault | undefined => {
   const [cells, sheet] = [doc.getMap('cells'), doc.getMap('sheet')];
-  for (const name of doc.share.keys()) if (name !== 'cells' && name !== 'sheet') return 'a foreign part';
+  for (const name of doc.share.keys())
+    if (name !== 'cells' && name !== 'sheet') return { why: 'a foreign part' };
   for (const [type, keys] of transaction.changed) {
     const own = type as unknown as Y.AbstractType<unknown>;
     if (own === cells) {
       for (const id of keys) {
         const cell = id === null ? undefined : cells.get(id);
-        if (id === null || id.length > 64 || !(cell instanceof Y.Map)) return 'a line that is none';
-        for (const [key, value] of cell) if (!isStorable('cell', key, value)) return `the field ${key}`;
+        if (id === null || id.length > 64) return { why: 'a line that is none' };
+        if (!(cell instanceof Y.Map)) return { why: 'a line that is none', cell: id };
+        for (const [key, value] of cell)
+          if (!isStorable('cell', key, value)) return { why: 'a field of a line', cell: id, key };
       }
     } else if (own === sheet || own.parent === cells) {
       const map = own as Y.Map<unknown>;
+      const cell = own === sheet ? undefined : (own._item?.parentSub ?? undefined);
+      const at = cell === undefined ? {} : { cell };
       for (const key of keys) {
-        if (key === null) return 'a list where none is';
-        if (!isStorable(own === sheet ? 'sheet' : 'cell', key, map.get(key))) return `the field ${key}`;
+        if (key === null) return { why: 'a list where none is', ...at };
+        if (!isStorable(own === sheet ? 'sheet' : 'cell', key, map.get(key)))
+          return { why: `a field of ${own === sheet ? 'the sheet' : 'a line'}`, ...at, key };
       }
-    } else return 'a foreign part';
+    } else return { why: 'a foreign part' };
   }
   return undefined;
 };

@@ -7,6 +7,8 @@ export interface Equipment {
   label: string;
   /** What of its inputs stays the same from job to job. */
   inputs: Readonly<Record<string, string>>;
+  /** Name of the device of the shop that it came from; absent where it was kept here. */
+  from?: string;
 }
 
 /** What the library says of the inputs of a kind: those of equipment, and whether one is a choice (which gauge it is). */
@@ -28,14 +30,16 @@ function readEquipment(kept: unknown): Equipment[] {
   return kept.flatMap((one: Partial<Equipment> | undefined) => {
     if (!isText(one?.kind) || typeof one.inputs !== 'object' || one.inputs === null) return [];
     const inputs = Object.fromEntries(Object.entries(one.inputs).filter(([, text]) => isText(text)));
-    return [{ kind: one.kind, label: isText(one.label) ? one.label : '', inputs }];
+    const { kind, label, from } = one;
+    return [{ kind, label: isText(label) ? label : '', inputs, ...(isText(from) && { from }) }];
   });
 }
 
 export const equipmentOf = async (shop: Pick<Settings, 'setting'>): Promise<Equipment[]> =>
   readEquipment(await shop.setting(KEY));
 
-const isSame = (a: Equipment, b: Equipment): boolean =>
+/** The same figures of the same kind; what it is called is each shop's own. */
+export const isSame = (a: Equipment, b: Equipment): boolean =>
   a.kind === b.kind &&
   Object.keys(a.inputs).length === Object.keys(b.inputs).length &&
   Object.entries(a.inputs).every(([name, text]) => b.inputs[name] === text);

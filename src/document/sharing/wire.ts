@@ -7,15 +7,15 @@ import { fromBase64url, toBase64url } from './base64url.ts';
  *
  * 1. `GET /shop/about` tells a page whether it came from a shop's server ({@link About}); elsewhere it is not found.
  * 2. One WebSocket at `/shop/sync` (`HocuspocusProviderWebsocket`) serves many documents, each a `HocuspocusProvider`:
- *    `sheet.<id>` ({@link sheetDocument}) holds the top-level types of a {@link SheetDocument}, `list` what is shared
- *    ({@link Shared}). Fields are plain values: no shared type is nested deeper than the map of a cell.
+ *    `sheet.<id>` ({@link sheetDocument}) holds the top-level types of a {@link SheetDocument}, `list` what is shared:
+ *    sheets ({@link Shared}), and gauges, presses and metals (`shared-equipment.ts`). Fields are plain values: no shared type is nested deeper than the map of a cell.
  * 3. The provider's token is {@link tokenOf}. Before it the server takes nothing, and it waits 5 seconds; a line on which
  *    nothing has come by then is a lost one, for the network may be slow. Once the key is taken the server asks for what the
  *    page has before it tells anything: a page forgets a value of its own once another has overwritten it.
  * 4. A refusal names a {@link Refusal}: before the document is open as the reason of `onAuthenticationFailed`, after that as
  *    the reason of the provider's `onClose` (event code 1000). Either is final: the page detaches that provider, says why and
  *    sends nothing of that sheet again until somebody asks for it. What was refused is neither stored nor passed on; the
- *    page still holds it.
+ *    page still holds it. Where it is known which field was refused, {@link RefusedField} comes just before.
  * 5. A WebSocket closed with a code of {@link CLOSED} is final for all sheets (`websocketProvider.disconnect()`); any other
  *    code is a lost line, and the provider comes back by itself. Where a key has ended its documents are refused.
  * 6. *At the shop's server* is known only thus. The page counts its marks, and sends `{"mark": n}` as a stateless message
@@ -33,7 +33,7 @@ import { fromBase64url, toBase64url } from './base64url.ts';
  *    `GET /shop/keys` lists them ({@link KeyRecord}), `DELETE /shop/keys/<id>` ends one; header `authorization: Bearer <key>`.
  *    Only a key that writes every sheet may. Errors are `{"message": "..."}` for people.
  */
-export const WIRE_EDITION = 1;
+export const WIRE_EDITION = 2;
 
 export const SYNC_PATH = '/shop/sync';
 export const ABOUT_PATH = '/shop/about';
@@ -41,8 +41,10 @@ export const KEYS_PATH = '/shop/keys';
 
 /** The document with what is shared. */
 export const LIST_DOCUMENT = 'list';
-/** Its only top-level type, a map: id of a sheet -> {@link Shared}. */
+/** A top-level map of it: id of a sheet -> {@link Shared}. */
 export const LIST_MAP = 'shared';
+/** The other: random id -> `SharedEquipment`. */
+export const EQUIPMENT_MAP = 'equipment';
 
 export const sheetDocument = (id: string): string => `sheet.${id}`;
 
@@ -70,6 +72,8 @@ export interface Shared {
   ended?: boolean;
 }
 
+/** Longest title on the list, characters: a longer one is cut there. */
+export const MAX_TITLE = 500;
 /** Longest name of a device, characters. */
 export const MAX_DEVICE_NAME = 40;
 
@@ -141,7 +145,16 @@ export interface Lost {
   kept?: unknown;
 }
 
-export type ServerSays = Stored | Storing | Lost;
+/** What an update was refused for. */
+export interface RefusedField {
+  type: 'refused';
+  /** Id of the cell; absent for a field of the sheet itself. */
+  cell?: string;
+  /** Key the field is stored under; absent where the line itself is none. */
+  key?: string;
+}
+
+export type ServerSays = Stored | Storing | Lost | RefusedField;
 
 const parsed = (payload: string): Record<string, unknown> | undefined => {
   try {
@@ -174,6 +187,12 @@ export const serverSays = (payload: string): ServerSays | undefined => {
     (cell === undefined || typeof cell === 'string')
   )
     return said as unknown as Lost;
+  if (
+    type === 'refused' &&
+    (cell === undefined || isText(cell, 64)) &&
+    (key === undefined || isText(key, 300))
+  )
+    return { type, ...(cell !== undefined && { cell }), ...(key !== undefined && { key }) };
   return undefined;
 };
 

@@ -122,7 +122,7 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
         <Show when={props.shop} keyed>
           {(shop) => (
             <>
-              <Show when={equipped.latest}>
+              <Show when={equipped.latest || joined.latest}>
                 <Suspense>
                   <OwnList shop={shop} />
                 </Suspense>

@@ -1,4 +1,5 @@
 import { createEffect, createSignal, For, type JSX, onCleanup, Show, untrack } from 'solid-js';
+import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
 import type { JoinedSheet, JoinedState } from '../../document/joined/joined-sheet.ts';
 import { fieldOfKey } from '../../document/model/readings.ts';
 import { isStorable } from '../../document/model/stored-fault.ts';
@@ -13,7 +14,7 @@ import { cellOfRow } from '../state/row-key.ts';
 import { createStorageState } from '../state/storage-state.ts';
 import { CameKeeper } from './came.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
-import { endedWords, holdSheet, lineOf } from './lines.ts';
+import { endedWords, holdSheet, lineOf, refusedWords } from './lines.ts';
 import { followLengths } from './own-lengths.ts';
 import { createTypedIn } from './typed-in.ts';
 
@@ -112,7 +113,9 @@ export default function JoinedBar(props: JoinedBarProps) {
     one.onLost(tellLost);
     setJoined(one);
   };
-  void begin().catch((error: unknown) => setFailure(`The server cannot be reached: ${String(error)}`));
+  const join = () =>
+    void begin().catch((error: unknown) => setFailure(`The server cannot be reached: ${String(error)}`));
+  join();
   const leaveLengths = followLengths(sheet, shared.length, {
     keep: (length) => {
       keep({ length });
@@ -168,7 +171,26 @@ export default function JoinedBar(props: JoinedBarProps) {
     if (now.line === 'away') return 'not at the shop’s server: it is not reached';
     return now.atServer ? 'at the shop’s server' : 'on its way to the shop’s server …';
   };
-  const ended = () => failure() ?? (state()?.ended ? endedWords(state()!.ended!) : undefined);
+  /** Which field the server refused, as its line and its form call it. */
+  const refusedAt = (): string | undefined => {
+    const { cell, key } = state()?.refused ?? {};
+    const field = key === undefined || key.startsWith('#') ? undefined : fieldOfKey(key);
+    if (cell === undefined) return field && sheetFieldWords(field);
+    const line = sheet.line(cell) ? sheet.titleOf(cell) : 'a line that is gone';
+    return field === undefined ? line : `${line}, ${fieldWords(field)}`;
+  };
+  const isRefused = () => failure() === undefined && state()?.ended === 'update-refused';
+  const ended = () => {
+    const why = state()?.ended;
+    if (failure() !== undefined || why === undefined) return failure();
+    return (isRefused() ? refusedWords(refusedAt()) : undefined) ?? endedWords(why);
+  };
+  const sendAgain = () => {
+    joined()?.close();
+    setJoined(undefined);
+    setState(undefined);
+    join();
+  };
   const where = ({ line, typing }: Presence) => {
     if (line === undefined) return typing === undefined ? '' : ' types in the title block';
     return sheet.line(line) ? `${typing === undefined ? ' is on ' : ' types in '}${sheet.titleOf(line)}` : '';
@@ -199,6 +221,11 @@ export default function JoinedBar(props: JoinedBarProps) {
         {(text) => (
           <div class="trouble" role="alert">
             <p>{text()}</p>
+            <Show when={isRefused()}>
+              <button type="button" onClick={sendAgain}>
+                Send it again
+              </button>
+            </Show>
           </div>
         )}
       </Show>

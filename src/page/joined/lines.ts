@@ -60,7 +60,7 @@ const WORDS: Record<Ended, string> = {
     'This sheet is shared no longer: another device has ended it. What is on this device stays here, and what was entered here since is here alone.',
   'key-reads-only': 'This key only reads: what was entered here is kept on this device and was not sent.',
   'update-refused':
-    'The server refused an entry of this device, as none that a sheet holds. It is kept here; save the sheet to a file.',
+    'The server refused an entry of this device, as none that a sheet holds, and takes nothing more of the sheet from here. All of it is kept on this device: save the sheet to a file, and undo what was entered last before it is sent again.',
   'sheet-full': 'The sheet has reached the size the server takes. What is entered is kept here alone.',
   'sheet-unreadable':
     'The server cannot read what it has stored of this sheet, and takes nothing more of it. What is on this device is kept here; have the server’s store brought back from a backup.',
@@ -74,3 +74,9 @@ const WORDS: Record<Ended, string> = {
 
 /** Why the server and this device are apart for good, in words. */
 export const endedWords = (why: Ended): string => WORDS[why];
+
+/** Which field the server would not have, and what to do; undefined where it did not say. */
+export const refusedWords = (field: string | undefined): string | undefined =>
+  field === undefined
+    ? undefined
+    : `The server refused what stands in “${field}”: a sheet there holds no such thing, or none so long. It is kept on this device, and so is all that was entered since, which has not gone there. Change or clear it, and send it again.`;

@@ -1,15 +1,13 @@
 import { createResource, createSignal, Show, Suspense } from 'solid-js';
+import { MAX_TITLE } from '../../document/sharing/wire.ts';
 import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
 import { deviceName, keepShared, keyOfShop, sharedHere } from './keys.ts';
-import { endedWords, lineOf, sharing, sharingChanged } from './lines.ts';
+import { sharing, sharingChanged } from './lines.ts';
+import { putOnList } from './put-on-list.ts';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
-
-const ASKING = 'Asking the server …';
-const READS_ONLY =
-  'This device came with a key that only reads: it can neither share a sheet with the shop nor end that. Join by a link that writes.';
 
 /** Shares the sheet with every device that has joined the shop's server, or ends it. */
 export const ShareWithShop = () => {
@@ -22,35 +20,19 @@ export const ShareWithShop = () => {
     return { key, shared };
   });
   const put = async (key: string, ended: boolean) => {
-    setTold(ASKING);
-    const [line, { SharedList }] = await Promise.all([
-      lineOf(key),
-      import('../../document/joined/shared-list.ts'),
-    ]);
-    const list = SharedList.over(line);
-    const stop = list.state.observe(({ line, trouble }) =>
-      setTold(
-        line === 'away'
-          ? 'The server is not reached; it is tried again.'
-          : trouble === undefined
-            ? ASKING
-            : `The server cannot store it just now${trouble === 'full' ? ': its disk is full' : ''}. It is tried again.`,
-      ),
+    const isStored = await putOnList(
+      key,
+      (list) =>
+        list.put(sheetId, {
+          title: sheet.state.title.title.slice(0, MAX_TITLE),
+          template: sheet.document.template(),
+          by: deviceName(),
+          since: Date.now(),
+          ...(ended && { ended }),
+        }),
+      setTold,
     );
-    await list.answered();
-    const why = await list.put(sheetId, {
-      title: sheet.state.title.title,
-      template: sheet.document.template(),
-      by: deviceName(),
-      since: Date.now(),
-      ...(ended && { ended }),
-    });
-    stop();
-    list.close();
-    if (why !== undefined) {
-      setTold(why === 'key-reads-only' ? READS_ONLY : endedWords(why));
-      return;
-    }
+    if (!isStored) return;
     const { key: _key, readOnly: _readOnly, off: _off, ...chosen } = (await sharedHere(shop, sheetId)) ?? {};
     await keepShared(shop, sheetId, ended ? undefined : chosen);
     sharingChanged();

@@ -1,15 +1,18 @@
 import { createResource, createSignal, For, onCleanup, Show, Suspense } from 'solid-js';
+import { revealed } from '../../../shared/sheet/characters.ts';
 import type { ListState, SharedSheet } from '../../document/joined/shared-list.ts';
 import type { Shop } from '../../document/storage/shop.ts';
+import { createKept } from '../kit/keep-equal.ts';
 import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { DeletedHere } from './deleted-here.tsx';
 import { keepKeyOfShop, keepShared, keyOfShop, sharedHere } from './keys.ts';
-import { dropLine, endedWords, lineOf } from './lines.ts';
+import { dropLine, endedWords, lineOf, sharingChanged } from './lines.ts';
+import { sharedByWords } from './shared-by.ts';
+import { SharedOwn } from './shared-own.tsx';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
-const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 /** What the devices of the shop share, on each that has joined. */
 export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) {
@@ -63,6 +66,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
     onGone();
     onGone = () => undefined;
     showKey(undefined);
+    sharingChanged();
     props.onLeft();
   };
   const words = () => {
@@ -80,7 +84,10 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
     if (!row) return 'Open it here too';
     return row.removed === undefined ? 'Open it' : 'Bring it back and open it';
   };
-  const sheets = () => (state()?.sheets ?? []).filter(({ ended }) => !ended);
+  const sheets = createKept<SharedSheet[]>(
+    () => (state()?.sheets ?? []).filter(({ ended }) => !ended).map((one) => ({ ...one })),
+    [],
+  );
   return (
     <>
       <DeletedHere shop={props.shop} />
@@ -107,10 +114,12 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
               {(sheet) => (
                 <li class="along justify-between gap-3 py-2 lined-b-rule">
                   <span class="wrap-anywhere">
-                    <strong>{say(sheet.title) || 'without a title'}</strong>{' '}
+                    <strong>
+                      <bdi>{say(revealed(sheet.title)) || 'without a title'}</bdi>
+                    </strong>{' '}
                     <span class="caption">
-                      {sheet.template ? 'a template, ' : ''}shared by {say(sheet.by)},{' '}
-                      {when.format(sheet.since)}
+                      {sheet.template ? 'a template, ' : ''}
+                      {sharedByWords(sheet)}
                     </span>
                   </span>
                   <button
@@ -123,6 +132,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
               )}
             </For>
           </ul>
+          <SharedOwn shop={props.shop} equipment={state()?.equipment ?? []} />
           <Show when={keys() && key()}>
             {(by) => (
               <section class="mt-3 stacked gap-2" aria-label="Links and keys">

@@ -1,13 +1,10 @@
-import { createMemo, createResource, Show } from 'solid-js';
-import {
-  dropEquipment,
-  equipmentIn,
-  equipmentOf,
-  isKept,
-  keepEquipment,
-} from '../../document/sharing/own-equipment.ts';
+import { createMemo, Show } from 'solid-js';
+import { dropEquipment, equipmentIn, isKept, keepEquipment } from '../../document/sharing/own-equipment.ts';
+import { createOwnShared } from '../joined/own-shared.ts';
+import { ShareOwn } from '../joined/share-own.tsx';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
+import { createOwnKept, ownChanged } from '../state/own-kept.ts';
 import { useTools } from '../state/tools.ts';
 
 /** A gauge or a press that the shop keeps, filled in when the next job begins; a metal, offered first. */
@@ -15,7 +12,8 @@ export default function OwnPart(props: { cell: string }) {
   const { sheet, notices } = useSheet();
   const { shop } = useTools();
   const library = useLibrary();
-  const [kept, { mutate }] = createResource(() => equipmentOf(shop));
+  const kept = createOwnKept(shop);
+  const shared = createOwnShared(shop);
   const own = (kind: string) =>
     library()
       ?.kinds.get(kind)
@@ -26,7 +24,9 @@ export default function OwnPart(props: { cell: string }) {
       : 'filled in wherever a template asks for such a one.';
   const one = createMemo(() => equipmentIn(sheet.line(props.cell)!.record, own));
   const change = (by: typeof keepEquipment) =>
-    void by(shop, one()!).then(mutate, (error: unknown) => notices.say(`It was not kept: ${String(error)}`));
+    void by(shop, one()!).then(ownChanged, (error: unknown) =>
+      notices.say(`It was not kept: ${String(error)}`),
+    );
   return (
     <Show when={one() && kept()}>
       {(list) => (
@@ -46,6 +46,10 @@ export default function OwnPart(props: { cell: string }) {
             <button type="button" onClick={() => change(dropEquipment)}>
               Keep it no more
             </button>
+            <ShareOwn one={one()!} shared={shared} />
+            <span role="status" class="empty:hidden">
+              {shared.told()}
+            </span>
           </Show>
         </p>
       )}

@@ -1,7 +1,14 @@
 import * as Y from 'yjs';
 import { isObject } from '../../../shared/sheet/schema.ts';
-import { emptyReplica, faultIn } from '../../document/model/stored-fault.ts';
-import { LIST_DOCUMENT, LIST_MAP, MAX_DEVICE_NAME } from '../../document/sharing/wire.ts';
+import { emptyReplica, faultIn, type StoredFault } from '../../document/model/stored-fault.ts';
+import { MAX_EQUIPMENT, sharedEquipmentIn } from '../../document/sharing/shared-equipment.ts';
+import {
+  EQUIPMENT_MAP,
+  LIST_DOCUMENT,
+  LIST_MAP,
+  MAX_DEVICE_NAME,
+  MAX_TITLE,
+} from '../../document/sharing/wire.ts';
 
 /** What a document may hold. */
 export interface Judge {
@@ -9,17 +16,19 @@ export interface Judge {
   empty(): Y.Doc;
   roots: ReadonlySet<string>;
   /** What a transaction put into it that it may not hold. */
-  fault(doc: Y.Doc, transaction: Y.Transaction): string | undefined;
+  fault(doc: Y.Doc, transaction: Y.Transaction): StoredFault | undefined;
+  /** What there is too much of once it is in: asked of what a page sends, for what another server has taken stands there. */
+  excess?(doc: Y.Doc, transaction: Y.Transaction): StoredFault | undefined;
 }
 
 /** A new line is looked at by its fields; a list beside them would be stored and never seen. */
-const hiddenIn = (doc: Y.Doc, { changed }: Y.Transaction): string | undefined => {
+const hiddenIn = (doc: Y.Doc, { changed }: Y.Transaction): StoredFault | undefined => {
   const cells = doc.getMap('cells');
   for (const [type, keys] of changed)
     if ((type as unknown) === cells)
       for (const id of keys) {
         const cell = id === null ? undefined : cells.get(id);
-        if (cell instanceof Y.Map && cell._start !== null) return 'a list where none is';
+        if (cell instanceof Y.Map && cell._start !== null) return { why: 'a list where none is', cell: id! };
       }
   return undefined;
 };
@@ -36,7 +45,7 @@ const isShared = (value: unknown): boolean => {
   return (
     Object.keys(more).length === 0 &&
     typeof title === 'string' &&
-    title.length <= 500 &&
+    title.length <= MAX_TITLE &&
     typeof template === 'boolean' &&
     typeof by === 'string' &&
     by.length <= MAX_DEVICE_NAME &&
@@ -45,23 +54,35 @@ const isShared = (value: unknown): boolean => {
   );
 };
 
+const isListed: Readonly<Record<string, (value: unknown) => boolean>> = {
+  [LIST_MAP]: isShared,
+  [EQUIPMENT_MAP]: (value) => sharedEquipmentIn(value) !== undefined,
+};
+
 const listJudge: Judge = {
   empty: () => {
     const doc = new Y.Doc();
-    doc.getMap(LIST_MAP);
+    for (const name of Object.keys(isListed)) doc.getMap(name);
     return doc;
   },
-  roots: new Set([LIST_MAP]),
+  roots: new Set(Object.keys(isListed)),
   fault: (doc, { changed }) => {
-    const list = doc.getMap(LIST_MAP);
-    for (const name of doc.share.keys()) if (name !== LIST_MAP) return 'a foreign part';
+    for (const name of doc.share.keys()) if (!Object.hasOwn(isListed, name)) return { why: 'a foreign part' };
+    const maps = Object.entries(isListed).map(([name, is]) => ({ map: doc.getMap(name), is }));
     for (const [type, keys] of changed) {
-      if ((type as unknown) !== list) return 'a foreign part';
+      const found = maps.find(({ map }) => map === (type as unknown));
+      if (!found) return { why: 'a foreign part' };
+      const { map, is } = found;
       for (const id of keys)
-        if (id === null || !/^[\w-]{1,64}$/.test(id) || (list.has(id) && !isShared(list.get(id))))
-          return 'a sheet on the list that is none';
+        if (id === null || !/^[\w-]{1,64}$/.test(id) || (map.has(id) && !is(map.get(id))))
+          return { why: 'something on the list that is none' };
     }
     return undefined;
+  },
+  excess: (doc, { changed }) => {
+    const map = doc.getMap(EQUIPMENT_MAP);
+    const isMore = [...changed.keys()].some((type) => (type as unknown) === map);
+    return isMore && map.size > MAX_EQUIPMENT ? { why: 'too much on the list' } : undefined;
   },
 };
 
@@ -90,6 +111,8 @@ const contentFault = (content: Y.Item['content']): string | undefined => {
     : 'a foreign type';
 };
 
+const refused = (why: string): { fault: StoredFault } => ({ fault: { why } });
+
 /**
  * What an update says that no document of this kind says, looked at before it is applied to anything: foreign types and
  * contents, counts that lie, and what is made to be slow.
@@ -98,35 +121,35 @@ export const updateFault = (
   update: Uint8Array,
   { roots }: Judge,
   maxItems: number,
-): { fault: string } | { structs: readonly Struct[] } => {
+): { fault: StoredFault } | { structs: readonly Struct[] } => {
   // Reads item by item, so that a number of items that lies finds no end of data and allots nothing.
   const { structs, ds } = Y.decodeUpdate(update);
-  if (structs.length > maxItems) return { fault: 'too many items' };
+  if (structs.length > maxItems) return refused('too many items');
   const alike = new Map<string, number>();
   for (const struct of structs) {
     const { client, clock } = struct.id;
     // Nothing of no length is ever written; Yjs cannot write it down again.
-    if (struct.length < 1) return { fault: 'an item of no length' };
-    if (client > MAX_CLIENT || clock + struct.length > MAX_CLOCK) return { fault: 'a clock out of reach' };
+    if (struct.length < 1) return refused('an item of no length');
+    if (client > MAX_CLIENT || clock + struct.length > MAX_CLOCK) return refused('a clock out of reach');
     if (!(struct instanceof Y.Item)) continue;
     const fault = contentFault(struct.content);
-    if (fault !== undefined) return { fault };
+    if (fault !== undefined) return refused(fault);
     const { parent, origin } = struct as { parent: unknown; origin: Y.ID | null };
-    if (typeof parent === 'string' && !roots.has(parent)) return { fault: 'a foreign part' };
+    if (typeof parent === 'string' && !roots.has(parent)) return refused('a foreign part');
     const place =
       origin === null
         ? `${parent instanceof Y.ID ? `${parent.client}-${parent.clock}` : String(parent)} ${struct.parentSub}`
         : `${origin.client} ${origin.clock}`;
     const count = (alike.get(place) ?? 0) + 1;
-    if (count > MAX_ALIKE) return { fault: 'too many writes to one place' };
+    if (count > MAX_ALIKE) return refused('too many writes to one place');
     alike.set(place, count);
   }
   for (const deletes of ds.clients.values()) {
-    if (deletes.length > maxItems) return { fault: 'too many deletions' };
+    if (deletes.length > maxItems) return refused('too many deletions');
     // Each range goes over the items it covers: many over the same ones are made to be slow.
     let end = 0;
     for (const { clock, len } of [...deletes].sort((a, b) => a.clock - b.clock)) {
-      if (len < 1 || clock < end || clock + len > MAX_CLOCK) return { fault: 'deletions that overlap' };
+      if (len < 1 || clock < end || clock + len > MAX_CLOCK) return refused('deletions that overlap');
       end = clock + len;
     }
   }

@@ -1,6 +1,6 @@
 import * as Y from 'yjs';
 import { sameValue } from '../../document/model/fields.ts';
-import { type Refusal, type Stored, vectorText } from '../../document/sharing/wire.ts';
+import { type Refusal, type RefusedField, type Stored, vectorText } from '../../document/sharing/wire.ts';
 import type { Limits } from '../base/limits.ts';
 import type { Metrics } from '../base/metrics.ts';
 import { wordsOf } from '../base/words.ts';
@@ -146,21 +146,22 @@ export class Room {
     update: Uint8Array,
     from?: Member,
     live = false,
-  ): { refusal: Refusal; fault: string } | { early: boolean } {
+  ): { refusal: Refusal; field?: RefusedField } | { early: boolean } {
     const { limits, metrics, tell } = this.parts;
     if (this.shadow.bytes + update.length > limits.sheet) {
       this.shadow.compact();
-      if (this.shadow.bytes + update.length > limits.sheet)
-        return { refusal: 'sheet-full', fault: 'the sheet is full' };
+      if (this.shadow.bytes + update.length > limits.sheet) return { refusal: 'sheet-full' };
     }
     const taken = this.shadow.take(
       update,
       (client) => from !== undefined && this.clients.isOfOthers(client, from.holds),
+      from === undefined,
     );
     if ('fault' in taken) {
       metrics.add('updates_refused');
       if (this.shadow.spoiled !== undefined) this.shut(from);
-      return { refusal: 'update-refused', fault: taken.fault };
+      const { why: _why, ...place } = taken.fault;
+      return { refusal: 'update-refused', field: { type: 'refused', ...place } };
     }
     if (taken.update) {
       metrics.add('updates_taken');
@@ -303,7 +304,7 @@ export class Room {
   /** Takes what the store has and this room has not: after a time in which nothing came from other servers. */
   async lookAgain(): Promise<void> {
     for (const update of await this.parts.store.load(this.name)) {
-      const taken = this.shadow.take(update);
+      const taken = this.shadow.take(update, undefined, true);
       if ('fault' in taken || !taken.update) continue;
       for (const [client, clock] of taken.reached) this.stored.set(client, clock);
       this.send(frames.update(this.name, taken.update));

@@ -1,4 +1,4 @@
-import { type KeyRecord, markIn, type Refusal } from '../../document/sharing/wire.ts';
+import { type KeyRecord, markIn, type Refusal, type RefusedField } from '../../document/sharing/wire.ts';
 import { type Frame, frames } from './frames.ts';
 import { entriesIn } from './presence.ts';
 import type { Member, Room } from './room.ts';
@@ -85,8 +85,11 @@ export class Session implements Member {
     }
   }
 
-  refuse(why: Refusal): void {
+  /** @param field what it is refused for, where that is known */
+  refuse(why: Refusal, field?: RefusedField): void {
     if (this.over) return;
+    if (field && (field.cell !== undefined || field.key !== undefined))
+      this.send(frames.said(this.room.name, field));
     this.send(frames.close(this.room.name, why));
     this.end(why);
   }
@@ -126,7 +129,7 @@ export class Session implements Member {
     }
     const taken = room.take(update, this, !answer);
     if ('refusal' in taken) {
-      this.refuse(taken.refusal);
+      this.refuse(taken.refusal, taken.field);
       return;
     }
     if (answer) this.asked = false;

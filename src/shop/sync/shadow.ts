@@ -1,4 +1,5 @@
 import * as Y from 'yjs';
+import type { StoredFault } from '../../document/model/stored-fault.ts';
 import { LIST_DOCUMENT, LIST_MAP, type Shared } from '../../document/sharing/wire.ts';
 import { wordsOf } from '../base/words.ts';
 import type { LostValue } from '../store/store.ts';
@@ -15,6 +16,8 @@ export interface Taken {
   /** Some of it builds on what has not come, or is not of who sent it: that part was left out. */
   early: boolean;
 }
+
+const noUpdate = (error: unknown): StoredFault => ({ why: `no update: ${wordsOf(error)}` });
 
 /** Updates are kept one by one up to so many, besides the whole from before them. */
 const KEPT = 500;
@@ -33,7 +36,7 @@ export class Shadow {
   /** Why it could not be made anew: it holds nothing any more, and nothing may be taken from it or told of it. */
   spoiled: string | undefined;
 
-  private fault: string | undefined;
+  private fault: StoredFault | undefined;
   private lost: LostValue[] = [];
   private emitted: Array<{ update: Uint8Array; transaction: Y.Transaction }> = [];
 
@@ -58,10 +61,15 @@ export class Shadow {
 
   /**
    * @param isForeign tells clients of Yjs as which the sender may not write: what is new of them is left out
+   * @param isKept another server has taken it, or the store has it
    * @returns a fault, for people, where nothing of it is taken.
    */
-  take(update: Uint8Array, isForeign: (client: number) => boolean = () => false): Taken | { fault: string } {
-    if (this.spoiled !== undefined) return { fault: this.spoiled };
+  take(
+    update: Uint8Array,
+    isForeign: (client: number) => boolean = () => false,
+    isKept = false,
+  ): Taken | { fault: StoredFault } {
+    if (this.spoiled !== undefined) return { fault: { why: this.spoiled } };
     this.fault = undefined;
     this.lost = [];
     this.emitted = [];
@@ -69,22 +77,22 @@ export class Shadow {
     try {
       const looked = updateFault(update, this.judge, this.maxItems);
       if ('fault' in looked) return looked;
-      const fault = joinFault(this.doc, looked.structs);
-      if (fault !== undefined) return { fault };
+      const why = joinFault(this.doc, looked.structs);
+      if (why !== undefined) return { fault: { why } };
       own = withoutForeign(update, foreignIn(this.doc, looked.structs, isForeign));
     } catch (error) {
-      return { fault: `no update: ${wordsOf(error)}` };
+      return { fault: noUpdate(error) };
     }
     let taken: Taken | undefined;
     try {
-      Y.applyUpdate(this.doc, own, 'client');
+      Y.applyUpdate(this.doc, own, isKept ? 'kept' : 'client');
       if (this.fault === undefined) taken = this.came(own !== update);
     } catch (error) {
-      this.fault ??= `no update: ${wordsOf(error)}`;
+      this.fault ??= noUpdate(error);
     }
     if (!taken) {
       this.rebuild();
-      return { fault: this.fault ?? 'no update' };
+      return { fault: this.fault ?? { why: 'no update' } };
     }
     if (taken.update) {
       this.log.push(taken.update);
@@ -154,7 +162,9 @@ export class Shadow {
     const doc = this.judge.empty();
     doc.on('afterTransaction', (transaction: Y.Transaction) => {
       if (transaction.origin === 'store') return;
-      this.fault ??= this.judge.fault(doc, transaction);
+      this.fault ??=
+        this.judge.fault(doc, transaction) ??
+        (transaction.origin === 'client' ? this.judge.excess?.(doc, transaction) : undefined);
       if (this.fault === undefined && this.name !== LIST_DOCUMENT)
         this.lost.push(...lostIn(doc, transaction));
     });

@@ -105,7 +105,13 @@ describe('a sheet at the shop’s server', () => {
     await until(() => at.state.get().atServer);
     expect(await fetchSheet(line(key), desk.id)).toBe(why);
     const list = SharedList.over(line(key));
-    expect(await list.answered()).toEqual({ line: 'ended', ended: why, readOnly: false, sheets: [] });
+    expect(await list.answered()).toEqual({
+      line: 'ended',
+      ended: why,
+      readOnly: false,
+      sheets: [],
+      equipment: [],
+    });
     list.close();
   });
 
@@ -169,4 +175,101 @@ it('the list of what is shared is the same on every device', async () => {
   page.close();
   desk.close();
   phone.close();
+});
+
+describe('the shop’s own gauges and metals on the list', () => {
+  const gauge = (label: string, certificate: string, by = 'Desk') =>
+    ({ kind: 'gauge', label, inputs: { certificate }, by, since: 1 }) as const;
+  const two = async () => {
+    const lists = [SharedList.over(line()), SharedList.over(line())] as const;
+    await Promise.all(lists.map((list) => list.answered()));
+    return lists;
+  };
+  const own = (list: SharedList) =>
+    [...list.state.get().equipment].map(({ id, label, inputs, ended }) => [
+      id,
+      label,
+      inputs.certificate,
+      ended,
+    ]);
+
+  it('that two devices share at once stand both, and each is told once it is stored', async () => {
+    const [desk, phone] = await two();
+    server.stores = false;
+    const at = desk.putEquipment([['e1', gauge('No. 4', '1 um')]]);
+    expect(desk.state.get().equipment[0]).toMatchObject({ id: 'e1', onItsWay: true });
+    await until(() => phone.state.get().equipment.length === 1);
+    expect(phone.state.get().equipment[0]).not.toHaveProperty('onItsWay');
+    expect(desk.state.get().equipment[0]).toHaveProperty('onItsWay');
+    server.stores = true;
+    // The next mark answers for all before it.
+    const there = desk.putEquipment([['e2', gauge('No. 4', '2 um')]]);
+    expect(await Promise.all([at, there, phone.putEquipment([['e3', gauge('Bore gauge', '3 um')]])])).toEqual(
+      [undefined, undefined, undefined],
+    );
+    await until(() => desk.state.get().equipment.length === 3 && phone.state.get().equipment.length === 3);
+    expect(own(desk).sort()).toEqual(own(phone).sort());
+    expect(desk.state.get().equipment.every(({ onItsWay }) => !onItsWay)).toBe(true);
+    expect(server.document('list')!.getMap('shared').size).toBe(0);
+    desk.close();
+    phone.close();
+  });
+
+  it('that are shared apart come together; one ended while it is shared anew is one of the two on both', async () => {
+    const [desk, phone] = await two();
+    await desk.putEquipment([['e1', gauge('No. 4', '1 um')]]);
+    await until(() => phone.state.get().equipment.length === 1);
+    server.drop();
+    await until(() => desk.state.get().line === 'away' && phone.state.get().line === 'away');
+    const puts = [
+      desk.putEquipment([['e1', { ...gauge('No. 4', '1 um'), ended: true }]]),
+      desk.putEquipment([['e2', gauge('No. 5', '2 um')]]),
+      phone.putEquipment([['e1', gauge('No. 4', '1 um', 'Phone')]]),
+      phone.putEquipment([['e3', gauge('No. 6', '3 um')]]),
+    ];
+    expect(own(desk)).toHaveLength(2);
+    expect(await Promise.all(puts)).toEqual([undefined, undefined, undefined, undefined]);
+    await until(() => desk.state.get().equipment.length === 3 && phone.state.get().equipment.length === 3);
+    await until(() => JSON.stringify(own(desk).sort()) === JSON.stringify(own(phone).sort()));
+    desk.close();
+    phone.close();
+  });
+
+  it('are not shown where they are none, and by a key that only reads nothing is put', async () => {
+    const [desk, phone] = await two();
+    await desk.putEquipment([['e1', gauge('No. 4', '1 um')]]);
+    const map = server.document('list')!.getMap('equipment');
+    map.set('e2', { ...gauge('No. 5', '=bore') });
+    map.set('bad id', gauge('No. 6', '1 um'));
+    map.set('e3', { ...gauge('No. 7', '1 um'), more: 1 });
+    map.set('e4', gauge('No. 8', '4 um'));
+    await until(() => own(phone).length === 2);
+    expect(
+      own(phone)
+        .map(([id]) => id)
+        .sort(),
+    ).toEqual(['e1', 'e4']);
+    const key = 'R'.repeat(22);
+    server.keys.set(key, { readOnly: true });
+    const reader = SharedList.over(line(key));
+    await reader.answered();
+    await until(() => reader.state.get().equipment.length === 2);
+    expect(await reader.putEquipment([['e5', gauge('No. 9', '1 um')]])).toBe('key-reads-only');
+    expect(own(reader)).toHaveLength(2);
+    for (const list of [desk, phone, reader]) list.close();
+  });
+
+  it('find no room on a list that is full of what is shared; what is shared no longer gives way', async () => {
+    const [desk, phone] = await two();
+    const all = Array.from({ length: 400 }, (_, i) => [`e${i}`, gauge(`No. ${i}`, `${i + 1} um`)] as const);
+    expect(await desk.putEquipment(all)).toBeUndefined();
+    expect(await desk.putEquipment([['e400', gauge('one more', '1 mm')]])).toBe('full');
+    // What stands there is ended and shared anew all the same.
+    await desk.putEquipment([['e7', { ...all[7]![1], ended: true }]]);
+    expect(await desk.putEquipment([['e400', gauge('one more', '1 mm')]])).toBeUndefined();
+    await until(() => phone.state.get().equipment.some(({ id }) => id === 'e400'));
+    expect(phone.state.get().equipment).toHaveLength(400);
+    desk.close();
+    phone.close();
+  });
 });

@@ -28,9 +28,9 @@ describe('what page and server say to each other', () => {
   });
 
   it('a token is edition, key and the keys before', () => {
-    expect(tokenIn(tokenOf(KEY))).toEqual({ edition: 1, key: KEY, former: [] });
+    expect(tokenIn(tokenOf(KEY))).toEqual({ edition: 2, key: KEY, former: [] });
     const before = KEY.replace('A', 'b');
-    expect(tokenIn(tokenOf(KEY, [before]))).toEqual({ edition: 1, key: KEY, former: [before] });
+    expect(tokenIn(tokenOf(KEY, [before]))).toEqual({ edition: 2, key: KEY, former: [before] });
     for (const token of ['', KEY, `1 ${KEY}x`, `x ${KEY}`, `1  ${KEY}`, `99999999 ${KEY}`])
       expect(tokenIn(token), token).toBeUndefined();
   });
@@ -69,6 +69,12 @@ describe('what page and server say to each other', () => {
       expect(markIn(payload), payload).toBeUndefined();
     expect(serverSays('{"type":"storing","state":"full","x":1}')).toEqual({ type: 'storing', state: 'full' });
     expect(serverSays('{"type":"lost","n":1,"key":"entry","lost":"1 in"}')).toMatchObject({ key: 'entry' });
+    expect(serverSays('{"type":"refused","cell":"c1","key":"note","why":"x"}')).toEqual({
+      type: 'refused',
+      cell: 'c1',
+      key: 'note',
+    });
+    expect(serverSays(`{"type":"refused","key":"${'x'.repeat(301)}"}`)).toBeUndefined();
     for (const payload of ['', '{"type":"stored"}', '{"type":"lost","n":1}', '{"type":"later"}', 'null'])
       expect(serverSays(payload), payload).toBeUndefined();
     expect(refusalIn('key-ended')).toBe('key-ended');

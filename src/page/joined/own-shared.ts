@@ -1,0 +1,90 @@
+import { createResource, createSignal, onCleanup } from 'solid-js';
+import type { ListState } from '../../document/joined/shared-list.ts';
+import type { Equipment } from '../../document/sharing/own-equipment.ts';
+import { listedOf, toBeShared } from '../../document/sharing/shared-equipment.ts';
+import type { Shop } from '../../document/storage/shop.ts';
+import { uniqueId } from '../../document/unique-id.ts';
+import { deviceName, keyOfShop } from './keys.ts';
+import { lineOf, sharing } from './lines.ts';
+import { putOnList } from './put-on-list.ts';
+
+/** What of the shop's own is shared, and the way to share more of it. */
+export interface OwnShared {
+  /** Undefined where this device has not joined the shop's server. */
+  state(): ListState | undefined;
+  /** How the last press stands, in words. */
+  told(): string;
+  share(one: Equipment): void;
+  end(one: Equipment): void;
+}
+
+/** Follows it as long as the component that calls this is shown. */
+export const createOwnShared = (shop: Shop): OwnShared => {
+  const [state, setState] = createSignal<ListState>();
+  const [told, setTold] = createSignal('');
+  let leave = (): void => undefined;
+  let gone = false;
+  let last = 0;
+  const [key] = createResource(sharing, async () => {
+    last += 1;
+    const turn = last;
+    leave();
+    leave = () => undefined;
+    setState(undefined);
+    const key = await keyOfShop(shop);
+    if (key === undefined) return undefined;
+    const [line, { SharedList }] = await Promise.all([
+      lineOf(key),
+      import('../../document/joined/shared-list.ts'),
+    ]);
+    if (gone || turn !== last) return key;
+    const list = SharedList.over(line);
+    setState(list.state.get());
+    const stop = list.state.observe(setState);
+    leave = () => {
+      stop();
+      list.close();
+    };
+    return key;
+  });
+  onCleanup(() => {
+    gone = true;
+    leave();
+  });
+  const put = async (one: Equipment, ended: boolean): Promise<void> => {
+    const by = key.latest;
+    if (by === undefined) return;
+    const shared = toBeShared(one, deviceName(), Date.now());
+    if (!shared) {
+      setTold(
+        'It is too long for the list of what is shared: shorten what it is called and what stands in it.',
+      );
+      return;
+    }
+    const name = one.label || 'It';
+    const isStored = await putOnList(
+      by,
+      (list) => {
+        const listed = listedOf(list.state.get().equipment, one);
+        if (!ended) return list.putEquipment([[listed[0]?.id ?? uniqueId(), shared]]);
+        const living = listed.filter((other) => !other.ended);
+        return list.putEquipment(
+          living.map(({ id, kind, label, inputs, by, since }) => [
+            id,
+            { kind, label, inputs, by, since, ended: true },
+          ]),
+        );
+      },
+      setTold,
+    );
+    if (isStored)
+      setTold(
+        ended
+          ? `${name} is shared no longer. Every device keeps what it has.`
+          : `${name} is shared with the shop.`,
+      );
+  };
+  const press = (one: Equipment, ended: boolean) =>
+    void put(one, ended).catch((error: unknown) => setTold(`It was not done: ${String(error)}`));
+  return { state, told, share: (one) => press(one, false), end: (one) => press(one, true) };
+};
