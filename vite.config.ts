@@ -35,7 +35,10 @@ export default defineConfig({
     // Inlined assets would be data: addresses, which the Content-Security-Policy allows for images only.
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    // tests/browser/size.spec.ts says what script may weigh; whoever starts the page is told of nothing to be done.
+    chunkSizeWarningLimit: 5000,
     rolldownOptions: {
+      checks: { bundlerTimings: false, ineffectiveDynamicImport: false },
       output: {
         // Of a few lines each and wanted together: a script for each weighs more than what is in it.
         codeSplitting: {

@@ -66,7 +66,10 @@ export const shareSheet = async (page: Page, file: unknown): Promise<void> => {
   await bringIn(page, file);
   await showTool(page, 'Share');
   await page.getByRole('button', { name: 'Share with the shop' }).click();
-  await expect(dialog(page, 'Share this sheet')).toContainText('Shared with the shop.');
+  const share = dialog(page, 'Share this sheet');
+  await expect(share).toContainText('Shared with the shop.');
+  // The page under it was not put away and drawn anew meanwhile.
+  expect(await share.evaluate((element) => element.matches(':modal'))).toBe(true);
   await page.keyboard.press('Escape');
   await atServer(page);
 };

@@ -25,6 +25,18 @@ test.afterEach(async () => {
   expect(await server.stop(), 'the exit code of a server that was asked to stop').toBe(0);
 });
 
+/** A gauge of the shop, with its figures. */
+const micrometer = {
+  id: 'g1',
+  role: 'cell',
+  name: 'mic',
+  label: 'No. 4',
+  kind: 'gauge',
+  inputs: { gauge: 'micrometer-1-2-in', certificate: '0.00004 in' },
+} as const;
+
+const ownOf = (page: Page) => page.locator('section', { hasText: 'This shop’s own equipment' }).last();
+
 test('desk, bench and phone work on one sheet over plain HTTP, apart for a while, and lose nothing', async ({
   browser,
   watch,
@@ -33,7 +45,7 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   // While the line is cut, tries to reach the server may fail, and the browser says so.
   expectComplaint(/WebSocket connection to|ERR_CONNECTION_REFUSED/);
   const desk = await device(server, browser, watch);
-  await shareFirst(desk, server, shortJob());
+  await shareFirst(desk, server, shortJob([micrometer]));
   await expect(desk.locator('.saved-here')).toHaveText('saved here');
 
   const phone = await device(server, browser, watch, true);
@@ -94,6 +106,23 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
     .click();
   for (const page of [desk, phone]) await expect(entryOf(page, 'grip')).toContainText(lost!);
 
+  // The desk shares a gauge; the phone keeps it by a press, as a copy, and hears when the shop shares it no longer. The list
+  // calls the sheet as it is called by now.
+  await desk.getByLabel('Title', { exact: true }).fill('Countershaft bush, drive end');
+  await desk.getByLabel('Title', { exact: true }).press('Enter');
+  await line(desk, 'mic').locator('.label').click();
+  await desk.getByRole('button', { name: 'Keep for the next job' }).click();
+  await desk.getByRole('button', { name: 'Share with the shop' }).click();
+  await expect(desk.locator('.parts')).toContainText('at the shop’s server, shared by Desk');
+  await phone.goto('/#/');
+  await expect(sharedIn(phone)).toContainText('Countershaft bush, drive end');
+  await expect(sharedIn(phone)).toContainText('0.00004 in');
+  await sharedIn(phone).getByRole('button', { name: 'Keep it here' }).click();
+  await expect(ownOf(phone)).toContainText('from Desk');
+  await expect(ownOf(phone)).toContainText('at the shop’s server, shared by Desk');
+  await desk.getByRole('button', { name: 'Share it no longer' }).click();
+  await expect(ownOf(phone)).toContainText('shared in the shop no longer; it is kept here');
+
   // A wrong key and an ended one are refused, and show nothing.
   const stranger = await device(server, browser, watch);
   await joinAs(stranger, server, 'Stranger', 'W'.repeat(22));
@@ -143,6 +172,19 @@ test('a key that only reads changes nothing, and says so', async ({ browser, wat
   await expect(share).toContainText('The link for The shop on the line has ended');
   await expect(guest.getByRole('alert').filter({ hasText: 'This key has been ended' })).toBeVisible();
   await expect(entryOf(guest, 'bore')).toContainText('2.2600');
+  await desk.keyboard.press('Escape');
+
+  // What the server refuses is named, is kept here, and goes there once it is mended.
+  const note = desk.getByLabel('Note', { exact: true });
+  await note.fill('x'.repeat(200_001));
+  await note.blur();
+  const refused = desk.getByRole('alert').filter({ hasText: 'The server refused what stands in' });
+  await expect(refused).toContainText('“title block, note”');
+  await note.fill('Ream by hand.');
+  await note.blur();
+  await refused.getByRole('button', { name: 'Send it again' }).click();
+  await expect(refused).toHaveCount(0);
+  await atServer(desk);
   for (const page of [desk, guest]) await page.context().close();
 });
 

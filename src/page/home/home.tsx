@@ -14,10 +14,10 @@ import { OfferBox } from './offer-box.tsx';
 import { OfferList } from './offer-list.tsx';
 import { reserve } from './reserved.ts';
 import { lookAt, openCopy, startEmpty, startFromTemplate } from './start.ts';
-import { WholeShop } from './whole-shop.tsx';
 
 const SharedSheets = late('What the shop’s server has', () => import('../joined/shared-sheets.tsx'));
 const OwnList = late('What the shop keeps', () => import('./own-list.tsx'));
+const WholeShop = late('The whole shop', () => import('./whole-shop.tsx'));
 const PreferencesDialog = lateDialog('The preferences', () => import('../kit/preferences-dialog.tsx'));
 
 let broughtUp = false;
@@ -32,11 +32,13 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
     () => props.shop,
     async (shop) =>
       (await keyOfShop(shop)) !== undefined || (await idsShared(shop)).length > 0 ? shop : undefined,
+    { initialValue: undefined },
   );
   /** Whether it keeps gauges or presses of its own. */
   const [equipped] = createResource(
     () => props.shop,
     async (shop) => (await shop.setting('equipment')) !== undefined,
+    { initialValue: false },
   );
   /** Once a page: from then on whoever has a sheet open brings it up. */
   createEffect(() => {
@@ -127,7 +129,9 @@ export const Home = (props: { shop: Shop | undefined; failure: string | undefine
                   <OwnList shop={shop} />
                 </Suspense>
               </Show>
-              <WholeShop shop={shop} />
+              <Suspense>
+                <WholeShop shop={shop} />
+              </Suspense>
             </>
           )}
         </Show>

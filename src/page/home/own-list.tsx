@@ -3,7 +3,7 @@ import { dropEquipment, type Equipment } from '../../document/sharing/own-equipm
 import type { Shop } from '../../document/storage/shop.ts';
 import { Said } from '../handing-on/said.tsx';
 import { createOwnShared } from '../joined/own-shared.ts';
-import { ShareOwn } from '../joined/share-own.tsx';
+import { SharedWords, ShareOwn } from '../joined/share-own.tsx';
 import { equipmentWords } from '../state/equipment-words.ts';
 import { useLibrary } from '../state/library.ts';
 import { createOwnKept, ownChanged } from '../state/own-kept.ts';
@@ -41,29 +41,32 @@ export default function OwnList(props: { shop: Shop }) {
             <ul>
               <For each={group.kept}>
                 {(one) => (
-                  <li class="along py-1 lined-t-rule">
-                    <Show when={one.label}>
-                      <strong>
-                        <Said text={one.label} />
-                      </strong>
-                    </Show>
-                    <span class="caption">
-                      <Said text={equipmentWords(library(), one)} />
+                  <li class="along justify-between gap-3 py-1 lined-t-rule">
+                    <span class="wrap-anywhere">
+                      <Show when={one.label}>
+                        <strong>
+                          <Said text={one.label} />
+                        </strong>{' '}
+                      </Show>
+                      <Said text={equipmentWords(library(), one)} />{' '}
+                      <Show when={one.from}>
+                        {(from) => (
+                          <span class="caption">
+                            from <Said text={from()} />{' '}
+                          </span>
+                        )}
+                      </Show>
+                      <SharedWords one={one} shared={shared} />
                     </span>
-                    <Show when={one.from}>
-                      {(from) => (
-                        <span class="caption">
-                          from <Said text={from()} />
-                        </span>
-                      )}
-                    </Show>
-                    <ShareOwn one={one} shared={shared} />
-                    <button
-                      type="button"
-                      onClick={() => void dropEquipment(props.shop, one).then(ownChanged)}
-                    >
-                      Keep it no more
-                    </button>
+                    <span class="buttons">
+                      <ShareOwn one={one} shared={shared} />
+                      <button
+                        type="button"
+                        onClick={() => void dropEquipment(props.shop, one).then(ownChanged)}
+                      >
+                        Keep it no more
+                      </button>
+                    </span>
                   </li>
                 )}
               </For>

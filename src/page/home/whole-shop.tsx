@@ -13,7 +13,7 @@ const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(bytes < 1e
 const PREFERENCES = 'preferences';
 
 /** Everything there is in one file and back, and how the browser keeps it. */
-export const WholeShop = (props: { shop: Shop }) => {
+export default function WholeShop(props: { shop: Shop }) {
   const [done, setDone] = createSignal<{ n: number; of: number; what: string }>();
   const [said, setSaid] = createSignal<string[]>([]);
   const [room, { refetch }] = createResource(space, { initialValue: undefined });
@@ -54,8 +54,8 @@ export const WholeShop = (props: { shop: Shop }) => {
     <section class="grid gap-2">
       <h2 class="heading mb-3">The whole shop</h2>
       <p>
-        Jobs and templates are kept in this browser, on this machine, and nowhere else. A file of all of them,
-        put somewhere safe, is the way back when the machine is lost.
+        Jobs and templates are kept in this browser, on this machine, and nowhere else unless they are shared.
+        A file of all of them, put somewhere safe, is the way back when the machine is lost.
       </p>
       <div class="buttons">
         <button type="button" disabled={done() !== undefined} onClick={() => void save()}>
@@ -103,4 +103,4 @@ export const WholeShop = (props: { shop: Shop }) => {
       </Show>
     </section>
   );
-};
+}

@@ -4,6 +4,7 @@ import { LeadsElsewhere } from '../camera/leads-elsewhere.tsx';
 import { late } from '../kit/late.tsx';
 import { addressOfSheet, go, hashOfJoinLink } from '../kit/router.ts';
 import { loadShop } from '../state/load-shop.ts';
+import { endedWords } from './ended-words.ts';
 import {
   type Asked,
   askedToJoin,
@@ -14,7 +15,7 @@ import {
   nameDevice,
   sharedHere,
 } from './keys.ts';
-import { dropLine, endedWords, lineOf } from './lines.ts';
+import { dropLine, lineOf } from './lines.ts';
 
 const ReadCode = late('The reader of codes', () => import('../camera/read-code.tsx'));
 

@@ -13,8 +13,10 @@ import type { Here } from '../state/elsewhere.ts';
 import { cellOfRow } from '../state/row-key.ts';
 import { createStorageState } from '../state/storage-state.ts';
 import { CameKeeper } from './came.ts';
+import { endedWords, refusedWords } from './ended-words.ts';
+import { keepTitle } from './keep-title.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
-import { endedWords, holdSheet, lineOf, refusedWords } from './lines.ts';
+import { holdSheet, lineOf } from './lines.ts';
 import { followLengths } from './own-lengths.ts';
 import { createTypedIn } from './typed-in.ts';
 
@@ -160,6 +162,19 @@ export default function JoinedBar(props: JoinedBarProps) {
     for (const { device, line, typing } of others())
       if (line !== undefined && typing !== undefined) words.set(line, `${say(device)} is typing here`);
     sheet.elsewhere.set(words);
+  });
+
+  /** The title that the list was given from here. */
+  let listed: string | undefined;
+  createEffect(() => {
+    const now = state();
+    const { title } = sheet.state.title;
+    // What a key of this sheet alone opens, it opens without the list.
+    if (!now?.atServer || now.readOnly || shared.key !== undefined || title === listed) return;
+    listed = title;
+    void keyOfShop(shop)
+      .then((key) => (key === undefined ? undefined : keepTitle(key, opened.id, title)))
+      .catch(() => undefined);
   });
 
   const there = () => {

@@ -1,12 +1,13 @@
 import { createResource, createSignal, onCleanup } from 'solid-js';
 import type { ListState } from '../../document/joined/shared-list.ts';
+import { toBase64url } from '../../document/sharing/base64url.ts';
 import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { listedOf, toBeShared } from '../../document/sharing/shared-equipment.ts';
 import type { Shop } from '../../document/storage/shop.ts';
-import { uniqueId } from '../../document/unique-id.ts';
 import { deviceName, keyOfShop } from './keys.ts';
-import { lineOf, sharing } from './lines.ts';
+import { lineOf } from './lines.ts';
 import { putOnList } from './put-on-list.ts';
+import { sharing } from './sharing.ts';
 
 /** What of the shop's own is shared, and the way to share more of it. */
 export interface OwnShared {
@@ -17,6 +18,8 @@ export interface OwnShared {
   share(one: Equipment): void;
   end(one: Equipment): void;
 }
+
+const freshId = (): string => toBase64url(crypto.getRandomValues(new Uint8Array(12)));
 
 /** Follows it as long as the component that calls this is shown. */
 export const createOwnShared = (shop: Shop): OwnShared => {
@@ -66,7 +69,7 @@ export const createOwnShared = (shop: Shop): OwnShared => {
       by,
       (list) => {
         const listed = listedOf(list.state.get().equipment, one);
-        if (!ended) return list.putEquipment([[listed[0]?.id ?? uniqueId(), shared]]);
+        if (!ended) return list.putEquipment([[listed[0]?.id ?? freshId(), shared]]);
         const living = listed.filter((other) => !other.ended);
         return list.putEquipment(
           living.map(({ id, kind, label, inputs, by, since }) => [

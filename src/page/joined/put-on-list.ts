@@ -1,7 +1,8 @@
 import type { ListState, SharedList } from '../../document/joined/shared-list.ts';
 import type { Ended } from '../../document/joined/shop-line.ts';
 import { MOST_EQUIPMENT } from '../../document/sharing/shared-equipment.ts';
-import { endedWords, lineOf } from './lines.ts';
+import { endedWords } from './ended-words.ts';
+import { lineOf } from './lines.ts';
 
 const READS_ONLY =
   'This device came with a key that only reads: it can neither share with the shop nor end that. Join by a link that writes.';

@@ -4,8 +4,8 @@ import { late } from '../kit/late.tsx';
 import { useSheet } from '../state/context.ts';
 import { useTools } from '../state/tools.ts';
 import { deviceName, keepShared, keyOfShop, sharedHere } from './keys.ts';
-import { sharing, sharingChanged } from './lines.ts';
 import { putOnList } from './put-on-list.ts';
+import { sharing, sharingChanged } from './sharing.ts';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
 

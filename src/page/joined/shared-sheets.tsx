@@ -7,10 +7,12 @@ import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
 import { say } from '../kit/words.ts';
 import { DeletedHere } from './deleted-here.tsx';
+import { endedWords } from './ended-words.ts';
 import { keepKeyOfShop, keepShared, keyOfShop, sharedHere } from './keys.ts';
-import { dropLine, endedWords, lineOf, sharingChanged } from './lines.ts';
+import { dropLine, lineOf } from './lines.ts';
 import { sharedByWords } from './shared-by.ts';
 import { SharedOwn } from './shared-own.tsx';
+import { sharingChanged } from './sharing.ts';
 
 const KeyList = late('The list of links', () => import('./key-list.tsx'));
 
@@ -107,7 +109,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
               each={sheets()}
               fallback={
                 <li class="caption p-2 lined-b-rule">
-                  Nothing yet: open a sheet, and press “Share” and then “Share with the shop”.
+                  No sheet yet: open one, and press “Share” and then “Share with the shop”.
                 </li>
               }
             >

@@ -17,7 +17,7 @@ import { loadCommit, loadEditor } from '../entry/load.ts';
 import { Lines } from '../grid/lines.tsx';
 import { MissingSheets } from '../handing-on/missing-sheets.tsx';
 import { sharedHere } from '../joined/keys.ts';
-import { sharing } from '../joined/lines.ts';
+import { sharing } from '../joined/sharing.ts';
 import { whenIdle } from '../kit/idle.ts';
 import { late } from '../kit/late.tsx';
 import { createPrinting } from '../kit/printing.ts';
@@ -101,7 +101,10 @@ const WorkingSheet = (props: WorkingSheetProps) => {
   const printing = createPrinting();
   const adding = createAdding();
   const locked = createLocked();
-  const [shared] = createResource(sharing, () => sharedHere(props.shop, props.opened.id));
+  /** Begun with a value: whoever asks again must not have the whole page, and an open dialog, put away until it is there. */
+  const [shared] = createResource(sharing, () => sharedHere(props.shop, props.opened.id), {
+    initialValue: undefined,
+  });
   /** Draws how the sheet stands with the shop's server, where it is shared. */
   const [standing, setStanding] = createSignal<() => JSX.Element>();
   const tools = createTools(sheet, props.opened, props.shop);

@@ -1,7 +1,7 @@
 import { createMemo, Show } from 'solid-js';
 import { dropEquipment, equipmentIn, isKept, keepEquipment } from '../../document/sharing/own-equipment.ts';
 import { createOwnShared } from '../joined/own-shared.ts';
-import { ShareOwn } from '../joined/share-own.tsx';
+import { SharedWords, ShareOwn } from '../joined/share-own.tsx';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { createOwnKept, ownChanged } from '../state/own-kept.ts';
@@ -46,6 +46,7 @@ export default function OwnPart(props: { cell: string }) {
             <button type="button" onClick={() => change(dropEquipment)}>
               Keep it no more
             </button>
+            <SharedWords one={one()!} shared={shared} />
             <ShareOwn one={one()!} shared={shared} />
             <span role="status" class="empty:hidden">
               {shared.told()}

@@ -34,7 +34,7 @@ describe('a gauge on the list of what is shared', () => {
     for (const kind of ['gauge', 'bush-press', 'material']) {
       const own = library.kinds.get(kind)!.inputs.filter(({ ofShop }) => ofShop);
       const inputs = Object.fromEntries(own.map(({ name }) => [name, '12.5 mm']));
-      const one = equipmentIn({ id: 'c1', role: 'given', kind, label: 'Ours', inputs }, () => own)!;
+      const one = equipmentIn({ id: 'c1', role: 'cell', kind, label: 'Ours', inputs }, () => own)!;
       expect(toBeShared(one, 'Desk', 1)?.inputs, kind).toEqual(inputs);
     }
   });
