@@ -1,7 +1,8 @@
 /**
  * In a real Chromium against the built page: from the key that commits an entry to the last line below it that changed,
  * 300 quantities and 60 sources; opening a saved sheet of 100 lines; scrolling down one of 1,000. `npm run bench:browser -- 30`
- * for 30 edits. Prints, and adds to tests/bench/results.json.
+ * for 30 edits. Prints, and adds to tests/bench/results.json. `npm run bench:browser -- windows` for what is tried on a copy
+ * of such a sheet: work back, windows, a map; prints alone.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { type Browser, chromium, type Page } from '@playwright/test';
@@ -13,11 +14,13 @@ import { chain, chainSheet, edits, leafEntry } from './chain.ts';
 import { opening } from './opening.ts';
 import { quantile, round } from './quantile.ts';
 import { scrolling } from './scrolling.ts';
+import { triedInBrowser } from './tried-in-browser.ts';
 import { type Seen, seenLines, watchLines } from './watch.ts';
 
 const OUT = 'tests/bench/results.json';
 const WARM = 10;
-const EDITS = Number(process.argv[2] ?? 100);
+const [what = '100'] = process.argv.slice(2);
+const EDITS = Number(what);
 const OPENINGS = 9;
 
 interface Edits {
@@ -125,6 +128,14 @@ const browser = await chromium.launch({
   env: { ...(process.env as Record<string, string>), ...found.env },
 });
 try {
+  if (what === 'windows') console.table(await triedInBrowser(browser, server.address));
+  else await kept();
+} finally {
+  await browser.close();
+  await server.stop();
+}
+
+async function kept() {
   const rows = await edited(browser, server.address);
   console.table(rows);
   const opening100 = await opened(browser, server.address);
@@ -144,7 +155,4 @@ try {
     },
   };
   writeFileSync(OUT, `${JSON.stringify(results, null, 2)}\n`);
-} finally {
-  await browser.close();
-  await server.stop();
 }

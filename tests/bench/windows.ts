@@ -14,7 +14,7 @@ const WARM = 3;
 const TIMES = 9;
 
 /** The chain with every eighth quantity judged, half a millimetre either way, and where draws are wanted a kink below the last. */
-function judged(of: Chain, rule: DecisionRule, kink: boolean): SheetFile {
+export function judged(of: Chain, rule: DecisionRule, kink: boolean): SheetFile {
   const trial = new TrialSheet(library, 'all');
   const plain = chainSheet(of);
   trial.load(plain);
@@ -80,6 +80,13 @@ function secant(
   return b * 1e-6;
 }
 
+/** A quantity far down the chain that the first leaf moves, and a value for it that another size of that leaf gives, mm. */
+export function goalOf(of: Chain, trial: TrialSheet): { deep: number; goal: number } {
+  const deep = of.upstream.findLastIndex((all, i) => i % 8 === 0 && all.includes(0));
+  const row = trial.computed().network.rows.get(cellRow(`c${deep}`)) as Row;
+  return { deep, goal: nominalOf(trial.computed(), row) + 2e-5 };
+}
+
 /** Milliseconds of the offers and of an answer of work back, of a window and of a map of 40 by 40, on a copy of the sheet that is there. */
 export function windows(quantities: number, sources: number) {
   const of = chain(quantities, sources);
@@ -98,9 +105,7 @@ export function windows(quantities: number, sources: number) {
   const begin = performance.now();
   copy('worst-case', false);
   const load = performance.now() - begin;
-  const deep = of.upstream.findLastIndex((all, i) => i % 8 === 0 && all.includes(0));
-  const goal =
-    nominalOf(plain.computed(), plain.computed().network.rows.get(cellRow(`c${deep}`)) as Row) + 2e-5;
+  const { deep, goal } = goalOf(of, plain);
   const desk = new Desk(plain);
   const figure = { cell: `c${deep}`, output: 'value' };
   const want = `${(goal * 1e3).toFixed(6)} mm`;
