@@ -10,6 +10,7 @@ import type { Beside } from '../../shared/quantities/told-together.ts';
 import type { CellRecord, DecisionRule, SheetUnits } from '../../shared/sheet/format.ts';
 import { ROLE_WORDS } from '../../shared/sheet/role-words.ts';
 import type { Unit } from '../../shared/units/units.ts';
+import { type Extremes, extremesOf, isOfForm, type Judged } from '../engine/report/judged-by.ts';
 import type { CellResult, Figure, OutputResult } from '../engine/rows/results.ts';
 import { readAt } from './read-at.ts';
 
@@ -119,6 +120,9 @@ const outputLines = (
         value: valueText(other, unit, bandOf(other, undefined, false)),
       }
     : undefined;
+  // A list of readings is shown by its mean, and judged by what is worst of it.
+  const extremes = output.idle ? undefined : extremesOf(output);
+  if (extremes) below({ by: 'judged by', value: extremesText(extremes, unit) });
   const [first, ...rest] = more;
   if (beside || first !== undefined) below({ ...beside, check: first ?? '' });
   for (const text of rest) below({ check: text });
@@ -126,17 +130,9 @@ const outputLines = (
 };
 
 /** The least and the greatest of a list of readings. */
-const extremesText = ({ outputs }: CellResult, unit: Unit, judged: OutputResult): string | undefined => {
-  const of = (name: string): Figure | undefined => outputs[name]?.measured ?? outputs[name]?.planned;
-  const [least, greatest] = [of('least'), of('greatest')];
-  if (!least || !greatest || least.value === greatest.value) return undefined;
-  const { limits } = judged;
-  const one = (figure: Figure, which: 'lower' | 'upper'): string => {
-    const limit = limits?.[which];
-    const band = bandOf(figure, limit && { ...judged, limits: { [which]: limit } }, true);
-    return valueText(figure, unit, band);
-  };
-  return `least ${one(least, 'lower')}, greatest ${one(greatest, 'upper')}`;
+const extremesText = ({ least, greatest }: Extremes, unit: Unit): string => {
+  const one = ({ figure, band }: Judged): string => valueText(figure, unit, band);
+  return `least ${one(least)}, greatest ${one(greatest)}`;
 };
 
 const unitOf = (
@@ -183,11 +179,8 @@ const ownLines = (cell: CellRecord, result: CellResult, context: LineContext): L
     const [first] = lines as [Line];
     const at = readAt(cell, result);
     if (first.check === '' && at) lines[0] = { ...first, check: `read ${at}` };
-    const judged = value.limits && extremesText(result, unit, value);
-    // A list of readings is shown by its mean, and judged by what is worst of it.
-    if (judged) lines.splice(1, 0, { ...EMPTY, by: 'judged by', value: judged });
     const round = result.outputs.out_of_round;
-    if (round?.planned ?? round?.measured)
+    if (round && isOfForm('out_of_round', round) && (round.planned ?? round.measured))
       lines.push(
         ...outputLines(
           cell,

@@ -210,6 +210,8 @@ export class Engine {
     }
     const { limits } = plan;
     if (!limits) return;
+    this.wantRow(limits.least);
+    this.wantRow(limits.greatest);
     this.wantRow(limits.lower);
     this.wantRow(limits.upper);
     this.wantRow(limits.wear);

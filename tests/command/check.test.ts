@@ -38,10 +38,21 @@ describe('check', () => {
     expect(lines[at]).toMatch(
       / {2}1\.7515 in ± 0\.0017 in +not above 1\.7520 in +out of limits at the upper limit, by 0\.0002 in$/,
     );
+    expect(lines.join('\n')).toMatch(/ Out: .*greatest 1\.75220 against 1\.7520 in/);
     // What three directions do not show lies outwards only: 0.6 of the out-of-round, beside the ± either way.
     expect(lines[at + 1]).toMatch(
       /^ +judged by +least 1\.7510 in \+0\.0001 -0\.0008 in \(k=2\), greatest 1\.75220 in \+0\.00082 -0\.00012 in *$/,
     );
+  });
+
+  it('says of readings that are no sizes neither what is round nor an end: their mean is judged', async () => {
+    const pull = { id: 'c9', role: 'measured' as const, name: 'pull', quantity: 'force' };
+    const sheet = clearanceSheet([
+      { ...pull, entry: '130.53; 131.0 N ± 0.1 N', limits: { upper: '131.1 N' } },
+    ]);
+    const { out } = await fitwright(['check', 'job.json'], { 'job.json': sheet });
+    expect(out).toContain(' pull ');
+    expect(out).not.toMatch(/pull\.out_of_round|judged by +least/);
   });
 
   it.each([

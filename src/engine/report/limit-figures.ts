@@ -9,6 +9,8 @@ export function limitFigures(plan: LimitPlan, from: Pick<Reading, 'figure'>): Li
     const figure = key === undefined ? undefined : from.figure(key);
     if (figure) figures[which] = figure;
   }
+  const [least, greatest] = [plan.least, plan.greatest].map((key) => key && from.figure(key));
+  if (least && greatest && least.value !== greatest.value) figures.ends = { least, greatest };
   if (plan.metalOn) figures.metalOn = plan.metalOn;
   return figures;
 }

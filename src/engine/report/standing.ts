@@ -11,6 +11,7 @@ import { besideOf, formatFigure, formatLimit } from '../../../shared/quantities/
 import { displayUnit } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, SheetUnits } from '../../../shared/sheet/format.ts';
 import type { CellResult, OutputResult } from '../rows/results.ts';
+import { extremesOf, heldTo } from './judged-by.ts';
 
 /** How a whole sheet stands: what of it is proven, and what is open. */
 export interface Standing {
@@ -82,12 +83,16 @@ function namedWords(
       ? (record.outputs?.[name]?.display ?? output.display)
       : (record.display ?? output.display);
   const unit = displayUnit(output.quantity, units, wish);
-  const figure = output.stands === 'measured' ? output.measured : output.planned;
+  const stands = output.stands === 'measured' ? output.measured : output.planned;
   const limit = verdict.at && output.limits?.[verdict.at];
-  if (!figure) return title;
+  if (!stands) return title;
   const read = output.stands === 'measured' || record.role === 'measured';
-  const band = bandOf(figure, output, read);
-  const { value } = formatFigure(figure, unit, { comma, band });
+  const extremes = extremesOf(output);
+  // Not the mean, which may well keep a limit that the least does not.
+  const held = verdict.at && extremes && heldTo(extremes, verdict.at, output.limits);
+  const { figure, band } = held ?? { figure: stands, band: bandOf(stands, output, read) };
+  const number = formatFigure(figure, unit, { comma, band }).value;
+  const value = held ? `${held === extremes?.least ? 'least' : 'greatest'} ${number}` : number;
   if (!limit) return `${title} ${value}`;
   return `${title} ${value} against ${formatLimit(limit.value, unit, { comma, beside: besideOf(figure, band) })}`;
 }

@@ -8,7 +8,10 @@ export interface LimitPlan {
   lower?: RowKey;
   upper?: RowKey;
   wear?: RowKey;
-  /** value - lower, upper - value. */
+  /** The least and the greatest that are held to them, where the value itself is not. */
+  least?: RowKey;
+  greatest?: RowKey;
+  /** least - lower, upper - greatest. */
   lowerMargin?: RowKey;
   upperMargin?: RowKey;
   /** The wear limit above the value, and below it: which one counts is known when the limits are. */

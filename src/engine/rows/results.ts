@@ -43,6 +43,8 @@ export interface LimitFigures {
   upper?: Figure;
   wear?: Figure;
   metalOn?: 'low' | 'high';
+  /** What is held to them where the value shown is not: the least to the lower one, the greatest to the upper one. */
+  ends?: { least: Figure; greatest: Figure };
 }
 
 /** One output of a cell: `value` for a plain cell; `mean`, `least` ... besides for a set of readings. */

@@ -3,6 +3,7 @@ import { bandOf } from '../../../shared/checks/band.ts';
 import type { OutputResult } from '../../engine/rows/results.ts';
 import { createText } from '../kit/text.ts';
 import { useSheet } from '../state/context.ts';
+import { judgedText } from '../state/judged-text.ts';
 import type { Figures } from '../state/lines.ts';
 import { moveText } from '../state/move-text.ts';
 import { type Move, standingFigure } from '../state/moves.ts';
@@ -50,7 +51,7 @@ export const ValueCell = (props: ValueCellProps) => {
   /** The line itself is a reading, so that its spread is an expanded uncertainty. */
   const read = createMemo(() => sheet.line(props.cell)?.record.role === 'measured');
   const at = createMemo(() => show.output(props.cell, props.output));
-  const [value, spread, moved] = [createText(), createText(), createText()];
+  const [value, spread, judged, moved] = [createText(), createText(), createText(), createText()];
   const write = ({ result: all, moved: moves }: Figures): void => {
     const { output } = props;
     const now = all?.outputs[output];
@@ -59,6 +60,7 @@ export const ValueCell = (props: ValueCellProps) => {
     const told = figure && own.told(figure, bandOf(figure, now, now?.measured !== undefined || read()));
     value.write(told?.value ?? '');
     spread.write(told ? told.beside + (now?.stands === 'issued' && !now.measured ? ' released' : '') : '');
+    judged.write(judgedText(now, own));
     moved.write(movedText(now, moves[output] ?? {}, own));
   };
   if (line) {
@@ -72,6 +74,7 @@ export const ValueCell = (props: ValueCellProps) => {
     <>
       <b class="mr-2 text-figure whitespace-nowrap">{value.node}</b>
       <small class="inline-block mr-2 caption empty:hidden">{spread.node}</small>
+      <small class="judged block caption empty:hidden">{judged.node}</small>
       <Show when={show.other(props.cell, props.output)}>
         {(other) => {
           const text = () => {

@@ -13,6 +13,7 @@ import { sayMessage } from '../kit/say-message.ts';
 import { say } from '../kit/words.ts';
 import { bandHead, bandWords, careOfLines, DEFERS } from '../state/care.ts';
 import { useSheet } from '../state/context.ts';
+import { judgedText } from '../state/judged-text.ts';
 import { useLibrary } from '../state/library.ts';
 import { quantityAt } from '../state/quantity-at.ts';
 import { titleBoxes } from '../state/title-boxes.ts';
@@ -158,6 +159,9 @@ export default function PrintSheet() {
                         {row.figure
                           ? `${at.value(row.figure, row.band)} ${at.spread(row.figure, row.band)}`
                           : '—'}
+                        <span class="why">
+                          {judgedText(sheet.line(row.cell)?.result?.outputs[row.output], at)}
+                        </span>
                       </td>
                       <td class="figure">{limit(row.limits.lower)}</td>
                       <td class="figure">{limit(row.limits.upper)}</td>

@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { isOfForm } from '../../engine/report/judged-by.ts';
 import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 
@@ -8,7 +9,7 @@ export const ReadingsPart = (props: { cell: string }) => {
   /** One reading alone has no scatter, so nothing to tell. */
   const outputs = () => {
     const all = Object.entries(sheet.line(props.cell)?.result?.outputs ?? {});
-    const told = all.filter(([name]) => name !== 'value');
+    const told = all.filter(([name, output]) => name !== 'value' && isOfForm(name, output));
     return told.some(([name, { planned, measured }]) => name === 'range' && (planned ?? measured))
       ? told
       : [];
