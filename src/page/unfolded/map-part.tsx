@@ -15,7 +15,7 @@ import { allPlaces, type Place } from './window-places.ts';
 const keyOf = ({ cell, field }: Place): string => `${cell} ${field}`;
 
 /** The map of an input and another one, while it is asked for. */
-export const createMap = (of: () => Place | undefined) => {
+const createMap = (of: () => Place | undefined) => {
   const { sheet } = useSheet();
   const library = useLibrary();
   const others = createMemo(() => {
@@ -34,13 +34,14 @@ export const createMap = (of: () => Place | undefined) => {
 const inputOf = ({ cell, field }: Place): InputPlace => ({ cell, field });
 
 /** Where two inputs may stand together, on request. */
-export function MapPart(props: { map: ReturnType<typeof createMap> }) {
+export default function MapPart(props: { of: Place | undefined }) {
+  const map = createMap(() => props.of);
   const running = () => {
-    const now = props.map.state();
+    const now = map.state();
     return now.is === 'running' ? now : undefined;
   };
   const answer = () => {
-    const now = props.map.state();
+    const now = map.state();
     return now.is === 'there' ? now.answer : undefined;
   };
   return (
@@ -48,12 +49,12 @@ export function MapPart(props: { map: ReturnType<typeof createMap> }) {
       <div class="flex flex-wrap items-end gap-2">
         <SelectField
           label="Together with"
-          value={props.map.chosen()}
+          value={map.chosen()}
           options={[
             { value: '', label: 'another input …' },
-            ...props.map.others().map((one) => ({ value: keyOf(one), label: one.title })),
+            ...map.others().map((one) => ({ value: keyOf(one), label: one.title })),
           ]}
-          onCommit={props.map.setChosen}
+          onCommit={map.setChosen}
         />
         <Switch>
           <Match when={running()}>
@@ -72,20 +73,20 @@ export function MapPart(props: { map: ReturnType<typeof createMap> }) {
             )}
           </Match>
           <Match when={true}>
-            <button type="button" disabled={!props.map.other()} onClick={() => void props.map.run()}>
+            <button type="button" disabled={!map.other()} onClick={() => void map.run()}>
               Draw the map of both
             </button>
           </Match>
         </Switch>
       </div>
-      <Show when={(props.map.state() as { message?: string }).message}>
+      <Show when={(map.state() as { message?: string }).message}>
         {(message) => <p role="alert">The map could not be worked out: {message()}</p>}
       </Show>
       <Show when={answer()?.is === 'none' && (answer() as { why: string }).why}>
         {(why) => <p>{why()}</p>}
       </Show>
       <Show when={answer()?.is === 'found' && (answer() as MapFound)}>
-        {(map) => <MapSaid map={map()} />}
+        {(found) => <MapSaid map={found()} />}
       </Show>
     </div>
   );

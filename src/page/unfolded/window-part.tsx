@@ -3,15 +3,17 @@ import type { WindowFound, WindowPiece } from '../../engine/window/answer.ts';
 import { endText, pieceText, valueText } from '../../engine/window/words.ts';
 import { EntryField } from '../entry/entry-field.tsx';
 import { usesComma } from '../kit/decimal-mark.ts';
+import { late } from '../kit/late.tsx';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { Part } from '../kit/part.tsx';
 import { SelectField } from '../kit/select-field.tsx';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { CheckList } from './check-list.tsx';
-import { createMap, MapPart } from './map-part.tsx';
 import { createTried } from './tried.ts';
 import { type Place, placesOf, whyNone } from './window-places.ts';
+
+const MapPart = late('The map', () => import('./map-part.tsx'));
 
 /** How far an input of the line may go with every check that depends on it still holding. */
 export default function WindowPart(props: { cell: string }) {
@@ -26,7 +28,6 @@ export default function WindowPart(props: { cell: string }) {
     return one && { ask: 'window' as const, cell: one.cell, field: one.field, between: between() };
   };
   const tried = createTried<'window'>(sheet, asked);
-  const map = createMap(place);
   const answer = () => {
     const now = tried.state();
     return now.is === 'there' ? now.answer : now.is === 'running' ? now.before : undefined;
@@ -113,7 +114,7 @@ export default function WindowPart(props: { cell: string }) {
               </div>
             </Show>
             <Show when={answer() && !(answer() as { stays?: boolean }).stays}>
-              <MapPart map={map} />
+              <MapPart of={place()} />
             </Show>
           </div>
         </Part>
