@@ -61,7 +61,17 @@ test('how far a size may go is told on its line, and drawn beside another input'
   );
 
   await part.getByLabel('Together with').selectOption({ index: 1 });
-  await part.getByRole('button', { name: 'Draw the map of both' }).click();
+  const draw = part.getByRole('button', { name: 'Draw the map of both' });
+  // Cancelled in the same moment: nothing is drawn, and it can be asked for again.
+  await part.locator('.map-part').evaluate((map) => {
+    const press = (name: string): void =>
+      [...map.querySelectorAll('button')].find(({ textContent }) => textContent === name)?.click();
+    press('Draw the map of both');
+    press('Cancel');
+  });
+  await expect(draw).toBeVisible();
+  await expect(part.getByRole('img', { name: /of 1600 cells/ })).toHaveCount(0);
+  await draw.click();
   await expect(part.getByRole('img', { name: /every check holds in \d+ of 1600 cells/ })).toBeVisible();
   await expect(part).toContainText('By corners');
 });

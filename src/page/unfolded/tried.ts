@@ -1,4 +1,5 @@
 import { createEffect, createSignal, on, onCleanup } from 'solid-js';
+import type { Trying } from '../../engine/window/client.ts';
 import type { Answers, Asked } from '../../engine/window/messages.ts';
 import type { Sheet } from '../state/sheet.ts';
 
@@ -38,18 +39,21 @@ export const createTried = <K extends keyof Answers>(
       isStale = true;
       return;
     }
+    let trying: Trying<Answers[K]> | undefined;
+    let isCancelled = false;
+    // Also before what tries it has come.
+    cancel = () => {
+      isStale = false;
+      isCancelled = true;
+      trying?.cancel();
+    };
     const before = now.is === 'there' ? { before: now.answer } : {};
     const at = (done: number, of: number) => setState({ is: 'running', done, of, cancel, ...before });
     at(0, 1);
     try {
       const { tryOn } = await import('../../engine/window/client.ts');
-      const trying = tryOn<K>(sheet.file(), revOf(sheet), wanted, at);
-      cancel = () => {
-        isStale = false;
-        trying.cancel();
-      };
-      at(0, 1);
-      const answer = await trying.result;
+      if (!isCancelled) trying = tryOn<K>(sheet.file(), revOf(sheet), wanted, at);
+      const answer = await trying?.result;
       setState(() => (answer ? { is: 'there', answer } : { is: 'none' }));
     } catch (error) {
       setState({ is: 'failed', message: error instanceof Error ? error.message : String(error) });
