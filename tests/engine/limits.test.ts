@@ -194,3 +194,15 @@ describe('each rule against its closed form, through the engine', () => {
     }
   });
 });
+
+it('a limit without a figure says why: for which line it waits, or what cannot be; what cannot be read is told once', () => {
+  const of = (limit: string, other = plain('b', 'given', '', { quantity: 'length' })) =>
+    inches([other, plain('a', 'given', '1 in', { limits: { lower: limit } })]).output('a');
+  expect(of('= b')).toMatchObject({
+    check: { asNew: { state: 'waiting' } },
+    problem: { kind: 'blank', originId: 'c_b', message: expect.stringMatching(/^Waits for `b`/) },
+  });
+  expect(of('= b', plain('b', 'given', '2 in')).problem).toBeUndefined();
+  expect(of('= 1 in / 0').problem?.message).toMatch(/^Division by zero/);
+  expect(of('= nobody')).not.toHaveProperty('problem');
+});

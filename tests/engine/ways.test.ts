@@ -68,6 +68,19 @@ describe('several ways to one end', () => {
     expect(found.byName('other')?.outputs.value?.planned).toBeDefined();
   });
 
+  it('waits for nothing where it is set aside, nor says so', () => {
+    const { entry: _entry, ...blank } = cells.find(({ name }) => name === 'early')!;
+    const file = { ...taken('in place'), cells: cells.map((cell) => (cell.id === blank.id ? blank : cell)) };
+    const counts = computeSheet({ ...file, ways: {} }, library).byName('early');
+    expect(counts?.outputs.value).toMatchObject({
+      problem: { kind: 'blank' },
+      check: { asNew: { state: 'waiting' } },
+    });
+    const aside = computeSheet(file, library).byName('early')?.outputs.value;
+    expect(aside?.problem).toBeUndefined();
+    expect(aside?.check.asNew.state).toBe('no limits');
+  });
+
   it('follows every edit as a sheet built anew does: taken, left, a way that comes and goes', () => {
     const engine = new Engine(library);
     engine.load(sheet);

@@ -83,3 +83,23 @@ test('a metal that is not chosen yet is to be chosen once other cells wait for i
   const chosen = { ...metal, inputs: { material: 'c93200' } };
   expect(entriesAsked([chosen], library, new Set(['m'])).must).toEqual([]);
 });
+
+test('of several choices of one cell those that its template left open are asked for first', () => {
+  const fit: CellRecord = {
+    id: 'f',
+    role: 'cell',
+    kind: 'iso-fit',
+    inputs: { nominal: '45 mm' },
+    examples: { shaft_class: 'k6' },
+  };
+  const asked = (inputs: Record<string, string>, examples = fit.examples) =>
+    entriesAsked(
+      [{ ...fit, inputs: { ...fit.inputs, ...inputs }, examples: examples! }],
+      library,
+      new Set(['f']),
+    ).must;
+  expect(asked({})).toEqual([inputRow('f', 'shaft_class')]);
+  // Once it is chosen, whoever still waits asks for the other.
+  expect(asked({ shaft_class: 'k6' })).toEqual([inputRow('f', 'hole_class')]);
+  expect(asked({}, {})).toEqual([inputRow('f', 'hole_class'), inputRow('f', 'shaft_class')]);
+});

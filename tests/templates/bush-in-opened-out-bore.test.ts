@@ -177,7 +177,7 @@ describe('the filled job (recomputed by hand)', () => {
     const shared = 0.05 + 0.05;
     const own = 0.05 + 0.05 + 0.05;
     expect((high - low) / 2).toBeGreaterThan(own * THOU);
-    const apart = workOut(JOB, { 'bore_gauge_3.set_in': 'mic_2' }).figure('interference_got');
+    const apart = workOut(JOB, { 'housing_gauge.set_in': 'journal_mic' }).figure('interference_got');
     expect((apart.high - apart.low - (high - low)) / 2).toBeCloseTo(2 * shared * THOU, 10);
   });
 

@@ -37,7 +37,7 @@ describe('pump shaft and housing by ISO fits', () => {
 
   it('loses the micrometer’s error between bore and shaft', () => {
     const together = sheet.figure('impeller_clearance');
-    const apart = workOut('pump-shaft-iso-fits.json', { 'bore_gauge_25.set_in': 'mic_50' }).figure(
+    const apart = workOut('pump-shaft-iso-fits.json', { 'impeller_gauge.set_in': 'seat_mic' }).figure(
       'impeller_clearance',
     );
     expect(together.u).toBeLessThan(apart.u);

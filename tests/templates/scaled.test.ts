@@ -98,6 +98,22 @@ describe.each(templates)('%s at half and at twice its size', (name) => {
     expect(fixed.map(({ name: cell, tolerance }) => `${cell} ${tolerance}`)).toEqual([]);
   });
 
+  it('says no size of the example, and no range of its gauges: not in a name, nor in a note but a rule of the trade', () => {
+    const size = /\d\s*(in|mm|thou|um|µm|")(?![\w/])|\d ?[A-Za-z]{1,2}\d|\d to \d+ (in|mm)/;
+    const rule = /common practice, no source|from memory/;
+    const { title, note = '', tags = [] } = file.title;
+    const told = [title, ...tags, ...file.cells.map(({ label = '' }) => label)].filter((text) =>
+      size.test(text),
+    );
+    const ranged = file.cells.flatMap(({ kind, name: cell = '' }) =>
+      kind === 'gauge' && /\d/.test(cell) ? [cell] : [],
+    );
+    const notes = [note, ...file.cells.map((cell) => cell.note ?? '')].filter(
+      (text) => size.test(text) && !rule.test(text),
+    );
+    expect([...told, ...ranged, ...notes]).toEqual([]);
+  });
+
   it('works nothing out from a length written in a formula', () => {
     const held = heldFigures(file).filter(({ figure }) => /\d\s*(in|thou|mm|um|µm|")$/.test(figure));
     expect(held.map(({ id, field, figure }) => `${id} ${field}: ${figure}`)).toEqual([]);

@@ -59,7 +59,11 @@ export function judgeOutput(
   if (row !== undefined && typeof value !== 'number' && typeof value !== 'boolean')
     return plainly({ waiting: waitsFor(problem) });
   if (!own || wanted === 0) return plainly();
-  if (found < wanted) return plainly({ waiting: waitsFor(limitProblem(cell, own, from)) });
+  if (found < wanted) {
+    const missing = limitProblem(cell, own, from);
+    const judged = plainly({ waiting: waitsFor(missing) });
+    return missing ? { ...judged, problem: missing } : judged;
+  }
   if (unknownSpread) return plainly({ waiting: waitsFor(problem) });
   const doubts: Unstated[] = [];
   const margin = (key: RowKey | undefined): Margin | undefined => {
@@ -149,6 +153,8 @@ export function judgeOutput(
 
 /** A verdict, and what draws tell where they decide it. */
 interface Judged {
+  /** What keeps a limit from having a figure. */
+  problem?: Problem;
   check: CheckVerdict;
   drawn?: Drawn;
 }

@@ -16,7 +16,7 @@ export function reportCell(cell: AssembledCell, from: Reading): CellResult {
   const aside = from.aside(id);
   for (const plan of cell.outputs) {
     const output = reportOutput(cell, plan, from);
-    outputs[plan.name] = aside === undefined ? output : unjudged(output);
+    outputs[plan.name] = aside === undefined ? output : unjudged(output, id);
   }
   const slips = from.slips(id);
   const remarks = remarksOf(cell, outputs, slips, from);
@@ -25,9 +25,14 @@ export function reportCell(cell: AssembledCell, from: Reading): CellResult {
   return { id, aside, outputs, problems, remarks: [], slips: [], echoes, feeds };
 }
 
-/** Of a way that is not taken: its figures stand, and nothing is said of them. */
-function unjudged({ drawn: _drawn, ...output }: OutputResult): OutputResult {
-  return { ...output, check: judge({ mode: 'plan', rule: output.check.rule }) };
+/** Of a way that is not taken: its figures stand, and nothing is said of them. It waits for nothing. */
+function unjudged({ drawn: _drawn, problem, ...output }: OutputResult, id: string): OutputResult {
+  const waits = problem?.kind === 'blank' || problem?.originId !== id;
+  return {
+    ...output,
+    ...(problem && !waits ? { problem } : {}),
+    check: judge({ mode: 'plan', rule: output.check.rule }),
+  };
 }
 
 function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): OutputResult {
@@ -64,6 +69,8 @@ function reportOutput(cell: AssembledCell, plan: OutputPlan, from: Reading): Out
   if (typeof value === 'boolean') result.logical = value;
   if (limits) result.limits = limits;
   if (problem) result.problem = problem;
+  // What cannot be read in a limit is told at its field.
+  else if (cell.problems.some(({ message }) => message === result.problem?.message)) delete result.problem;
   if (idle) result.idle = true;
   return result;
 }

@@ -90,7 +90,9 @@ export function dataOf(record: CellRecord, scope: SheetScope): Datum[] {
 function read(record: CellRecord, text: string, place: Place, scope: SheetScope): Datum | undefined {
   if (text.trimStart().startsWith('=')) return undefined;
   if (place.quantity !== undefined && place.quantity !== LENGTH) return undefined;
-  const { entry, problems } = scope.texts.entry(text, place.quantity, place.role);
+  // A bare figure beside a unit of its own is asked about as it is: nothing is asked of what it would be.
+  const display = record.role === 'cell' ? undefined : record.display;
+  const { entry, problems } = scope.texts.entry(text, place.quantity, place.role, display);
   if (problems.length > 0) return undefined;
   switch (entry.kind) {
     case 'value': {

@@ -3,6 +3,7 @@ import type { Problem, Remedy } from '../../../shared/problem.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { prefer } from '../kit/preferences.ts';
 import { sayMessage } from '../kit/say-message.ts';
+import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { useLibrary } from '../state/library.ts';
 import { spotOfField } from './input-spot.ts';
@@ -38,6 +39,11 @@ export const ProblemNote = (props: ProblemNoteProps) => {
     const id = props.problem.originId;
     return id !== undefined && id !== props.cell && sheet.line(id) ? id : undefined;
   };
+  /** Nobody is led to what is set aside by the next entry. */
+  const instead = () => {
+    const record = elsewhere() && sheet.line(elsewhere()!)?.record;
+    return record && sheet.asideOf(record);
+  };
   const grade = () =>
     props.problem.kind === 'blank' || (props.problem.kind === 'upstream' && props.brief)
       ? 'waits'
@@ -49,6 +55,7 @@ export const ProblemNote = (props: ProblemNoteProps) => {
       <span>
         {/* Where a name is what went wrong, the name is what is to be typed. */}
         {sayMessage(props.problem.message, props.problem.kind === 'unknown-name' ? undefined : sheet)}
+        <Show when={instead()}> It is set aside: {say(instead()!)} is taken.</Show>
       </span>
       <Show when={elsewhere() || (!props.brief && props.problem.choices?.length)}>
         <div class="buttons mt-1">

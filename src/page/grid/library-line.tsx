@@ -45,7 +45,8 @@ export const LibraryLine = (props: { cell: string }) => {
     return ORDER.flatMap((standing) => states.filter((state) => standingOf(state) === standing)).at(0);
   });
   const open = () => cursor.isOpenCell(props.cell);
-  const wanting = (input: CellInput) => isWanting(record(), input);
+  /** Of a way that is not taken nothing is asked. */
+  const wanting = (input: CellInput) => isWanting(record(), input) && sheet.asideOf(record()) === undefined;
   /** Folded, only what still has to be given stands in lines of its own. */
   const inputs = () => (kind()?.inputs ?? []).filter((input) => open() || wanting(input));
   /** An output that is held to limits, or was read off the part, keeps its line; the others stand on the face. */

@@ -83,7 +83,11 @@ export const PlainLine = (props: { cell: string }) => {
   };
   return (
     <>
-      <GridRow row={lineRow(props.cell)} cell={props.cell} class={isBlankLine(record()) ? 'to-fill' : ''}>
+      <GridRow
+        row={lineRow(props.cell)}
+        cell={props.cell}
+        class={isBlankLine(record()) && sheet.asideOf(record()) === undefined ? 'to-fill' : ''}
+      >
         <NumberCell row={lineRow(props.cell)} cell={props.cell} />
         <NameCell cell={props.cell} record={record()} />
         <EntryCell

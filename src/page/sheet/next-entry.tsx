@@ -1,5 +1,6 @@
 import { createMemo, Show } from 'solid-js';
 import { isProven } from '../../../shared/checks/states.ts';
+import { putTypedAside } from '../kit/typed-aside.ts';
 import { isReadOffPart } from '../state/as-cut.ts';
 import {
   type EntriesAsked,
@@ -15,6 +16,7 @@ import { editEntry } from '../state/edit-entry.ts';
 import { bringUp, rowElement } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { cellOfRow, isLineRow, lineRow, partsOfRow, type RowKey } from '../state/row-key.ts';
+import { offerTyped } from './offer-typed.ts';
 
 /** Entries that are still to be made. */
 export const askedOf = ({ sheet }: SheetContext): EntriesAsked => {
@@ -51,8 +53,11 @@ const limitToFill = (context: SheetContext, row: RowKey) => {
 /** How long the unfolded line may take to come, in frames. */
 const FRAMES = 120;
 
-/** Opens a field of the unfolded line for typing, once it is there: what is typed until then goes into it. */
-const focusField = (field: string): void => {
+/**
+ * Opens a field of the unfolded line for typing, once it is there: what is typed until then goes into it, and is offered
+ * where it never comes.
+ */
+const focusField = (context: SheetContext, cell: string, field: string): void => {
   let typed = '';
   const hold = (event: KeyboardEvent) => {
     if (event.key.length > 1 || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -68,19 +73,23 @@ const focusField = (field: string): void => {
       return;
     }
     removeEventListener('keydown', hold, true);
-    if (!isThere) return;
-    found!.focus();
-    if (typed) document.execCommand('insertText', false, typed);
+    if (isThere) found!.focus();
+    if (!typed) return;
+    if (!isThere) {
+      putTypedAside(context.sheet.document.id, { cell, field }, typed);
+      offerTyped(context);
+    } else document.execCommand('insertText', false, typed);
   };
   addEventListener('keydown', hold, true);
   look(FRAMES);
 };
 
 /** Goes to a limit of a row in the unfolded line. */
-const toLimit = ({ cursor, goTo }: SheetContext, row: RowKey, field: string): void => {
-  goTo(cellOfRow(row), partsOfRow(row).output);
-  cursor.setUnfolded(true);
-  focusField(field);
+const toLimit = (context: SheetContext, row: RowKey, field: string): void => {
+  const cell = cellOfRow(row);
+  context.goTo(cell, partsOfRow(row).output);
+  context.cursor.setUnfolded(true);
+  focusField(context, cell, field);
 };
 
 /** What stands in the editor that has the keyboard. */

@@ -56,10 +56,15 @@ export const entriesAsked = (
     if (isBlankLine(record)) must.push(lineRow(record.id));
     must.push(...limitsWanted(record).map(({ row }) => row));
     if (record.role !== 'cell') continue;
-    for (const input of library?.kinds.get(record.kind ?? '')?.inputs ?? []) {
-      const waited = waitedFor.has(record.id);
-      // A metal that nobody has chosen yet: its cell can do without, those that name it cannot.
-      const isChoice = waited && input.choice !== undefined && input.default === undefined;
+    const inputs = library?.kinds.get(record.kind ?? '')?.inputs ?? [];
+    const waited = waitedFor.has(record.id);
+    const isLeft = inputs.some(
+      (input) => input.choice !== undefined && isLeftOpen(record, input) && isWanting(record, input),
+    );
+    for (const input of inputs) {
+      // A metal that nobody has chosen yet: its cell can do without, those that name it cannot. Of several choices the
+      // template's come first: with them it may do without the others.
+      const isChoice = waited && !isLeft && input.choice !== undefined && input.default === undefined;
       if (!isWanting(record, input) && !(isChoice && !record.inputs?.[input.name])) continue;
       const list = input.optional && !waited ? may : must;
       list.push(inputRow(record.id, input.name));

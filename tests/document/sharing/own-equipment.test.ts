@@ -32,24 +32,26 @@ const press: Equipment = {
 describe('the shop’s own equipment', () => {
   it('is filled in where a template asks for such a one, the setting master and all else of the template stay', () => {
     const { file, taken } = withEquipment(job, [micrometer, bore, press], own);
-    expect(cellOf(file, 'mic_2').inputs).toEqual(micrometer.inputs);
-    expect(cellOf(file, 'bore_gauge_2').inputs).toEqual({ set_in: 'mic_2', ...bore.inputs });
+    expect(cellOf(file, 'journal_mic').inputs).toEqual(micrometer.inputs);
+    expect(cellOf(file, 'bush_gauge').inputs).toEqual({ set_in: 'journal_mic', ...bore.inputs });
     expect(cellOf(file, 'press').inputs).toEqual({ ...cellOf(job, 'press').inputs, ...press.inputs });
     expect(taken).toHaveLength(4);
     // Neither what is of another range nor a fact of the machine.
-    for (const name of ['mic_3', 'rod_mic', 'bronze', 'journal', 'bore'])
+    for (const name of ['bush_mic', 'rod_mic', 'bronze', 'journal', 'bore'])
       expect(cellOf(file, name), name).toEqual(cellOf(job, name));
   });
 
   it('leaves a line where two could be meant, or where something stands already', () => {
     const second = { ...micrometer, inputs: { ...micrometer.inputs, certificate: '0.00008 in' } };
     expect(withEquipment(job, [micrometer, second], own).taken).toEqual([]);
-    const named = { ...second, label: cellOf(job, 'mic_2').label! };
-    expect(cellOf(withEquipment(job, [micrometer, named], own).file, 'mic_2').inputs).toEqual(named.inputs);
+    const named = { ...second, label: cellOf(job, 'journal_mic').label! };
+    expect(cellOf(withEquipment(job, [micrometer, named], own).file, 'journal_mic').inputs).toEqual(
+      named.inputs,
+    );
     const begun = {
       ...job,
       cells: job.cells.map((cell) =>
-        cell.name === 'mic_2' ? { ...cell, inputs: { gauge: 'micrometer-1-2-in' } } : cell,
+        cell.name === 'journal_mic' ? { ...cell, inputs: { gauge: 'micrometer-1-2-in' } } : cell,
       ),
     };
     expect(withEquipment(begun, [micrometer], own).taken).toEqual([]);

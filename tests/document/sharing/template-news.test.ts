@@ -184,6 +184,69 @@ describe('a job in another shop', () => {
     ]);
     expect(takeNews(metric, origin!.own, origin!.news).cells[2]?.limits).toEqual({ lower: '1.75 in' });
   });
+
+  it.each([
+    ['mm', 'in', 'um', 'thou'],
+    ['in', 'mm', 'thou', 'um'],
+  ] as const)(
+    'tells a job in %s of a template in %s line by line, each in its own units, and overwrites nothing',
+    async (own, theirs, step, theirStep) => {
+      const here = shop();
+      const say = (n: number, unit: string) => `${n} ${unit}`;
+      const inTheirs = (limit: number, cells: CellRecord[] = []): SheetFile => ({
+        ...template([
+          {
+            id: 'c',
+            role: 'given',
+            name: 'float',
+            quantity: 'length',
+            entry: say(5, theirStep),
+            display: theirStep,
+            limits: { lower: say(limit, theirStep), upper: say(9, theirStep) },
+          },
+          ...cells,
+        ]),
+        units: { length: theirs },
+      });
+      const old = inTheirs(3);
+      await keepTemplate(here, old);
+      // A new line without units too: in the template's lengths, which it is given.
+      await here.create(
+        inTheirs(4, [{ id: 'd', role: 'given', name: 'wall', quantity: 'length', entry: '7' }]),
+      );
+      const begun = jobOf(old, fingerprint(old));
+      const job: SheetFile = {
+        ...begun,
+        units: { length: own },
+        cells: begun.cells.map((cell) =>
+          cell.id === 'a'
+            ? { ...cell, entry: say(57, own) }
+            : cell.id === 'c'
+              ? { ...cell, display: step, limits: { lower: say(3, theirStep), upper: say(8, step) } }
+              : cell,
+        ),
+      };
+      const origin = await originOfJob(here, job);
+      expect(origin?.unclear).toEqual([]);
+      expect(origin?.news).toMatchObject([
+        {
+          id: 'c',
+          fields: [
+            { field: 'limits.lower', now: say(3, theirStep), after: say(4, theirStep), departs: false },
+          ],
+        },
+        { id: 'd', what: 'added', cell: { entry: say(7, theirs) } },
+      ]);
+      const taken = takeNews(job, origin!.own, origin!.news);
+      expect(taken.units).toEqual(job.units);
+      expect(taken.cells.slice(0, 2)).toEqual(job.cells.slice(0, 2));
+      expect(taken.cells[2]).toEqual({
+        ...job.cells[2],
+        limits: { lower: say(4, theirStep), upper: say(8, step) },
+      });
+      expect(taken.cells[3]).toMatchObject({ entry: say(7, theirs) });
+    },
+  );
 });
 
 describe('the template of a job', () => {

@@ -89,3 +89,16 @@ it('the range as entered goes before the usual one, and a change of the gauge as
   expect(questions([of(micrometer, { gauge: 'micrometer-3-4-in' })])).toBe(1);
   engine.destroy();
 });
+
+it('is not asked of a bare figure whose unit is asked for', () => {
+  const sheet = inches([
+    ...GAUGES,
+    plain('seat', 'measured', '19.0; 19.0', {
+      gauge: 'mic_3',
+      display: 'thou',
+      limits: { upper: '24 thou' },
+    }),
+  ]);
+  expect(sheet.output('seat').problem?.kind).toBe('ask');
+  expect(sheet.byName('seat')?.slips).toEqual([]);
+});
