@@ -159,6 +159,7 @@ function give(
           `  to make: ${wordsOf(made, unit)}${made.isAim ? ', to aim for' : ''}\n${checksText(opened, made)}`,
         );
     }
+    if (answer.tried !== undefined) io.out(`${answer.tried}\n`);
   }
   if (answer.reason !== undefined)
     io.err(`fitwright: ${path}: ${onOneLine(byLabel(opened.file)(answer.reason))}\n`);
@@ -180,7 +181,7 @@ function checksText({ file }: Opened, { checks }: Solution): string {
   return lines.map((line) => `    ${line}\n`).join('');
 }
 
-const jsonOf = ({ file }: Opened, { between, reason, solutions }: Answer) => {
+const jsonOf = ({ file }: Opened, { between, tried, reason, solutions }: Answer) => {
   const name = checkNames(file);
   const one = ({ checks, made, isAim, fits, all, ...rest }: Solution): object => ({
     ...rest,
@@ -199,6 +200,7 @@ const jsonOf = ({ file }: Opened, { between, reason, solutions }: Answer) => {
   return {
     solutions: solutions.map(one),
     ...(between ? { searched: between } : {}),
+    ...(tried === undefined ? {} : { tried }),
     ...(reason === undefined ? {} : { reason }),
   };
 };

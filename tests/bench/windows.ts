@@ -13,7 +13,10 @@ import { sparseClosures } from './contenders.ts';
 const WARM = 3;
 const TIMES = 9;
 
-/** The chain with every eighth quantity judged, half a millimetre either way, and where draws are wanted a kink below the last. */
+/**
+ * The chain with every eighth quantity judged, half a millimetre either way, and where draws are wanted a kink below the last;
+ * below it a line that a thread moves, which is chosen out of a table.
+ */
 export function judged(of: Chain, rule: DecisionRule, kink: boolean): SheetFile {
   const trial = new TrialSheet(library, 'all');
   const plain = chainSheet(of);
@@ -40,6 +43,16 @@ export function judged(of: Chain, rule: DecisionRule, kink: boolean): SheetFile 
       limits: { upper: '0.2 mm' },
     });
   trial.destroy();
+  cells.push(
+    { id: 'tap', role: 'cell', name: 'tap', kind: 'tap-drill', inputs: { thread: 'M8' } },
+    {
+      id: 'tapped',
+      role: 'worked',
+      name: 'tapped',
+      quantity: 'length',
+      entry: `= q${of.quantities - 1} + tap.hole`,
+    },
+  );
   return { ...plain, rule, cells };
 }
 
@@ -87,7 +100,7 @@ export function goalOf(of: Chain, trial: TrialSheet): { deep: number; goal: numb
   return { deep, goal: nominalOf(trial.computed(), row) + 2e-5 };
 }
 
-/** Milliseconds of the offers and of an answer of work back, of a window and of a map of 40 by 40, on a copy of the sheet that is there. */
+/** Milliseconds of the offers, of an answer and of a choice of work back, of a window and of a map of 40 by 40, on a copy of the sheet that is there. */
 export function windows(quantities: number, sources: number) {
   const of = chain(quantities, sources);
   const copy = (rule: DecisionRule, kink: boolean): TrialSheet => {
@@ -115,6 +128,16 @@ export function windows(quantities: number, sources: number) {
     if (one?.value === undefined) throw new Error(reason);
     return one.value;
   };
+  const tapped = nominalOf(plain.computed(), plain.computed().network.rows.get(cellRow('tapped')) as Row);
+  const choose = (): number => {
+    const { solutions, reason } = desk.answer({
+      figure: { cell: 'tapped', output: 'value' },
+      want: `${((tapped + 3e-3) * 1e3).toFixed(6)} mm`,
+      change: { cell: 'tap', field: 'inputs.thread' },
+    });
+    if (solutions.length === 0) throw new Error(reason);
+    return solutions.length;
+  };
   const byHand = sparseClosures(of);
   const plainly = secant(of, byHand, 0, deep, goal);
   // What is told is rounded to what a shop writes.
@@ -128,6 +151,7 @@ export function windows(quantities: number, sources: number) {
     copyMs: round(load),
     offersMs: round(median(() => desk.offers(figure, want))),
     workBackMs: round(median(back)),
+    choiceMs: round(median(choose)),
     secantMs: round(median(() => secant(of, byHand, 0, deep, goal))),
     windowMs: round(median(() => window(plain))),
     windowByDrawsMs: round(median(() => window(drawn))),

@@ -73,10 +73,17 @@ export class TrialSheet {
    * @param draws verdicts that draws decide are waited for
    */
   with<T>(record: CellRecord, look: () => T, draws = false): T {
+    return this.each([record], look, draws)[0] as T;
+  }
+
+  /** Tries records out one after the other, each in the place of the one before; then all is put back. */
+  each<T>(records: readonly CellRecord[], look: (record: CellRecord) => T, draws = false): T[] {
     try {
-      this.put(record);
-      if (draws) this.settle();
-      return look();
+      return records.map((record) => {
+        this.put(record);
+        if (draws) this.settle();
+        return look(record);
+      });
     } finally {
       this.putBack();
     }

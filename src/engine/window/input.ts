@@ -44,8 +44,8 @@ export function movableOf(trial: TrialSheet, place: InputPlace): Movable | Unmov
   if ('stays' in input) return why(input.stays);
   const { cell, field } = place;
   const record = trial.record(cell);
-  if (!record || !input.free || input.table !== undefined)
-    return why(`\`${input.name}\` takes a row of a table and no number, so it has no window.`);
+  if (!record || !input.free || input.rows !== undefined)
+    return why(`\`${input.name}\` is a choice and no number, so it has no window.`);
   if (input.isFormula && (field !== 'entry' || record.role !== 'chosen'))
     return why(
       `\`${input.name}\` is worked out from other lines: ask for the window of one that it depends on.`,

@@ -20,33 +20,35 @@ export function tryChoices(trial: TrialSheet, question: Question, input: Movable
   const name = `\`${figureName(book, question.figure)}\``;
   const wanted = plan ? wantedOf(book, plan, question.want) : 'has no value.';
   if (typeof wanted === 'string') return { solutions: [], reason: `${name} ${wanted}` };
-  const rows = book.scope.library.tables.get(input.table ?? '')?.rows ?? [];
+  const { rows = [], which } = input;
+  const told = which === undefined ? {} : { tried: `Tried: ${which}, ${rows.length} of them.` };
   const isLimit = wanted.isLimit;
   const tried: { solution: Solution; off: number }[] = [];
   const before = nominalOf(book, wanted.figure);
   let moved = false;
-  for (const row of rows) {
-    const found = trial.with(
-      withEntry(record, field, row.key),
-      () => {
-        const now = trial.computed();
-        const at = planAt(now, question.figure);
-        const target = at && wantedOf(now, at, question.want);
-        if (!target || typeof target === 'string') return undefined;
-        const figure = nominalOf(now, target.figure);
-        const result = trial.result(question.figure.cell);
-        if (isLimit) return { figure, kept: isKept(now, result, question), off: 0, result };
-        const goal =
-          question.want.at === 'value'
-            ? question.want.value
-            : figure - (marginOf(now, at?.limits?.lowerMargin) - marginOf(now, at?.limits?.upperMargin)) / 2;
-        return { figure, kept: true, off: Math.abs(figure - goal), result };
-      },
-      isLimit,
-    );
-    if (!found || Number.isNaN(found.figure)) continue;
+  const looked = trial.each(
+    rows.map(({ key }) => withEntry(record, field, key)),
+    () => {
+      const now = trial.computed();
+      const at = planAt(now, question.figure);
+      const target = at && wantedOf(now, at, question.want);
+      if (!target || typeof target === 'string') return undefined;
+      const figure = nominalOf(now, target.figure);
+      const result = trial.result(question.figure.cell);
+      if (isLimit) return { figure, kept: isKept(now, result, question), off: 0, result };
+      const goal =
+        question.want.at === 'value'
+          ? question.want.value
+          : figure - (marginOf(now, at?.limits?.lowerMargin) - marginOf(now, at?.limits?.upperMargin)) / 2;
+      return { figure, kept: true, off: Math.abs(figure - goal), result };
+    },
+    isLimit,
+  );
+  rows.forEach((row, i) => {
+    const found = looked[i];
+    if (!found || Number.isNaN(found.figure)) return;
     if (found.figure !== before) moved = true;
-    if (!found.kept) continue;
+    if (!found.kept) return;
     const grade = found.result?.outputs[question.figure.output]?.check.asNew.state;
     tried.push({
       solution: {
@@ -57,20 +59,22 @@ export function tryChoices(trial: TrialSheet, question: Question, input: Movable
       },
       off: isLimit ? Math.abs(found.figure - before) : found.off,
     });
-  }
+  });
   if (!moved)
     return {
       solutions: [],
-      reason: `\`${input.name}\` has no influence on ${name}: none of its ${rows.length} rows moves it.`,
+      reason: `\`${input.name}\` has no influence on ${name}: none of the ${rows.length} there are to choose moves it.`,
+      ...told,
     };
   if (tried.length === 0)
     return {
       solutions: [],
-      reason: `None of the ${rows.length} rows of \`${input.name}\` keeps ${name} within that limit.`,
+      reason: `None of the ${rows.length} there are to choose for \`${input.name}\` keeps ${name} within that limit.`,
+      ...told,
     };
   tried.sort((a, b) => a.off - b.off);
   const solutions = tried.slice(0, MOST).map(({ solution }) => solution);
-  return { solutions };
+  return { solutions, ...told };
 }
 
 const marginOf = (

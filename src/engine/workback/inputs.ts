@@ -1,9 +1,11 @@
 import type { CellInput } from '../../../cells/record/cell.ts';
+import { namedChoices } from '../../../cells/tables/threads/names.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import type { Entry } from '../../language/syntax/syntax.ts';
 import type { Computed } from '../computed.ts';
 import type { Row } from '../network/layout.ts';
 import { cellRow, inputRow, partRow } from '../rows/key.ts';
+import type { Library } from '../rows/library.ts';
 import { numberOf } from '../rows/texts.ts';
 import { type Free, freeRow } from '../trial/path.ts';
 import type { InputPlace } from '../trial/place.ts';
@@ -12,8 +14,10 @@ import type { Offered } from './question.ts';
 /** An input that may move, and the row by which it does. */
 export interface Movable extends Omit<Offered, 'influence'> {
   free?: Free;
-  /** Of one that is a row of a table: the table. */
-  table?: string;
+  /** Of a choice: what there is to choose from. */
+  rows?: readonly { key: string; name: string }[];
+  /** Which of all there are these are, where it is not all of them. */
+  which?: string;
   /** Its usual range, SI. */
   usual?: readonly [number, number];
   /** How its text is read. */
@@ -21,6 +25,20 @@ export interface Movable extends Omit<Offered, 'influence'> {
   entry: Entry;
   /** Of a tolerance: the unit it is typed in. */
   typedIn?: string;
+}
+
+/** The rows of a table, or what may be taken in the place of a choice in words. */
+function rowsOf(
+  { tables }: Pick<Library, 'tables'>,
+  choice: string,
+  text: string,
+): Pick<Movable, 'rows' | 'which'> | undefined {
+  const table = tables.get(choice);
+  if (table) return { rows: table.rows };
+  const named = namedChoices.get(choice)?.(text);
+  if (!named) return undefined;
+  const rows = named.names.map((name) => ({ key: name, name }));
+  return named.which === undefined ? { rows } : { rows, which: named.which };
 }
 
 /** Why it stays as it is. */
@@ -176,10 +194,11 @@ function inputOf(book: Computed, record: CellRecord, input: CellInput): Movable 
     role: input.role ?? 'given',
   };
   if (input.choice !== undefined) {
-    if (!scope.library.tables.has(input.choice)) return stays(`${called} is text and has no value.`);
+    const rows = rowsOf(scope.library, input.choice, text);
+    if (!rows) return stays(`${called} is text and has no value.`);
     if (scope.choices.nameTaken(text) !== undefined)
       return stays(`${called} is chosen in another line: change that one.`);
-    return { ...base, isChoice: true, table: input.choice, entry: { kind: 'blank' } };
+    return { ...base, isChoice: true, ...rows, entry: { kind: 'blank' } };
   }
   const { entry, problems } = scope.texts.entry(text, input.quantity, input.role ?? 'given');
   if (problems.length > 0) return stays(`The entry of ${called} cannot be read: put it right first.`);

@@ -70,7 +70,7 @@ export function offersFor(book: Computed, figure: FigurePlace, want: Want): Offe
 }
 
 const offered = (
-  { free: _free, table: _table, usual: _usual, entry: _entry, ...rest }: Movable,
+  { free: _free, rows: _rows, which: _which, usual: _usual, entry: _entry, ...rest }: Movable,
   influence: number,
 ): Offered => ({
   ...rest,

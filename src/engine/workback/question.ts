@@ -108,6 +108,8 @@ export interface Answer {
   solutions: Solution[];
   /** The range that was searched, SI. */
   between?: readonly [number, number];
+  /** Of a choice: what was tried, where it is not all there is. */
+  tried?: string;
   /** Why there is none. */
   reason?: string;
   /** What was asked cannot be read. */

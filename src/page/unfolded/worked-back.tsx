@@ -56,6 +56,7 @@ export const WorkedBack = (props: WorkedBackProps) => {
           )}
         </For>
       </ol>
+      <Show when={props.answer.tried}>{(what) => <p class="caption">{what()}</p>}</Show>
     </div>
   );
 };

@@ -326,3 +326,29 @@ test('a general library finds the same', async () => {
   }
   whole.destroy();
 });
+
+describe('a thread', () => {
+  const tapped = inches([
+    ofKind('tap-drill', 'tap', { thread: '5/16-18 UNC', share: '75 %' }),
+    ofKind('thread-limits', 'nut', { thread: '3/8-16 UNC', class: '2B' }),
+  ]);
+  const first = (asked: Asked): string | undefined => texts(ask(tapped, asked))[0];
+
+  // Percent of thread = 76.98 n (D - hole): 0.375 in less 75 / (76.98 x 16). The drill for it is 5/16 in (ASME B1.1 lists).
+  test('is found by the hole it is tapped in', () => {
+    expect(first({ of: 'tap.hole', want: '0.3141 in', by: 'tap.thread' })).toBe('3/8-16 UNC');
+    expect(ask(tapped, { of: 'tap.hole', want: '0.3141 in', by: 'tap.thread' }).tried).toMatch(
+      /^Tried: the unified threads from half to twice its size, \d\d of them\.$/,
+    );
+  });
+  // ASME B1.1: 3/8-16 UNC-2B and 3B, pitch diameter up to 0.3401 and 0.3387 in.
+  test('is found by its class too', () => {
+    expect(first({ of: 'nut.pitch_greatest', want: '0.3387 in', by: 'nut.class' })).toBe('3B');
+  });
+  test('in words that name none is looked for among the coarse ones', () => {
+    const blank = inches([ofKind('tap-drill', 'tap', { thread: '', share: '75 %' })]);
+    const { solutions, tried } = ask(blank, { of: 'tap.hole', want: '6.8 mm', by: 'tap.thread' });
+    expect(solutions[0]?.text).toBe('M8');
+    expect(tried).toContain('coarse threads');
+  });
+});
