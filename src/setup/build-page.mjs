@@ -23,6 +23,8 @@ export const buildPage = () =>
     ],
     output: 'dist/page',
     build: async () => {
+      // On the way of messages, which nobody reads a result from.
+      console.error('Building the page, as after every change of it: this takes a few seconds.');
       const { build } = await import('vite');
       await build({ configFile: inRepository('vite.config.ts'), logLevel: 'warn' });
     },

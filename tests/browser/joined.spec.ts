@@ -118,7 +118,7 @@ test('desk, bench and phone work on one sheet over plain HTTP, apart for a while
   await expect(sharedIn(phone)).toContainText('Countershaft bush, drive end');
   await expect(sharedIn(phone)).toContainText('0.00004 in');
   await sharedIn(phone).getByRole('button', { name: 'Keep it here' }).click();
-  await expect(ownOf(phone)).toContainText('from Desk');
+  await expect(ownOf(phone)).toContainText('(from Desk)');
   await expect(ownOf(phone)).toContainText('at the shop’s server, shared by Desk');
   await desk.getByRole('button', { name: 'Share it no longer' }).click();
   await expect(ownOf(phone)).toContainText('shared in the shop no longer; it is kept here');

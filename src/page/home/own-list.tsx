@@ -52,7 +52,7 @@ export default function OwnList(props: { shop: Shop }) {
                       <Show when={one.from}>
                         {(from) => (
                           <span class="caption">
-                            from <Said text={from()} />{' '}
+                            (from <Said text={from()} />){' '}
                           </span>
                         )}
                       </Show>

@@ -43,6 +43,7 @@ export const putOnList = async (
     import('../../document/joined/shared-list.ts'),
   ]);
   const list = SharedList.over(line);
+  say(waitWords(list.state.get()));
   const stop = list.state.observe((now) => say(waitWords(now)));
   try {
     await list.answered();

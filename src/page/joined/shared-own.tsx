@@ -62,8 +62,7 @@ export const SharedOwn = (props: { shop: Shop; equipment: readonly OnList[] }) =
                     <span class="caption">{sharedByWords(one)}</span>
                     <Show when={other(one)}>
                       {(words) => (
-                        <span class="caption">
-                          {' '}
+                        <span class="caption block">
                           Kept here under the same name, with other figures: <bdi>{revealed(words())}</bdi>.
                           With both, neither is filled in by itself where either could be meant.
                         </span>
@@ -89,7 +88,9 @@ export const SharedOwn = (props: { shop: Shop; equipment: readonly OnList[] }) =
           <Show when={plain().length > 1}>
             <p>
               <button type="button" onClick={() => press(plain())}>
-                Keep all {plain().length} here
+                {plain().length === offered().length
+                  ? `Keep all ${plain().length} here`
+                  : `Keep ${plain().length} of them here`}
               </button>
             </p>
           </Show>
