@@ -2,7 +2,7 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `coverage`) takes only
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `winches`, `coverage`) takes only
  * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
@@ -14,6 +14,7 @@ import { caught, falseAlarms } from '../engine/slips/run.ts';
 import { cleanScenes, KINDS, type SceneMaker, scenesAsked } from '../engine/slips/scene-run.ts';
 import { SITUATIONS, sceneOf } from '../engine/slips/scenes.ts';
 import { untunedScene } from '../engine/slips/untuned.ts';
+import { winchScene } from '../engine/slips/winch-shop.ts';
 
 const sheets = Number(process.argv[2] ?? 400);
 const seed = Number(process.argv[3] ?? 20261125);
@@ -51,7 +52,7 @@ function tellScenes(shop: string, make: SceneMaker): void {
   console.log(`${shop}: ${each} slips of each kind in each situation, asked about in %`);
   const rows = KINDS.map((kind) => {
     const all = SITUATIONS.map((situation) => scenesAsked(kind, situation, each, asker, seed, make));
-    const sum = (of: 'made' | 'asked' | 'elsewhere' | 'twice' | 'offered' | 'true'): number =>
+    const sum = (of: 'made' | 'untold' | 'asked' | 'elsewhere' | 'twice' | 'offered' | 'true'): number =>
       all.reduce((n, one) => n + one[of], 0);
     if (isTold)
       for (const { missed, untrue } of all)
@@ -59,6 +60,7 @@ function tellScenes(shop: string, make: SceneMaker): void {
     return {
       slip: kind,
       ...Object.fromEntries(all.map(({ asked, made }, i) => [SITUATIONS[i], share(asked, made)])),
+      'told by nothing': sum('untold'),
       'in all': `${share(sum('asked'), sum('made'))} of ${sum('made')}`,
       'at another line alone': sum('elsewhere'),
       'at two lines': sum('twice'),
@@ -137,4 +139,6 @@ if (!only || only === 'shops') {
 if (!only || only === 'scenes') tellScenes('a third shop', sceneOf);
 if (!only || only === 'untuned') tellScenes('a shop that nothing was tuned on', untunedScene);
 if (!only || only === 'pumps') tellScenes('a shop of pumps, its habits settled beforehand', pumpScene);
+if (!only || only === 'winches')
+  tellScenes('a shop of winches, its habits settled beforehand too', winchScene);
 if (!only || only === 'coverage') tellCoverage();

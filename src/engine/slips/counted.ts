@@ -30,7 +30,7 @@ export function countedOf(record: CellRecord, scope: SheetScope): Counted | unde
   const { id } = record;
   const rowOf = (name: string): RowKey =>
     kind?.outputs.some((one) => one.name === name) ? outputRow(id, name) : inputRow(id, name);
-  return count
+  return count !== undefined
     ? { cell: id, field: `inputs.${input.name}`, text, count, size: rowOf(size), travel: rowOf(reads.travel) }
     : undefined;
 }
@@ -49,7 +49,8 @@ export function countedDatum(
   // The count stands between the setting and the division, and is all of the text.
   const division = {
     ...plain,
-    value: moved / count,
+    // From none at all nothing tells their size, and nothing is worked out by it.
+    value: count === 0 ? unit.factor : moved / count,
     from: text.length,
     to: text.length,
   } as unknown as Literal;

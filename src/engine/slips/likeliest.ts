@@ -43,15 +43,20 @@ const ORDERS = 10;
 /** Below so many times what readings usually scatter by, nothing sets a slip apart. */
 const UNSEEN = 8;
 /** Odds, as a logarithm, from which on it is asked: a question costs little beside a part that is scrapped. */
-const WORTH_ASKING = Math.log(2 / 5);
+const WORTH_ASKING = Math.log(3 / 10);
 /** Of a whole line, against what the sheet says of it: it moves all that follows, and not one part of a mean. */
-const WORTH_OF_ALL = Math.log(1 / 4);
+const WORTH_OF_ALL = Math.log(1 / 5);
 /** A count of divisions alone has no list, point or unit that would show it. */
 const WORTH_COUNTED = Math.log(1 / 12);
 /** And of one whose sign may be turned, which so many are. */
 const WORTH_TURNED = Math.log(1 / 6);
 /** Beyond so many divisions a gauge is seldom read from its setting: it would be set nearer (common practice, no source). */
 const COUNTED_TO = 25;
+/**
+ * A part out of its limits by less than they are wide is common; farther out a count, which nothing else would show, is
+ * better read once more. One whose sign may be turned is asked about from a little nearer (common practice, no source).
+ */
+const FAR_OUT = { turned: 0.85, else: 1 } as const;
 /** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
 const SELDOM = Math.log(1 / 50);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
@@ -103,7 +108,15 @@ export function likeliest(
         bySize(x) - Math.log1p(((x - set.size.value) / set.division.value / COUNTED_TO) ** 2)
     : bySize;
   const isWhole = asked.indices.length === datum.literals.length;
-  const worth = set ? WORTH_COUNTED : isWhole ? WORTH_OF_ALL : WORTH_ASKING;
+  const widths = set && nearest.by === 'limits' ? outside(value, nearest) / (nearest.high - nearest.low) : 0;
+  const isFar = widths > FAR_OUT.else;
+  const worth = isFar
+    ? Number.NEGATIVE_INFINITY
+    : set
+      ? WORTH_COUNTED
+      : isWhole
+        ? WORTH_OF_ALL
+        : WORTH_ASKING;
   const own = good(value) + (isOddlyCounted(asked) ? SELDOM : 0);
   const otherwise =
     gap > 0
@@ -117,7 +130,7 @@ export function likeliest(
   const isIn = only === undefined || !isBeyond(value, only);
   const all: { guess: Guess; odds: number }[] = [];
   // Nothing that is read is nought by a slip of its figures.
-  for (const slipway of value === 0 ? [] : SLIPWAYS)
+  for (const slipway of value === 0 || set?.divisions[0] === 0 ? [] : SLIPWAYS)
     for (const guess of slipway(asked)) {
       // A repair that contradicts the only limit is none.
       if (isIn && only && isBeyond(guess.value, only)) continue;
@@ -139,7 +152,9 @@ export function likeliest(
   );
   // A part somewhat out of its limits is no slip: a sign turned is the one that a count makes often.
   const isTurned = first?.guess.slip === 'mirrored';
-  if (set && (isTurned ? !(odds > WORTH_TURNED) : supports(value, nearest))) return undefined;
+  if (set && nearest.by === 'limits') {
+    if (!isFar && !(isTurned && odds > WORTH_TURNED && widths > FAR_OUT.turned)) return undefined;
+  } else if (set && (isTurned ? !(odds > WORTH_TURNED) : supports(value, nearest))) return undefined;
   if (!first || first.odds < otherwise || !explains(first.guess, value, nearest)) {
     // Farther off than all that is known allows.
     const question = `Is it read and written down right?${told?.text ?? ''}`;

@@ -37,6 +37,11 @@ const NONE: ReadonlySet<string> = new Set();
 /** More lines than this are no set: they are a table. */
 const MOST_ALIKE = 24;
 
+/** A size bound to more others than this is what all of them are held against. */
+const MOST_BOUND = 6;
+/** So far what is asked of one hangs on what is read of others: whether those next to it, and next to them, are odd. */
+const HOPS = 4;
+
 /** The texts of a sheet that questions are about, and which differences bind them. */
 export class Register {
   readonly sheaves = new Map<string, Sheaf>();
@@ -178,6 +183,20 @@ export class Register {
     return [...found].sort((a, b) => ((a.output.planned as RowKey) < (b.output.planned as RowKey) ? -1 : 1));
   }
 
+  /** The sizes that stand in a difference with it, that it was cut to, or that were cut to it; of very many none. */
+  boundTo(datum: Datum): Datum[] {
+    const pairs = this.pairsBySide.get(datum.key);
+    const made = this.followersByBase.get(datum.key);
+    if ((pairs?.size ?? 0) + (made?.size ?? 0) > MOST_BOUND) return [];
+    const keys = [
+      ...[...(pairs ?? [])].map(({ from, taken }) => (from === datum.key ? taken : from)),
+      ...[...(made ?? [])].map((one) => one.made),
+    ];
+    const base = this.baseOf(datum);
+    const found = keys.map((key) => this.byKey.get(key)).filter((one) => one !== undefined);
+    return base ? [...found, base] : found;
+  }
+
   /** True where a size stands in no difference, is no interference set against a diameter, and is like no other. */
   isAlone({ key, cell }: Datum): boolean {
     return (
@@ -220,7 +239,23 @@ export class Register {
         const pair = this.pairByRow.get(ratio.interference);
         if (pair) bind(pair);
       }
+      this.reach(sheaf.data, all);
     }
     return all;
+  }
+
+  /** Cells of the sizes bound to these, and to those, so far as one hangs on the other. */
+  private reach(data: readonly Datum[], all: Set<string>): void {
+    const seen = new Set(data);
+    let next: readonly Datum[] = data;
+    for (let hop = 0; hop < HOPS && next.length > 0; hop++)
+      next = next
+        .flatMap((one) => this.boundTo(one))
+        .filter((one) => {
+          const isNew = !seen.has(one);
+          seen.add(one);
+          if (isNew) all.add(one.cell);
+          return isNew;
+        });
   }
 }

@@ -26,7 +26,7 @@ const steps = new WeakMap<Datum, number>();
 
 /**
  * Worth of one step of what was read, SI: of the last figure written, of several the finest, for who leaves a digit out
- * has read no coarser; of five of them where three readings or more all end so.
+ * has read no coarser; of five of them where three readings or more all end so, of two where five do.
  */
 export function stepOf(datum: Datum): number {
   let step = steps.get(datum);
@@ -43,7 +43,8 @@ function finestOf(datum: Datum): number {
   // A bare 0 has no last figure.
   const places = (one: Literal): number => (one.value === 0 ? one.digits || usual : (one.digits ?? usual));
   const finest = Math.min(...datum.literals.map((one) => factor(one) * 10 ** -places(one)));
-  return isInFives(datum.literals.map(({ value }) => value / finest)) ? 5 * finest : finest;
+  const steps = datum.literals.map(({ value }) => value / finest);
+  return isInFives(steps) ? 5 * finest : isInTwos(steps) ? 2 * finest : finest;
 }
 
 /** Sizes in steps of the last figure: true where the gauge was read to five of them, but for one that may be out. */
@@ -52,5 +53,14 @@ function isInFives(steps: readonly number[]): boolean {
   if (steps.length - off < 3 || off > (steps.length > 4 ? 1 : 0)) return false;
   // The same figure over and over tells nothing, nor does one more that is far from it.
   const figures = [...new Set(steps.map((x) => Math.round(x)))];
-  return figures.length > 2 || Math.abs((figures[0] as number) - (figures[1] ?? (figures[0] as number))) <= 5;
+  return (
+    figures.length > 2 ||
+    (figures.length === 2 && Math.abs((figures[0] as number) - (figures[1] as number)) <= 5)
+  );
+}
+
+/** The same of a scale divided by two of them, as a vernier to 0.02 mm is. */
+function isInTwos(steps: readonly number[]): boolean {
+  if (steps.length < 5 || steps.some((x) => Math.abs(x / 2 - Math.round(x / 2)) > 1e-3)) return false;
+  return steps.some((x) => Math.abs(x - (steps[0] as number)) > 0.5);
 }

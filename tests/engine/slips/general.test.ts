@@ -228,3 +228,29 @@ test.each([
     questions,
   );
 });
+
+test.each([
+  ['7', []],
+  ['17', []],
+  // Out of its limits by more than they are wide, on either side, and not moved at all.
+  ['27', ['apart']],
+  ['-30', ['apart']],
+  ['0', ['apart']],
+])('a count of %s divisions is told by its limits', (divisions, asks) => {
+  const cell = {
+    id: 'dial',
+    role: 'cell',
+    kind: 'gauge-setting',
+    edition: 1,
+    name: 'dial',
+    inputs: { set_to: '25.000 mm', divisions, division: '0.001 mm' },
+    outputs: { size: { limits: { lower: '25.008 mm', upper: '25.015 mm' } } },
+  } as CellRecord;
+  const slips = computeSheet({ ...sheetOf([cell]), units: { length: 'mm' } }, library).cells[0]?.slips;
+  expect(slips?.map(({ key }) => key.split(':')[0])).toEqual(asks);
+});
+
+it('takes the same figure over and over for no reading to five steps', () => {
+  const limits = { lower: '16.201 mm', upper: '16.209 mm' };
+  expect(asked('16.30; 16.30; 16.30 mm', 'mm', { name: 'pin', limits })).toHaveLength(1);
+});

@@ -42,7 +42,7 @@ export function falseAlarms(sheets: number, seed: number, habits?: Habits): Fals
 
 export interface Caught {
   made: number;
-  /** Asked about at the place where it was made, as what it is. */
+  /** Asked about at the place where it was made, or at another that names it, as what it is. */
   named: number;
   /** Asked about there at all. */
   asked: number;
@@ -100,10 +100,13 @@ export function caught(sheets: number, seed: number, habits?: Habits): Record<st
       const right = text();
       const own = scatterOf(site, sheet.system);
       if (!way.make(sheet, site, draw)) continue;
-      const slips = asker.ask(sheet.file).get(site.cell) ?? [];
+      const all = asker.ask(sheet.file);
+      const slips = all.get(site.cell) ?? [];
+      // One question may name two lines that do not go together.
+      const beside = [...all.values()].flat().filter((slip) => slip.message.endsWith(`\`${cell.name}\`?`));
       note(
         kind,
-        slips.filter((slip) => slip.field === site.field),
+        [...slips.filter((slip) => slip.field === site.field), ...beside],
         right,
         movedBy(right, text()) > own,
       );

@@ -1,10 +1,12 @@
 import type { Slip } from '../../../src/engine/rows/results.ts';
 import { type Asker, valuesIn } from './asker.ts';
 import { Draw } from './draw.ts';
-import { makeSlip, NUMBER_SLIPS } from './scene-slips.ts';
+import { type Made, makeSlip, NUMBER_SLIPS } from './scene-slips.ts';
 import { type Scene, SITUATIONS, type Situation, sceneOf } from './scenes.ts';
 
 export interface Tally {
+  /** Made where nothing on the sheet could tell: they do not count, and are not asked about. */
+  untold: number;
   /** Made so that it moves a reading by more than it may honestly vary. */
   made: number;
   asked: number;
@@ -16,9 +18,11 @@ export interface Tally {
   true: number;
   missed: string[];
   untrue: string[];
+  doubled: string[];
 }
 
 const none = (): Tally => ({
+  untold: 0,
   made: 0,
   asked: 0,
   elsewhere: 0,
@@ -27,6 +31,7 @@ const none = (): Tally => ({
   true: 0,
   missed: [],
   untrue: [],
+  doubled: [],
 });
 
 /** A shop: a small sheet of it by what there is to compare. */
@@ -46,6 +51,24 @@ function isTrue(offer: string, scene: Scene, kind: string): boolean {
     ? Math.max(1.01 * scene.pen.step, scene.pen.inch ? 4.1e-4 : 3e-3)
     : 0.6 * scene.pen.step;
   return is.every((value, i) => Math.abs(value - (right[i] as number)) <= within * unit);
+}
+
+/**
+ * Where a slip counts: it must leave the reading where no good one of that shop can lie, by what else stands on the sheet. It moved by
+ * more than what it is compared with leaves open (`loose`: the scatter of its list and its gauge, the tolerance of its plan,
+ * its limits with what parts are worn by there, the room of its fit). A count of divisions has its limits alone to be compared
+ * with, and a part out of them by less than they are wide is common: one that ends nearer is told from it by nothing.
+ */
+function isTold(scene: Scene, { moved, text }: Made): boolean {
+  if (scene.situation !== 'gauge setting') return moved > scene.loose;
+  if (moved * scene.pen.step <= scene.loose) return false;
+  const { inputs, outputs } = scene.cell;
+  const { lower, upper } = outputs?.size?.limits ?? {};
+  const [set, division, low, high] = [inputs?.set_to, inputs?.division, lower, upper].map((one) =>
+    Number.parseFloat(one ?? ''),
+  ) as [number, number, number, number];
+  const size = set + Number(inputs?.sense ?? 1) * Number(text.replace(/[^\d.+-]/g, '')) * division;
+  return Math.max(low - size, size - high) > high - low;
 }
 
 const told = (slips: readonly Pick<Slip, 'key' | 'message'>[]): string =>
@@ -83,8 +106,11 @@ export function scenesAsked(
     if (isCount && !['sign', 'wrong digit', 'swapped digits', 'point one place out'].includes(kind)) continue;
     if (situation === 'list' && kind === 'copied list') continue;
     const made = makeSlip(kind, scene, draw);
-    const moved = made && made.moved * (isCount ? scene.pen.step : 1);
-    if (!made || (moved as number) <= scene.loose) continue;
+    if (!made) continue;
+    if (!isTold(scene, made)) {
+      tally.untold++;
+      continue;
+    }
     const { cell, field } = scene;
     const text = isCount ? made.text.replace(/[^\d.+-]/g, '') : made.text;
     if (field === 'inputs.divisions') cell.inputs = { ...cell.inputs, divisions: text };
@@ -94,12 +120,17 @@ export function scenesAsked(
     const all = asker.askAll(scene.file);
     const slips = all.get(cell.id) ?? [];
     const others = [...all].filter(([id, of]) => id !== cell.id && of.length > 0);
-    if (slips.length > 0) tally.asked++;
+    // One question may name two lines that do not go together.
+    const named = others.some(([, of]) => of.some(({ message }) => message.includes(`\`${cell.name}\``)));
+    if (slips.length > 0 || named) tally.asked++;
     else {
       if (others.length > 0) tally.elsewhere++;
       tally.missed.push(`${scene.pen.write(scene.stations)} -> ${text} of ${shown(scene)}`);
     }
-    if (slips.length > 1 || (slips.length > 0 && others.length > 0)) tally.twice++;
+    if (slips.length > 1 || slips.length + others.length > 1) {
+      tally.twice++;
+      tally.doubled.push(`${text} of ${shown(scene)}: ${[...all.values()].map(told).join(' && ')}`);
+    }
     const offer = slips.find((one) => one.offer !== undefined)?.offer;
     if (offer === undefined) continue;
     tally.offered++;
