@@ -41,7 +41,7 @@ export default defineCell({
       label: 'gauge',
       record: 'gauge',
       optional: true,
-      reads: { sizes: ['size'], travel: 'difference' },
+      reads: { sizes: ['size'], travel: 'difference', division: 'division' },
     },
   ],
   outputs: [

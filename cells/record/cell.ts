@@ -17,8 +17,8 @@ export interface CellInput {
   quantity?: string;
   /** This input takes the name of a cell of that kind, whose outputs the formulas read as `input.output`. */
   record?: string;
-  /** Of a gauge: the inputs and outputs of this cell that are sizes read with it, and what of them is its own travel. */
-  reads?: { sizes: readonly string[]; travel?: string };
+  /** Of a gauge: the inputs and outputs of this cell that are sizes read with it, what of them is its own travel, and one division. */
+  reads?: { sizes: readonly string[]; travel?: string; division?: string };
   /** This input takes a key of a table (`materials`, `gauges` ...). */
   choice?: string;
   /** A text of pairs of these two kinds of quantity, `2 mm: 1.2 kN; 4 mm: 2.3 kN`, which may be typed or pasted in other ways too. */

@@ -11,5 +11,6 @@ export function setOfAlike(record: CellRecord): string | undefined {
   const words = (record.label || record.name || '').replaceAll('_', ' ').toLowerCase();
   const plain = words.replace(DIAMETER, 'diameter');
   const of = plain.replace(WHICH, '#');
-  return of === plain ? undefined : `${record.role} ${of}`;
+  // Lines that are letters and numbers alone are told apart by them, and of no set.
+  return of === plain || !/[a-z]{2}/.test(of) ? undefined : `${record.role} ${of}`;
 }

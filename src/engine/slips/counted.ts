@@ -12,9 +12,10 @@ export interface Counted {
   field: string;
   text: string;
   count: number;
-  /** Rows of the size and of what the gauge moved. */
+  /** Rows of the size, of what the gauge moved, and of one division. */
   size: RowKey;
   travel: RowKey;
+  division: RowKey | undefined;
 }
 
 /** The count of a cell that works a size out from a setting; undefined where it is none, or no plain number. */
@@ -30,14 +31,21 @@ export function countedOf(record: CellRecord, scope: SheetScope): Counted | unde
   const { id } = record;
   const rowOf = (name: string): RowKey =>
     kind?.outputs.some((one) => one.name === name) ? outputRow(id, name) : inputRow(id, name);
-  return count !== undefined
-    ? { cell: id, field: `inputs.${input.name}`, text, count, size: rowOf(size), travel: rowOf(reads.travel) }
-    : undefined;
+  if (count === undefined) return undefined;
+  return {
+    cell: id,
+    field: `inputs.${input.name}`,
+    text,
+    count,
+    size: rowOf(size),
+    travel: rowOf(reads.travel),
+    division: reads.division === undefined ? undefined : rowOf(reads.division),
+  };
 }
 
 /** The same as a text of readings from a setting, as the sheet stands. */
 export function countedDatum(
-  { cell, field, text, count, size, travel }: Counted,
+  { cell, field, text, count, size, travel, division: one }: Counted,
   nominal: (key: RowKey) => number | undefined,
   system: 'in' | 'mm',
 ): Datum | undefined {
@@ -49,8 +57,8 @@ export function countedDatum(
   // The count stands between the setting and the division, and is all of the text.
   const division = {
     ...plain,
-    // From none at all nothing tells their size, and nothing is worked out by it.
-    value: count === 0 ? unit.factor : moved / count,
+    // From none at all nothing tells which way they run.
+    value: count === 0 ? ((one && nominal(one)) ?? unit.factor) : moved / count,
     from: text.length,
     to: text.length,
   } as unknown as Literal;

@@ -31,7 +31,10 @@ const steps = new WeakMap<Datum, number>();
 export function stepOf(datum: Datum): number {
   let step = steps.get(datum);
   if (step === undefined) {
-    step = finestOf(datum);
+    const { set, literals } = datum;
+    // A count typed apart from its setting has its division.
+    const isCount = set !== undefined && literals.length === 1 && literals[0]?.digits === undefined;
+    step = isCount ? Math.abs(set.division.value) : finestOf(datum);
     steps.set(datum, step);
   }
   return step;

@@ -254,3 +254,21 @@ it('takes the same figure over and over for no reading to five steps', () => {
   const limits = { lower: '16.201 mm', upper: '16.209 mm' };
   expect(asked('16.30; 16.30; 16.30 mm', 'mm', { name: 'pin', limits })).toHaveLength(1);
 });
+
+it('makes no set of lines that are called by letters or numbers alone', () => {
+  for (const names of [
+    ['a', 'b', 'c', 'd'],
+    ['d1', 'd2', 'd3', 'd4'],
+  ]) {
+    const entries = ['25.010 mm', '25.012 mm', '25.011 mm', '31.754 mm'];
+    const lines = names.map((name, i) => ({
+      id: name,
+      role: 'measured' as const,
+      name,
+      quantity: 'length',
+      entry: entries[i] as string,
+    }));
+    const { cells } = computeSheet({ ...sheetOf(lines), units: { length: 'mm' } }, library);
+    expect(cells.flatMap(({ slips }) => slips)).toEqual([]);
+  }
+});
