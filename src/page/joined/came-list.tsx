@@ -1,8 +1,8 @@
 import { createResource, For, Show } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import { type CameFrom, cameTo } from './came.ts';
+import { saidName } from './said-name.ts';
 
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 const SHOWN = 6;
@@ -25,7 +25,7 @@ export const CameList = (props: { shop: Shop; id: string }) => {
           <For each={list.latest.slice(0, 20)}>
             {(one) => (
               <li>
-                <strong>{one.device === undefined ? 'Other devices' : say(one.device)}</strong>{' '}
+                <strong>{one.device === undefined ? 'Other devices' : saidName(one.device)}</strong>{' '}
                 <span class="caption">{when.format(one.at)}</span> {lines(one)}
               </li>
             )}

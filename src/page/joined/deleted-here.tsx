@@ -1,10 +1,10 @@
 import { createSignal, For, onCleanup, onMount } from 'solid-js';
 import { JoinedSheet } from '../../document/joined/joined-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
-import { say } from '../kit/words.ts';
 import { CameKeeper } from './came.ts';
 import { idsShared, keepShared, keyOfShop, sharedHere } from './keys.ts';
 import { holdSheet, lineOf } from './lines.ts';
+import { saidName } from './said-name.ts';
 
 /** A sheet that was deleted here, and who has gone on with it since. */
 interface Written {
@@ -24,7 +24,7 @@ export const DeletedHere = (props: { shop: Shop }) => {
   const { shop } = props;
 
   const note = (id: string, devices: readonly string[]) => {
-    const title = say(shop.row(id)?.title.title ?? '') || 'A sheet without a title';
+    const title = saidName(shop.row(id)?.title.title ?? '') || 'A sheet without a title';
     setWritten((all) => {
       const before = all.find((one) => one.id === id)?.devices ?? [];
       const one = { id, title, devices: [...new Set([...before, ...devices])] };
@@ -104,8 +104,8 @@ export const DeletedHere = (props: { shop: Shop }) => {
         <div class="trouble" role="alert">
           <p>
             “{title}” was deleted on this device, and{' '}
-            {devices.length > 0 ? devices.map(say).join(' and ') : 'another device'} has gone on with it. The
-            shop’s server and the other devices keep it. Is it to stay here too?
+            {devices.length > 0 ? devices.map(saidName).join(' and ') : 'another device'} has gone on with it.
+            The shop’s server and the other devices keep it. Is it to stay here too?
           </p>
           <div class="buttons">
             <button type="button" onClick={() => void shop.bringBack(id)}>

@@ -7,7 +7,6 @@ import { ReadOnlySheet } from '../../document/read-only.ts';
 import { type Lost, MOST_EDITED, type Presence } from '../../document/sharing/wire.ts';
 import type { OpenSheet } from '../../document/storage/open-sheet.ts';
 import type { Shop } from '../../document/storage/shop.ts';
-import { say } from '../kit/words.ts';
 import { useSheet } from '../state/context.ts';
 import type { Here } from '../state/elsewhere.ts';
 import { cellOfRow } from '../state/row-key.ts';
@@ -18,6 +17,7 @@ import { keepTitle } from './keep-title.ts';
 import { deviceName, keepShared, keyOfShop, type SharedHere } from './keys.ts';
 import { holdSheet, lineOf } from './lines.ts';
 import { followLengths } from './own-lengths.ts';
+import { saidName } from './said-name.ts';
 import { createTypedIn } from './typed-in.ts';
 
 export interface JoinedBarProps {
@@ -160,7 +160,7 @@ export default function JoinedBar(props: JoinedBarProps) {
   createEffect(() => {
     const words = new Map<string, string>();
     for (const { device, line, typing } of others())
-      if (line !== undefined && typing !== undefined) words.set(line, `${say(device)} is typing here`);
+      if (line !== undefined && typing !== undefined) words.set(line, `${saidName(device)} is typing here`);
     sheet.elsewhere.set(words);
   });
 
@@ -226,7 +226,7 @@ export default function JoinedBar(props: JoinedBarProps) {
         <For each={others()}>
           {(other) => (
             <span class="other">
-              <strong>{say(other.device)}</strong>
+              <strong>{saidName(other.device)}</strong>
               {where(other)}
             </span>
           )}

@@ -1,8 +1,8 @@
 import { createResource, createSignal, For, Show } from 'solid-js';
 import type { Shop } from '../../document/storage/shop.ts';
-import { say } from '../kit/words.ts';
 import { MakeKey } from './make-key.tsx';
 import { endKey, livingKeys } from './own-keys.ts';
+import { saidName } from './said-name.ts';
 
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -30,7 +30,7 @@ export default function KeyList(props: { shop: Shop; by: string; sheet?: string 
   const opens = (sheet: string | undefined) => {
     if (sheet === undefined) return 'everything that is shared';
     const title = props.shop.row(sheet)?.title.title;
-    return title ? `only “${say(title)}”` : 'one sheet';
+    return title ? `only “${saidName(title)}”` : 'one sheet';
   };
   return (
     <div class="key-list stacked gap-3">
@@ -48,7 +48,7 @@ export default function KeyList(props: { shop: Shop; by: string; sheet?: string 
                 {({ id, label, sheet, readOnly, made, lastUsed }) => (
                   <li class="along justify-between gap-3 py-2 lined-b-rule">
                     <span class="wrap-anywhere">
-                      <strong>{say(label)}</strong>{' '}
+                      <strong>{saidName(label)}</strong>{' '}
                       <span class="caption">
                         {readOnly ? 'reads' : 'writes'} {opens(sheet)}, made {when.format(made)},{' '}
                         {lastUsed === undefined ? 'not used yet' : `last used ${when.format(lastUsed)}`}

@@ -7,6 +7,7 @@ import type { Shop } from '../../document/storage/shop.ts';
 import { deviceName, keyOfShop } from './keys.ts';
 import { lineOf } from './lines.ts';
 import { putOnList } from './put-on-list.ts';
+import { saidName } from './said-name.ts';
 import { sharing } from './sharing.ts';
 
 /** What of the shop's own is shared, and the way to share more of it. */
@@ -64,7 +65,7 @@ export const createOwnShared = (shop: Shop): OwnShared => {
       );
       return;
     }
-    const name = one.label || 'It';
+    const name = saidName(one.label) || 'It';
     const isStored = await putOnList(
       by,
       (list) => {

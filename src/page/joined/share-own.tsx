@@ -1,9 +1,9 @@
 import { Show } from 'solid-js';
-import { revealed } from '../../../shared/sheet/characters.ts';
 import type { ListState, OnList } from '../../document/joined/shared-list.ts';
 import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { listedOf } from '../../document/sharing/shared-equipment.ts';
 import type { OwnShared } from './own-shared.ts';
+import { saidName } from './said-name.ts';
 import { sharedByWords } from './shared-by.ts';
 
 const listed = (now: ListState, one: Equipment): OnList | undefined => listedOf(now.equipment, one)[0];
@@ -16,7 +16,7 @@ export const SharedWords = (props: { one: Equipment; shared: OwnShared }) => {
     if (!one) return undefined;
     if (one.onItsWay) return 'on its way to the shop’s server …';
     if (one.ended) return 'shared in the shop no longer; it is kept here';
-    const name = one.label !== '' && one.label !== props.one.label ? ` as “${revealed(one.label)}”` : '';
+    const name = one.label !== '' && one.label !== props.one.label ? ` as “${saidName(one.label)}”` : '';
     const at = now.line === 'open' ? 'at the shop’s server, ' : '';
     return `${at}${sharedByWords(one)}${name}`;
   };

@@ -1,5 +1,4 @@
-import { revealed } from '../../../shared/sheet/characters.ts';
-import { say } from '../kit/words.ts';
+import { saidName } from './said-name.ts';
 
 const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -7,5 +6,5 @@ const when = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 export const sharedByWords = ({ by, since }: { by: string; since: number }): string => {
   // A clock may say what no calendar has.
   const date = Math.abs(since) <= 8.64e15 ? `, ${when.format(since)}` : '';
-  return `shared by ${say(revealed(by))}${date}`;
+  return `shared by ${saidName(by)}${date}`;
 };

@@ -5,10 +5,10 @@ import { keepEquipment } from '../../document/sharing/own-equipment.ts';
 import { namesake, offeredBy } from '../../document/sharing/shared-equipment.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { createKept } from '../kit/keep-equal.ts';
-import { say } from '../kit/words.ts';
 import { equipmentWords, isOfShop } from '../state/equipment-words.ts';
 import { useLibrary } from '../state/library.ts';
 import { createOwnKept, ownChanged } from '../state/own-kept.ts';
+import { saidName } from './said-name.ts';
 import { sharedByWords } from './shared-by.ts';
 
 /** Gauges, presses and metals that other devices share and this one does not keep: kept here by a press, and never by themselves. */
@@ -29,7 +29,7 @@ export const SharedOwn = (props: { shop: Shop; equipment: readonly OnList[] }) =
     ownChanged();
     setTold(
       list.length === 1
-        ? `${say(revealed(list[0]!.label)) || 'It'} is kept here.`
+        ? `${saidName(list[0]!.label) || 'It'} is kept here.`
         : `${list.length} of them are kept here.`,
     );
   };
@@ -55,7 +55,7 @@ export const SharedOwn = (props: { shop: Shop; equipment: readonly OnList[] }) =
                   <span class="wrap-anywhere">
                     <Show when={one.label}>
                       <strong>
-                        <bdi>{say(revealed(one.label))}</bdi>
+                        <bdi>{saidName(one.label)}</bdi>
                       </strong>{' '}
                     </Show>
                     <bdi>{revealed(equipmentWords(library(), one))}</bdi>{' '}

@@ -1,15 +1,14 @@
 import { createResource, createSignal, For, onCleanup, Show, Suspense } from 'solid-js';
-import { revealed } from '../../../shared/sheet/characters.ts';
 import type { ListState, SharedSheet } from '../../document/joined/shared-list.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { createKept } from '../kit/keep-equal.ts';
 import { late } from '../kit/late.tsx';
 import { addressOfSheet, go } from '../kit/router.ts';
-import { say } from '../kit/words.ts';
 import { DeletedHere } from './deleted-here.tsx';
 import { endedWords } from './ended-words.ts';
 import { keepKeyOfShop, keepShared, keyOfShop, sharedHere } from './keys.ts';
 import { dropLine, lineOf } from './lines.ts';
+import { saidName } from './said-name.ts';
 import { sharedByWords } from './shared-by.ts';
 import { SharedOwn } from './shared-own.tsx';
 import { sharingChanged } from './sharing.ts';
@@ -50,7 +49,7 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
       const { fetchSheet } = await import('../../document/joined/shared-list.ts');
       const came = await fetchSheet(await lineOf(key()!), id);
       if (typeof came === 'string') {
-        setTrouble(`${say(title)}: ${endedWords(came)}`);
+        setTrouble(`${saidName(title)}: ${endedWords(came)}`);
         return;
       }
       await props.shop.adopt(id, came);
@@ -108,16 +107,18 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
             <For
               each={sheets()}
               fallback={
-                <li class="caption p-2 lined-b-rule">
-                  No sheet yet: open one, and press “Share” and then “Share with the shop”.
-                </li>
+                <Show when={state()?.line === 'open'}>
+                  <li class="caption p-2 lined-b-rule">
+                    No sheet yet: open one, and press “Share” and then “Share with the shop”.
+                  </li>
+                </Show>
               }
             >
               {(sheet) => (
                 <li class="along justify-between gap-3 py-2 lined-b-rule">
                   <span class="wrap-anywhere">
                     <strong>
-                      <bdi>{say(revealed(sheet.title)) || 'without a title'}</bdi>
+                      <bdi>{saidName(sheet.title) || 'without a title'}</bdi>
                     </strong>{' '}
                     <span class="caption">
                       {sheet.template ? 'a template, ' : ''}
