@@ -1,5 +1,6 @@
 import { createEffect, For, Show } from 'solid-js';
 import { bandOf } from '../../../shared/checks/band.ts';
+import { extremesOf } from '../../engine/report/judged-by.ts';
 import { ProblemNote } from '../entry/problem-note.tsx';
 import { SlipNote } from '../grid/slip-note.tsx';
 import { CheckMark } from '../kit/check-mark.tsx';
@@ -7,6 +8,7 @@ import { leading, serviceWords } from '../kit/check-words.ts';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { sayMessage } from '../kit/say-message.ts';
 import { useSheet } from '../state/context.ts';
+import { judgedText } from '../state/judged-text.ts';
 import type { Stop } from './stops.ts';
 
 /** What the readings come to so far: figure, limits, check, and any question about what was just entered. */
@@ -25,6 +27,8 @@ export const Outcome = (props: { stop: Stop }) => {
     const own = figure() ?? due();
     return own && bandOf(own, output(), figure() !== undefined);
   };
+  /** What is held to the limits in its place, once there are readings. */
+  const ends = () => (figure() ? extremesOf(output()) : undefined);
   const slips = () => (line()?.result?.slips ?? []).filter(({ field }) => field === props.stop.spot.field);
   const problems = () =>
     (line()?.result?.problems ?? []).filter(({ field }) => field === props.stop.spot.field);
@@ -70,6 +74,7 @@ export const Outcome = (props: { stop: Stop }) => {
           {(why) => <p class="caption">{sayMessage(why(), sheet)}</p>}
         </Show>
       </Show>
+      <Show when={ends() && judgedText(output(), at())}>{(text) => <p class="caption">{text()}</p>}</Show>
       <Show when={(figure() ?? due()) && output()?.limits}>
         {(limits) => (
           <LimitBar
@@ -77,8 +82,8 @@ export const Outcome = (props: { stop: Stop }) => {
             upper={limits().upper?.value}
             wear={limits().wear?.value}
             value={(figure() ?? due())?.value}
-            low={shown()?.low}
-            high={shown()?.high}
+            low={(ends()?.least.band ?? shown())?.low}
+            high={(ends()?.greatest.band ?? shown())?.high}
             metalOn={limits().metalOn}
             actual={figure() !== undefined}
             lowerText={limits().lower && at().limitNumber(limits().lower!.value, figure() ?? due(), shown())}

@@ -1,9 +1,11 @@
 import { For, Show } from 'solid-js';
 import { bandOf } from '../../../shared/checks/band.ts';
+import { extremesOf } from '../../engine/report/judged-by.ts';
 import { writtenOut } from '../kit/decimal-mark.ts';
 import { LimitBar } from '../kit/limit-bar.tsx';
 import { wantedLimits } from '../state/asked.ts';
 import { useSheet } from '../state/context.ts';
+import { judgedText } from '../state/judged-text.ts';
 import { standingFigure } from '../state/moves.ts';
 import type { RowKey } from '../state/row-key.ts';
 import { GridCell } from './grid-cell.tsx';
@@ -25,6 +27,7 @@ export const LimitsCell = (props: LimitsCellProps) => {
   const read = () => shape()?.stands === 'measured' || sheet.line(props.cell)?.record.role === 'measured';
   const limits = () => result()?.limits;
   const band = () => figure() && bandOf(figure()!, result(), read());
+  const ends = () => extremesOf(result());
   const own = () => {
     const record = sheet.line(props.cell)?.record;
     return record?.role === 'cell' ? record.outputs?.[props.output]?.limits : record?.limits;
@@ -37,6 +40,7 @@ export const LimitsCell = (props: LimitsCellProps) => {
     const { lower, upper, wear } = limits() ?? {};
     const parts = [
       figure() && `${at().value(figure()!, band())}, ${at().spread(figure()!, band()!)}`,
+      judgedText(result(), at()),
       lower && `lower limit ${limit(lower)}`,
       upper && `upper limit ${limit(upper)}`,
       wear && `wear limit ${limit(wear)}`,
@@ -58,8 +62,8 @@ export const LimitsCell = (props: LimitsCellProps) => {
           upper={limits()?.upper?.value}
           wear={limits()?.wear?.value}
           value={figure()?.value}
-          low={band()?.low}
-          high={band()?.high}
+          low={(ends()?.least.band ?? band())?.low}
+          high={(ends()?.greatest.band ?? band())?.high}
           before={sheet.line(props.cell)?.moved[props.output]?.from}
           metalOn={limits()?.metalOn}
           actual={read()}
