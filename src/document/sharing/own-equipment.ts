@@ -47,20 +47,29 @@ export const isSame = (a: Equipment, b: Equipment): boolean =>
 export const isKept = (kept: readonly Equipment[], one: Equipment): boolean =>
   kept.some((other) => isSame(one, other));
 
-/** @returns what is kept then. */
-export async function keepEquipment(shop: Settings, one: Equipment): Promise<Equipment[]> {
-  const kept = await equipmentOf(shop);
-  const next = isKept(kept, one) ? kept : [...kept, one];
-  await shop.setSetting(KEY, next);
-  return next;
-}
+let last: Promise<unknown> = Promise.resolve();
+
+/** One change after the other: two presses at once would each write down what it read, and one of them would be gone. */
+const inTurn = (
+  shop: Settings,
+  change: (kept: readonly Equipment[]) => readonly Equipment[],
+): Promise<Equipment[]> => {
+  const done = last.then(async () => {
+    const next = [...change(await equipmentOf(shop))];
+    await shop.setSetting(KEY, next);
+    return next;
+  });
+  last = done.catch(() => undefined);
+  return done;
+};
 
 /** @returns what is kept then. */
-export async function dropEquipment(shop: Settings, one: Equipment): Promise<Equipment[]> {
-  const next = (await equipmentOf(shop)).filter((other) => !isSame(one, other));
-  await shop.setSetting(KEY, next);
-  return next;
-}
+export const keepEquipment = (shop: Settings, one: Equipment): Promise<Equipment[]> =>
+  inTurn(shop, (kept) => (isKept(kept, one) ? kept : [...kept, one]));
+
+/** @returns what is kept then. */
+export const dropEquipment = (shop: Settings, one: Equipment): Promise<Equipment[]> =>
+  inTurn(shop, (kept) => kept.filter((other) => !isSame(one, other)));
 
 /** What of a line can be kept for the next job; undefined where nothing of it is filled in. A formula belongs to its sheet. */
 export function equipmentIn(cell: CellRecord, own: OwnInputs): Equipment | undefined {

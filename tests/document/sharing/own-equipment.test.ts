@@ -82,5 +82,14 @@ describe('the shop’s own equipment', () => {
     expect(await keepEquipment(shop, { ...micrometer, label: 'again' })).toEqual([micrometer]);
     expect(isKept(await equipmentOf(shop), micrometer)).toBe(true);
     expect(await dropEquipment(shop, micrometer)).toEqual([]);
+    // Pressed at once, none of them is gone; one from another device says so, and replaces nothing.
+    const other = {
+      ...micrometer,
+      inputs: { ...micrometer.inputs, certificate: '0.00008 in' },
+      from: 'Desk',
+    };
+    await Promise.all([micrometer, press, other].map((one) => keepEquipment(shop, one)));
+    expect(await equipmentOf(shop)).toEqual([micrometer, press, other]);
+    expect(await keepEquipment(shop, { ...micrometer, from: 'Desk' })).toEqual([micrometer, press, other]);
   });
 });
