@@ -50,9 +50,8 @@ export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet
   const expected = ownExpectations(datum, sheet);
   const beside = datum.literals.length === 2 ? pairs() : [];
   // An edit elsewhere moves nothing of what most texts are held against.
-  const others = sheet.beside(datum);
   const against = JSON.stringify([
-    others.map(({ digits, unit }) => `${digits} ${unit}`),
+    sheet.beside(datum).map(placesOf).join(),
     expected,
     beside,
     sheet.limits(datum),
@@ -65,6 +64,21 @@ export function ownView(datum: Datum, pairs: () => readonly Expectation[], sheet
   views.set(datum, { against, view });
   return view;
 }
+
+const places = new WeakMap<Datum, string>();
+
+/** How its readings are written: all that lines beside it are asked for. */
+function placesOf(datum: Datum): string {
+  let text = places.get(datum);
+  if (text === undefined) {
+    text = datum.literals.map(({ digits, unit }) => `${digits} ${unit}`).join();
+    places.set(datum, text);
+  }
+  return text;
+}
+
+const literalsBeside = (datum: Datum, sheet: SlipSheet) =>
+  sheet.beside(datum).flatMap(({ literals }) => literals);
 
 const views = new WeakMap<Datum, { against: string; view: OwnView }>();
 
@@ -155,7 +169,7 @@ function groupSlips(
       .filter((one) => n === 2 || outside(levelOf(datum), one) < Math.abs(others.low) / 4)
       .map((one) => byExpectation(one, step));
     const cost = Math.abs(meanOf(values) - meanOf(values.toSpliced(index, 1)));
-    const asked: Asked = { datum, indices: [index], value, beside: sheet.beside(datum) };
+    const asked: Asked = { datum, indices: [index], value, beside: literalsBeside(datum, sheet) };
     const told = { gap: group.gap, cost, text: ` It moves the mean by ${sheet.size(cost, datum)}.` };
     // It is the list that it does not go with: the rest only tells what it may have been.
     const alone = likeliest(asked, [others], [group], sheet, told);
@@ -197,6 +211,11 @@ function levelSlip(
   const step = sheet.step(datum);
   const uneven = values.length > 2 ? range : undefined;
   const beliefs = [...expected, ...also].map((one) => byExpectation(one, step, uneven));
-  const asked = { datum, indices: values.map((_, i) => i), value: level, beside: sheet.beside(datum) };
+  const asked = {
+    datum,
+    indices: values.map((_, i) => i),
+    value: level,
+    beside: literalsBeside(datum, sheet),
+  };
   return likeliest(asked, sound, beliefs, sheet);
 }

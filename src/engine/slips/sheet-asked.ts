@@ -1,4 +1,3 @@
-import type { Literal } from '../../language/syntax/syntax.ts';
 import type { Network } from '../network/network.ts';
 import type { OutputPlan } from '../rows/assembled.ts';
 import { inputRow, type RowKey } from '../rows/key.ts';
@@ -28,6 +27,8 @@ export interface Standing {
 
 /** What questions are asked against, as it stands. */
 export class SheetAsked implements SlipSheet {
+  private readonly alikes = new Map<Datum, Datum[]>();
+
   constructor(
     protected readonly register: Register,
     protected readonly standing: Standing,
@@ -66,14 +67,23 @@ export class SheetAsked implements SlipSheet {
   }
 
   alike(datum: Datum): number[] {
-    return this.register.alike(datum).map(levelOf);
+    return this.linesAlike(datum).map(levelOf);
   }
 
-  beside(datum: Datum): Literal[] {
+  private linesAlike(datum: Datum): Datum[] {
+    let found = this.alikes.get(datum);
+    if (!found) {
+      found = this.register.alike(datum);
+      this.alikes.set(datum, found);
+    }
+    return found;
+  }
+
+  beside(datum: Datum): Datum[] {
     const fits = this.register
       .pairsOf(datum.key)
       .map(({ from, taken }) => this.register.datum(from === datum.key ? taken : from));
-    return [...this.register.alike(datum), ...fits].flatMap((one) => (one?.read ? one.literals : []));
+    return [...this.linesAlike(datum), ...fits].flatMap((one) => (one?.read ? [one] : []));
   }
 
   copiedFrom(datum: Datum): string | undefined {

@@ -1,4 +1,3 @@
-import type { Literal } from '../../language/syntax/syntax.ts';
 import type { RowKey } from '../rows/key.ts';
 import type { Figure } from '../rows/results.ts';
 import type { Datum } from './datum.ts';
@@ -25,8 +24,8 @@ export interface SlipSheet {
   };
   /** What the difference of a pair ought to be; `other` is the size beside the one asked about. */
   rangeOf(pair: Pair, other: number): FitRange | undefined;
-  /** Readings of the lines like it, and of the other part of a fit. */
-  beside(datum: Datum): readonly Literal[];
+  /** Readings of the lines like it, and of the other part of a fit: the same hand wrote them. */
+  beside(datum: Datum): readonly Datum[];
   /** Levels of the lines like it, SI. */
   alike(datum: Datum): number[];
   /** The gauge it was read with, as far as its range and its step are known, SI. */

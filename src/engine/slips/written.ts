@@ -6,13 +6,23 @@ import { digitsOf } from './rewrite.ts';
 
 const unitOf = (datum: Datum): Unit => findUnit(datum.system) as Unit;
 
+const texts = new WeakMap<Datum, Map<number, string>>();
+/** So many sizes a text is held against are kept as written. */
+const KEPT = 32;
+
 /** A size in the system a text is written in, to the places it is written to. */
 export function written(si: number, datum: Datum): string {
+  const known = texts.get(datum);
+  const found = known?.get(si);
+  if (found !== undefined) return found;
   const inches = datum.system === 'in';
   const places = datum.literals.filter((one) => one.unit === datum.system).map((one) => digitsOf(one));
-  return formatQuantity(si, unitOf(datum), {
+  const text = formatQuantity(si, unitOf(datum), {
     decimals: Math.min(6, Math.max(inches ? 4 : 3, ...places)),
   }).replaceAll('\u00a0', ' ');
+  if (known && known.size < KEPT) known.set(si, text);
+  else texts.set(datum, new Map([[si, text]]));
+  return text;
 }
 
 /** A size in the system of the sheet, to its usual places. */

@@ -180,9 +180,9 @@ export default function PrintSheet() {
                           .filter(Boolean)
                           .map((words) => `; ${words}`)
                           .join('')}
-                        <Show when={row.check.note ?? row.check.where}>
-                          {(why) => <span class="why">{sayMessage(why(), sheet)}</span>}
-                        </Show>
+                        <For each={[row.check.note, row.check.where].filter((one) => one !== undefined)}>
+                          {(why) => <span class="why">{sayMessage(why, sheet)}</span>}
+                        </For>
                       </td>
                     </tr>
                   );

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { one, remarksOf } from './sheet-of.ts';
+import { measured, one, remarksOf, sheetOf, valueIn } from './sheet-of.ts';
 
 /**
  * Second method, by coordinates: a lobed outline of mean radius 20 and amplitude `a` is turned in a V. Its height
@@ -83,6 +83,53 @@ test('what two points miss: an odd number of lobes fits larger than it measures 
     expect(it('hidden', 'mm')).toBeCloseTo(2 * furthest - widest, 6);
     expect(it('two_point', 'mm')).toBeCloseTo(0, 9);
   }
+});
+
+/** Diameters between two points, of an outline of mean radius 20 and amplitude `a`, in so many directions of half a turn. */
+const twoPoint = (lobes: number, a: number, directions: number): string => {
+  const radius = (at: number): number => 20 + a * Math.cos(lobes * at);
+  const read = Array.from({ length: directions }, (_, i) => {
+    const at = (i / directions) * Math.PI;
+    return (radius(at) + radius(at + Math.PI)).toFixed(4);
+  });
+  return `${read.join('; ')} mm`;
+};
+
+test.each([
+  [2, 4, 60],
+  [2, 4, 90],
+  [4, 4, 60],
+  [3, 6, 60],
+  [3, 6, 90],
+  [5, 6, 108],
+])(
+  '%i lobes in %i directions, and in a V of %i deg: each sees what its factor says',
+  (lobes, directions, t) => {
+    // Factors as above: two points 2 for an even number of lobes and 0 for an odd one, of out-of-roundness on the radius.
+    const a = 0.01;
+    const sheet = sheetOf({ size: measured('length', twoPoint(lobes, a, directions)) });
+    const seen = valueIn('mm', sheet, 'size', 'out_of_round');
+    expect(seen).toBeCloseTo(lobes % 2 === 0 ? 2 * (2 * a) : 0, 6);
+    const radians = (t * Math.PI) / 180;
+    const f = Math.abs(1 + Math.cos(lobes * (Math.PI / 2 + radians / 2)) / Math.sin(radians / 2));
+    if (f < 0.1) return;
+    const it = one('lobing', { reading: `${2 * a * f} mm`, lobes: String(lobes), v_angle: `${t} deg` });
+    expect(it('out_of_roundness', 'mm')).toBeCloseTo(2 * a, 9);
+    expect(it('two_point', 'mm')).toBeCloseTo(seen, 6);
+  },
+);
+
+test('0.008 in between two points and 0.001 in in a V (Ask Dr. Math 66602, 2005) is what an oval shows, which a V of 60 deg does not see', () => {
+  // Asked there, of one cylinder at 0 and 90 degrees: a micrometer shows the one, a three-point (V) micrometer the other. The page
+  // names neither form nor angle.
+  const sheet = sheetOf({ size: measured('length', '2.0000; 2.0080 in') }, { length: 'in' });
+  expect(valueIn('in', sheet, 'size', 'out_of_round')).toBeCloseTo(0.008, 9);
+  const remarks = remarksOf('lobing', { reading: '0.001 in', lobes: '2', v_angle: '60 deg' });
+  expect(remarks.join(' ')).toContain('does not see');
+  // Three lobes the other way round: a V of 60 degrees would show three times what is there, two points nothing.
+  const it = one('lobing', { reading: '0.001 in', lobes: '3', v_angle: '60 deg' });
+  expect(it('two_point', 'in')).toBeCloseTo(0, 9);
+  expect(it('factor', '')).toBeCloseTo(3, 9);
 });
 
 const readingFrom = (lobes: number, a: number): number =>
