@@ -3,10 +3,10 @@ import type { CellKind } from '../../../cells/record/cell.ts';
 import { quantityKinds } from '../../../shared/quantities/quantities.ts';
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { ROLE_MEANING } from '../../../shared/sheet/role-words.ts';
-import { roomFor } from '../../document/room.ts';
 import { SelectField } from '../kit/select-field.tsx';
 import { asPageGoes, NEW_LINE, onResume, putTypedAside, typeInto } from '../kit/typed-aside.ts';
 import { useSheet } from '../state/context.ts';
+import { hasRoom } from '../state/has-room.ts';
 import { useWholeLibrary } from '../state/library.ts';
 import { putKind } from '../state/put-kind.ts';
 import { lineRow } from '../state/row-key.ts';
@@ -51,11 +51,7 @@ export default function AddLine(props: AddLineProps) {
   asPageGoes(aside);
   onResume(place, (text) => typeInto(label, text));
   const put = (fields: Partial<CellRecord>, edit: boolean) => {
-    const full = roomFor(sheet.document, 1);
-    if (full) {
-      notices.say(full.message);
-      return;
-    }
+    if (!hasRoom({ sheet, notices }, 1)) return;
     const id = sheet.document.addCell(props.after, fields, { nameFromLabel: true });
     props.onDone();
     cursor.setUnfolded(true);

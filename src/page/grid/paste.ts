@@ -1,7 +1,6 @@
 import type { CellRecord, Role } from '../../../shared/sheet/format.ts';
 import { importText } from '../../document/files.ts';
 import { nameFrom } from '../../document/model/names.ts';
-import { roomFor } from '../../document/room.ts';
 import { referencesIn } from '../../language/names.ts';
 import { commitText, entryContext, kindOfEntry, readEntry } from '../entry/commit.ts';
 import { spotOfField } from '../entry/input-spot.ts';
@@ -12,6 +11,7 @@ import { pastedOnOneLine } from '../kit/one-line.ts';
 import type { SheetContext } from '../state/context.ts';
 import type { Place } from '../state/cursor.ts';
 import { isLocked, sayLocked } from '../state/edit-entry.ts';
+import { hasRoom } from '../state/has-room.ts';
 import { bringIntoView } from '../state/in-place.ts';
 import { useLibrary } from '../state/library.ts';
 import { namesOf } from '../state/lines-commands.ts';
@@ -63,11 +63,7 @@ const insert = (
   cells: readonly Partial<CellRecord>[],
 ): void => {
   const { sheet, cursor, notices } = context;
-  const full = roomFor(sheet.document, cells.length, JSON.stringify(cells, undefined, 2).length);
-  if (full) {
-    notices.say(full.message);
-    return;
-  }
+  if (!hasRoom(context, cells.length, JSON.stringify(cells, undefined, 2).length)) return;
   const missing = missingNames(context, cells);
   const what = cells.length === 1 ? (cells[0]!.label ?? 'one line') : `${cells.length} lines`;
   const ids = sheet.document.insertCells(after, cells, `paste of ${what}`);
@@ -168,9 +164,7 @@ export const pasteText = (context: SheetContext, selection: Selection, text: str
     }
   }
   const lines = linesFromTable(table, asHere(context, 'measured'));
-  const full = roomFor(sheet.document, lines.length);
-  if (full) notices.say(full.message);
-  else if (lines.length > 0)
+  if (lines.length > 0 && hasRoom(context, lines.length))
     insert(
       context,
       selection,

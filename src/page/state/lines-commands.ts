@@ -1,5 +1,5 @@
-import { roomFor } from '../../document/room.ts';
 import type { SheetContext } from './context.ts';
+import { hasRoom } from './has-room.ts';
 import { focusCell, keepInPlace } from './in-place.ts';
 import { lineRow } from './row-key.ts';
 import type { Selection } from './selection.ts';
@@ -67,11 +67,7 @@ export const duplicateLines = (
   selection: Selection,
   ids: readonly string[],
 ): void => {
-  const full = roomFor(sheet.document, ids.length);
-  if (full) {
-    notices.say(full.message);
-    return;
-  }
+  if (!hasRoom({ sheet, notices }, ids.length)) return;
   const copies = sheet.document.duplicateCells(ids);
   if (copies.length === 0) return;
   selection.set(copies);

@@ -1,6 +1,6 @@
 import type { CellRecord } from '../../../shared/sheet/format.ts';
-import { roomFor } from '../../document/room.ts';
 import type { SheetContext } from './context.ts';
+import { hasRoom } from './has-room.ts';
 
 /**
  * Puts a cell of the library in above a line that is to name it: one step to undo. Where there is no room, it is said.
@@ -12,11 +12,7 @@ export const putAbove = (
   record: Partial<CellRecord> & { label: string },
   use: (name: string | undefined) => void,
 ): void => {
-  const full = roomFor(sheet.document, 1);
-  if (full) {
-    notices.say(full.message);
-    return;
-  }
+  if (!hasRoom({ sheet, notices }, 1)) return;
   const at = sheet.state.order.indexOf(line);
   sheet.document.batch(`new line ${record.label}`, () => {
     const id = sheet.document.addCell(

@@ -1,6 +1,6 @@
 import type { CellKind } from '../../../cells/record/cell.ts';
-import { roomFor } from '../../document/room.ts';
 import type { SheetContext } from './context.ts';
+import { hasRoom } from './has-room.ts';
 import { lineRow } from './row-key.ts';
 
 /** Puts a cell of the library in below a line, or the whole section it judges, as one step. */
@@ -10,11 +10,7 @@ export const putKind = (
   { key, edition, title, section }: CellKind,
   done?: () => void,
 ): void => {
-  const full = roomFor(sheet.document, section?.length ?? 1);
-  if (full) {
-    notices.say(full.message);
-    return;
-  }
+  if (!hasRoom({ sheet, notices }, section?.length ?? 1)) return;
   const id = section
     ? sheet.document.insertCells(after, section, title)[0]!
     : sheet.document.addCell(
