@@ -53,9 +53,12 @@ export function stepOf(datum: Datum): number {
 function finestOf(datum: Datum): number {
   const usual = datum.system === 'in' ? 4 : 3;
   const factor = (one: Literal): number => findUnit(one.unit ?? '')?.factor ?? 1;
-  // A bare 0 has no last figure.
+  // A bare 0 has no last figure: it is as fine as those beside it, or as is usual.
+  const written = datum.literals.filter((one) => one.value !== 0 || one.digits);
   const places = (one: Literal): number => (one.value === 0 ? one.digits || usual : (one.digits ?? usual));
-  const finest = Math.min(...datum.literals.map((one) => factor(one) * 10 ** -places(one)));
+  const finest = Math.min(
+    ...(written.length > 0 ? written : datum.literals).map((one) => factor(one) * 10 ** -places(one)),
+  );
   const steps = datum.literals.map(({ value }) => value / finest);
   return isInFives(steps) ? 5 * finest : isInTwos(steps) ? 2 * finest : finest;
 }

@@ -250,6 +250,10 @@ test.each([
   expect(slips?.map(({ key }) => key.split(':')[0])).toEqual(asks);
 });
 
+it('takes a bare 0 to be as fine as the readings beside it', () => {
+  expect(asked('0; 0; 0.02 mm', 'mm', { label: 'runout' })).toEqual([]);
+});
+
 it('takes the same figure over and over for no reading to five steps', () => {
   const limits = { lower: '16.201 mm', upper: '16.209 mm' };
   expect(asked('16.30; 16.30; 16.30 mm', 'mm', { name: 'pin', limits })).toHaveLength(1);
