@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { library } from '../../cells/catalogue.ts';
 import type { CellRecord, SheetFile } from '../../shared/sheet/format.ts';
 import { withExamples } from '../../src/command/example.ts';
-import { heldFigures } from '../../src/document/sharing/held-figures.ts';
+import { figuresInWords, heldFigures } from '../../src/document/sharing/held-figures.ts';
 import { computeSheet } from '../../src/engine/compute.ts';
 import { sheetOf, templates } from './shelf.ts';
 
@@ -99,19 +99,19 @@ describe.each(templates)('%s at half and at twice its size', (name) => {
   });
 
   it('says no size of the example, and no range of its gauges: not in a name, nor in a note but a rule of the trade', () => {
-    const size = /\d\s*(in|mm|thou|um|µm|")(?![\w/])|\d ?[A-Za-z]{1,2}\d|\d to \d+ (in|mm)/;
     const rule = /common practice, no source|from memory/;
-    const { title, note = '', tags = [] } = file.title;
-    const told = [title, ...tags, ...file.cells.map(({ label = '' }) => label)].filter((text) =>
-      size.test(text),
-    );
+    const textAt = (id: string, field: string) => {
+      const of = id === '' ? file.title : file.cells.find((cell) => cell.id === id);
+      return String(of?.[field as 'note'] ?? '');
+    };
+    const named = figuresInWords(file)
+      .filter(({ figure }) => /(\b(in|mm|thou|um)|[µμ]m|["″]|\d)$/.test(figure))
+      .filter(({ id, field }) => field === 'label' || !rule.test(textAt(id, field)))
+      .map(({ id, field, figure }) => `${id} ${field}: ${figure}`);
     const ranged = file.cells.flatMap(({ kind, name: cell = '' }) =>
       kind === 'gauge' && /\d/.test(cell) ? [cell] : [],
     );
-    const notes = [note, ...file.cells.map((cell) => cell.note ?? '')].filter(
-      (text) => size.test(text) && !rule.test(text),
-    );
-    expect([...told, ...ranged, ...notes]).toEqual([]);
+    expect([...named, ...ranged]).toEqual([]);
   });
 
   it('works nothing out from a length written in a formula', () => {

@@ -1,6 +1,7 @@
 import { CELL_FIELDS } from '../../../shared/sheet/cell-fields.ts';
 import { fieldAtPath } from '../../../shared/sheet/field.ts';
 import type { SheetFile } from '../../../shared/sheet/format.ts';
+import { unitSymbols } from '../../../shared/units/units.ts';
 import { parseFormula } from '../../language/parse.ts';
 import type { Expr } from '../../language/syntax/syntax.ts';
 import { flatten } from '../model/fields.ts';
@@ -13,8 +14,8 @@ export interface HeldFigure {
   field: string;
   /** `6 thou`, as it is written. */
   figure: string;
-  /** `formula`: a number with a unit inside one. `tolerance`: how well the size is cut. */
-  in: 'formula' | 'tolerance';
+  /** `formula`: a number with a unit inside one. `tolerance`: how well the size is cut. `words`: of a label or a note. */
+  in: 'formula' | 'tolerance' | 'words';
 }
 
 /** Numbers with a unit in a formula, but for nothing itself: a bare factor or a count belongs to no one machine. */
@@ -55,3 +56,29 @@ export const heldFigures = ({ cells }: Pick<SheetFile, 'cells'>): HeldFigure[] =
       return isTolerance ? [{ id, field, figure: value, in: 'tolerance' }] : [];
     }),
   );
+
+const SIZE = /((?:\d+[ -])?\d+\/\d+|\d*\.?\d+)\s*(["″]|[\p{L}°µμ][\p{L}\d°µμ/^.·]*)/gu;
+const CLASS = /^\p{L}{1,2}\d{1,2}$/u;
+/** Two in the housing, 1 in 48: no inches. */
+const NO_INCHES = /^\s+(\d|(a|an|all|each|every|one|that|the|these|this)\b)/;
+
+/** Sizes that a text names: a number with a unit, or with a class of ISO 286. */
+function sizesIn(text: string): string[] {
+  return [...text.matchAll(SIZE)].flatMap(({ 0: size, 2: unit = '', index }) => {
+    const name = unit.replace(/\.$/, '');
+    const rest = text.slice(index + size.length);
+    if (CLASS.test(name)) return [size];
+    if (!unitSymbols.has(name) || (name === 'in' && NO_INCHES.test(rest))) return [];
+    return [size.replace(/\.$/, '')];
+  });
+}
+
+/** Sizes that labels and notes name, and stay as they are written; those of the note of the sheet under no id. */
+export const figuresInWords = ({ cells, title }: Pick<SheetFile, 'cells' | 'title'>): HeldFigure[] => {
+  const of = (id: string, field: string, text = ''): HeldFigure[] =>
+    sizesIn(text).map((figure) => ({ id, field, figure, in: 'words' }));
+  return [
+    ...of('', 'note', title.note),
+    ...cells.flatMap(({ id, label, note }) => [...of(id, 'label', label), ...of(id, 'note', note)]),
+  ];
+};

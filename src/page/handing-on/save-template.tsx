@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import { fieldWords, sheetFieldWords } from '../../../shared/sheet/field-words.ts';
 import type { CellRecord } from '../../../shared/sheet/format.ts';
 import { numberLines } from '../../../shared/sheet/numbering.ts';
-import { heldFigures } from '../../document/sharing/held-figures.ts';
+import { figuresInWords, heldFigures } from '../../document/sharing/held-figures.ts';
 import {
   askedAtFirst,
   keyOfText,
@@ -22,7 +22,7 @@ import { useTools } from '../state/tools.ts';
 import { cellTitle } from './differences-list.tsx';
 
 import { useReadInputs } from './read-inputs.ts';
-import { Fate, Held } from './template-fates.tsx';
+import { Fate, Held, Told } from './template-fates.tsx';
 import { TemplateVariants } from './template-variants.tsx';
 
 /** A template from this job: what it leaves out is shown first, and its author says what the next one fills in. */
@@ -59,6 +59,8 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   const cellOf = (id: string) => made().file.cells.find((cell) => cell.id === id)!;
   const isAsked = (one: TemplateText) => mustBeAsked(cellOf(one.id), one) || asked().has(keyOfText(one));
   const held = createMemo(() => heldFigures(made().file));
+  const told = createMemo(() => figuresInWords(made().file));
+  const toldBy = (id: string) => told().filter((one) => one.id === id);
   /** Variants with figures in them: those stay with this job unless its author says otherwise. */
   const variants = () =>
     (made().file.variants ?? []).filter(({ entries }) => Object.keys(entries).length > 0);
@@ -68,13 +70,13 @@ export default function SaveTemplate(props: { onClose: () => void }) {
   /** Figures that would stand in the next job as if they were of its machine. */
   const lent = () =>
     texts().filter((one) => one.is === 'figure' && !isAsked(one)).length +
-    held().filter((one) => one.in === 'formula').length +
+    held().length +
     variants()
       .filter((one) => !left().has(one.name))
       .reduce((sum, { entries }) => sum + Object.keys(entries).length, 0);
   const lines = () =>
     made()
-      .file.cells.filter(markable)
+      .file.cells.filter((cell) => markable(cell) || toldBy(cell.id).length > 0)
       .map((cell) => {
         const own = texts().filter(({ id }) => id === cell.id);
         // The entry goes without a name of its own: it stands beside the line's.
@@ -191,15 +193,23 @@ export default function SaveTemplate(props: { onClose: () => void }) {
       </section>
       <section>
         <h3 class="text-figure">What it asks for, keeps and takes along, line by line</h3>
-        <p class={lent() > 0 ? 'verdict doubt' : 'caption'} role="status">
+        <p class={lent() + told().length > 0 ? 'verdict doubt' : 'caption'} role="status">
           <span class="tone">
             {lent() === 0
-              ? 'No figure of this machine stays in it.'
+              ? told().length === 0
+                ? 'No figure of this machine stays in it.'
+                : ''
               : lent() === 1
-                ? 'One figure of this machine would stay, and count in the next job as if it were its own.'
-                : `${lent()} figures of this machine would stay, and count in the next job as if they were its own.`}
+                ? 'One figure of this machine would stay, and count in the next job as if it were its own. '
+                : `${lent()} figures of this machine would stay, and count in the next job as if they were its own. `}
+            {told().length === 0
+              ? ''
+              : told().length === 1
+                ? 'One figure stays in words, as it is written.'
+                : `${told().length} figures stay in words, as they are written.`}
           </span>
         </p>
+        <For each={toldBy('')}>{(figure) => <Told of="The note of the sheet" figure={figure} />}</For>
         {/* The dialog scrolls on a phone: lists in it are whole. */}
         <div class="rows-box phone:max-h-none">
           <table class="long-rows">
@@ -255,9 +265,12 @@ export default function SaveTemplate(props: { onClose: () => void }) {
                           <For each={heldBy(line.cell.id, one?.field, k() === 0)}>
                             {(figure) => <Held figure={figure} />}
                           </For>
+                          <For each={k() === 0 ? toldBy(line.cell.id) : []}>
+                            {(figure) => <Told of={`its ${figure.field}`} figure={figure} />}
+                          </For>
                         </td>
                         <td>
-                          <Show when={k() === 0}>
+                          <Show when={k() === 0 && markable(line.cell)}>
                             <label class="tick">
                               <input
                                 type="checkbox"

@@ -2,23 +2,22 @@ import { Show } from 'solid-js';
 import type { HeldFigure } from '../../document/sharing/held-figures.ts';
 import type { TemplateText } from '../../document/sharing/template-marks.ts';
 
-/** A figure within a text that is kept. */
+/** A figure that words name. */
+export const Told = (props: { of: string; figure: HeldFigure }) => (
+  <span class="block verdict doubt">
+    <span class="tone">
+      {props.of} names <bdi>{props.figure.figure}</bdi>, which stays as it is written
+    </span>
+  </span>
+);
+
+/** A figure within a text that is kept, or its tolerance. */
 export const Held = (props: { figure: HeldFigure }) => (
-  <span class="block">
-    <Show
-      when={props.figure.in === 'formula'}
-      fallback={
-        <span class="caption">
-          tolerance <bdi>{props.figure.figure}</bdi>, kept: how well it is cut here
-        </span>
-      }
-    >
-      <span class="verdict doubt">
-        <span class="tone">
-          holds <bdi>{props.figure.figure}</bdi>, which stays: it goes with no size
-        </span>
-      </span>
-    </Show>
+  <span class="block verdict doubt">
+    <span class="tone">
+      {props.figure.in === 'formula' ? 'holds' : 'tolerance'} <bdi>{props.figure.figure}</bdi>, which stays:
+      it goes with no size{props.figure.in === 'formula' ? '' : ', as a class would'}
+    </span>
   </span>
 );
 

@@ -111,7 +111,7 @@ const toNextReading = (context: SheetContext): void => {
     cursor.place()?.row,
   );
   if (!row) {
-    if (typed !== undefined) takeTyped();
+    if (typed !== undefined || typedNow() !== '') takeTyped();
     return;
   }
   goTo(cellOfRow(row));
@@ -130,11 +130,13 @@ export const toNextEntry = (context: SheetContext, only?: 'entry' | 'reading'): 
   const from = cursor.place()?.row;
   // What is being typed there may not be in yet: it is left behind as if it were.
   const isTyping = from !== undefined && cursor.editing()?.row === from;
+  const isTyped = typedNow() !== '';
+  const limits = from ? limitsOf(context, from) : [];
+  const field = document.activeElement?.closest<HTMLElement>('[data-field]')?.dataset.field;
+  const at = limits.findIndex((one) => one.field === field);
   // The limits to fill in of a line come behind its entry, one after the other.
-  if (from && ((isTyping && typedNow() !== '') || limitToFill(context, from))) {
-    const limits = limitsOf(context, from);
-    const field = document.activeElement?.closest<HTMLElement>('[data-field]')?.dataset.field;
-    const next = limits[limits.findIndex((one) => one.field === field) + 1];
+  if (from && ((isTyping && isTyped) || limitToFill(context, from))) {
+    const next = limits[at + 1];
     if (next) {
       toLimit(context, from, next.field);
       return;
@@ -143,7 +145,7 @@ export const toNextEntry = (context: SheetContext, only?: 'entry' | 'reading'): 
   const { order } = sheet.state;
   const around = (rows: readonly RowKey[]) => {
     const next = nextAsked(rows, order, from);
-    return isTyping && next === from ? undefined : next;
+    return (isTyping || (at >= 0 && isTyped)) && next === from ? undefined : next;
   };
   const known = () => {
     if (only === 'entry') return around(may);
