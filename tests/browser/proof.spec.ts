@@ -48,6 +48,12 @@ test('an unfolded figure has its degrees of freedom and the factor that goes wit
 
 test('a line that goes by a rule of its own says so, on paper too', async ({ page }) => {
   await begin(page, filled);
+  // Which band stands behind the figures follows the rule of the sheet.
+  const head = page.getByRole('columnheader', { name: /^Value and spread/ });
+  await expect(head).not.toContainText('with limits');
+  await page.getByLabel('Checks follow').selectOption('iso14253-2013');
+  await expect(head).toContainText('with limits: k=2');
+  await page.getByLabel('Checks follow').selectOption('worst-case');
   await line(page, 'end_float').locator('.label').click();
   await page.locator('.unfold').getByLabel('Judged by').first().selectOption('simple');
   await expect(check(page, 'end_float')).toContainText('with no allowance for measuring error');
