@@ -18,6 +18,7 @@ import { sign } from './sign.ts';
 import { swappedDigits } from './swapped-digits.ts';
 import { turn } from './turn.ts';
 import { worded } from './worded.ts';
+import { usualStep } from './written.ts';
 import { wrongDigit } from './wrong-digit.ts';
 
 /** Of two that explain a reading equally well the first is named. */
@@ -108,7 +109,9 @@ export function likeliest(
         bySize(x) - Math.log1p(((x - set.size.value) / set.division.value / COUNTED_TO) ** 2)
     : bySize;
   const isWhole = asked.indices.length === datum.literals.length;
-  const widths = set && nearest.by === 'limits' ? outside(value, nearest) / (nearest.high - nearest.low) : 0;
+  // Limits are known no better than they are written.
+  const width = Math.max(nearest.high - nearest.low, usualStep(datum.system));
+  const widths = set && nearest.by === 'limits' ? outside(value, nearest) / width : 0;
   const isFar = widths > FAR_OUT.else;
   const worth = isFar
     ? Number.NEGATIVE_INFINITY

@@ -6,6 +6,10 @@ import { digitsOf } from './rewrite.ts';
 
 const unitOf = (datum: Datum): Unit => findUnit(datum.system) as Unit;
 
+/** What a drawing gives its limits to, SI. */
+export const usualStep = (system: Datum['system']): number =>
+  (findUnit(system) as Unit).factor * (system === 'in' ? 1e-4 : 1e-3);
+
 const texts = new WeakMap<Datum, Map<number, string>>();
 /** So many sizes a text is held against are kept as written. */
 const KEPT = 32;

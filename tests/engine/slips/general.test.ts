@@ -276,3 +276,17 @@ it('makes no set of lines that are called by letters or numbers alone', () => {
     expect(cells.flatMap(({ slips }) => slips)).toEqual([]);
   }
 });
+
+it('knows limits no better than they are written', () => {
+  const cell = {
+    id: 'dial',
+    role: 'cell',
+    kind: 'gauge-setting',
+    edition: 1,
+    name: 'dial',
+    inputs: { set_to: '0.40934 in', divisions: '-3', division: '0.00001 in' },
+    outputs: { size: { limits: { lower: '0.4094 in', upper: '0.4094 in' } } },
+  } as CellRecord;
+  const slips = computeSheet({ ...sheetOf([cell]), units: { length: 'in' } }, library).cells[0]?.slips;
+  expect(slips).toEqual([]);
+});

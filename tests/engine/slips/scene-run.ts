@@ -68,7 +68,8 @@ function isTold(scene: Scene, { moved, text }: Made): boolean {
     Number.parseFloat(one ?? ''),
   ) as [number, number, number, number];
   const size = set + Number(inputs?.sense ?? 1) * Number(text.replace(/[^\d.+-]/g, '')) * division;
-  return Math.max(low - size, size - high) > high - low;
+  // Limits are no finer than they are written.
+  return Math.max(low - size, size - high) > Math.max(high - low, scene.pen.inch ? 1e-4 : 1e-3);
 }
 
 const told = (slips: readonly Pick<Slip, 'key' | 'message'>[]): string =>
