@@ -27,7 +27,18 @@ test('a trace reads as what it is, however it was typed or pasted', () => {
     // Through a field of one line, as a browser pastes it there.
     expect(typed(pastedOnOneLine(text)), text).toBe(TRACE);
   }
-  expect(typed('2: 1,2 kN; 4: 2,3 kN', 'mm', ',')).toBe(TRACE);
+  for (const text of [
+    '2: 1,2 kN; 4: 2,3 kN',
+    '2,0 mm\t1,2 kN\n4,0 mm\t2,3 kN',
+    '2,0\t1,2 kN\r\n4,0\t2,3 kN\r\n',
+    '2,0 mm 1,2 kN; 4,0 mm 2,3 kN',
+    'Depth (mm)\tForce (kN)\n2,0\t1,2\n4,0\t2,3',
+    '1,2 kN\t2,0 mm\n2,3 kN\t4,0 mm',
+  ]) {
+    const read = readTrace(typed(text, 'mm', ','));
+    expect(read, text).toEqual(readTrace(TRACE));
+    expect(typed(pastedOnOneLine(text), 'mm', ','), text).toBe(typed(text, 'mm', ','));
+  }
   expect(typed('2 mm 1,2 kN\n4 mm 2,3 kN')).toBe(TRACE);
   expect(typed('1/2 3 short_tonf\n1 1/2 5 short_tonf', 'in')).toBe(
     '1/2 in: 3 short_tonf; 1 1/2 in: 5 short_tonf',
