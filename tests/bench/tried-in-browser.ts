@@ -9,7 +9,7 @@ import { goalOf, judged, windows } from './windows.ts';
 
 const TIMES = 9;
 
-/** Runs in the page: presses a button, or Enter in the field that has the focus, and tells when what is looked for is drawn. */
+/** Runs in the page: presses a button, takes an option, or Enter in the field that has the focus, and tells when what is looked for is drawn. */
 const pressed = ([selector, looked, button]: Press): Promise<number> =>
   new Promise((settle) => {
     const part = document.querySelector(selector) as HTMLElement;
@@ -25,8 +25,13 @@ const pressed = ([selector, looked, button]: Press): Promise<number> =>
       settle(performance.now() - begun);
     });
     seen.observe(part, { subtree: true, childList: true, characterData: true, attributes: true });
+    const option = [...part.querySelectorAll('option')].find((one) => one.textContent === button);
+    const box = option?.closest('select');
     const own = [...part.querySelectorAll('button')].find((one) => one.textContent === button);
-    if (own) own.click();
+    if (box && option) {
+      box.value = option.value;
+      box.dispatchEvent(new Event('change', { bubbles: true }));
+    } else if (own) own.click();
     else
       document.activeElement?.dispatchEvent(
         new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }),
@@ -95,6 +100,20 @@ export async function triedInBrowser(browser: Browser, address: string) {
     back.push(await page.evaluate(pressed, ['.work-back', `makes it ${shown}`, ''] as Press));
   }
   /** Each time on a line that is unfolded anew: what was worked out before would stand there meanwhile. */
+  // A line that a thread moves: each of the threads near its size is tried. Taken in turn with a number, whose answer goes.
+  await unfold(page, 'tapped');
+  await page.getByLabel('Value wanted').click();
+  await page.keyboard.insertText('60 mm');
+  await page.evaluate(pressed, ['.work-back', 'makes it', ''] as Press);
+  const box = page.getByLabel('What may move for it');
+  const titles = await box.locator('option').allTextContents();
+  const [number = '', thread = ''] = [titles[0], titles.find((one) => /thread, M8/.test(one))];
+  const choice: number[] = [];
+  for (let i = 0; i < TIMES; i++) {
+    choice.push(await page.evaluate(pressed, ['.work-back', 'Tried: the metric threads', thread] as Press));
+    await box.selectOption({ label: number });
+    await page.getByText('Tried: the metric threads').waitFor({ state: 'detached' });
+  }
   const swept = async (
     page: Page,
     then: (all: number[]) => Promise<void>,
@@ -103,6 +122,7 @@ export async function triedInBrowser(browser: Browser, address: string) {
     const all: number[] = [];
     for (let i = 0; i < times; i++) {
       const line = await unfold(page, 'q0');
+      await page.locator('.window-part').waitFor();
       await then(all);
       await line.locator('[data-column="name"]').focus();
       await page.keyboard.press('Enter');
@@ -129,6 +149,7 @@ export async function triedInBrowser(browser: Browser, address: string) {
   await drawn.context().close();
   return {
     'inputs and work back': { ...told(back), secantMs },
+    'choice of a thread': { ...told(choice), secantMs },
     window: { ...told(window), secantMs },
     'window by draws': { ...told(byDraws), secantMs },
     map: { ...told(map), secantMs },
