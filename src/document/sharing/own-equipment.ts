@@ -19,7 +19,7 @@ const KEY = 'equipment';
 
 type Settings = {
   setting(key: string): Promise<unknown>;
-  setSetting(key: string, value: unknown): Promise<unknown>;
+  changeSetting(key: string, change: (now: unknown) => unknown): Promise<unknown>;
 };
 
 const isText = (value: unknown): value is string => typeof value === 'string' && value !== '';
@@ -47,29 +47,26 @@ export const isSame = (a: Equipment, b: Equipment): boolean =>
 export const isKept = (kept: readonly Equipment[], one: Equipment): boolean =>
   kept.some((other) => isSame(one, other));
 
-let last: Promise<unknown> = Promise.resolve();
-
-/** One change after the other: two presses at once would each write down what it read, and one of them would be gone. */
-const inTurn = (
+/** In one transaction: two presses at once, or two tabs, would each write down what it read, and one of them would be gone. */
+const changeKept = async (
   shop: Settings,
   change: (kept: readonly Equipment[]) => readonly Equipment[],
 ): Promise<Equipment[]> => {
-  const done = last.then(async () => {
-    const next = [...change(await equipmentOf(shop))];
-    await shop.setSetting(KEY, next);
+  let next: Equipment[] | undefined;
+  await shop.changeSetting(KEY, (kept) => {
+    next = [...change(readEquipment(kept))];
     return next;
   });
-  last = done.catch(() => undefined);
-  return done;
+  return next ?? equipmentOf(shop);
 };
 
 /** @returns what is kept then. */
 export const keepEquipment = (shop: Settings, one: Equipment): Promise<Equipment[]> =>
-  inTurn(shop, (kept) => (isKept(kept, one) ? kept : [...kept, one]));
+  changeKept(shop, (kept) => (isKept(kept, one) ? kept : [...kept, one]));
 
 /** @returns what is kept then. */
 export const dropEquipment = (shop: Settings, one: Equipment): Promise<Equipment[]> =>
-  inTurn(shop, (kept) => kept.filter((other) => !isSame(one, other)));
+  changeKept(shop, (kept) => kept.filter((other) => !isSame(one, other)));
 
 /** What of a line can be kept for the next job; undefined where nothing of it is filled in. A formula belongs to its sheet. */
 export function equipmentIn(cell: CellRecord, own: OwnInputs): Equipment | undefined {

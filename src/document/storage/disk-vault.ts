@@ -134,8 +134,11 @@ export class DiskVault implements Vault {
     return keys.map((key, k) => [key, values[k]] as [string, unknown]);
   }
 
-  async setSetting(key: string, value: unknown) {
-    await writing(await this.db(), ['settings'], (tx) => tx.objectStore('settings').put(value, key));
+  async changeSetting(key: string, change: (now: unknown) => unknown) {
+    await writing(await this.db(), ['settings'], async (tx) => {
+      const settings = tx.objectStore('settings');
+      await settings.put(change(await settings.get(key)), key);
+    });
   }
 
   onLoss(listener: () => void) {

@@ -60,8 +60,8 @@ export class MemoryVault implements Vault {
     return [...this.kept];
   }
 
-  async setSetting(key: string, value: unknown) {
-    this.kept.set(key, value);
+  async changeSetting(key: string, change: (now: unknown) => unknown) {
+    this.kept.set(key, change(this.kept.get(key)));
   }
 
   onLoss() {

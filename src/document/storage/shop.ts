@@ -233,7 +233,12 @@ export class Shop {
   }
 
   setSetting(key: string, value: unknown): Promise<StorageState> {
-    return this.attempt(() => this.vault.setSetting(key, value));
+    return this.changeSetting(key, () => value);
+  }
+
+  /** Changes a setting as it stands when it is written, in another tab too. */
+  changeSetting(key: string, change: (now: unknown) => unknown): Promise<StorageState> {
+    return this.attempt(() => this.vault.changeSetting(key, change));
   }
 
   /** Puts aside what waits, in every open sheet, for the next time: the page goes, and the database with it. */

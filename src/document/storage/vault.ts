@@ -57,7 +57,8 @@ export interface Vault {
   revisions(sheet: string): Promise<Revision[]>;
   setting(key: string): Promise<unknown>;
   settings(): Promise<Array<[string, unknown]>>;
-  setSetting(key: string, value: unknown): Promise<void>;
+  /** Changes a setting as it stands now. */
+  changeSetting(key: string, change: (now: unknown) => unknown): Promise<void>;
   /** Called when the browser has taken the connection away: what was stored may be gone. @returns a function that ends it. */
   onLoss(listener: () => void): () => void;
   close(): void;

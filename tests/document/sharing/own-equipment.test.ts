@@ -75,7 +75,8 @@ describe('the shop’s own equipment', () => {
     const settings = new Map<string, unknown>([['equipment', [{ kind: 4 }, 'x', null]]]);
     const shop = {
       setting: async (key: string) => settings.get(key),
-      setSetting: async (key: string, value: unknown) => settings.set(key, value),
+      changeSetting: async (key: string, change: (now: unknown) => unknown) =>
+        settings.set(key, change(settings.get(key))),
     };
     expect(await equipmentOf(shop)).toEqual([]);
     await keepEquipment(shop, micrometer);
