@@ -3,7 +3,7 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { KeyRecord, NewKey } from '../../src/document/sharing/wire.ts';
+import { type KeyRecord, type NewKey, WIRE_EDITION } from '../../src/document/sharing/wire.ts';
 import { listen } from '../../src/setup/listen.mjs';
 import { Hosts } from '../../src/shop/http/hosts.ts';
 import { createShopServer } from '../../src/shop/http/server.ts';
@@ -87,7 +87,7 @@ describe('a shop’s server over HTTP', () => {
     const about = await ask('/shop/about');
     expect(JSON.parse(about.body)).toEqual({
       shop: true,
-      wire: 1,
+      wire: WIRE_EDITION,
       addresses: ['http://mill.example/'],
     });
     expect(about.headers['cache-control']).toBe('no-store');
