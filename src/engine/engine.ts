@@ -207,11 +207,11 @@ export class Engine {
       this.wantRow(plan.replanned);
       this.wantRow(plan.tolerance);
       this.wantRow(plan.ownTolerance);
+      this.wantRow(plan.limits?.least);
+      this.wantRow(plan.limits?.greatest);
     }
     const { limits } = plan;
     if (!limits) return;
-    this.wantRow(limits.least);
-    this.wantRow(limits.greatest);
     this.wantRow(limits.lower);
     this.wantRow(limits.upper);
     this.wantRow(limits.wear);

@@ -52,7 +52,7 @@ export function limitRows(
     plan.wearBelow = margin('above-wear', rowRef(values.least), rowRef(wear));
   }
   if (!lower && !upper && !wear) return undefined;
-  if (values.least !== values.greatest) Object.assign(plan, values);
+  if (values.least !== values.greatest) [plan.least, plan.greatest] = [values.least, values.greatest];
   if (limits.metalOn) plan.metalOn = limits.metalOn;
   if (limits.rule) plan.rule = limits.rule;
   return plan;

@@ -1,13 +1,9 @@
 import { MAX_TITLE } from '../../document/sharing/wire.ts';
-import { lineOf } from './lines.ts';
+import { listOver } from './list-over.ts';
 
 /** Has the list of what is shared call a sheet as the sheet itself does by now. */
 export const keepTitle = async (key: string, id: string, title: string): Promise<void> => {
-  const [line, { SharedList }] = await Promise.all([
-    lineOf(key),
-    import('../../document/joined/shared-list.ts'),
-  ]);
-  const list = SharedList.over(line);
+  const list = await listOver(key);
   try {
     const { sheets, readOnly } = await list.answered();
     const listed = sheets.find((one) => one.id === id);

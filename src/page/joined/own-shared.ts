@@ -5,7 +5,7 @@ import type { Equipment } from '../../document/sharing/own-equipment.ts';
 import { listedOf, toBeShared } from '../../document/sharing/shared-equipment.ts';
 import type { Shop } from '../../document/storage/shop.ts';
 import { deviceName, keyOfShop } from './keys.ts';
-import { lineOf } from './lines.ts';
+import { followList } from './list-over.ts';
 import { putOnList } from './put-on-list.ts';
 import { saidName } from './said-name.ts';
 import { sharing } from './sharing.ts';
@@ -37,18 +37,12 @@ export const createOwnShared = (shop: Shop): OwnShared => {
     setState(undefined);
     const key = await keyOfShop(shop);
     if (key === undefined) return undefined;
-    const [line, { SharedList }] = await Promise.all([
-      lineOf(key),
-      import('../../document/joined/shared-list.ts'),
-    ]);
-    if (gone || turn !== last) return key;
-    const list = SharedList.over(line);
-    setState(list.state.get());
-    const stop = list.state.observe(setState);
-    leave = () => {
-      stop();
-      list.close();
-    };
+    const isPast = () => gone || turn !== last;
+    const end = await followList(key, (now) => {
+      if (!isPast()) setState(now);
+    });
+    if (isPast()) end();
+    else leave = end;
     return key;
   });
   onCleanup(() => {

@@ -2,7 +2,7 @@ import type { ListState, SharedList } from '../../document/joined/shared-list.ts
 import type { Ended } from '../../document/joined/shop-line.ts';
 import { MOST_EQUIPMENT } from '../../document/sharing/shared-equipment.ts';
 import { endedWords } from './ended-words.ts';
-import { lineOf } from './lines.ts';
+import { listOver } from './list-over.ts';
 
 const READS_ONLY =
   'This device came with a key that only reads: it can neither share with the shop nor end that. Join by a link that writes.';
@@ -38,11 +38,7 @@ export const putOnList = async (
   say: (words: string) => void,
 ): Promise<boolean> => {
   say('Asking the server …');
-  const [line, { SharedList }] = await Promise.all([
-    lineOf(key),
-    import('../../document/joined/shared-list.ts'),
-  ]);
-  const list = SharedList.over(line);
+  const list = await listOver(key);
   say(waitWords(list.state.get()));
   const stop = list.state.observe((now) => say(waitWords(now)));
   try {

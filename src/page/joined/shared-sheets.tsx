@@ -8,6 +8,7 @@ import { DeletedHere } from './deleted-here.tsx';
 import { endedWords } from './ended-words.ts';
 import { keepKeyOfShop, keepShared, keyOfShop, sharedHere } from './keys.ts';
 import { dropLine, lineOf } from './lines.ts';
+import { followList } from './list-over.ts';
 import { saidName } from './said-name.ts';
 import { sharedByWords } from './shared-by.ts';
 import { SharedOwn } from './shared-own.tsx';
@@ -24,18 +25,11 @@ export default function SharedSheets(props: { shop: Shop; onLeft: () => void }) 
   const [key, { mutate: showKey }] = createResource(async () => {
     const key = await keyOfShop(props.shop);
     if (key === undefined) return undefined;
-    const [line, { SharedList }] = await Promise.all([
-      lineOf(key),
-      import('../../document/joined/shared-list.ts'),
-    ]);
-    if (gone) return key;
-    const list = SharedList.over(line);
-    setState(list.state.get());
-    const stop = list.state.observe(setState);
-    onGone = () => {
-      stop();
-      list.close();
-    };
+    const end = await followList(key, (now) => {
+      if (!gone) setState(now);
+    });
+    if (gone) end();
+    else onGone = end;
     return key;
   });
   let onGone = (): void => undefined;
