@@ -128,7 +128,8 @@ export default defineConfig({
     button: 'tall-link px-3 lined text-inherit decoration-none',
     /** A strip across the sheet. */
     strip: 'flex flex-wrap items-center px-3',
-    toolbar: 'sticky top-0 z-3 strip gap-x-2 gap-y-1 py-2 bg-paper lined-b [&>button]:px-2 phone:(gap-1 p-1)',
+    toolbar: `sticky top-0 z-3 strip gap-x-2 gap-y-1 py-2 bg-paper lined-b [&>button]:px-2
+      phone:(gap-1 p-1 [&>button]:px-6px)`,
     /** A field of the title block; their lines lie on each other. */
     'title-box': 'px-2 pt-2px pb-1 lined-l lined-t -mt-1px -ml-1px min-w-0',
     'held-note': 'block pl-1 border-l-2 border-l-dashed border-l-moved text-moved text-small',

@@ -35,9 +35,9 @@ test('a long chain is first seen whole, and in full size on request', async ({ p
   const room = page.getByRole('region', { name: 'Drawing' });
   const hidden = () => room.evaluate((element) => element.scrollWidth - element.clientWidth);
   await expect(page.locator('.chain-drawing').getByRole('link')).toHaveCount(drawn.length);
-  expect(await hidden()).toBeLessThanOrEqual(0);
+  await expect.poll(hidden).toBeLessThanOrEqual(0);
   await page.getByLabel('fit to the window').uncheck();
-  expect(await hidden()).toBeGreaterThan(0);
+  await expect.poll(hidden).toBeGreaterThan(0);
 });
 
 test('the chain is fitted anew to a window that is drawn larger or smaller', async ({ page }) => {

@@ -86,20 +86,20 @@ test('lines are chosen with Shift, moved, copied and deleted as one step each', 
   await expect(page.getByRole('toolbar', { name: 'Chosen lines' })).toContainText('2 lines');
   await expect(page.locator('.line.chosen[aria-selected="true"]')).toHaveCount(2);
   await page.keyboard.press('Alt+ArrowUp');
-  expect(await order()).toEqual(['bush_outside', 'interference_got', 'interference', 'bush_bore']);
+  await expect.poll(order).toEqual(['bush_outside', 'interference_got', 'interference', 'bush_bore']);
   await page.keyboard.press('Control+z');
   await expect(page.locator('.notice')).toContainText('Taken back: move of 2 lines.');
-  expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
+  await expect.poll(order).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
 
   // Other lines depend on these: that is asked first.
   await page.keyboard.press('Delete');
-  expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
+  await expect.poll(order).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
   await page.getByRole('button', { name: 'Delete them all the same' }).click();
-  expect(await order()).toEqual(['interference', 'bush_bore']);
+  await expect.poll(order).toEqual(['interference', 'bush_bore']);
   await expect(page.getByRole('toolbar', { name: 'Chosen lines' })).toHaveCount(0);
   await page.keyboard.press('Control+z');
   await expect(page.locator('.notice')).toContainText('Taken back: deletion of 2 lines.');
-  expect(await order()).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
+  await expect.poll(order).toEqual(['interference', 'bush_outside', 'interference_got', 'bush_bore']);
 });
 
 test('an edit tells which checks changed, once and together', async ({ page }) => {

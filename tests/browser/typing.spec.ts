@@ -44,7 +44,7 @@ test('Delete on an entry empties it, and a line that others use is asked about f
   await page.getByRole('button', { name: 'Delete it all the same' }).click();
   await expect(line(page, 'bore')).toHaveCount(0);
   // What was pressed has gone: the focus is with the work, not with the page.
-  expect(await page.evaluate(() => document.activeElement?.matches('[data-column]'))).toBe(true);
+  await expect.poll(() => page.evaluate(() => document.activeElement?.matches('[data-column]'))).toBe(true);
 });
 
 test('a locked line says so, what was typed in it waits for the lock, and a file has what is being typed', async ({
