@@ -61,15 +61,15 @@ test('a message on a phone lies on nothing that can be pressed, and undo and red
   await enter(page, 'speed', '320 rpm');
   await page.getByRole('button', { name: /^Undo/ }).click();
   await expect(page.locator('.notice')).toContainText('Taken back');
+  // At the end of the page, where the foot stands: figures that come in move it.
   const covered = () =>
     page.evaluate(() => {
+      scrollTo(0, document.documentElement.scrollHeight);
       const top = document.querySelector('.notice')!.getBoundingClientRect().top;
       return [...document.querySelectorAll<HTMLElement>('.foot button, .foot a, .next-entry button')]
         .filter((element) => element.getBoundingClientRect().bottom > top)
         .map((element) => element.textContent);
     });
-  // At the end of the page, where the foot stands.
-  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
   await expect.poll(covered).toEqual([]);
   // Whatever is said of saving, and at its widest where it is not saved.
   const heights = await page.getByRole('toolbar', { name: 'Sheet' }).evaluate((bar) =>
