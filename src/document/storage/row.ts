@@ -1,6 +1,6 @@
 import type { CheckState } from '../../../shared/checks/check.ts';
 import { searchForm } from '../../../shared/search-form.ts';
-import type { TitleBlock } from '../../../shared/sheet/format.ts';
+import type { CellRecord, TitleBlock } from '../../../shared/sheet/format.ts';
 import type { SheetDocument } from '../sheet-document.ts';
 
 /** How many checks of a sheet stand in which state. */
@@ -32,6 +32,22 @@ export interface ListRow {
 
 export type RowChange = (row: ListRow | undefined) => ListRow | undefined;
 
+/** A line that has not changed is the same object: its words are folded once, not with every entry elsewhere. */
+const folded = new WeakMap<CellRecord, readonly string[]>();
+
+function wordsOf(cell: CellRecord): readonly string[] {
+  let words = folded.get(cell);
+  if (!words) {
+    // Choices such as the material; formulas and numbers find nothing anybody would look for.
+    const choices = Object.values(cell.inputs ?? {}).filter((text) => /^\p{L}/u.test(text));
+    words = [cell.label, cell.name, cell.material, ...choices].flatMap((word) =>
+      word ? [searchForm(word)] : [],
+    );
+    folded.set(cell, words);
+  }
+  return words;
+}
+
 /** What the list shows of a sheet, put into the row it had. */
 export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRow {
   const title = sheet.title();
@@ -39,12 +55,8 @@ export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRo
   const words = new Set<string>();
   // A title block from elsewhere may hold anything.
   for (const value of Object.values(title))
-    for (const word of [value].flat()) if (typeof word === 'string' && word) words.add(word);
-  for (const cell of cells) {
-    for (const word of [cell.label, cell.name, cell.material]) if (word) words.add(word);
-    // Choices such as the material; formulas and numbers find nothing anybody would look for.
-    for (const text of Object.values(cell.inputs ?? {})) if (/^\p{L}/u.test(text)) words.add(text);
-  }
+    for (const word of [value].flat()) if (typeof word === 'string' && word) words.add(searchForm(word));
+  for (const cell of cells) for (const word of wordsOf(cell)) words.add(word);
   return {
     ...row,
     id: sheet.id,
@@ -54,6 +66,6 @@ export function rowOf(sheet: SheetDocument, time: number, row?: ListRow): ListRo
     created: row?.created ?? time,
     changed: time,
     cells: cells.length,
-    search: searchForm([...words].join('\n')),
+    search: [...words].join('\n'),
   };
 }
