@@ -55,9 +55,10 @@ const WORTH_TURNED = Math.log(1 / 6);
 const COUNTED_TO = 25;
 /**
  * A part out of its limits by less than they are wide is common; farther out a count, which nothing else would show, is
- * better read once more. One whose sign may be turned is asked about from a little nearer (common practice, no source).
+ * better read once more. One whose sign may be turned is asked about from a little nearer. On the side to which the part
+ * wears it is repaired because it is out, and by more (common practice, no source).
  */
-const FAR_OUT = { turned: 0.85, else: 1 } as const;
+const FAR_OUT = { turned: 0.85, else: 1, worn: 3 } as const;
 /** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
 const SELDOM = Math.log(1 / 50);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
@@ -112,7 +113,8 @@ export function likeliest(
   // Limits are known no better than they are written.
   const width = Math.max(nearest.high - nearest.low, usualStep(datum.system));
   const widths = set && nearest.by === 'limits' ? outside(value, nearest) / width : 0;
-  const isFar = widths > FAR_OUT.else;
+  const isWorn = value > nearest.high ? nearest.worn === 'high' : nearest.worn === 'low';
+  const isFar = widths > (isWorn ? FAR_OUT.worn : FAR_OUT.else);
   const worth = isFar
     ? Number.NEGATIVE_INFINITY
     : set

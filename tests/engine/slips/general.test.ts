@@ -230,19 +230,23 @@ test.each([
 });
 
 test.each([
-  ['7', []],
-  ['17', []],
+  ['dial', '7', []],
+  ['dial', '17', []],
   // Out of its limits by more than they are wide, on either side, and not moved at all.
-  ['27', ['apart']],
-  ['-30', ['apart']],
-  ['0', ['apart']],
-])('a count of %s divisions is told by its limits', (divisions, asks) => {
+  ['dial', '27', ['apart']],
+  ['dial', '-30', ['apart']],
+  ['dial', '0', ['apart']],
+  // Wear opens a bore and closes none.
+  ['hub_bore', '27', []],
+  ['hub_bore', '0', ['apart']],
+  ['hub_bore', '40', ['wrong-digit']],
+])('of %s a count of %s divisions is told by its limits', (name, divisions, asks) => {
   const cell = {
     id: 'dial',
     role: 'cell',
     kind: 'gauge-setting',
     edition: 1,
-    name: 'dial',
+    name,
     inputs: { set_to: '25.000 mm', divisions, division: '0.001 mm' },
     outputs: { size: { limits: { lower: '25.008 mm', upper: '25.015 mm' } } },
   } as CellRecord;

@@ -57,7 +57,8 @@ function isTrue(offer: string, scene: Scene, kind: string): boolean {
  * Where a slip counts: it must leave the reading where no good one of that shop can lie, by what else stands on the sheet. It moved by
  * more than what it is compared with leaves open (`loose`: the scatter of its list and its gauge, the tolerance of its plan,
  * its limits with what parts are worn by there, the room of its fit). A count of divisions has its limits alone to be compared
- * with, and a part out of them by less than they are wide is common: one that ends nearer is told from it by nothing.
+ * with, and a part out of them by less than they are wide is common: one that ends nearer is told from it by nothing. Nor is
+ * a bore (all that is counted here) that is larger by up to three times their width: it may be worn.
  */
 function isTold(scene: Scene, { moved, text }: Made): boolean {
   if (scene.situation !== 'gauge setting') return moved > scene.loose;
@@ -69,7 +70,8 @@ function isTold(scene: Scene, { moved, text }: Made): boolean {
   ) as [number, number, number, number];
   const size = set + Number(inputs?.sense ?? 1) * Number(text.replace(/[^\d.+-]/g, '')) * division;
   // Limits are no finer than they are written.
-  return Math.max(low - size, size - high) > Math.max(high - low, scene.pen.inch ? 1e-4 : 1e-3);
+  const width = Math.max(high - low, scene.pen.inch ? 1e-4 : 1e-3);
+  return low - size > width || size - high > 3 * width;
 }
 
 const told = (slips: readonly Pick<Slip, 'key' | 'message'>[]): string =>
