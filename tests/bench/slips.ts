@@ -2,7 +2,7 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `winches`, `coverage`) takes only
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `winches`, `trolleys`, `coverage`) takes only
  * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
@@ -13,6 +13,7 @@ import { pumpScene } from '../engine/slips/pump-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
 import { cleanScenes, KINDS, type SceneMaker, scenesAsked } from '../engine/slips/scene-run.ts';
 import { SITUATIONS, sceneOf } from '../engine/slips/scenes.ts';
+import { trolleyScene } from '../engine/slips/trolley-shop.ts';
 import { untunedScene } from '../engine/slips/untuned.ts';
 import { winchScene } from '../engine/slips/winch-shop.ts';
 
@@ -141,4 +142,6 @@ if (!only || only === 'untuned') tellScenes('a shop that nothing was tuned on', 
 if (!only || only === 'pumps') tellScenes('a shop of pumps, its habits settled beforehand', pumpScene);
 if (!only || only === 'winches')
   tellScenes('a shop of winches, its habits settled beforehand too', winchScene);
+if (!only || only === 'trolleys')
+  tellScenes('a shop of trolleys, its habits settled beforehand as well', trolleyScene);
 if (!only || only === 'coverage') tellCoverage();
