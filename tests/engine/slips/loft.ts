@@ -4,7 +4,7 @@ import type { Pen } from './pen.ts';
 import type { Scene, Situation } from './scenes.ts';
 
 /** A gauge as a shop reads it. */
-export interface Gauge {
+interface Gauge {
   inch: boolean;
   step: number;
   places: number;
