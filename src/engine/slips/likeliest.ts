@@ -49,16 +49,18 @@ const WORTH_ASKING = Math.log(3 / 10);
 const WORTH_OF_ALL = Math.log(1 / 5);
 /** A count of divisions alone has no list, point or unit that would show it. */
 const WORTH_COUNTED = Math.log(1 / 12);
-/** And of one whose sign may be turned, which so many are. */
+/** And of one whose sign may be turned, or its digits swapped, which so many are. */
 const WORTH_TURNED = Math.log(1 / 6);
 /** Beyond so many divisions a gauge is seldom read from its setting: it would be set nearer (common practice, no source). */
 const COUNTED_TO = 25;
 /**
  * A part out of its limits by less than they are wide is common; farther out a count, which nothing else would show, is
- * better read once more. One whose sign may be turned is asked about from a little nearer. On the side to which the part
- * wears it is repaired because it is out, and by more (common practice, no source).
+ * better read once more. On the side to which the part wears it is repaired because it is out, and by more (common
+ * practice, no source).
  */
-const FAR_OUT = { turned: 0.85, else: 1, worn: 3 } as const;
+const FAR_OUT = { worn: 3, else: 1 } as const;
+/** What a sum of decimals is off by, in such widths, and more. */
+const HAIR = 1e-6;
 /** A count of divisions is seldom written with a nought in front, or to less than a quarter; as a logarithm. */
 const SELDOM = Math.log(1 / 50);
 /** Odds, as a logarithm, by which a repair must lead all other explanations together. */
@@ -112,9 +114,8 @@ export function likeliest(
   const isWhole = asked.indices.length === datum.literals.length;
   // Limits are known no better than they are written.
   const width = Math.max(nearest.high - nearest.low, usualStep(datum.system));
-  const widths = set && nearest.by === 'limits' ? outside(value, nearest) / width : 0;
-  const isWorn = value > nearest.high ? nearest.worn === 'high' : nearest.worn === 'low';
-  const isFar = widths > (isWorn ? FAR_OUT.worn : FAR_OUT.else);
+  const widths = set && nearest.by === 'limits' ? outside(value, nearest) / width - HAIR : 0;
+  const isFar = widths > (isWearing(value, nearest) ? FAR_OUT.worn : FAR_OUT.else);
   const worth = isFar
     ? Number.NEGATIVE_INFINITY
     : set
@@ -158,7 +159,8 @@ export function likeliest(
   // A part somewhat out of its limits is no slip: a sign turned is the one that a count makes often.
   const isTurned = first?.guess.slip === 'mirrored';
   if (set && nearest.by === 'limits') {
-    if (!isFar && !(isTurned && odds > WORTH_TURNED && widths > FAR_OUT.turned)) return undefined;
+    const isMade = isTurned || first?.guess.slip === 'swapped-digits';
+    if (!isFar && !(isMade && odds > WORTH_TURNED && widths > FAR_OUT.else)) return undefined;
   } else if (set && (isTurned ? !(odds > WORTH_TURNED) : supports(value, nearest))) return undefined;
   if (!first || first.odds < otherwise || !explains(first.guess, value, nearest)) {
     // Farther off than all that is known allows.
@@ -188,6 +190,10 @@ export function likeliest(
 /** The count of a library cell, typed apart from its setting. */
 export const isLoneCount = ({ set, field }: Datum): boolean =>
   set !== undefined && field.startsWith('inputs.');
+
+/** Out on the side to which wear leads. */
+const isWearing = (value: number, { worn, low }: Expectation): boolean =>
+  worn === (value < low ? 'low' : 'high');
 
 /** What leaves a good part of the gap is no explanation of it. */
 const explains = ({ value }: Guess, asked: number, nearest: Expectation): boolean =>
