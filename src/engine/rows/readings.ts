@@ -202,10 +202,11 @@ function formRows(
 }
 
 /**
- * Of how far the greatest of so many readings of one size would lie above it for their scatter alone: the readings of a
- * part differ by its form as well (from simulated surfaces, as the shares of its form are).
+ * In how far the greatest of so many readings of one size lies above it on average for their scatter alone: what covers it,
+ * and no average, and less than of one size, since the readings of a part differ by its form as well (from simulated surfaces, as
+ * the shares of its form are).
  */
-const PICKED = 0.8;
+const PICKED = 1.4;
 
 /** What a gauge of two points does not show of a section: no odd lobes, and by two directions no oval that lies between them. */
 const unseen = ({ directions }: ReadingFigures): string =>
