@@ -240,6 +240,7 @@ test.each([
   ['hub_bore', '27', []],
   ['hub_bore', '0', ['apart']],
   ['hub_bore', '40', ['wrong-digit']],
+  ['journal', '27', ['apart']],
 ])('of %s a count of %s divisions is told by its limits', (name, divisions, asks) => {
   const cell = {
     id: 'dial',
@@ -293,25 +294,4 @@ it('knows limits no better than they are written', () => {
   } as CellRecord;
   const slips = computeSheet({ ...sheetOf([cell]), units: { length: 'in' } }, library).cells[0]?.slips;
   expect(slips).toEqual([]);
-});
-
-// Wear opens a bore and never closes it: out by twice the width of its limits it may be worn, a shaft is not.
-test.each([
-  ['bore by the dial', '29', []],
-  ['bore by the dial', '38', ['wrong-digit']],
-  ['bore by the dial', '0', ['apart']],
-  ['journal by the dial', '29', ['apart']],
-])('%s, %s divisions from its setting', (label, divisions, asks) => {
-  const cell = {
-    id: 'dial',
-    role: 'cell',
-    kind: 'gauge-setting',
-    edition: 1,
-    name: 'dial',
-    label,
-    inputs: { set_to: '25.000 mm', divisions, division: '0.001 mm' },
-    outputs: { size: { limits: { lower: '25.008 mm', upper: '25.015 mm' } } },
-  } as CellRecord;
-  const slips = computeSheet({ ...sheetOf([cell]), units: { length: 'mm' } }, library).cells[0]?.slips;
-  expect(slips?.map(({ key }) => key.split(':')[0])).toEqual(asks);
 });
