@@ -2,13 +2,12 @@
  * How often a good reading is asked about, and what share of slips of each kind is asked about where it was made: over
  * sheets of two shops of different habits, and over small sheets of a third on which one line can go wrong, by what
  * there is to compare it with. Then how often the ± of readings covers parts whose form is known. `npm run slips -- 1000` for other numbers of sheets, `-- 1000 7` for another seed; `-- 400 7
- * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `winches`, `trolleys`, `gearboxes`, `coverage`) takes only
+ * told` writes out what was missed, offered wrongly, or asked of good readings, and a last word (`shops`, `scenes`, `untuned`, `pumps`, `winches`, `trolleys`, `coverage`) takes only
  * that part.
  */
 import { Asker } from '../engine/slips/asker.ts';
 import type { Habits } from '../engine/slips/clean-sheet.ts';
 import { coverage, FORMS } from '../engine/slips/coverage.ts';
-import { gearboxScene } from '../engine/slips/gearbox-shop.ts';
 import { OTHER_SHOP } from '../engine/slips/other-shop.ts';
 import { pumpScene } from '../engine/slips/pump-shop.ts';
 import { caught, falseAlarms } from '../engine/slips/run.ts';
@@ -145,6 +144,4 @@ if (!only || only === 'winches')
   tellScenes('a shop of winches, its habits settled beforehand too', winchScene);
 if (!only || only === 'trolleys')
   tellScenes('a shop of trolleys, its habits settled beforehand as well', trolleyScene);
-if (!only || only === 'gearboxes')
-  tellScenes('a shop of feed gearboxes, its habits settled beforehand too', gearboxScene);
 if (!only || only === 'coverage') tellCoverage();

@@ -202,9 +202,9 @@ function formRows(
 }
 
 /**
- * In how far the greatest of so many readings of one size lies above it on average for their scatter alone: what covers it,
- * and no average, and less than of one size, since the readings of a part differ by its form as well (from simulated surfaces, as
- * the shares of its form are).
+ * By how much the greatest of so many readings may lie above the true greatest size, in what scatter alone lifts it by on
+ * average. More than 1, so that most parts are covered; no more than this, since they differ by their form too (from
+ * simulated surfaces).
  */
 const PICKED = 1.4;
 
